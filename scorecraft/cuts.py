@@ -1,0 +1,93 @@
+"""The middle form: a loaf with the cuts laid out on its dough sheet.
+
+Everything above this floor eats a `Layout`; everything below helps to make one.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecraft.errors import Place
+from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import Loaf
+
+Line = NDArray[np.float64]
+"""A polyline: (N, 2) points in mm, N >= 2."""
+
+Kind = Literal["expansion", "decorative"]
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One blade stroke of a motif in the motif's own frame: which part it is, and its line (mm)."""
+
+    part: str
+    line: Line
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One stroke of the blade on the dough sheet.
+
+    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` straight into the
+    dough; `blade_rad` between blade and dough surface (pi/2 is straight down). `opens_mm` is the
+    width the baker asked for, or None where a depth was given. `figure` numbers the drawn figure
+    (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that the
+    copies of one figure share it; `part` names the stroke within its figure.
+    """
+
+    line: Line
+    word: str
+    part: str
+    figure: int
+    family: int
+    depth_mm: float
+    blade_rad: float
+    kind: Kind
+    place: Place
+    opens_mm: float | None = None
+
+    @property
+    def name(self) -> str:
+        """Name the cut as a baker would: `leaf vein`, or `slash` where a figure is one stroke."""
+        return self.word if self.part == self.word else f"{self.word} {self.part}"
+
+
+@dataclass(frozen=True, slots=True)
+class Knob:
+    """A number of the pattern that can be turned: its value and range in the knob's own unit."""
+
+    name: str
+    value: float
+    unit: str
+    low: float
+    high: float
+    step: float
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """String lines pressed in before cutting: sheet polylines (N, 2) in mm, never cut."""
+
+    lines: tuple[Line, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A loaf and its cuts: the one form that checks, model, bench and drawings share."""
+
+    title: str
+    notes: tuple[str, ...]
+    loaf: Loaf
+    bake: Bake
+    cuts: tuple[Cut, ...]
+    marks: Marks = field(default_factory=Marks)
+    knobs: tuple[Knob, ...] = ()
+    settings: Mapping[str, str] = field(default_factory=dict)
+    """Header statements that do not shape the cuts but steer the bench (hand, order ...)."""
+    remarks: tuple[tuple[str, Place | None], ...] = ()
+    """What expansion dropped or changed on the way, told to the user as notes."""

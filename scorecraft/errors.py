@@ -1,0 +1,101 @@
+"""What went wrong, where in the pattern, and what to do about it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Place:
+    """A stretch of a pattern file: line and column count from 1, in characters."""
+
+    file: str
+    line: int
+    column: int
+    length: int = 1
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}:{self.column}"
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing wrong with a pattern: what, where, and the way out."""
+
+    message: str
+    place: Place | None = None
+    hint: str = ""
+
+
+class ScorecraftError(Exception):
+    """Anything scorecraft refuses to do, told in the user's words.
+
+    `exit_code` is what the command line returns for it.
+    """
+
+    exit_code = 2
+
+    def __init__(self, message: str, place: Place | None = None, hint: str = "") -> None:
+        super().__init__(message)
+        self.message = message
+        self.place = place
+        self.hint = hint
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """All that is wrong, in the order of the file."""
+        return (Problem(self.message, self.place, self.hint),)
+
+    def __str__(self) -> str:
+        return "\n".join(shown(problem, "") for problem in self.problems)
+
+
+class UsageError(ScorecraftError):
+    """A request that cannot be met as it was asked: a bad option, file or size."""
+
+
+class PatternError(ScorecraftError):
+    """A pattern that cannot be read; carries every problem found in one run."""
+
+    def __init__(self, problems: Sequence[Problem], text: str = "") -> None:
+        first = problems[0]
+        super().__init__(first.message, first.place, first.hint)
+        self._problems = tuple(problems)
+        self.text = text
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """All that is wrong, in the order of the file."""
+        return self._problems
+
+    def __str__(self) -> str:
+        return "\n".join(shown(problem, self.text) for problem in self.problems)
+
+
+class MissingLibraryError(ScorecraftError):
+    """A system library is not installed; the hint says how to install it."""
+
+    exit_code = 3
+
+
+def shown(problem: Problem, text: str) -> str:
+    """Write a problem as `file:line:column: message`, its line with a caret, and the hint."""
+    place = problem.place
+    head = f"{place}: {problem.message}" if place else problem.message
+    out = [head]
+    lines = text.splitlines()
+    if place and 0 < place.line <= len(lines):
+        out += caret(lines[place.line - 1], place)
+    if problem.hint:
+        out.append(f"    {problem.hint}")
+    return "\n".join(out)
+
+
+def caret(line: str, place: Place, width: int = 76) -> list[str]:
+    """Show a window of a source line with the place underlined (tabs become one space)."""
+    line = line.replace("\t", " ")
+    start = max(0, place.column - 1 - width // 2) if len(line) > width else 0
+    window = line[start : start + width]
+    number = f"{place.line:>5} | "
+    at = place.column - 1 - start
+    length = max(1, min(place.length, len(window) - at))
+    return [number + window, " " * 6 + "| " + " " * at + "^" * length]
