@@ -1,0 +1,113 @@
+"""Curves sampled so finely that the polyline is as good as the curve on dough.
+
+Angles are turntable angles: measured clockwise from +y. Points are (N, 2) arrays in mm. No chord
+strays further from its curve than `CHORD_MM`.
+"""
+
+from collections.abc import Callable
+from math import acos, ceil, pi, sqrt
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from scorecraft.practice import CHORD_MM
+
+Points = NDArray[np.float64]
+
+
+def polar(radius: Points | float, angle: Points | float) -> Points:
+    """Points at a radius (mm) and a turntable angle (radians) from the origin, shape (..., 2)."""
+    angle = np.asarray(angle)
+    return np.stack([radius * np.sin(angle), radius * np.cos(angle)], axis=-1)
+
+
+def segment(start: ArrayLike, end: ArrayLike) -> Points:
+    """Return the straight line between two points (mm) as a (2, 2) array."""
+    return np.array([start, end], dtype=np.float64)
+
+
+def arc(
+    radius: float, start: float, end: float, centre: tuple[float, float] = (0.0, 0.0)
+) -> Points:
+    """Circular arc of a radius (mm) from one turntable angle to another (radians), in that order.
+
+    A whole turn returns to its first point exactly.
+    """
+    angles = np.linspace(start, end, arc_steps(radius, end - start) + 1)
+    points = polar(radius, angles) + np.asarray(centre)
+    if abs(abs(end - start) - 2 * pi) < 1e-12:
+        points[-1] = points[0]
+    return points
+
+
+def arc_steps(radius: float, sweep: float) -> int:
+    """Count the equal chords an arc of a radius (mm) and sweep (radians) needs."""
+    if radius <= CHORD_MM.value:
+        return max(4, ceil(abs(sweep)))
+    widest = 2 * acos(1 - CHORD_MM.value / radius)
+    return max(2, ceil(abs(sweep) / min(widest, pi / 6)))
+
+
+def bezier(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, p3: ArrayLike) -> Points:
+    """Cubic Bezier curve through four control points (mm).
+
+    The number of chords follows from the bound on the second derivative, |B''| h^2 / 8.
+    """
+    controls = np.array([p0, p1, p2, p3], dtype=np.float64)
+    bend = 6 * np.hypot(*np.diff(controls, n=2, axis=0).T).max()
+    t = np.linspace(0, 1, max(1, ceil(sqrt(bend / (8 * CHORD_MM.value)))) + 1)
+    u = 1 - t
+    weights = np.column_stack([u**3, 3 * u**2 * t, 3 * u * t**2, t**3])
+    return np.asarray(weights @ controls)
+
+
+def join(*pieces: Points) -> Points:
+    """Lay curves end to end into one line; each starts where the one before it ends."""
+    return np.concatenate([pieces[0], *(piece[1:] for piece in pieces[1:])])
+
+
+def sample(curve: Callable[[Points], Points], start: float, end: float) -> Points:
+    """Sample a smooth curve given by its parameter, halving the steps until chords are close.
+
+    `curve` takes an (N,) array of parameters and returns (N, 2) points in mm.
+    """
+    count = 16
+    while count < 1 << 16:
+        points = curve(np.linspace(start, end, 2 * count + 1))
+        middle = (points[:-2:2] + points[2::2]) / 2
+        if np.hypot(*(points[1::2] - middle).T).max() < 2 * CHORD_MM.value:
+            return points
+        count *= 2
+    return points
+
+
+def smooth(points: ArrayLike) -> Points:
+    """Smooth curve through points (N, 2) in mm; a last point equal to the first closes it.
+
+    Centripetal Catmull-Rom spline: Barry & Goldman 1988, with the square root of the chord as
+    the knot distance, which makes no loops or cusps (Yuksel, Schaefer & Keyser 2011; recalled,
+    page not checked).
+    """
+    through = without_repeats(np.asarray(points, dtype=np.float64))
+    if len(through) < 3:
+        return through
+    closed = bool(np.array_equal(through[0], through[-1]))
+    before = through[-2] if closed else 2 * through[0] - through[1]
+    after = through[1] if closed else 2 * through[-1] - through[-2]
+    padded = np.vstack([before, through, after])
+    return join(*(_catmull_rom(*padded[i : i + 4]) for i in range(len(through) - 1)))
+
+
+def without_repeats(points: Points) -> Points:
+    """Drop each point (N, 2) that equals the one before it."""
+    keep = np.ones(len(points), dtype=bool)
+    keep[1:] = (points[1:] != points[:-1]).any(axis=1)
+    return points[keep]
+
+
+def _catmull_rom(p0: Points, p1: Points, p2: Points, p3: Points) -> Points:
+    """Piece from p1 to p2 as the Bezier curve with the spline's end tangents."""
+    a, b, c = (sqrt(np.hypot(*step)) for step in (p1 - p0, p2 - p1, p3 - p2))
+    leave = (p1 - p0) / a - (p2 - p0) / (a + b) + (p2 - p1) / b
+    arrive = (p2 - p1) / b - (p3 - p1) / (b + c) + (p3 - p2) / c
+    return bezier(p1, p1 + leave * b / 3, p2 - arrive * b / 3, p2)

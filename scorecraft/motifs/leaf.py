@@ -1,0 +1,63 @@
+"""A leaf: midrib, outline and veins."""
+
+from math import tan
+
+import numpy as np
+
+from scorecraft.curves import Points, bezier, join, segment
+from scorecraft.cuts import Stroke
+
+STEM_GAP = 0.05
+"""Half the gap the outline leaves for the stem, as a share of the leaf's width."""
+MIDRIB_END = 0.9
+"""Where the midrib stops, as a share of the length: three cuts in one point tear the tip."""
+VEIN_END = 0.78
+"""How far a vein runs toward the outline."""
+FIRST_VEIN, LAST_VEIN = 0.06, 0.74
+"""Where the lowest and the highest pair leave the midrib, as shares of the length."""
+
+
+def leaf(*, length: float, width: float, veins: int, vein_angle: float) -> list[Stroke]:
+    """Draw a leaf from its base at the origin to its tip at (0, length), `width` (mm) wide.
+
+    `veins` counts the pairs; they leave the midrib at `vein_angle` (radians) and curve toward
+    the tip, ending short of the outline.
+    """
+    edge = _edge(length, width)
+    strokes = [Stroke("midrib", segment((0, 0), (0, MIDRIB_END * length)))]
+    strokes += [Stroke("outline", edge * (side, 1)) for side in (-1, 1)]
+    for foot in _feet(length, veins):
+        vein = _vein(foot, width, vein_angle, edge)
+        strokes += [Stroke("vein", vein * (side, 1)) for side in (-1, 1)]
+    return strokes
+
+
+def _edge(length: float, width: float) -> Points:
+    """Right outline from base to tip: widest below the middle, drawn out to a point."""
+    half = width / 2
+    lower = bezier(
+        (STEM_GAP * width, 0.015 * length),
+        (0.46 * half, 0.05 * length),
+        (half, 0.19 * length),
+        (half, 0.40 * length),
+    )
+    upper = bezier(
+        (half, 0.40 * length), (half, 0.61 * length), (0.36 * half, 0.80 * length), (0, length)
+    )
+    return join(lower, upper)
+
+
+def _feet(length: float, veins: int) -> Points:
+    """Heights (mm) at which the vein pairs leave the midrib, drawing closer toward the tip."""
+    share = (np.arange(veins) + 0.5) / max(veins, 1)
+    eased = share * (1.12 - 0.12 * share)
+    return length * (FIRST_VEIN + (LAST_VEIN - FIRST_VEIN) * eased)
+
+
+def _vein(foot: float, width: float, angle: float, edge: Points) -> Points:
+    """Right vein from the midrib toward the outline, bending toward the tip as it goes."""
+    out = np.linspace(0, width / 2, 60)
+    rise = foot + out / tan(angle) + 0.9 * out**2 / width
+    limit = VEIN_END * np.interp(rise, edge[:, 1], edge[:, 0], right=0.0)
+    end = int(np.argmax(out > limit))
+    return np.column_stack([out, rise])[: max(end, 2)]
