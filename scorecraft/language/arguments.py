@@ -1,0 +1,208 @@
+"""Arguments of one line: keys and values, regions, textures, paths and points."""
+
+from collections.abc import Mapping, Sequence
+
+from scorecraft.errors import Place, Problem
+from scorecraft.language.expressions import LineError, TokenReader
+from scorecraft.language.kinds import DIMENSIONS, check_literal
+from scorecraft.language.tokens import Report, Token
+from scorecraft.language.tree import (
+    Argument,
+    Broken,
+    Expression,
+    Figure,
+    Join,
+    Name,
+    Points,
+    Region,
+    Value,
+)
+from scorecraft.language.words import ATTRIBUTES, FUNCTIONS, WORDS, Key, Word, keys_of, nearest
+
+SORTS = {"region": "region", "texture": "texture", "path": "motif"}
+
+
+class LineReader(TokenReader):
+    """Reads the arguments of one line, its word already known."""
+
+    def __init__(
+        self, tokens: Sequence[Token], rules: Mapping[str, tuple[Key, ...]], report: Report
+    ) -> None:
+        super().__init__(tokens, report)
+        self.rules = rules
+
+    def arguments(self, word: str) -> tuple[Argument, ...]:
+        """Read all arguments of the line; what cannot be read is reported once and left out."""
+        found: list[Argument] = []
+        try:
+            if word == "define":
+                self.definition(found)
+            else:
+                self.known_arguments(word, found)
+            self.finish(word)
+        except LineError:
+            return tuple(found)
+        self.miss(word, found)
+        return tuple(found)
+
+    def known_arguments(self, word: str, found: list[Argument]) -> None:
+        """Read the arguments of a word of the table, or of a rule of the file."""
+        row = WORDS.get(word) or Word(word, "rule", "", self.rules[word], attributes=True)
+        self.pairs(row, found, whole_line=True)
+
+    def finish(self, word: str) -> None:
+        """Make sure that nothing but the colon of a block is left."""
+        if self.sees(":") and self.at == len(self.tokens) - 1:
+            return
+        if (token := self.peek()) is not None:
+            raise self.fail(f'"{token.text}" is not expected here', f"after {word}")
+
+    def miss(self, word: str, found: list[Argument]) -> None:
+        """Report the arguments that a word cannot do without."""
+        row = WORDS.get(word)
+        given = {argument.key for argument in found}
+        lacking = (
+            [key.name for key in row.keys if key.needed and key.name not in given] if row else []
+        )
+        if row and lacking:
+            names = " and ".join(f'"{name}"' for name in lacking)
+            example = row.example.splitlines()[0] if row.example else ""
+            place = self.tokens[0].place
+            self.report(Problem(f'"{word}" needs {names}', place, f"like: {example}"))
+
+    def pairs(self, row: Word, found: list[Argument], whole_line: bool) -> None:
+        """Read `key value` pairs while they belong to `row`."""
+        keys = keys_of(row)
+        mains = list(row.mains)
+        while (token := self.peek()) is not None and not self.ends(token):
+            key = keys.get(token.text) if token.kind == "name" else None
+            if key is not None:
+                self.at += 1
+                mains.clear()
+                self.one(row, key, token.place, found)
+            elif mains:
+                key = keys[mains.pop(0)]
+                if self.looks_like_key(token, key, keys):
+                    raise self.unexpected(row, token, keys)
+                self.one(row, key, token.place, found)
+            elif whole_line:
+                raise self.unexpected(row, token, keys)
+            else:
+                return
+
+    def looks_like_key(self, token: Token, key: Key, keys: Mapping[str, Key]) -> bool:
+        """Tell whether a name in a main value's place is a mistyped key: a value follows it."""
+        after = self.peek(1)
+        if token.kind != "name" or after is None or key.choices or key.kind not in DIMENSIONS:
+            return False
+        if after.text == "(" and token.text in FUNCTIONS:
+            return False
+        if after.kind == "name":
+            return after.text not in keys and after.text not in ("and", "less")
+        return after.kind in ("number", "text") or after.text == "("
+
+    def ends(self, token: Token) -> bool:
+        """Tell whether a token is the colon that ends the line."""
+        return token.kind == "sign" and token.text == ":" and self.at == len(self.tokens) - 1
+
+    def unexpected(self, row: Word, token: Token, keys: Mapping[str, Key]) -> LineError:
+        """Report something that is no key of the word."""
+        own = [name for name in keys if name not in {key.name for key in ATTRIBUTES}]
+        if token.kind != "name":
+            hint = f"keys of {row.name}: {', '.join(own)}"
+            return self.fail(f'"{token.text}" stands without a key', hint)
+        close = nearest(token.text, list(keys))
+        hint = f'did you mean "{close}"?' if close else f"its keys: {', '.join(own) or 'none'}"
+        return self.fail(f'"{row.name}" has no key "{token.text}"', hint)
+
+    def one(self, row: Word, key: Key, place: Place, found: list[Argument]) -> None:
+        """Read the value of one key and keep it unless the key was there before."""
+        value = self.value(row, key)
+        if any(argument.key == key.name for argument in found):
+            self.report(Problem(f'"{key.name}" is given twice', place, "keep one of them"))
+            return
+        if problem := check_literal(row.name, key, value):
+            self.report(problem)
+            value = Broken(place)
+        found.append(Argument(key.name, value, place))
+
+    def value(self, row: Word, key: Key) -> Value:
+        """Read a value of the kind a key takes."""
+        if key.kind == "region":
+            return self.region()
+        if key.kind in ("texture", "path"):
+            return self.figure(key.kind)
+        if key.kind in ("points", "pair") and self.sees("("):
+            return self.points(many=key.kind == "points")
+        token = self.peek()
+        if token is None or self.ends(token):
+            raise self.fail(f'"{key.name}" needs a value', f"see: scorecraft words {row.name}")
+        return self.short()
+
+    def short(self) -> Expression:
+        """Read a value that stands alone: a signed number, a name, a text, or (an expression)."""
+        if self.sees("-") or self.sees("+"):
+            return self.signed()
+        return self.single()
+
+    def region(self) -> Region:
+        """Read a region: figures joined by `and` and `less`."""
+        left: Region = self.figure("region")
+        while (token := self.peek()) is not None and token.text in ("and", "less"):
+            self.at += 1
+            left = Join(token.text, left, self.figure("region"), token.place)
+        return left
+
+    def figure(self, kind: str) -> Figure:
+        """Read a word with its arguments, used as a value."""
+        token = self.peek()
+        group = SORTS[kind]
+        names = [name for name, word in WORDS.items() if word.group == group]
+        if token is None or token.kind != "name":
+            raise self.fail(f"expected a {group}", f"one of: {', '.join(names)}")
+        if token.text not in names:
+            close = nearest(token.text, names)
+            hint = f'did you mean "{close}"?' if close else f"one of: {', '.join(names)}"
+            raise self.fail(f'"{token.text}" is not a {group}', hint)
+        self.at += 1
+        row = WORDS[token.text]
+        row = Word(row.name, row.group, row.help, row.keys, row.mains)
+        found: list[Argument] = []
+        self.pairs(row, found, whole_line=False)
+        lacking = [k.name for k in row.keys if k.needed and all(a.key != k.name for a in found)]
+        if lacking:
+            hint = f"like: {WORDS[row.name].example.splitlines()[0]}"
+            message = f'"{row.name}" needs {" and ".join(lacking)}'
+            self.report(Problem(message, token.place, hint))
+        return Figure(token.text, tuple(found), token.place)
+
+    def points(self, many: bool) -> Points:
+        """Read one (x, y) pair, or as many as follow."""
+        place = self.tokens[self.at].place
+        pairs: list[tuple[Expression, Expression]] = []
+        while self.sees("(") and (many or not pairs):
+            self.at += 1
+            x = self.expression(1)
+            self.expect(",", "a point is (x, y), like (10mm, 25mm)")
+            y = self.expression(1)
+            self.expect(")", "close the point with )")
+            pairs.append((x, y))
+        return Points(tuple(pairs), place)
+
+    def definition(self, found: list[Argument]) -> None:
+        """Read `define NAME key=default key=default`."""
+        name = self.peek()
+        if name is None or name.kind != "name":
+            raise self.fail("define needs a name", "like: define twig size=30mm:")
+        self.at += 1
+        if name.text in WORDS:
+            hint = "choose another name"
+            self.report(Problem(f'"{name.text}" is a word of the language', name.place, hint))
+        found.append(Argument("name", Name(name.text, name.place), name.place))
+        while (token := self.peek()) is not None and not self.ends(token):
+            if token.kind != "name" or not self.sees("=", 1):
+                raise self.fail("expected key=default", "like: define twig size=30mm n=3:")
+            self.at += 2
+            if self.peek() is None:
+                raise self.fail(f'"{token.text}" needs a default', f"like {token.text}=30mm")
+            found.append(Argument(token.text, self.short(), token.place))

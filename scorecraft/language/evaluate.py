@@ -1,0 +1,132 @@
+"""Expressions to quantities: arithmetic that knows its units."""
+
+import math
+import operator
+from collections.abc import Callable, Mapping
+
+from scorecraft.errors import Place, ScorecraftError
+from scorecraft.language.tree import Binary, Call, Expression, Measure, Name, Unary
+from scorecraft.units import ANGLE, NUMBER, Dimension, Quantity, quantity
+
+Names = Mapping[str, Quantity]
+COMPARE: dict[str, Callable[[float, float], bool]] = {
+    "<": operator.lt, "<=": operator.le, ">": operator.gt, ">=": operator.ge,
+    "==": operator.eq, "!=": operator.ne,
+}  # fmt: skip
+
+
+def evaluate(expression: Expression, names: Names) -> Quantity:
+    """Work out an expression to a quantity in inside units.
+
+    Raises ScorecraftError where units do not go together, a value is no number, or a name is
+    not known.
+    """
+    found = work_out(expression, names)
+    if not math.isfinite(found.value):
+        raise ScorecraftError("this comes out too large to be a number", expression.place)
+    return found
+
+
+def work_out(expression: Expression, names: Names) -> Quantity:
+    """Work out one node of an expression."""
+    if isinstance(expression, Measure):
+        return quantity(expression.value, expression.unit)
+    if isinstance(expression, Name):
+        if expression.name not in names:
+            raise ScorecraftError(f'"{expression.name}" has no value here', expression.place)
+        return names[expression.name]
+    if isinstance(expression, Unary) and expression.operator == "-":
+        inner = evaluate(expression.operand, names)
+        return Quantity(-inner.value, inner.dimension, inner.share)
+    if isinstance(expression, Binary) and expression.operator in ("+", "-", "*", "/"):
+        return arithmetic(expression, names)
+    if isinstance(expression, Call):
+        return call(expression, names)
+    hint = "a condition stands only after when"
+    raise ScorecraftError("this is not a number", expression.place, hint)
+
+
+def holds(expression: Expression, names: Names) -> bool:
+    """Tell whether a condition holds; raises ScorecraftError if it is none."""
+    if isinstance(expression, Unary) and expression.operator == "not":
+        return not holds(expression.operand, names)
+    if isinstance(expression, Binary) and expression.operator == "and":
+        return holds(expression.left, names) and holds(expression.right, names)
+    if isinstance(expression, Binary) and expression.operator == "or":
+        return holds(expression.left, names) or holds(expression.right, names)
+    if isinstance(expression, Binary) and expression.operator in COMPARE:
+        left, right = evaluate(expression.left, names), evaluate(expression.right, names)
+        alike(left, right, expression.place, "compared")
+        return COMPARE[expression.operator](left.value, right.value)
+    hint = "like (n > 0)"
+    raise ScorecraftError("this is not a condition", expression.place, hint)
+
+
+def alike(left: Quantity, right: Quantity, place: Place, done: str) -> None:
+    """Refuse to add or compare quantities of different dimensions."""
+    if left.dimension == right.dimension and left.share == right.share:
+        return
+    hint = "a share needs something to be a share of, like (60% * reach)"
+    hint = hint if left.share != right.share else "give both the same kind of unit"
+    raise ScorecraftError(f"{left.called} and {right.called} cannot be {done}", place, hint)
+
+
+def arithmetic(expression: Binary, names: Names) -> Quantity:
+    """Add, subtract, multiply or divide."""
+    left, right = evaluate(expression.left, names), evaluate(expression.right, names)
+    if expression.operator in ("+", "-"):
+        alike(
+            left, right, expression.place, "added" if expression.operator == "+" else "subtracted"
+        )
+        value = left.value + right.value if expression.operator == "+" else left.value - right.value
+        return Quantity(value, left.dimension, left.share)
+    if expression.operator == "*":
+        sums = (a + b for a, b in zip(left.dimension, right.dimension, strict=True))
+        dimension = Dimension(*sums)
+        share = (left.share or right.share) and dimension == NUMBER
+        return Quantity(left.value * right.value, dimension, share)
+    if right.value == 0:
+        raise ScorecraftError("a division by zero", expression.place, "what is below is 0 here")
+    differences = (a - b for a, b in zip(left.dimension, right.dimension, strict=True))
+    dimension = Dimension(*differences)
+    return Quantity(
+        left.value / right.value,
+        dimension,
+        left.share and right.dimension == NUMBER and not right.share,
+    )
+
+
+def call(expression: Call, names: Names) -> Quantity:
+    """Work out a function."""
+    values = [evaluate(argument, names) for argument in expression.arguments]
+    first = values[0]
+    if expression.function in ("sin", "cos"):
+        if first.dimension != ANGLE:
+            hint = "like sin(30deg)"
+            message = f"{expression.function} takes an angle, not {first.called}"
+            raise ScorecraftError(message, expression.place, hint)
+        wave = math.sin if expression.function == "sin" else math.cos
+        return Quantity(wave(first.value))
+    if expression.function == "sqrt":
+        return root(first, expression.place)
+    if expression.function == "abs":
+        return Quantity(abs(first.value), first.dimension, first.share)
+    if expression.function == "round":
+        if first.dimension != NUMBER or first.share:
+            message = f"round takes a plain number, not {first.called}"
+            raise ScorecraftError(message, expression.place, "like round(width / 10mm)")
+        return Quantity(float(math.floor(first.value + 0.5)))
+    for other in values[1:]:
+        alike(first, other, expression.place, "compared")
+    pick = min if expression.function == "min" else max
+    return Quantity(pick(v.value for v in values), first.dimension, first.share)
+
+
+def root(found: Quantity, place: Place) -> Quantity:
+    """Take a square root, of the unit too."""
+    if found.value < 0:
+        raise ScorecraftError("the square root of a negative number", place, "use abs() inside")
+    if any(power % 2 for power in found.dimension):
+        raise ScorecraftError(f"no square root of {found.called}", place, "a number or an area")
+    half = Dimension(*(power // 2 for power in found.dimension))
+    return Quantity(math.sqrt(found.value), half, found.share)

@@ -1,0 +1,169 @@
+"""Expressions of one line: precedence climbing over its tokens."""
+
+from collections.abc import Sequence
+
+from scorecraft.errors import Place, Problem
+from scorecraft.language.tokens import Report, Token
+from scorecraft.language.tree import (
+    PRECEDENCE,
+    Binary,
+    Broken,
+    Call,
+    Expression,
+    Measure,
+    Name,
+    Text,
+    Unary,
+)
+from scorecraft.language.words import FUNCTIONS, nearest
+from scorecraft.practice import MOST_NESTING
+
+
+class LineError(Exception):
+    """The rest of a line cannot be read; the problem has been reported."""
+
+
+class TokenReader:
+    """Reads expressions from the tokens of one line."""
+
+    def __init__(self, tokens: Sequence[Token], report: Report) -> None:
+        self.tokens = tokens
+        self.report = report
+        self.at = 1  # the line's word has been read
+        self.depth = 0
+
+    def peek(self, ahead: int = 0) -> Token | None:
+        """Look at a coming token, None past the end."""
+        index = self.at + ahead
+        return self.tokens[index] if index < len(self.tokens) else None
+
+    def sees(self, sign: str, ahead: int = 0) -> bool:
+        """Tell whether a coming token is this sign."""
+        token = self.peek(ahead)
+        return token is not None and token.kind == "sign" and token.text == sign
+
+    def fail(self, message: str, hint: str, place: Place | None = None) -> LineError:
+        """Report a problem (at the coming token if no place is given); raise what comes back."""
+        token = self.peek()
+        if token is not None and token.kind == "broken" and place is None:
+            return LineError()  # told already
+        self.report(Problem(message, place or (token.place if token else self.end()), hint))
+        return LineError()
+
+    def end(self) -> Place:
+        """Give the place just after the line's last token."""
+        last = self.tokens[-1].place
+        return Place(last.file, last.line, last.column + last.length)
+
+    def expect(self, sign: str, hint: str) -> None:
+        """Pass over a sign that must come now."""
+        if not self.sees(sign):
+            raise self.fail(f'expected "{sign}"', hint)
+        self.at += 1
+
+    def inside(self) -> Expression:
+        """Read an expression in parentheses; the opening one comes next."""
+        self.expect("(", "an expression stands in parentheses")
+        found = self.expression(1)
+        self.expect(")", "close the expression with )")
+        return found
+
+    def expression(self, rank: int) -> Expression:
+        """Read an expression whose operators bind at least as tightly as `rank`."""
+        self.depth += 1
+        if self.depth > MOST_NESTING.value:
+            limit = f"at most {MOST_NESTING.value:.0f} levels"
+            raise self.fail("an expression nested too deeply", limit)
+        left = self.operand()
+        while (token := self.peek()) is not None:
+            own = PRECEDENCE.get(token.text, 0) if token.kind in ("sign", "name") else 0
+            if own < rank or token.text == "not":
+                break
+            self.at += 1
+            left = Binary(token.text, left, self.expression(own + 1), token.place)
+            if own == PRECEDENCE["<"]:
+                rank = max(rank, 1)
+                if (after := self.peek()) is not None and PRECEDENCE.get(after.text) == own:
+                    raise self.fail("comparisons do not chain", "write (a < b and b < c)")
+        self.depth -= 1
+        return left
+
+    def operand(self) -> Expression:
+        """Read a sign or `not` with what follows, or a single value."""
+        token = self.peek()
+        if token is None:
+            raise self.fail("expected a value", "the expression ends too soon")
+        if token.kind == "name" and token.text == "not":
+            self.at += 1
+            return Unary("not", self.expression(PRECEDENCE["not"] + 1), token.place)
+        if token.kind == "sign" and token.text in "+-":
+            return self.signed()
+        return self.single()
+
+    def signed(self) -> Expression:
+        """Read a signed value; a sign before a number belongs to the number."""
+        sign = self.tokens[self.at]
+        self.at += 1
+        token = self.peek()
+        if token is not None and token.kind == "number":
+            self.at += 1
+            value = -token.value if sign.text == "-" else token.value
+            return Measure(value, token.unit, joined(sign.place, token.place))
+        if sign.text == "+":
+            return self.operand()
+        self.depth += 1
+        if self.depth > MOST_NESTING.value:
+            raise self.fail("too many signs in a row", "one is enough")
+        found = Unary("-", self.operand(), sign.place)
+        self.depth -= 1
+        return found
+
+    def single(self) -> Expression:
+        """Read a number, a name, a text, a call or something in parentheses."""
+        token = self.peek()
+        assert token is not None
+        if token.kind == "number":
+            self.at += 1
+            return Measure(token.value, token.unit, token.place)
+        if token.kind == "text":
+            self.at += 1
+            return Text(token.text, token.place)
+        if token.kind == "name" and token.text not in PRECEDENCE:
+            self.at += 1
+            calls = self.sees("(") and (self.depth > 0 or token.text in FUNCTIONS)
+            return self.call(token) if calls else Name(token.text, token.place)
+        if token.kind == "broken":
+            self.at += 1
+            return Broken(token.place)
+        if token.kind == "sign" and token.text == "(":
+            return self.inside()
+        raise self.fail(f'expected a value, not "{token.text}"', "a number, a name or (…)")
+
+    def call(self, name: Token) -> Expression:
+        """Read the arguments of a function."""
+        arguments = []
+        self.at += 1
+        while not self.sees(")"):
+            arguments.append(self.expression(1))
+            if not self.sees(","):
+                break
+            self.at += 1
+        self.expect(")", "close the arguments with )")
+        if name.text not in FUNCTIONS:
+            close = nearest(name.text, list(FUNCTIONS))
+            hint = f'did you mean "{close}"?' if close else f"functions: {', '.join(FUNCTIONS)}"
+            self.report(Problem(f'unknown function "{name.text}"', name.place, hint))
+            return Broken(name.place)
+        takes = FUNCTIONS[name.text]
+        if (takes is not None and len(arguments) != takes) or not arguments:
+            says = "one value" if takes == 1 else "one or more values"
+            hint = f"{name.text}({'a' if takes == 1 else 'a, b'})"
+            self.report(Problem(f"{name.text} takes {says}", name.place, hint))
+            return Broken(name.place)
+        return Call(name.text, tuple(arguments), name.place)
+
+
+def joined(first: Place, last: Place) -> Place:
+    """Make the place from the start of one to the end of another on the same line."""
+    length = last.column + last.length - first.column
+    return Place(first.file, first.line, first.column, length)

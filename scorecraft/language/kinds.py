@@ -1,0 +1,106 @@
+"""What kinds of value a key takes, told as soon as a value is written out."""
+
+from scorecraft.errors import Place, Problem
+from scorecraft.language.tree import Measure, Name, Points, Text, Value
+from scorecraft.language.words import Key, nearest
+from scorecraft.units import ANGLE, LENGTH, MASS, NUMBER, TEMPERATURE, Quantity, in_unit, quantity
+
+DIMENSIONS = {
+    "length": LENGTH, "size": LENGTH, "angle": ANGLE, "number": NUMBER, "count": NUMBER, "mass": MASS,
+    "temperature": TEMPERATURE,
+}  # fmt: skip
+LIKE = {
+    "length": "a length, like 12mm, 1/2in or 60%",
+    "size": "a length, like 12mm or 1/2in",
+    "angle": "an angle, like 30deg",
+    "number": "a number, like 2 or 50%",
+    "count": "a whole number, like 8",
+    "mass": "a mass, like 900g",
+    "temperature": "a temperature, like 24C or 75F",
+}
+MAIN_UNIT = {"length": "mm", "size": "mm", "angle": "deg", "mass": "g", "temperature": "C"}
+
+
+def check_literal(word: str, key: Key, value: Value) -> Problem | None:
+    """Find what is wrong with a value that can be judged without knowing any name."""
+    if isinstance(value, Measure):
+        return check_quantity(key, quantity(value.value, value.unit), value.place)
+    if isinstance(value, Name):
+        return check_choice(word, key, value)
+    if isinstance(value, Text) and key.kind not in ("text", "any"):
+        return Problem(f'"{key.name}" takes no text', value.place, f"it takes {expected(key)}")
+    if key.kind == "text" and not isinstance(value, Text):
+        place = getattr(value, "place", None)
+        return Problem(f'"{key.name}" takes a text', place, 'write it in "quotes"')
+    if key.kind == "pair" and not isinstance(value, Points):
+        place = getattr(value, "place", None)
+        return Problem(f'"{key.name}" takes a pair', place, "like (10mm, 0mm)")
+    return None
+
+
+def expected(key: Key) -> str:
+    """Say what a key takes."""
+    if key.choices:
+        return "one of: " + ", ".join(key.choices)
+    return LIKE.get(key.kind, f"a {key.kind}")
+
+
+def check_choice(word: str, key: Key, value: Name) -> Problem | None:
+    """Check a name given where only a few are known."""
+    if key.kind in ("text", "pair", "points"):
+        hint = 'write it in "quotes"' if key.kind == "text" else "like (10mm, 0mm)"
+        return Problem(f'"{key.name}" takes a {key.kind}', value.place, hint)
+    if key.kind not in ("choice", "flag") or value.name in key.choices:
+        return None
+    close = nearest(value.name, key.choices)
+    hint = f'did you mean "{close}"?' if close else expected(key)
+    return Problem(f'"{value.name}" is no {key.name} of {word}', value.place, hint)
+
+
+def check_quantity(key: Key, found: Quantity, place: Place) -> Problem | None:
+    """Check the dimension and the range of a quantity for a key."""
+    if key.kind not in DIMENSIONS:
+        if key.kind in ("choice", "flag", "text", "pair", "points", "new name"):
+            message = f'"{key.name}" takes no number'
+            return Problem(message, place, f"it takes {expected(key)}")
+        return None
+    if found.share and key.kind in ("length", "number"):
+        return (
+            check_range(key, found, place)
+            if key.kind == "number"
+            else check_share(key, found, place)
+        )
+    if found.dimension != DIMENSIONS[key.kind] or found.share:
+        if found.dimension == NUMBER and not found.share and key.kind in MAIN_UNIT:
+            message = f'"{key.name}" needs a unit'
+        else:
+            message = f'"{key.name}" takes {LIKE[key.kind].split(",")[0]}, not {found.called}'
+        return Problem(message, place, f"write {LIKE[key.kind]}")
+    return check_range(key, found, place)
+
+
+def check_share(key: Key, found: Quantity, place: Place) -> Problem | None:
+    """Check the sign of a share given for a length."""
+    if found.value < 0 and (key.least is None or key.least >= 0):
+        return Problem(f'"{key.name}" cannot be negative', place, "give a size above zero")
+    if found.value == 0 and key.least is None:
+        return Problem(f'"{key.name}" cannot be zero', place, "give a size above zero")
+    return None
+
+
+def check_range(key: Key, found: Quantity, place: Place) -> Problem | None:
+    """Check a quantity against the least and most of a key; sizes must be above zero."""
+    value = found.value
+    if key.kind == "count" and value != round(value):
+        return Problem(f'"{key.name}" takes a whole number', place, "like 8")
+    if key.least is None and key.kind in ("length", "size", "mass") and value <= 0:
+        says = "zero" if value == 0 else "negative"
+        return Problem(f'"{key.name}" cannot be {says}', place, "give a size above zero")
+    unit = MAIN_UNIT.get(key.kind, "")
+    if key.least is not None and value < key.least:
+        low = f"{in_unit(key.least, unit):g}{unit}"
+        return Problem(f'"{key.name}" is below {low}', place, f"give {low} or more")
+    if key.most is not None and value > key.most:
+        high = f"{in_unit(key.most, unit):g}{unit}"
+        return Problem(f'"{key.name}" is above {high}', place, f"give {high} or less")
+    return None

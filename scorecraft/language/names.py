@@ -1,0 +1,115 @@
+"""Names of a pattern: every name must be known where it is used."""
+
+from collections.abc import Iterator, Mapping
+
+from scorecraft.errors import Problem
+from scorecraft.language.tree import (
+    Argument,
+    Binary,
+    Call,
+    Figure,
+    Join,
+    Name,
+    Pattern,
+    Points,
+    Statement,
+    Unary,
+    Value,
+)
+from scorecraft.language.words import AT_HAND, WORDS, Key, Word, keys_of, nearest
+
+
+def check_names(pattern: Pattern, rules: Mapping[str, tuple[Key, ...]]) -> list[Problem]:
+    """Find the names that nothing defines, and those defined twice or in vain."""
+    problems: list[Problem] = []
+    check_block(pattern.statements, set(AT_HAND), rules, problems)
+    return problems
+
+
+def check_block(
+    block: tuple[Statement, ...],
+    outer: set[str],
+    rules: Mapping[str, tuple[Key, ...]],
+    problems: list[Problem],
+) -> None:
+    """Check the statements of one block in order; names it defines end with it."""
+    known = set(outer)
+    for statement in block:
+        row = WORDS.get(statement.word)
+        if row is None:
+            row = Word(statement.word, "rule", "", rules.get(statement.word, ()), attributes=True)
+        new = defined(statement)
+        for argument in statement.arguments:
+            if argument.key != "name" or not new:
+                problems += check_value(argument, row, known, new)
+        if new and (problem := check_new(statement, new, known)):
+            problems.append(problem)
+        if statement.word == "define":
+            check_block(
+                statement.body, known | {a.key for a in statement.arguments}, rules, problems
+            )
+        else:
+            known |= {new} if new else set()
+            check_block(statement.body, known, rules, problems)
+
+
+def defined(statement: Statement) -> str:
+    """Give the name that a knob, a let or a define makes, or ""."""
+    if statement.word not in ("knob", "let", "define"):
+        return ""
+    argument = statement.get("name")
+    return argument.value.name if argument and isinstance(argument.value, Name) else ""
+
+
+def check_new(statement: Statement, new: str, known: set[str]) -> Problem | None:
+    """Check that a new name does not hide one that is at hand."""
+    argument = statement.get("name")
+    if new not in known or argument is None or statement.word == "define":
+        return None
+    why = "is always at hand" if new in AT_HAND else "is already taken"
+    return Problem(f'the name "{new}" {why}', argument.place, "choose another name")
+
+
+def check_value(argument: Argument, row: Word, known: set[str], new: str) -> Iterator[Problem]:
+    """Check the names in the value of one argument."""
+    key = keys_of(row).get(argument.key)
+    if isinstance(argument.value, Name) and key and key.choices:
+        return
+    if isinstance(argument.value, Name) and row.name == "loaf" and argument.key == "proof":
+        return
+    for name in names_in(argument.value):
+        if name.name in known:
+            continue
+        if name.name == new:
+            message, hint = f'"{new}" is defined by itself', "use only names above it"
+        else:
+            close = nearest(name.name, sorted(known))
+            message = f'unknown name "{name.name}"'
+            hint = f'did you mean "{close}"?' if close else "define it with knob or let above"
+        yield Problem(message, name.place, hint)
+
+
+def names_in(value: Value) -> Iterator[Name]:
+    """Find every name in a value that stands for a number."""
+    if isinstance(value, Name):
+        yield value
+    elif isinstance(value, Unary):
+        yield from names_in(value.operand)
+    elif isinstance(value, Binary):
+        yield from names_in(value.left)
+        yield from names_in(value.right)
+    elif isinstance(value, Call):
+        for argument in value.arguments:
+            yield from names_in(argument)
+    elif isinstance(value, Points):
+        for pair in value.pairs:
+            yield from names_in(pair[0])
+            yield from names_in(pair[1])
+    elif isinstance(value, Join):
+        yield from names_in(value.left)
+        yield from names_in(value.right)
+    elif isinstance(value, Figure):
+        for given in value.arguments:
+            key = WORDS[value.word].key(given.key)
+            if not (isinstance(given.value, Name) and key and key.choices):
+                yield from names_in(given.value)

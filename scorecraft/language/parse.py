@@ -1,0 +1,144 @@
+"""Pattern text to tree, line by line; every problem of a file is reported in one run."""
+
+from collections.abc import Mapping
+from itertools import pairwise
+
+from scorecraft.errors import PatternError, Place, Problem
+from scorecraft.language.arguments import LineReader
+from scorecraft.language.names import check_names
+from scorecraft.language.tokens import SourceLine, source_lines
+from scorecraft.language.tree import Pattern, Statement
+from scorecraft.language.words import WORDS, Key, nearest, starts_statement
+from scorecraft.practice import MOST_BYTES, MOST_NESTING
+
+
+def parse(text: str, file: str = "pattern") -> Pattern:
+    """Read a pattern text into its tree.
+
+    Raises PatternError with every problem of the text, in the order of its lines.
+    """
+    if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES.value:
+        limit = f"{MOST_BYTES.value:,.0f} bytes"
+        raise PatternError([Problem(f"the pattern is larger than {limit}", Place(file, 1, 1))])
+    text = text.removeprefix("\ufeff")
+    problems: list[Problem] = []
+    lines = source_lines(text, file, problems.append)
+    if not lines and not problems:
+        hint = 'start with: title "My loaf" and loaf round width 220mm height 95mm'
+        raise PatternError([Problem("the pattern is empty", Place(file, 1, 1), hint)])
+    parser = Parser(lines, problems)
+    pattern = Pattern(parser.block(0, 0))
+    problems += check_names(pattern, parser.rules)
+    if problems:
+        raise PatternError(sorted(problems, key=lambda p: p.place or Place("", 0, 0)), text)
+    return pattern
+
+
+class Parser:
+    """Walks the lines of one file, turning indentation into blocks."""
+
+    def __init__(self, lines: list[SourceLine], problems: list[Problem]) -> None:
+        self.lines = lines
+        self.problems = problems
+        self.next = 0
+        self.rules = find_rules(lines)
+
+    def block(self, indent: int, depth: int) -> tuple[Statement, ...]:
+        """Read the statements at one indentation, until it falls back."""
+        found = []
+        stray_told = False
+        while self.next < len(self.lines):
+            line = self.lines[self.next]
+            if line.indent < indent:
+                break
+            if line.indent > indent and not stray_told:
+                stray_told = True
+                self.stray(line, depth)
+            if line.indent == indent:
+                stray_told = False
+            found.append(self.statement(line, depth))
+        return tuple(found)
+
+    def stray(self, line: SourceLine, depth: int) -> None:
+        """Report an indentation that no line opened."""
+        place = line.tokens[0].place
+        before = self.lines[self.next - 1].tokens[-1].text if self.next else ""
+        if depth and before != ":":
+            hint = "line it up with the lines above it"
+        else:
+            hint = 'end the line above with ":", or remove the spaces'
+        self.problems.append(
+            Problem("this line is indented, but nothing opens a block", place, hint)
+        )
+
+    def statement(self, line: SourceLine, depth: int) -> Statement:
+        """Read one line, and the block below it."""
+        self.next += 1
+        head = line.tokens[0]
+        reader = LineReader(line.tokens, self.rules, self.problems.append)
+        if head.kind != "name":
+            if head.kind != "broken":
+                self.problems.append(
+                    Problem("a line starts with a word", head.place, "like leaf, around or slash")
+                )
+            known = False
+        else:
+            known = self.known(head.text, head.place)
+        arguments = reader.arguments(head.text) if known else ()
+        body = self.body(line, head.text if known else "", depth)
+        return Statement(head.text, arguments, body, head.place)
+
+    def known(self, word: str, place: Place) -> bool:
+        """Tell whether a line may start with `word`; report it if not."""
+        if starts_statement(word) or word in self.rules:
+            return True
+        if word in WORDS:
+            sort = WORDS[word].group
+            hint = f"use it in a fill, like: {WORDS[word].example.splitlines()[0]}"
+            self.problems.append(Problem(f'"{word}" is a {sort}, not a statement', place, hint))
+            return False
+        close = nearest(word, [w for w in WORDS if starts_statement(w)] + list(self.rules))
+        hint = f'did you mean "{close}"?' if close else 'see "scorecraft words" for all words'
+        self.problems.append(Problem(f'unknown word "{word}"', place, hint))
+        return False
+
+    def body(self, line: SourceLine, word: str, depth: int) -> tuple[Statement, ...]:
+        """Read the block below a line that opens one; `word` is "" where it is not known."""
+        opens = line.tokens[-1].text == ":" and line.tokens[-1].kind == "sign"
+        deeper = self.next < len(self.lines) and self.lines[self.next].indent > line.indent
+        takes = word in WORDS and WORDS[word].body
+        end = line.tokens[-1].place
+        if opens and word and not takes:
+            self.problems.append(Problem(f'"{word}" takes no block', end, 'remove the ":"'))
+        elif takes and not opens:
+            hint = 'end the line with ":" and indent what belongs to it'
+            self.problems.append(Problem(f'"{word}" needs a block', end, hint))
+        elif takes and not deeper:
+            hint = "indent at least one line under it"
+            self.problems.append(Problem(f'nothing stands under "{word}"', end, hint))
+        if not deeper or not (opens or takes):
+            return ()
+        if depth + 1 > MOST_NESTING.value:
+            place = self.lines[self.next].tokens[0].place
+            limit = f"at most {MOST_NESTING.value:.0f} levels of blocks"
+            self.problems.append(Problem("blocks are nested too deeply", place, limit))
+            self.skip(line.indent)
+            return ()
+        return self.block(self.lines[self.next].indent, depth + 1)
+
+    def skip(self, indent: int) -> None:
+        """Pass over all lines deeper than `indent`."""
+        while self.next < len(self.lines) and self.lines[self.next].indent > indent:
+            self.next += 1
+
+
+def find_rules(lines: list[SourceLine]) -> Mapping[str, tuple[Key, ...]]:
+    """Collect the rules a file defines, with their keys, wherever they stand."""
+    rules: dict[str, tuple[Key, ...]] = {}
+    for line in lines:
+        texts = [token.text for token in line.tokens]
+        if texts[0] != "define" or len(texts) < 2 or line.tokens[1].kind != "name":
+            continue
+        keys = [a for a, b in pairwise(texts[2:]) if b == "="]
+        rules[texts[1]] = tuple(Key(name, "any") for name in keys)
+    return rules

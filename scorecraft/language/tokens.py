@@ -1,0 +1,171 @@
+"""Text to tokens, line by line: a bad token becomes a broken one, told once."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from scorecraft.errors import Place, Problem
+from scorecraft.language.words import nearest
+from scorecraft.units import SPELLINGS, UNITS
+
+TokenKind = Literal["number", "name", "text", "sign", "broken"]
+SIGNS = ("<=", ">=", "==", "!=", "(", ")", ",", ":", "=", "+", "-", "*", "/", "<", ">")
+LOOKALIKES = {"–": "-", "−": "-", "×": "*", "÷": "/", "“": '"', "”": '"', "≤": "<=", "≥": ">="}
+TAB = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A piece of a line: its kind, its text, and for a number its value and unit."""
+
+    kind: TokenKind
+    text: str
+    place: Place
+    value: float = 0.0
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SourceLine:
+    """A line with something on it: its indentation in columns, and its tokens."""
+
+    number: int
+    indent: int
+    tokens: tuple[Token, ...]
+
+
+Report = Callable[[Problem], None]
+
+
+def source_lines(text: str, file: str, report: Report) -> list[SourceLine]:
+    """Split a text into lines of tokens; blank lines and comments leave nothing."""
+    found = []
+    tab_told = False
+    for number, line in enumerate(text.splitlines(), start=1):
+        body = line.lstrip(" \t")
+        margin = line[: len(line) - len(body)]
+        if not body or body.startswith("#"):
+            continue
+        if "\t" in margin and not tab_told:
+            tab_told = True
+            place = Place(file, number, margin.index("\t") + 1)
+            report(Problem("a tab in the indentation", place, "indent with four spaces a level"))
+        tokens = tuple(scan(line, len(margin), Place(file, number, 1), report))
+        if tokens:
+            found.append(SourceLine(number, len(margin.expandtabs(TAB)), tokens))
+    return found
+
+
+def scan(line: str, start: int, at: Place, report: Report) -> Iterator[Token]:
+    """Read the tokens of one line from column `start` (from 0) on."""
+    position = start
+    while position < len(line):
+        character = line[position]
+        if character.isspace():
+            position += 1
+            continue
+        if character == "#":
+            return
+        token, position = read_one(line, position, at, report)
+        yield token
+
+
+def read_one(line: str, position: int, at: Place, report: Report) -> tuple[Token, int]:
+    """Read one token; give it and the position after it."""
+    character = line[position]
+    if character.isdigit() or (character == "." and line[position + 1 : position + 2].isdigit()):
+        return read_number(line, position, at, report)
+    if character == '"':
+        return read_text(line, position, at, report)
+    if character.isidentifier():
+        end = position
+        while end < len(line) and (line[end].isidentifier() or line[end].isdigit()):
+            end += 1
+        return Token("name", line[position:end], span(at, position, end)), end
+    for sign in SIGNS:
+        if line.startswith(sign, position):
+            end = position + len(sign)
+            return Token("sign", sign, span(at, position, end)), end
+    place = span(at, position, position + 1)
+    like = LOOKALIKES.get(character)
+    shown = character if character.isprintable() else f"U+{ord(character):04X}"
+    hint = f"write {like} instead" if like else "texts stand in double quotes"
+    report(Problem(f'"{shown}" has no meaning here', place, hint))
+    return Token("broken", character, place), position + 1
+
+
+def span(at: Place, start: int, end: int) -> Place:
+    """Make the place of columns start..end (from 0) of a line."""
+    return Place(at.file, at.line, start + 1, max(1, end - start))
+
+
+def digits(line: str, position: int) -> int:
+    """Find the end of a run of plain digits."""
+    while position < len(line) and line[position] in "0123456789":
+        position += 1
+    return position
+
+
+def read_number(line: str, position: int, at: Place, report: Report) -> tuple[Token, int]:
+    """Read a number with its unit; `1/2in` is half an inch."""
+    end = digits(line, position)
+    if line[end : end + 1] == ".":
+        end = digits(line, end + 1)
+    if end == position:  # a digit of another script
+        place = span(at, position, position + 1)
+        report(Problem("this digit is not one of 0 to 9", place, "write plain digits"))
+        return Token("broken", line[position], place), position + 1
+    value = float(line[position:end])
+    after = digits(line, end + 1) if line[end : end + 1] == "/" else end
+    if after > end + 1 and unit_end(line, after) > after:
+        below = float(line[end + 1 : after])
+        if below == 0:
+            place = span(at, position, after)
+            report(Problem("a fraction with zero below the line", place, "like 1/2in"))
+            return Token("broken", line[position:after], place), unit_end(line, after)
+        value, end = value / below, after
+    return read_unit(line, position, end, value, at, report)
+
+
+def unit_end(line: str, position: int) -> int:
+    """Find the end of a unit that starts here."""
+    if line[position : position + 1] in ("%", "°", "″"):
+        return position + 1
+    while position < len(line) and (line[position].isalnum() or line[position] == "_"):
+        position += 1
+    return position
+
+
+def read_unit(
+    line: str, start: int, number_end: int, value: float, at: Place, report: Report
+) -> tuple[Token, int]:
+    """Read the unit after a number and make the token of both."""
+    end = unit_end(line, number_end)
+    written = line[number_end:end]
+    unit = SPELLINGS.get(written, written)
+    place = span(at, start, end)
+    if unit not in UNITS:
+        close = nearest(unit, list(UNITS))
+        known = ", ".join(name for name in UNITS if name)
+        hint = f'did you mean "{close}"?' if close else f"units are {known}"
+        report(Problem(f'"{written}" is not a unit', span(at, number_end, end), hint))
+        return Token("broken", line[start:end], place), end
+    if not value < 1e12:
+        report(Problem("this number is too large", place, "sizes stay below a million"))
+        return Token("broken", line[start:end], place), end
+    return Token("number", line[start:end], place, value, unit), end
+
+
+def read_text(line: str, position: int, at: Place, report: Report) -> tuple[Token, int]:
+    """Read a quoted text; a backslash keeps a quote or a backslash as it is."""
+    out = []
+    end = position + 1
+    while end < len(line) and line[end] != '"':
+        if line[end] == "\\" and line[end + 1 : end + 2] in ('"', "\\"):
+            end += 1
+        out.append(line[end])
+        end += 1
+    place = span(at, position, min(end + 1, len(line)))
+    if end >= len(line):
+        report(Problem("this text has no closing quote", place, 'end it with "'))
+    return Token("text", "".join(out), place), end + 1

@@ -1,0 +1,390 @@
+"""Every word of the pattern language: the one table that parser, reference and page read.
+
+A new motif is a new file in `motifs/` and a row here; a new texture likewise.
+"""
+
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Literal
+
+KeyKind = Literal[
+    "length", "size", "angle", "number", "count", "flag", "choice", "text", "mass", "temperature",
+    "any", "new name", "condition", "pair", "points", "region", "texture", "path",
+]  # fmt: skip
+Group = Literal["header", "placing", "motif", "texture", "region", "rule"]
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """A key of a word: what kind of value it takes, its default as written, and its help.
+
+    `least` and `most` bound the value in inside units (mm, rad); a size must be above zero
+    unless `least` says otherwise. A `length` may be a share of the reach, a `size` may not. `needed` keys have no default. `param` is the name the code
+    uses where the key's own is a word of Python.
+    """
+
+    name: str
+    kind: KeyKind
+    default: str = ""
+    help: str = ""
+    needed: bool = False
+    least: float | None = None
+    most: float | None = None
+    choices: tuple[str, ...] = ()
+    param: str = ""
+
+    @property
+    def parameter(self) -> str:
+        """Name the parameter of the motif or texture function that takes this key."""
+        return self.param or self.name
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A word of the language.
+
+    `mains` are the keys whose values may stand first without their key; `attributes` tells
+    whether cut attributes (depth, blade ...) may follow; `parts` are the strokes of a motif that
+    may have a depth and blade of their own (`vein_depth`); `expands` marks motifs that are
+    expansion cuts unless the pattern says otherwise.
+    """
+
+    name: str
+    group: Group
+    help: str
+    keys: tuple[Key, ...] = ()
+    mains: tuple[str, ...] = ()
+    body: bool = False
+    attributes: bool = False
+    parts: tuple[str, ...] = ()
+    expands: bool = False
+    example: str = ""
+
+    def key(self, name: str) -> Key | None:
+        """Find a key by name, or None."""
+        return next((key for key in self.keys if key.name == name), None)
+
+
+def length(name: str, default: str = "", help: str = "", least: float | None = None) -> Key:
+    """Make a key that takes a length or a share of the reach."""
+    return Key(name, "length", default, help, not default, least)
+
+
+def angle(name: str, default: str, help: str = "", param: str = "") -> Key:
+    """Make a key that takes an angle."""
+    return Key(name, "angle", default, help, not default, param=param)
+
+
+def count(name: str, default: str = "", help: str = "", least: int = 1, most: int = 10**9) -> Key:
+    """Make a key that takes a whole number."""
+    return Key(name, "count", default, help, not default, least, most)
+
+
+def number(name: str, default: str, help: str = "", least: float = 0, most: float = 1e9) -> Key:
+    """Make a key that takes a plain number (or a share, as a part of one)."""
+    return Key(name, "number", default, help, not default, least, most)
+
+
+def choice(name: str, default: str, choices: str, help: str = "") -> Key:
+    """Make a key that takes one of a few names."""
+    return Key(name, "choice", default, help, not default, choices=tuple(choices.split()))
+
+
+def flag(name: str, default: str, help: str = "") -> Key:
+    """Make a key that takes yes or no."""
+    return Key(name, "flag", default, help, choices=("yes", "no"))
+
+
+FREE = -1e6  # the `least` of a place on the sheet, which may be negative
+
+ATTRIBUTES = (
+    Key("depth", "size", "", "how deep the blade goes in"),
+    Key("opens", "size", "", "the width wanted after baking; the model finds the depth"),
+    Key("blade", "angle", "", "between blade and dough surface; 90deg is straight down"),
+    Key("kind", "choice", "", "makes room, or is there to be seen",
+        choices=("expansion", "decorative")),
+)  # fmt: skip
+"""Cut attributes: allowed on any motif, fill or placing, and inherited by what is inside."""
+
+HEADER = (
+    Word("title", "header", "the name of the pattern", (Key("text", "text", needed=True),),
+         ("text",), example='title "Leaf crown"'),
+    Word("note", "header", "a remark that is printed on the guide",
+         (Key("text", "text", needed=True),), ("text",), example='note "Chill for 30 minutes."'),
+    Word("loaf", "header", "the proofed loaf: its form, and its size or its dough",
+         (choice("shape", "round", "round oval long square", "the form seen from above"),
+          Key("width", "size", "", "across, 3 to 9 o'clock"),
+          Key("length", "size", "", "12 to 6 o'clock, for oval and long"),
+          Key("height", "size", "", "from bench to crown"),
+          Key("dough", "mass", "", "mass of the dough: sizes are estimated from it"),
+          Key("proof", "any", "", "under, right, over, or how many times its volume"),
+          Key("basket", "size", "", "size of the proofing basket across the top"),
+          Key("vessel", "size", "", "inside width of the pot or stone it bakes on"),
+          Key("profile", "number", "", "2 is a dome; more is flatter on top", least=1, most=8),
+          Key("outline", "text", "", "an SVG file with a rim of your own")),
+         ("shape",), example="loaf round width 220mm height 95mm"),
+    Word("bake", "header", "how the loaf grows in the oven",
+         (number("spring", "1.4", "baked volume over proofed volume", 1, 3),
+          number("spread", "50%", "share of the growth that goes sideways", 0, 1),
+          flag("steam", "yes", "steam keeps the skin soft for longer")),
+         example="bake spring 1.5 steam yes"),
+    Word("bench", "header", "who cuts, and in what kitchen",
+         (choice("hand", "right", "right left", "the hand that holds the blade"),
+          choice("order", "planned", "planned file", "let the bench order the cuts, or not"),
+          Key("temperature", "temperature", "24C", "of the dough at the bench"),
+          number("hydration", "70%", "water per flour by mass", 0.4, 1.2)),
+         example="bench hand left temperature 26C"),
+    Word("knob", "header", "a number to turn: a slider on the page, --set on the command line",
+         (Key("name", "new name", needed=True), Key("value", "any", needed=True),
+          Key("min", "any", "", "its lowest value (half if not given)"),
+          Key("max", "any", "", "its highest value (double if not given)"),
+          Key("step", "any", "", "its smallest step")),
+         ("name", "value"), example="knob leaves 8 min 5 max 12"),
+    Word("let", "header", "give a value a name",
+         (Key("name", "new name", needed=True), Key("value", "any", needed=True)),
+         ("name", "value"), example="let tip (reach - 20mm)"),
+    Word("marks", "header", "string lines pressed into the dough first, as guides",
+         (choice("what", "spokes", "spokes ring lines", "what to press in"),
+          count("count", "8", "how many spokes or lines"),
+          length("radius", "60%", "of a ring"),
+          length("spacing", "20mm", "between lines"),
+          Key("turn", "angle", "0deg", "turns them clockwise")),
+         ("what", "count"), example="marks spokes 8"),
+)  # fmt: skip
+
+PLACING = (
+    Word("at", "placing", "puts its block at a place: x and y, or radius and angle",
+         (length("x", "0mm", "to the right", FREE), length("y", "0mm", "away from you", FREE),
+          length("radius", "0mm", "from the crown", 0), angle("angle", "0deg", "on the turntable"),
+          choice("facing", "out", "out in along", "with radius: which way is forward"),
+          angle("turn", "0deg", "turns the block clockwise"),
+          number("scale", "1", "sizes in the block times this", 1e-4, 1e4)),
+         body=True, attributes=True, example="at radius 50% angle 45deg:\n    leaf length 40mm"),
+    Word("around", "placing", "copies its block about the crown",
+         (count("count", "", "how many copies"), length("radius", "0mm", "from the crown", 0),
+          angle("from", "0deg", "where it starts", "start"),
+          angle("to", "360deg", "where it ends", "end"),
+          choice("facing", "out", "out in along", "which way each copy's forward points")),
+         ("count",), True, True, example="around 8 radius 26mm:\n    leaf length 58mm"),
+    Word("row", "placing", "copies its block along a straight line, centred",
+         (count("count", "", "how many copies"), length("spacing", "", "from copy to copy"),
+          angle("angle", "90deg", "which way the row runs"),
+          angle("turn", "0deg", "turns each copy clockwise")),
+         ("count",), True, True,
+         example="row 5 spacing 45mm angle 0deg:\n    slash length 90mm turn 20deg"),
+    Word("grid", "placing", "copies its block over a lattice",
+         (choice("lattice", "square", "square diamond hexagon", "how the places are set"),
+          length("spacing", "", "from place to place"),
+          count("columns", "0", "how many across (0: as many as fit)", 0),
+          count("rows", "0", "how many away from you (0: as many as fit)", 0),
+          angle("turn", "0deg", "turns the lattice clockwise"),
+          Key("within", "region", "", "only places in it (else: the loaf less its margin)")),
+         ("lattice",), True, True, example="grid hexagon spacing 24mm:\n    star radius 8mm"),
+    Word("wedges", "placing", "runs its block once in each equal sector, clipped to it",
+         (count("count", "", "how many sectors", 2), angle("turn", "0deg", "turns them clockwise")),
+         ("count",), True, True,
+         example="wedges 4:\n    fill box width 200mm length 200mm with hatch size 8mm"),
+    Word("mirror", "placing", "runs its block twice, the second time mirrored",
+         (angle("angle", "0deg", "the mirror's direction; 0deg runs away from you"),),
+         body=True, attributes=True,
+         example="mirror:\n    at x 30mm:\n        slash length 60mm turn 20deg"),
+    Word("repeat", "placing", "repeats its block, each time a step further",
+         (count("count", "", "how many times"),
+          Key("shift", "pair", "(0mm, 0mm)", "moved by this each step"),
+          angle("turn", "0deg", "turned clockwise by this each step"),
+          number("scale", "1", "sized by this each step", 1e-2, 1e2)),
+         ("count",), True, True,
+         example="repeat 12 turn 25deg scale 0.9:\n    at radius 60mm:\n        petal length 24mm"),
+    Word("along", "placing", "copies its block along a path",
+         (Key("path", "path", "", "any motif's first stroke", True),
+          length("every", "", "distance from copy to copy"),
+          choice("facing", "along", "along left right", "which way each copy's forward points")),
+         ("path",), True, True,
+         example="along arc radius 60mm from -60deg to 60deg every 14mm:\n    leaf length 22mm"),
+    Word("inside", "placing", "keeps only what falls in a region",
+         (Key("region", "region", "", "where to keep the cuts", True),), ("region",), True, True,
+         example="inside disc radius 60mm:\n    row 9 spacing 10mm:\n        slash length 120mm"),
+    Word("outside", "placing", "keeps only what falls out of a region",
+         (Key("region", "region", "", "where to keep no cuts", True),), ("region",), True, True,
+         example="outside disc radius 30mm:\n    around 12:\n        slash length 150mm"),
+    Word("vary", "placing", "lets the hand wander a little, always the same way for one seed",
+         (number("length", "5%", "sizes wander by this much", 0, 0.5),
+          angle("turn", "3deg", "directions wander by this much"),
+          count("seed", "1", "another seed, another hand", 0)),
+         body=True, attributes=True,
+         example="vary length 6% turn 3deg:\n    around 24 radius 40%:\n        slash length 20mm"),
+    Word("fill", "placing", "fills a region with a texture",
+         (Key("region", "region", "", "what to fill", True),
+          Key("with", "texture", "", "what to fill it with", True)),
+         ("region",), False, True, example="fill disc radius 16mm with scales size 6mm depth 2mm"),
+)  # fmt: skip
+
+RULES = (
+    Word("define", "rule", "names a block; its keys have defaults; it may use itself",
+         (Key("name", "new name", needed=True),), ("name",), True,
+         example="define twig size=30mm n=3:\n    slash length size\n"
+                 "    when (n > 0):\n        at y (size / 2) turn 30deg:\n"
+                 "            twig size (size * 0.6) n (n - 1)"),
+    Word("when", "rule", "runs its block only if the condition holds",
+         (Key("condition", "condition", "", "a comparison in parentheses", True),),
+         ("condition",), True, True,
+         example="when (k < 3):\n    slash length 20mm"),
+)  # fmt: skip
+
+REGIONS = (
+    Word("disc", "region", "a round patch",
+         (length("radius", "", ""), length("x", "0mm", "", FREE), length("y", "0mm", "", FREE)),
+         ("radius",), example="fill disc radius 20mm with hatch size 4mm"),
+    Word("band", "region", "a ring between two radii",
+         (length("inner", "", "", 0), length("outer", "", "")),
+         example="fill band inner 50mm outer 75mm with hemp_leaf size 14mm"),
+    Word("wedge", "region", "a sector between two angles",
+         (angle("from", "-22.5deg", "", "start"), angle("to", "22.5deg", "", "end"),
+          length("inner", "0mm", "", 0), length("outer", "100%", "")),
+         example="fill wedge from 0deg to 90deg outer 80mm with crosshatch size 8mm"),
+    Word("box", "region", "a rectangle",
+         (length("width", "", "across"), length("length", "", "away from you"),
+          length("x", "0mm", "its centre", FREE), length("y", "0mm", "its centre", FREE)),
+         example="fill box width 60mm length 60mm with basket size 12mm"),
+    Word("whole", "region", "the whole loaf less a margin above the rim",
+         (length("margin", "15mm", "kept free, measured on the dough", 0),),
+         example="fill whole margin 20mm with circles size 14mm"),
+)  # fmt: skip
+
+MOTIFS = (
+    Word("slash", "motif", "one straight or slightly curved stroke",
+         (length("length", "80mm"), length("bend", "0mm", "how far it bows to the right", FREE)),
+         ("length",), expands=True, example="slash 120mm bend 4mm depth 9mm blade 35deg"),
+    Word("arc", "motif", "a stroke along a circle about the frame's origin",
+         (length("radius", "60mm"), angle("from", "-45deg", "", "start"),
+          angle("to", "45deg", "", "end")),
+         ("radius",), example="arc 70mm from -40deg to 40deg"),
+    Word("wave", "motif", "a stroke that swings from side to side",
+         (length("length", "100mm"), length("height", "14mm", "from crest to trough"),
+          number("waves", "2", "how many; halves allowed", 0.5, 200)),
+         ("length",), example="wave 140mm height 16mm waves 2"),
+    Word("leaf", "motif", "a leaf: midrib, two outlines, paired veins",
+         (length("length", "60mm", "from base to tip"), length("width", "26mm"),
+          count("veins", "4", "pairs", 0, 40), angle("vein_angle", "38deg", "to the midrib"),
+          Key("vein_depth", "size", "2.5mm", "veins are cut lightly")),
+         ("length",), parts=("midrib", "outline", "vein"),
+         example="leaf 58mm width 24mm veins 4 depth 6mm"),
+    Word("wheat", "motif", "an ear of wheat: stem and leaning grains",
+         (length("length", "100mm", "from foot to tip"), length("width", "24mm"),
+          count("grains", "6", "pairs", 1, 60)),
+         ("length",), parts=("stem", "grain"), example="wheat 110mm width 26mm grains 7"),
+    Word("chevron", "motif", "a V of two strokes, pointing forward",
+         (length("length", "20mm"), length("width", "40mm")),
+         ("length",), parts=("arm",), example="chevron 18mm width 44mm"),
+    Word("cross", "motif", "two strokes at right angles",
+         (length("length", "100mm", "away from you"), length("width", "100mm", "across")),
+         ("length",), parts=("bar",), expands=True, example="cross 110mm width 110mm depth 10mm"),
+    Word("star", "motif", "rays from the centre, or the edge of a star",
+         (length("radius", "50mm"), count("points", "6", "", 2, 360),
+          length("inner", "8mm", "where the rays begin, or the edge's inner corners lie", 0),
+          flag("outline", "no", "yes: its edge; no: its rays")),
+         ("radius",), parts=("ray", "outline"), example="star 60mm points 8 inner 10mm"),
+    Word("petal", "motif", "two arcs that meet at base and tip",
+         (length("length", "50mm"), length("width", "20mm")),
+         ("length",), example="petal 55mm width 22mm"),
+    Word("ring", "motif", "a full circle", (length("radius", "40mm"),), ("radius",),
+         example="ring 35mm"),
+    Word("spiral", "motif", "a spiral from the centre outward",
+         (length("radius", "80mm"), length("inner", "8mm", "where it begins", 0),
+          number("turns", "2.5", "", 0.05, 100), flag("clockwise", "yes")),
+         ("radius",), example="spiral 85mm inner 10mm turns 2"),
+    Word("polygon", "motif", "a regular polygon, one stroke a side",
+         (length("radius", "50mm", "to its corners"), count("sides", "4", "", 3, 360)),
+         ("radius",), parts=("side",), example="polygon 60mm sides 4"),
+    Word("path", "motif", "a free stroke through points",
+         (Key("points", "points", "", "(x, y) pairs in the frame", True),
+          flag("smooth", "yes", "a curve through the points, or straight between them")),
+         ("points",), example="path (0mm, -30mm) (12mm, 0mm) (0mm, 30mm) smooth yes"),
+    Word("trace", "motif", "the stroked paths of a plain SVG file of your own",
+         (Key("file", "text", "", "beside the pattern file", True),
+          length("width", "0mm", "drawn this wide (0mm: as it is)", 0)),
+         ("file",), example='trace "swallow.svg" width 60mm'),
+)  # fmt: skip
+
+CRUMB = Key("shortest", "size", "4mm", "shorter scraps at the edge are dropped")
+
+TEXTURE_ROWS = (
+    ("hatch", "parallel lines", "8mm", "between lines", ()),
+    ("crosshatch", "two families of parallel lines", "10mm", "between lines",
+     (angle("angle", "90deg", "between the two families"),)),
+    ("herringbone", "columns of strokes leaning left and right by turns", "14mm", "of a column",
+     (length("gap", "6mm", "between strokes"), angle("lean", "45deg", "to the column"))),
+    ("basket", "basket weave: squares of strokes, upright and level by turns", "16mm",
+     "side of a square", (count("strokes", "3", "in each square", 1, 100),)),
+    ("hemp_leaf", "six-pointed hemp-leaf stars", "22mm", "side of the big triangles", ()),
+    ("waves", "overlapping waves of concentric arcs", "14mm", "radius of a wave",
+     (count("rings", "3", "arcs in a wave", 1, 20),)),
+    ("circles", "interlocked circles", "14mm", "radius of a circle", ()),
+    ("tortoiseshell", "hexagons", "10mm", "side of a hexagon", ()),
+    ("bamboo", "woven bamboo: hexagons and triangles from three families of lines", "10mm",
+     "side of the small triangles", ()),
+    ("triangles", "triangles", "14mm", "side of a triangle", ()),
+    ("key_fret", "interlocked right-angled frets", "5mm", "width of a step", ()),
+    ("lozenges", "linked lozenges, each with a smaller one inside", "16mm", "side of a lozenge",
+     (angle("angle", "60deg", "at the tips"),
+      number("inner", "0.5", "size of the inner one; 0 for none", 0, 0.9))),
+    ("running_stitch", "stepped lines of running stitches", "8mm", "of a stitch",
+     (Key("rows", "text", '"0110"', "how each line across starts: 0 or 1"),
+      Key("columns", "text", '"01"', "how each line away from you starts"))),
+    ("scales", "fish scales", "8mm", "radius of a scale", ()),
+)  # fmt: skip
+
+TEXTURES = tuple(
+    Word(
+        name,
+        "texture",
+        help,
+        (
+            length("size", size, of),
+            angle("turn", "0deg", "turns it clockwise"),
+            Key("shift", "pair", "(0mm, 0mm)", "moves it"),
+            CRUMB,
+            *own,
+        ),
+        ("size",),
+        example=f"fill disc radius 60mm with {name} size {size} depth 2.5mm",
+    )
+    for name, help, size, of, own in TEXTURE_ROWS
+)
+
+WORDS = {w.name: w for w in (*HEADER, *PLACING, *MOTIFS, *REGIONS, *TEXTURES, *RULES)}
+"""Every word by name."""
+
+FUNCTIONS = {
+    "sin": 1, "cos": 1, "sqrt": 1, "abs": 1, "round": 1, "min": None, "max": None,
+}  # fmt: skip
+"""Functions of the language, and how many arguments each takes (None: one or more)."""
+
+AT_HAND = ("width", "length", "height", "reach", "k")
+"""Names every pattern may use: the loaf's measures (mm) and the copy number, from 0."""
+
+
+def starts_statement(name: str) -> bool:
+    """Tell whether a word may begin a line."""
+    word = WORDS.get(name)
+    return word is not None and word.group not in ("region", "texture")
+
+
+def keys_of(word: Word) -> dict[str, Key]:
+    """Collect every key a word takes: its own, its parts', and the cut attributes."""
+    keys = list(word.keys)
+    if word.attributes or word.group == "motif":
+        keys += ATTRIBUTES
+    for part in word.parts:
+        keys.append(Key(f"{part}_depth", "size", "", f"depth of each {part}"))
+        keys.append(Key(f"{part}_blade", "angle", "", f"blade angle of each {part}"))
+    found: dict[str, Key] = {}
+    for key in keys:
+        found.setdefault(key.name, key)
+    return found
+
+
+def nearest(name: str, names: "list[str] | tuple[str, ...] | dict[str, object]") -> str:
+    """Find the known name most like `name`, or ""."""
+    close = get_close_matches(name, list(names), n=1, cutoff=0.6)
+    return close[0] if close else ""
