@@ -55,3 +55,12 @@ DECORATIVE_BLADE_DEG = Rule(
 CHORD_MM = Rule(0.04, "mm", "the furthest a drawn chord strays from its curve", OURS)
 
 # --- drawing --------------------------------------------------------------------------------
+LARGEST_PAGE_MM = Rule(
+    5080.0, "mm", "the longest page of a PDF, 14400 points", "ISO 32000-1 annex C; recalled"
+)
+PNG_DPI = Rule(200.0, "dots per inch", "resolution of a picture where none is asked for", OURS)
+PRINTER_MARGIN_MM = Rule(
+    5.0, "mm", "the edge of the paper that most printers leave blank", COMMON
+)
+DEEP_LINE_MM = Rule(6.0, "mm", "a cut this deep or deeper is drawn as a bold line", OURS)
+SHALLOW_LINE_MM = Rule(3.0, "mm", "a cut shallower than this is drawn as a dashed line", OURS)

@@ -1,0 +1,1 @@
+"""Drawings for paper and page: pictures in mm, and the files they are written to."""
