@@ -53,6 +53,9 @@ DECORATIVE_BLADE_DEG = Rule(
 
 # --- textures -------------------------------------------------------------------------------
 CHORD_MM = Rule(0.04, "mm", "the furthest a drawn chord strays from its curve", OURS)
+MOST_TEXTURE_CELLS = Rule(
+    40_000, "cells", "the most cells, a texture's size square, that one fill may cover", OURS
+)
 
 # --- drawing --------------------------------------------------------------------------------
 LARGEST_PAGE_MM = Rule(
