@@ -34,7 +34,7 @@ def arc(
     A whole turn returns to its first point exactly.
     """
     angles = np.linspace(start, end, arc_steps(radius, end - start) + 1)
-    points = polar(radius, angles) + np.asarray(centre)
+    points: Points = polar(radius, angles) + np.asarray(centre)
     if abs(abs(end - start) - 2 * pi) < 1e-12:
         points[-1] = points[0]
     return points

@@ -1,0 +1,73 @@
+"""Geometric fills of a region: one file a texture, one plain function each.
+
+A texture draws its own upright lattice over a box; `fill` turns and shifts it, and clips it to
+the region.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from importlib import import_module
+from math import cos, sin
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.cuts import Line
+from scorecraft.errors import UsageError
+from scorecraft.practice import MOST_TEXTURE_CELLS
+from scorecraft.regions import clip
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """Strokes of a texture inside its region (sheet mm), and how many crumbs were dropped."""
+
+    lines: tuple[Line, ...]
+    dropped: int
+
+
+def fill(
+    name: str,
+    region: shapely.Geometry,
+    *,
+    size: float,
+    turn: float,
+    shift: tuple[float, float],
+    shortest: float,
+    **own: float | str,
+) -> Filled:
+    """Fill a region (sheet mm) with a texture of a size (mm), clipped exactly to its edge.
+
+    The lattice is turned clockwise by `turn` (radians) about its origin, which stands at `shift`
+    (mm). Cut-off pieces shorter than `shortest` (mm) are dropped. Raises UsageError where the
+    size is too fine for the region.
+    """
+    if shapely.is_empty(region):
+        return Filled((), 0)
+    _check_size(name, region, size)
+    draw: Callable[..., list[Line]] = getattr(import_module(f"{__name__}.{name}"), name)
+    frame = np.array([[cos(turn), sin(turn)], [-sin(turn), cos(turn)]])
+    upright = shapely.transform(region, lambda points: (points - shift) @ frame)
+    clipped = clip(draw(shapely.bounds(upright), size=size, **own), upright, shortest=shortest)
+    return Filled(_placed(clipped.lines, frame, np.asarray(shift)), clipped.dropped)
+
+
+def _placed(
+    lines: tuple[Line, ...], frame: NDArray[np.float64], shift: NDArray[np.float64]
+) -> tuple[Line, ...]:
+    """Carry lines from the lattice's own frame to the sheet."""
+    if not lines:
+        return ()
+    ends = np.cumsum([len(line) for line in lines])[:-1]
+    return tuple(np.split(np.concatenate(lines) @ frame.T + shift, ends))
+
+
+def _check_size(name: str, region: shapely.Geometry, size: float) -> None:
+    left, low, right, high = shapely.bounds(region)
+    finest = ((right - left) * (high - low) / MOST_TEXTURE_CELLS.value) ** 0.5
+    if not size > finest:
+        raise UsageError(
+            f"{name.replace('_', ' ')} of size {size:g} mm is too fine for this region",
+            hint=f"choose a size above {finest:.2g} mm, or a smaller region",
+        )

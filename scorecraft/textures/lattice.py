@@ -1,0 +1,44 @@
+"""What textures are built of: families of parallel lines, and copies of a figure on a lattice."""
+
+from math import ceil, cos, floor, hypot, sin
+
+import numpy as np
+
+from scorecraft.curves import Points
+from scorecraft.cuts import Line
+
+Bounds = tuple[float, float, float, float]
+"""xmin, ymin, xmax, ymax of a box in mm."""
+
+
+def parallels(bounds: Bounds, *, angle: float, spacing: float, offset: float) -> list[Line]:
+    """Straight lines across a box, each run at a turntable angle (radians).
+
+    They lie `spacing` (mm) apart; one passes at `offset` (mm) to the right of the origin.
+    """
+    left, low, right, high = bounds
+    middle = np.array([left + right, low + high]) / 2
+    radius = hypot(right - left, high - low) / 2 + spacing
+    along, across = np.array([sin(angle), cos(angle)]), np.array([cos(angle), -sin(angle)])
+    first = ceil((middle @ across - radius - offset) / spacing)
+    last = floor((middle @ across + radius - offset) / spacing)
+    feet = (np.arange(first, last + 1) * spacing + offset)[:, None] * across
+    feet = feet + (middle @ along) * along
+    return list(np.stack([feet - radius * along, feet + radius * along], axis=1))
+
+
+def nodes(bounds: Bounds, a: tuple[float, float], b: tuple[float, float], pad: float) -> Points:
+    """Points i a + j b of a lattice that lie within `pad` (mm) of a box, (N, 2)."""
+    left, low, right, high = bounds
+    box = np.array([[left - pad, low - pad], [right + pad, high + pad]])
+    corners = np.array([[x, y] for x in box[:, 0] for y in box[:, 1]])
+    shares = corners @ np.linalg.inv(np.array([a, b]))
+    (i0, j0), (i1, j1) = np.floor(shares.min(axis=0)), np.ceil(shares.max(axis=0))
+    i, j = np.meshgrid(np.arange(i0, i1 + 1), np.arange(j0, j1 + 1), indexing="ij")
+    points = np.column_stack([i.ravel(), j.ravel()]) @ np.array([a, b])
+    return np.asarray(points[((points >= box[0]) & (points <= box[1])).all(axis=1)])
+
+
+def copies(figure: Line, places: Points, shift: tuple[float, float] = (0, 0)) -> list[Line]:
+    """Repeat a line (N, 2) at every place (K, 2), all of them shifted (mm)."""
+    return list((figure + np.asarray(shift))[None, :, :] + places[:, None, :])

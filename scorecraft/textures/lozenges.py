@@ -1,0 +1,27 @@
+"""Linked lozenges, each with a smaller one inside."""
+
+from math import cos, sin
+
+import numpy as np
+
+from scorecraft.cuts import Line
+from scorecraft.textures.lattice import Bounds, copies, nodes, parallels
+
+
+def lozenges(bounds: Bounds, *, size: float, angle: float, inner: float) -> list[Line]:
+    """Draw lozenges of a side (mm) and a tip angle (radians), tips up and down.
+
+    The inner lozenge, two strokes from tip to tip, has `inner` times the size; 0 leaves it out.
+    """
+    wide, tall = size * sin(angle / 2), size * cos(angle / 2)
+    pitch = size * sin(angle)
+    lines = [
+        line
+        for turn in (angle / 2, -angle / 2)
+        for line in parallels(bounds, angle=turn, spacing=pitch, offset=pitch / 2)
+    ]
+    if inner <= 0:
+        return lines
+    middles = nodes(bounds, (wide, tall), (2 * wide, 0), max(wide, tall))
+    half = inner * np.array([[0, -tall], [wide, 0], [0, tall]])
+    return lines + copies(half, middles) + copies(half * (-1, 1), middles)
