@@ -41,7 +41,18 @@ DECORATIVE_BLADE_DEG = Rule(
     90.0, "deg", "blade straight down for fine lines and cuts that open evenly", COMMON
 )
 
+EXPANSION_FROM_MM = Rule(
+    5.0, "mm", "a cut this deep or deeper is an expansion cut unless the pattern says not", COMMON
+)
+
 # --- loaf -----------------------------------------------------------------------------------
+HEIGHT_PER_WIDTH = Rule(0.43, "", "height of a proofed loaf over its width", COMMON)
+LENGTH_PER_WIDTH = {
+    "round": Rule(1.0, "", "length over width of a round loaf", "by definition"),
+    "square": Rule(1.0, "", "length over width of a square loaf", "by definition"),
+    "oval": Rule(1.6, "", "length over width of an oval loaf", COMMON),
+    "long": Rule(2.6, "", "length over width of a long loaf", COMMON),
+}
 
 # --- bake -----------------------------------------------------------------------------------
 
@@ -51,11 +62,21 @@ DECORATIVE_BLADE_DEG = Rule(
 
 # --- bench ----------------------------------------------------------------------------------
 
+# --- placing --------------------------------------------------------------------------------
+GRID_MARGIN_MM = Rule(15.0, "mm", "a grid with no region of its own stays this far in", OURS)
+CRUMB_MM = Rule(4.0, "mm", "scraps of clipped cuts shorter than this are dropped", OURS)
+
 # --- textures -------------------------------------------------------------------------------
 CHORD_MM = Rule(0.04, "mm", "the furthest a drawn chord strays from its curve", OURS)
 MOST_TEXTURE_CELLS = Rule(
     40_000, "cells", "the most cells, a texture's size square, that one fill may cover", OURS
 )
+MOST_TRACED_BYTES = Rule(2_000_000, "bytes", "the largest SVG file that is traced", OURS)
+MOST_TRACED_ELEMENTS = Rule(20_000, "elements", "the most elements of a traced file", OURS)
+MOST_TRACED_DEPTH = Rule(40, "levels", "the deepest nesting of groups in a traced file", OURS)
+MOST_TRACED_POINTS = Rule(200_000, "points", "the most points of a traced drawing", OURS)
+LARGEST_DRAWING_MM = Rule(10_000, "mm", "how far a traced drawing may reach", OURS)
+TRACED_GAP_MM = Rule(0.5, "mm", "ends of a traced rim nearer than this meet", OURS)
 
 # --- drawing --------------------------------------------------------------------------------
 LARGEST_PAGE_MM = Rule(
@@ -67,3 +88,4 @@ PRINTER_MARGIN_MM = Rule(
 )
 DEEP_LINE_MM = Rule(6.0, "mm", "a cut this deep or deeper is drawn as a bold line", OURS)
 SHALLOW_LINE_MM = Rule(3.0, "mm", "a cut shallower than this is drawn as a dashed line", OURS)
+NUMBER_CLEAR_MM = Rule(0.9, "mm", "a number on the plan keeps so far from every line", OURS)
