@@ -1,3 +1,33 @@
 """Design scoring patterns for bread: from a few lines of text to a true-scale guide."""
 
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from scorecraft.door import Design
+    from scorecraft.units import Quantity
+
 __version__ = "0.1.0"
+__all__ = ["design"]
+
+
+def design(
+    pattern: str | Path,
+    *,
+    loaf: str | None = None,
+    bake: str | None = None,
+    knobs: Mapping[str, str | float | int | Quantity] | None = None,
+) -> Design:
+    """Design a pattern on a loaf.
+
+    `pattern` is a file, the name of a shipped pattern, or a text of several lines. `loaf` and
+    `bake` stand in for the pattern's own, written as in a pattern: `round width 180mm height
+    80mm`. `knobs` turns knobs by name, to numbers or texts with a unit. Raises
+    `scorecraft.errors.ScorecraftError`, which says what is wrong, where, and what to do.
+    """
+    from scorecraft.door import design as make
+
+    return make(pattern, loaf=loaf, bake=bake, knobs=knobs)

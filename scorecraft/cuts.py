@@ -5,7 +5,7 @@ Everything above this floor eats a `Layout`; everything below helps to make one.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -87,7 +87,7 @@ class Layout:
     cuts: tuple[Cut, ...]
     marks: Marks = field(default_factory=Marks)
     knobs: tuple[Knob, ...] = ()
-    settings: Mapping[str, str] = field(default_factory=dict)
-    """Header statements that do not shape the cuts but steer the bench (hand, order ...)."""
+    settings: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    """Header values by word (`loaf`, `bench`) and key, in inside units: proof, hand, order ..."""
     remarks: tuple[tuple[str, Place | None], ...] = ()
     """What expansion dropped or changed on the way, told to the user as notes."""

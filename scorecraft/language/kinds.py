@@ -6,8 +6,8 @@ from scorecraft.language.words import Key, nearest
 from scorecraft.units import ANGLE, LENGTH, MASS, NUMBER, TEMPERATURE, Quantity, in_unit, quantity
 
 DIMENSIONS = {
-    "length": LENGTH, "size": LENGTH, "angle": ANGLE, "number": NUMBER, "count": NUMBER, "mass": MASS,
-    "temperature": TEMPERATURE,
+    "length": LENGTH, "size": LENGTH, "angle": ANGLE, "number": NUMBER, "count": NUMBER,
+    "mass": MASS, "temperature": TEMPERATURE,
 }  # fmt: skip
 LIKE = {
     "length": "a length, like 12mm, 1/2in or 60%",

@@ -84,6 +84,11 @@ class Parser:
             known = False
         else:
             known = self.known(head.text, head.place)
+        if known and depth and at_head(head.text):
+            hint = "put it at the start of the line, outside all blocks"
+            self.problems.append(
+                Problem(f'"{head.text}" cannot stand in a block', head.place, hint)
+            )
         arguments = reader.arguments(head.text) if known else ()
         body = self.body(line, head.text if known else "", depth)
         return Statement(head.text, arguments, body, head.place)
@@ -130,6 +135,12 @@ class Parser:
         """Pass over all lines deeper than `indent`."""
         while self.next < len(self.lines) and self.lines[self.next].indent > indent:
             self.next += 1
+
+
+def at_head(word: str) -> bool:
+    """Tell whether a word stands only at the outermost level of a file."""
+    row = WORDS.get(word)
+    return word == "define" or (row is not None and row.group == "header" and word != "let")
 
 
 def find_rules(lines: list[SourceLine]) -> Mapping[str, tuple[Key, ...]]:

@@ -19,8 +19,9 @@ class Key:
     """A key of a word: what kind of value it takes, its default as written, and its help.
 
     `least` and `most` bound the value in inside units (mm, rad); a size must be above zero
-    unless `least` says otherwise. A `length` may be a share of the reach, a `size` may not. `needed` keys have no default. `param` is the name the code
-    uses where the key's own is a word of Python.
+    unless `least` says otherwise. A `length` may be a share of the reach, a `size` may not.
+    `needed` keys have no default. `param` is the name the code uses where the key's own is a
+    word of Python.
     """
 
     name: str

@@ -1,0 +1,52 @@
+"""The door for Python: a design that draws itself."""
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+from scorecraft.designing import Design as Plain
+from scorecraft.designing import Turned, make
+from scorecraft.drawing.guide import guide
+from scorecraft.drawing.loafview import loaf_picture
+from scorecraft.drawing.picture import Picture
+from scorecraft.drawing.sheet import home_paper
+from scorecraft.drawing.write import encoded
+from scorecraft.writing import write_whole
+
+
+@dataclass(frozen=True)
+class Design(Plain):
+    """A pattern on a loaf, checked, that can be printed and shown in a notebook."""
+
+    @cached_property
+    def picture(self) -> Picture:
+        """The loaf with its cuts, seen from above."""
+        return loaf_picture(self.layout, width_mm=120.0)
+
+    def guide(self, path: str | Path, *, paper: str | None = None) -> Path:
+        """Write the full-size guide as SVG, PDF or PNG, by the file's suffix; give its path."""
+        made = guide(
+            self.layout, paper=paper, home=home_paper(os.environ), findings=self.findings
+        )
+        target = Path(path)
+        write_whole(target, encoded([made], target.suffix))
+        return target
+
+    def _repr_svg_(self) -> str:
+        from scorecraft.drawing.svg import svg
+
+        return svg(self.picture)
+
+
+def design(
+    pattern: str | Path,
+    *,
+    loaf: str | None = None,
+    bake: str | None = None,
+    knobs: Mapping[str, Turned] | None = None,
+) -> Design:
+    """Design a pattern on a loaf: see `scorecraft.design`."""
+    made = make(pattern, loaf=loaf, bake=bake, knobs=knobs)
+    return Design(made.source, made.tree, made.layout)

@@ -1,0 +1,99 @@
+"""The head of a pattern: title, notes, loaf, oven and bench."""
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from scorecraft.errors import Place, ScorecraftError
+from scorecraft.expand.draw import beside
+from scorecraft.expand.read import Values, read
+from scorecraft.language.parse import parse
+from scorecraft.language.tree import Pattern, Statement
+from scorecraft.language.words import WORDS
+from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import Loaf, make_loaf
+from scorecraft.loaf.outline import traced_outline
+from scorecraft.practice import HEIGHT_PER_WIDTH, LENGTH_PER_WIDTH
+
+
+def find(pattern: Pattern, word: str) -> Statement | None:
+    """Find the header statement of a word; raises ScorecraftError at a second one."""
+    found = [s for s in pattern.statements if s.word == word]
+    if len(found) > 1:
+        hint = f"line {found[0].place.line} has one already"
+        raise ScorecraftError(f'a second "{word}"', found[1].place, hint)
+    return found[0] if found else None
+
+
+def spoken(word: str, text: str) -> Statement:
+    """Read one header statement from the command line, like `round width 180mm`."""
+    pattern = parse(f"{word} {text}", f"--{word}")
+    if len(pattern.statements) != 1:
+        raise ScorecraftError(f"--{word} takes one statement", pattern.statements[1].place)
+    return pattern.statements[0]
+
+
+def texts(pattern: Pattern, word: str) -> tuple[str, ...]:
+    """Collect the texts of every statement of a word."""
+    found = [s.arguments[0].value for s in pattern.statements if s.word == word]
+    return tuple(getattr(value, "value", "") for value in found)
+
+
+def head_values(word: str, statement: Statement | None) -> Values:
+    """Read a header statement, or its defaults where the pattern has none."""
+    arguments = statement.arguments if statement else ()
+    place = statement.place if statement else Place("", 0, 0)
+    return read(WORDS[word], arguments, None, place)
+
+
+def bake_of(statement: Statement | None) -> Bake:
+    """Read how the loaf grows in the oven."""
+    if statement is None:
+        return Bake()
+    values = head_values("bake", statement)
+    return Bake(spring=values["spring"], spread=values["spread"], steam=values["steam"])
+
+
+def loaf_of(statement: Statement | None, folder: Path | None) -> tuple[Loaf, Mapping[str, Any]]:
+    """Make the loaf a pattern asks for; give it with the values it was asked for by."""
+    if statement is None:
+        message, hint = "the pattern has no loaf", "like: loaf round width 220mm height 95mm"
+        raise ScorecraftError(message, None, hint)
+    values = head_values("loaf", statement)
+    try:
+        return sized(values, folder), values
+    except ScorecraftError as error:
+        place = error.place or statement.place
+        raise ScorecraftError(error.message, place, error.hint) from error
+
+
+def sized(values: Values, folder: Path | None) -> Loaf:
+    """Make the loaf from the sizes given, and from habit for those that are not."""
+    shape, profile = values["shape"], values.get("profile")
+    powers = None if profile is None else (profile, 2.0)
+    if "outline" in values:
+        return traced_loaf(values, powers, folder)
+    width = values.get("width")
+    if width is None:
+        hint = "like: loaf round width 220mm height 95mm"
+        raise ScorecraftError("the loaf has no width", None, hint)
+    if shape in ("round", "square"):
+        length = values.get("length", width)
+        if length != width:
+            hint = "use oval or long for a loaf longer than it is wide"
+            raise ScorecraftError(f"a {shape} loaf is as long as it is wide", None, hint)
+    length = values.get("length", width * LENGTH_PER_WIDTH[shape].value)
+    height = values.get("height", width * HEIGHT_PER_WIDTH.value)
+    return make_loaf(shape, width, length, height, powers)
+
+
+def traced_loaf(values: Values, powers: tuple[float, float] | None, folder: Path | None) -> Loaf:
+    """Make a loaf whose rim is drawn in an SVG file, as large as drawn or scaled to a width."""
+    from scorecraft.trace import traced_rim
+
+    rim = traced_rim(beside(values["outline"], folder))
+    across = float(rim[:, 0].max() - rim[:, 0].min())
+    width = values.get("width", across)
+    outline = traced_outline(rim * (width / across))
+    height = values.get("height", width * HEIGHT_PER_WIDTH.value)
+    return Loaf(outline, height, powers or (2.0, 2.0))

@@ -1,0 +1,109 @@
+"""Knobs: the numbers of a pattern that can be turned, within their ranges."""
+
+from collections.abc import Mapping
+
+from scorecraft.cuts import Knob
+from scorecraft.errors import Problem, ScorecraftError, UsageError
+from scorecraft.expand.read import Values, read
+from scorecraft.expand.scope import Scope
+from scorecraft.expand.walk import named
+from scorecraft.language.tree import Pattern, Statement
+from scorecraft.language.words import WORDS
+from scorecraft.units import Quantity, in_unit, quantity
+
+
+def knobs_of(
+    pattern: Pattern, turned: Mapping[str, Quantity], problems: list[Problem], scope: Scope
+) -> tuple[Scope, tuple[Knob, ...]]:
+    """Read the knobs, each turned as asked; give the scope that knows them.
+
+    A value outside its knob's range is a problem of the file; one asked for raises UsageError.
+    """
+    knobs: list[Knob] = []
+    for statement in pattern.statements:
+        if statement.word == "let":
+            try:
+                scope = named(statement, scope)
+            except ScorecraftError:
+                continue  # the walk meets it again and reports it
+        if statement.word != "knob":
+            continue
+        try:
+            knob, value = knob_of(statement, scope, turned)
+        except UsageError:
+            raise
+        except ScorecraftError as error:
+            problems.append(Problem(error.message, error.place or statement.place, error.hint))
+            continue
+        knobs.append(knob)
+        scope = scope.naming(knob.name, value)
+    if unknown := sorted(set(turned) - {knob.name for knob in knobs}):
+        known = ", ".join(knob.name for knob in knobs) or "none"
+        raise UsageError(f'this pattern has no knob "{unknown[0]}"', None, f"its knobs: {known}")
+    return scope, tuple(knobs)
+
+
+def knob_of(
+    statement: Statement, scope: Scope, turned: Mapping[str, Quantity]
+) -> tuple[Knob, Quantity]:
+    """Read one knob with its range, and the value it stands at."""
+    given = {a.key: a for a in statement.arguments}
+    name = getattr(given["name"].value, "name", "")
+    values = read(WORDS["knob"], statement.arguments, scope, statement.place)
+    base: Quantity = values["value"]
+    unit = getattr(given["value"].value, "unit", "") or unit_for(base)
+    for key in ("min", "max", "step"):
+        limit = values.get(key)
+        if limit is not None and (limit.dimension, limit.share) != (base.dimension, base.share):
+            message = f'"{key}" takes {base.called}, not {limit.called}'
+            raise ScorecraftError(message, given[key].place, "give it the knob's own unit")
+    low = in_unit(values["min"].value if "min" in values else base.value / 2, unit)
+    high = in_unit(values["max"].value if "max" in values else base.value * 2, unit)
+    low, high = min(low, high), max(low, high)
+    value = turned.get(name, base)
+    check_turned(name, value, base, unit)
+    knob = Knob(
+        name,
+        in_unit(value.value, unit),
+        unit,
+        low,
+        high,
+        step_of(values, base, unit),
+        statement.place,
+    )
+    if not low - 1e-9 <= knob.value <= high + 1e-9:
+        message = (
+            f"{name} {knob.value:g}{unit} is outside its range {low:g}{unit} to {high:g}{unit}"
+        )
+        hint = "turn it back within its range"
+        raise (
+            UsageError(message, None, hint)
+            if name in turned
+            else ScorecraftError(message, given["value"].place, "move the value or the range")
+        )
+    return knob, value
+
+
+def check_turned(name: str, value: Quantity, base: Quantity, unit: str) -> None:
+    """Refuse a knob turned to a value of another kind, or to a part of a count."""
+    if (value.dimension, value.share) != (base.dimension, base.share):
+        hint = f"like {name}={in_unit(base.value, unit):g}{unit}"
+        raise UsageError(f"{name} takes {base.called}, not {value.called}", None, hint)
+
+
+def step_of(values: Values, base: Quantity, unit: str) -> float:
+    """Give a knob's step: as said, or 1 for whole numbers, mm and degrees, else a hundredth."""
+    if "step" in values:
+        return in_unit(values["step"].value, unit)
+    value = in_unit(base.value, unit)
+    return 1.0 if unit in ("mm", "deg", "%", "g") or value == round(value) else 0.01
+
+
+def unit_for(found: Quantity) -> str:
+    """Choose the unit a knob without a written one is shown in."""
+    if found.share:
+        return "%"
+    for unit in ("mm", "deg", "g", "s", "C"):
+        if quantity(1.0, unit).dimension == found.dimension:
+            return unit
+    return ""

@@ -1,0 +1,101 @@
+"""The one way from a pattern's tree to its layout."""
+
+from collections.abc import Callable, Mapping
+from contextlib import suppress
+from pathlib import Path
+from typing import TypeVar
+
+from scorecraft.cuts import Layout
+from scorecraft.errors import PatternError, Place, Problem, ScorecraftError
+from scorecraft.expand.frame import crown
+from scorecraft.expand.header import bake_of, find, head_values, loaf_of, spoken, texts
+from scorecraft.expand.knobs import knobs_of
+from scorecraft.expand.marks import marks_of
+from scorecraft.expand.scope import Scope
+from scorecraft.expand.walk import EnoughError, Walk
+from scorecraft.language.tree import Pattern, Statement
+from scorecraft.units import Quantity
+
+T = TypeVar("T")
+
+
+def expand(
+    pattern: Pattern,
+    text: str = "",
+    *,
+    loaf: str | None = None,
+    bake: str | None = None,
+    knobs: Mapping[str, Quantity] | None = None,
+    folder: Path | None = None,
+) -> Layout:
+    """Lay a pattern's cuts out on its loaf.
+
+    `loaf` and `bake` replace the pattern's own statements (`round width 180mm`); `knobs` turns
+    knobs by name; `folder` is where the files a pattern names must lie. Raises PatternError with
+    every problem found, UsageError for a knob that cannot be turned so.
+    """
+    head = Head(pattern, folder)
+    if loaf is not None:
+        head.loaf = spoken("loaf", loaf)
+    if bake is not None:
+        head.bake = spoken("bake", bake)
+    problems = head.problems
+    made = head.attempt(lambda: loaf_of(head.loaf, folder))
+    growth = head.attempt(lambda: bake_of(head.bake))
+    bench = head.attempt(lambda: head_values("bench", head.bench))
+    if made is None or growth is None or bench is None:
+        raise PatternError(problems, text)
+    shape, asked = made
+    scope, turned = knobs_of(pattern, knobs or {}, problems, Scope(shape, crown()))
+    walk = Walk({rule_name(s): s for s in pattern.statements if s.word == "define"}, folder)
+    with suppress(EnoughError):  # the walk has kept the problem
+        walk.block(pattern.statements, scope)
+    marks = marks_of(pattern, scope, problems)
+    problems += walk.problems.values()
+    if problems:
+        unique = dict.fromkeys(problems)
+        raise PatternError(sorted(unique, key=lambda p: p.place or Place("", 0, 0)), text)
+    titles = texts(pattern, "title")
+    return Layout(
+        title=titles[0] if titles else "",
+        notes=texts(pattern, "note"),
+        loaf=shape,
+        bake=growth,
+        cuts=tuple(walk.cuts),
+        marks=marks,
+        knobs=turned,
+        settings={"loaf": asked, "bench": bench},
+        remarks=tuple(remarks(walk)),
+    )
+
+
+class Head:
+    """The header statements of a pattern, and what is wrong with them."""
+
+    def __init__(self, pattern: Pattern, folder: Path | None) -> None:
+        self.problems: list[Problem] = []
+        self.loaf = self.attempt(lambda: find(pattern, "loaf"))
+        self.bake = self.attempt(lambda: find(pattern, "bake"))
+        self.bench = self.attempt(lambda: find(pattern, "bench"))
+        self.attempt(lambda: find(pattern, "title"))
+
+    def attempt(self, do: Callable[[], T]) -> T | None:
+        """Do something; keep the problem and give None if it fails."""
+        try:
+            return do()
+        except ScorecraftError as error:
+            self.problems += error.problems
+            return None
+
+
+def rule_name(statement: Statement) -> str:
+    """Give the name of the rule that a define makes."""
+    return str(statement.arguments[0].value)
+
+
+def remarks(walk: Walk) -> list[tuple[str, Place | None]]:
+    """Say what was dropped on the way."""
+    return [
+        (f"{count} scraps at the edge, too short to cut, were dropped", place)
+        for place, count in walk.crumbs.items()
+    ]

@@ -1,0 +1,146 @@
+"""Placings: each turns a scope into the scopes its block runs in."""
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+
+import numpy as np
+import shapely
+
+from scorecraft import regions
+from scorecraft.cuts import Line
+from scorecraft.errors import ScorecraftError
+from scorecraft.expand.frame import Frame
+from scorecraft.expand.read import Values
+from scorecraft.expand.scope import Scope, Wander
+from scorecraft.practice import GRID_MARGIN_MM
+
+Reader = Callable[[Scope], Values]
+"""Reads the statement's values as they are in a scope (a share depends on where it stands)."""
+
+Placer = Callable[[Reader, Scope], Iterator[Scope]]
+FAR_MM = 1e4
+
+
+def at(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Go to one place."""
+    values = read(scope)
+    frame = scope.frame.moved(values["x"], values["y"])
+    if values["radius"] or values["angle"]:
+        frame = frame.polar(values["radius"], values["angle"], values["facing"])
+    yield scope.at(frame.turned(values["turn"]).scaled(values["scale"]))
+
+
+def around(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Copy about the origin, evenly from one angle to another."""
+    values = read(scope)
+    count, start, end = values["count"], values["from"], values["to"]
+    whole = abs(abs(end - start) - math.tau) < 1e-9
+    steps = count if whole else max(1, count - 1)
+    for k in range(count):
+        angle = start + (end - start) * k / steps
+        there = read(scope.at(scope.frame.turned(angle), k))
+        yield scope.at(scope.frame.polar(there["radius"], angle, there["facing"]), k)
+
+
+def row(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Copy along a straight line, centred on the origin."""
+    values = read(scope)
+    count, spacing, angle = values["count"], values["spacing"], values["angle"]
+    for k in range(count):
+        way = (k - (count - 1) / 2) * spacing
+        frame = scope.frame.moved(way * math.sin(angle), way * math.cos(angle))
+        yield scope.at(frame.turned(values["turn"]), k)
+
+
+def mirror(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Run as it is, then mirrored."""
+    values = read(scope)
+    yield scope.at(scope.frame, 0)
+    yield scope.at(scope.frame.mirrored(values["angle"]), 1)
+
+
+def repeat(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Run again and again, each time shifted, turned and scaled one step further."""
+    values = read(scope)
+    frame = scope.frame
+    x, y = values["shift"]
+    for k in range(values["count"]):
+        yield scope.at(frame, k)
+        frame = frame.moved(x, y).turned(values["turn"]).scaled(values["scale"])
+
+
+def wedges(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Run once in each sector, facing outward and clipped to it."""
+    values = read(scope)
+    count = values["count"]
+    half = math.pi / count
+    sector = regions.wedge(start=-half, end=half, inner=0.0, outer=FAR_MM)
+    for k in range(count):
+        frame = scope.frame.turned(values["turn"] + 2 * half * k)
+        yield scope.at(frame, k).within(shapely.affinity.affine_transform(sector, frame.matrix))
+
+
+def vary(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Let the figures of the block wander a little."""
+    values = read(scope)
+    wander = Wander(values["length"], values["turn"], values["seed"])
+    yield replace(scope, wander=wander)
+
+
+def grid(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Copy over the places of a lattice that lie in a region of the sheet."""
+    values = read(scope)
+    region = values["within"]
+    if region is None:
+        region = regions.whole(scope.loaf, margin=GRID_MARGIN_MM.value)
+    frame = scope.frame.turned(values["turn"])
+    places = lattice(values, frame, region)
+    inside = shapely.contains_xy(region, *frame.place(places).T) if len(places) else []
+    for k, place in enumerate(places[inside]):
+        yield scope.at(frame.moved(*place), k)
+
+
+def lattice(values: Values, frame: Frame, region: shapely.Geometry) -> Line:
+    """Give the places of a lattice, row by row, that can reach a region; (N, 2) mm in the frame."""
+    kind, spacing = values["lattice"], values["spacing"]
+    high = {"square": 1.0, "diamond": 0.5, "hexagon": math.sqrt(3) / 2}[kind] * spacing
+    columns, rows = values["columns"], values["rows"]
+    if not (columns and rows):
+        local = shapely.affinity.affine_transform(region, frame.inverse_matrix)
+        if local.is_empty:
+            return np.zeros((0, 2))
+        far = float(np.abs(np.array(local.bounds)).max())
+        columns = columns or 2 * math.ceil(far / spacing) + 1
+        rows = rows or 2 * math.ceil(far / high) + 1
+    if columns * rows > 1_000_000:
+        raise ScorecraftError("a lattice too fine to lay out", None, "give a wider spacing")
+    across = (np.arange(columns) - (columns - 1) / 2) * spacing
+    away = ((rows - 1) / 2 - np.arange(rows)) * high
+    # every other row, counted from the middle one, stands half a space aside
+    odd = np.abs(np.arange(rows) - (rows - 1) // 2) % 2
+    aside = odd * (0.0 if kind == "square" else spacing / 2)
+    return np.column_stack([(across[None, :] + aside[:, None]).ravel(), np.repeat(away, columns)])
+
+
+def along(read: Reader, scope: Scope) -> Iterator[Scope]:
+    """Copy along a path, evenly from its start, facing along it or to a side of it."""
+    values = read(scope)
+    line = values["path"]
+    every = values["every"]
+    path = shapely.LineString(line)
+    count = int(path.length / every + 1e-9) + 1
+    slack = (path.length - (count - 1) * every) / 2
+    aside = {"along": 0.0, "left": -math.pi / 2, "right": math.pi / 2}[values["facing"]]
+    for k in range(count):
+        here = slack + k * every
+        point = path.interpolate(here)
+        before, after = (path.interpolate(max(0.0, here + d)) for d in (-0.05, 0.05))
+        heading = math.atan2(after.x - before.x, after.y - before.y)
+        yield scope.at(scope.frame.moved(point.x, point.y).turned(heading + aside), k)
+
+
+PLACERS: dict[str, Placer] = {
+    "at": at, "around": around, "row": row, "mirror": mirror, "repeat": repeat, "wedges": wedges,
+    "vary": vary, "grid": grid, "along": along,
+}  # fmt: skip

@@ -1,0 +1,103 @@
+"""Arguments to plain values: lengths in mm, angles in radians, counts, names and points."""
+
+from dataclasses import replace
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+
+from scorecraft.errors import Place, Problem, ScorecraftError
+from scorecraft.expand.scope import Scope
+from scorecraft.language.arguments import LineReader
+from scorecraft.language.evaluate import evaluate
+from scorecraft.language.kinds import check_quantity
+from scorecraft.language.tokens import source_lines
+from scorecraft.language.tree import Argument, Expression, Name, Points, Text, Value
+from scorecraft.language.words import WORDS, Key, Word, keys_of
+
+Values = dict[str, Any]
+"""Plain values by key: float mm or rad, int, bool, str, (x, y), an (N, 2) array or a Quantity."""
+
+LAZY = ("region", "texture", "path", "condition", "new name")
+
+
+def read(word: Word, arguments: tuple[Argument, ...], scope: Scope | None, place: Place) -> Values:
+    """Read the arguments of a word, and the defaults of those not given, by the keys' names.
+
+    `scope` is None for the head of a pattern, where no loaf is known yet. Regions, textures,
+    paths and conditions are left to whoever runs the word. Raises ScorecraftError with the
+    place of the value that does not fit.
+    """
+    keys = keys_of(word)
+    values: Values = {}
+    for argument in arguments:
+        key = keys[argument.key]
+        if key.kind not in LAZY:
+            values[key.name] = read_value(key, argument.value, scope)
+    for key in keys.values():
+        if key.default and key.name not in values:
+            try:
+                values[key.name] = read_value(key, default_value(word.name, key.name), scope)
+            except ScorecraftError as error:
+                raise ScorecraftError(error.message, place, error.hint) from error
+    return values
+
+
+@lru_cache(maxsize=512)
+def default_value(word: str, key: str) -> Value:
+    """Read a default of the table as the parser would."""
+    problems: list[Problem] = []
+    text = f"{word} {key} {keys_of(WORDS[word])[key].default}"
+    (line,) = source_lines(text, "table of words", problems.append)
+    found: list[Argument] = []
+    LineReader(line.tokens, {}, problems.append).pairs(
+        replace(WORDS[word], attributes=True), found, whole_line=True
+    )
+    assert not problems, problems
+    return found[0].value
+
+
+def read_value(key: Key, value: Value, scope: Scope | None) -> Any:
+    """Read one value as the kind its key takes."""
+    if key.kind in ("choice", "flag") and isinstance(value, Name):
+        return value.name == "yes" if key.kind == "flag" else value.name
+    if isinstance(value, Text):
+        return value.value
+    if isinstance(value, Points):
+        pairs = [[length_of(item, scope) for item in pair] for pair in value.pairs]
+        return (pairs[0][0], pairs[0][1]) if key.kind == "pair" else np.array(pairs)
+    return read_quantity(key, value, scope)  # type: ignore[arg-type]
+
+
+def length_of(value: Expression, scope: Scope | None) -> float:
+    """Work out a coordinate in mm; a share is one of the reach."""
+    free = Key("coordinate", "length", least=-1e6)
+    found = read_quantity(free, value, scope)
+    assert isinstance(found, float)
+    return found
+
+
+def read_quantity(key: Key, value: Expression, scope: Scope | None) -> Any:
+    """Work out an expression and check that it fits its key."""
+    found = evaluate(value, scope.names if scope else {})
+    if problem := check_quantity(key, found, value.place):
+        raise ScorecraftError(problem.message, problem.place, problem.hint)
+    if key.kind == "any":
+        return found
+    if key.kind == "count":
+        return int(found.value)
+    if found.share and key.kind == "length":
+        if scope is None:
+            raise ScorecraftError("there is no reach yet to be a share of", value.place)
+        return found.value * scope.reach_mm
+    return found.value
+
+
+def own(word: Word, values: Values) -> Values:
+    """Pick the values a motif's or texture's function takes, by its parameters' names."""
+    light = {f"{part}_depth" for part in word.parts}
+    return {
+        key.parameter: values[key.name]
+        for key in word.keys
+        if key.name in values and key.name not in light
+    }

@@ -1,0 +1,109 @@
+"""What a statement can see: its frame, its names, the attributes and the region it inherits."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from typing import cast
+
+import shapely
+
+from scorecraft.cuts import Kind
+from scorecraft.expand.frame import Frame
+from scorecraft.loaf.dome import Loaf
+from scorecraft.units import LENGTH, NUMBER, Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Attributes:
+    """Cut attributes as given so far: None where nothing was said."""
+
+    depth_mm: float | None = None
+    opens_mm: float | None = None
+    blade_rad: float | None = None
+    kind: Kind | None = None
+
+    def with_values(self, values: Mapping[str, object]) -> "Attributes":
+        """Take over what a statement says; a depth and a wanted opening replace each other."""
+        depth = cast(float | None, values.get("depth"))
+        opens = cast(float | None, values.get("opens"))
+        told = depth is not None or opens is not None
+        return Attributes(
+            depth if told else self.depth_mm,
+            opens if told else self.opens_mm,
+            cast(float | None, values.get("blade", self.blade_rad)),
+            cast(Kind | None, values.get("kind", self.kind)),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Wander:
+    """How far a hand strays: sizes by a share, directions by an angle, from a seed."""
+
+    size: float
+    turn_rad: float
+    seed: int
+
+
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """All that a statement inherits from the blocks around it."""
+
+    loaf: Loaf
+    frame: Frame
+    given: Mapping[str, Quantity] = field(default_factory=dict)
+    attributes: Attributes = Attributes()
+    region: shapely.Geometry | None = None
+    figure: int | None = None
+    rules: tuple[str, ...] = ()
+    wander: Wander | None = None
+
+    def at(self, frame: Frame, k: int | None = None) -> "Scope":
+        """Move to another frame, as copy number `k` of a placing."""
+        if k is None:
+            return replace(self, frame=frame)
+        return replace(self, frame=frame, given={**self.given, "k": Quantity(k)})
+
+    def naming(self, name: str, value: Quantity) -> "Scope":
+        """Give a name a value from here on."""
+        return replace(self, given={**self.given, name: value})
+
+    def within(self, region: shapely.Geometry) -> "Scope":
+        """Keep only what falls in a region of the sheet, on top of what was kept before."""
+        kept = region if self.region is None else shapely.intersection(self.region, region)
+        return replace(self, region=kept)
+
+    @property
+    def reach_mm(self) -> float:
+        """Distance along the dough from crown to rim, in the frame's direction."""
+        return float(self.loaf.reach(self.frame.theta_rad))
+
+    @property
+    def names(self) -> Mapping[str, Quantity]:
+        """Every name a value may use here."""
+        return Names(self)
+
+
+class Names(Mapping[str, Quantity]):
+    """The names of a scope; the loaf's measures are worked out only when asked for."""
+
+    def __init__(self, scope: Scope) -> None:
+        self.scope = scope
+
+    def __getitem__(self, name: str) -> Quantity:
+        loaf = self.scope.loaf
+        if name in self.scope.given:
+            return self.scope.given[name]
+        if name == "reach":
+            return Quantity(self.scope.reach_mm, LENGTH)
+        if name == "k":
+            return Quantity(0.0, NUMBER)
+        measures = {"width": loaf.width_mm, "length": loaf.length_mm, "height": loaf.height_mm}
+        return Quantity(measures[name], LENGTH)
+
+    def __contains__(self, name: object) -> bool:
+        return name in self.scope.given or name in ("reach", "k", "width", "length", "height")
+
+    def __iter__(self) -> Iterator[str]:
+        return iter([*self.scope.given, "reach", "k", "width", "length", "height"])
+
+    def __len__(self) -> int:
+        return len(list(iter(self)))

@@ -1,0 +1,247 @@
+"""The walk through a tree: runs each statement in its scope and collects the cuts."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from pathlib import Path
+
+import shapely
+
+from scorecraft import regions
+from scorecraft.cuts import Cut, Line
+from scorecraft.errors import Place, Problem, ScorecraftError
+from scorecraft.expand.draw import draw, dress, strayed
+from scorecraft.expand.placing import FAR_MM, PLACERS
+from scorecraft.expand.read import Values, own, read
+from scorecraft.expand.scope import Scope
+from scorecraft.language.evaluate import evaluate, holds
+from scorecraft.language.tree import Figure, Join, Name, Region, Statement
+from scorecraft.language.words import ATTRIBUTES, WORDS, Word
+from scorecraft.practice import CRUMB_MM, MOST_COPIES, MOST_CUTS, MOST_NESTING, MOST_STEPS
+from scorecraft.textures import fill
+
+HEADER = ("title", "note", "loaf", "bake", "bench", "knob", "marks", "define")
+
+
+class EnoughError(Exception):
+    """A limit was reached: the walk ends here; the problem has been kept."""
+
+
+class Walk:
+    """Runs statements and collects cuts and problems, within the limits of practice.py."""
+
+    def __init__(self, rules: Mapping[str, Statement], folder: Path | None) -> None:
+        self.rules = rules
+        self.folder = folder
+        self.cuts: list[Cut] = []
+        self.problems: dict[tuple[Place | None, str], Problem] = {}
+        self.families: dict[Place, int] = {}
+        self.crumbs: dict[Place, int] = {}
+        self.figures = 0
+        self.steps = 0
+
+    def block(self, block: tuple[Statement, ...], scope: Scope) -> None:
+        """Run the statements of a block in order; a problem ends its own statement only."""
+        for statement in block:
+            self.steps += 1
+            if self.steps > MOST_STEPS.value:
+                self.enough(statement.place, f"more than {MOST_STEPS.value:,.0f} statements to run")
+            try:
+                scope = self.statement(statement, scope)
+            except ScorecraftError as error:
+                self.problem(error.message, error.place or statement.place, error.hint)
+
+    def problem(self, message: str, place: Place, hint: str) -> None:
+        """Keep a problem, once for all the copies that run into it."""
+        self.problems.setdefault((place, message), Problem(message, place, hint))
+
+    def enough(self, place: Place, message: str) -> None:
+        """End the walk: a limit of the program is reached."""
+        self.problem(message, place, "fewer copies, or a shallower recursion")
+        raise EnoughError
+
+    def statement(self, statement: Statement, scope: Scope) -> Scope:
+        """Run one statement; give the scope of the next one."""
+        word = statement.word
+        if word in HEADER:
+            return scope
+        if word == "let":
+            return named(statement, scope)
+        if word == "when":
+            condition = statement.arguments[0].value
+            if holds(condition, scope.names):  # type: ignore[arg-type]
+                self.block(statement.body, self.inheriting(statement, scope))
+        elif word in self.rules:
+            self.rule(statement, scope)
+        elif word == "fill":
+            self.filled(statement, self.inheriting(statement, scope))
+        elif WORDS[word].group == "motif":
+            self.motif(statement, self.inheriting(statement, scope))
+        else:
+            self.placing(statement, self.inheriting(statement, scope))
+        return scope
+
+    def inheriting(self, statement: Statement, scope: Scope) -> Scope:
+        """Take over the cut attributes that a statement gives."""
+        names = {key.name for key in ATTRIBUTES}
+        given = tuple(a for a in statement.arguments if a.key in names)
+        if not given:
+            return scope
+        values = read(Word("cut", "rule", "", ATTRIBUTES), given, scope, statement.place)
+        return replace(scope, attributes=scope.attributes.with_values(values))
+
+    def placing(self, statement: Statement, scope: Scope) -> None:
+        """Run the block of a placing in each of its scopes."""
+        for inner in self.scopes(statement, scope):
+            self.block(statement.body, inner)
+
+    def scopes(self, statement: Statement, scope: Scope) -> Iterator[Scope]:
+        """Give the scopes of a placing one by one."""
+        if statement.word in ("inside", "outside"):
+            region = self.on_sheet(statement.arguments[0].value, scope)  # type: ignore[arg-type]
+            if statement.word == "outside":
+                region = shapely.difference(shapely.box(-FAR_MM, -FAR_MM, FAR_MM, FAR_MM), region)
+            yield scope.within(region)
+            return
+        word = WORDS[statement.word]
+
+        def values_in(there: Scope) -> Values:
+            values = read(word, statement.arguments, there, statement.place)
+            for argument in statement.arguments:
+                if argument.key == "within":
+                    values["within"] = self.on_sheet(argument.value, there)  # type: ignore[arg-type]
+                elif argument.key == "path":
+                    values["path"] = self.path(argument.value, there)  # type: ignore[arg-type]
+            return {"within": None, **values}
+
+        self.limit_copies(statement, values_in(scope))
+        yield from PLACERS[statement.word](values_in, scope)
+
+    def limit_copies(self, statement: Statement, values: Values) -> None:
+        """Refuse a placing of too many copies."""
+        if values.get("count", 0) <= MOST_COPIES.value:
+            return
+        argument = statement.get("count")
+        message = f"{values['count']:,} copies are too many"
+        hint = f"at most {MOST_COPIES.value:,.0f} in one placing"
+        raise ScorecraftError(message, argument.place if argument else statement.place, hint)
+
+    def rule(self, statement: Statement, scope: Scope) -> None:
+        """Run a rule's block with the values given to it; all it draws is one figure."""
+        rule = self.rules[statement.word]
+        if len(scope.rules) >= MOST_NESTING.value:
+            self.enough(
+                statement.place,
+                f'the rule "{statement.word}" uses itself more than {MOST_NESTING.value:.0f} deep '
+                f"(it is defined in line {rule.place.line}); does it end with a when?",
+            )
+        inner = self.inheriting(statement, scope)
+        given = {a.key: a.value for a in statement.arguments}
+        values = {}
+        for default in rule.arguments[1:]:
+            value = given.get(default.key, default.value)
+            values[default.key] = evaluate(value, scope.names)  # type: ignore[arg-type]
+        inner = replace(
+            inner,
+            given={**scope.given, **values},
+            rules=(*scope.rules, statement.word),
+            figure=scope.figure if scope.figure is not None else self.new_figure(),
+        )
+        self.block(rule.body, inner)
+
+    def motif(self, statement: Statement, scope: Scope) -> None:
+        """Draw a motif in its frame and keep its strokes."""
+        word = WORDS[statement.word]
+        values = read(word, statement.arguments, scope, statement.place)
+        scope = strayed(scope, self.steps)
+        strokes = draw(word, own(word, values), self.folder)
+        lines = [scope.frame.place(stroke.line) for stroke in strokes]
+        parts = [stroke.part for stroke in strokes]
+        self.keep(statement, scope, lines, parts, values)
+
+    def filled(self, statement: Statement, scope: Scope) -> None:
+        """Fill a region with a texture."""
+        region, texture = (argument.value for argument in statement.arguments[:2])
+        for argument in statement.arguments:
+            region = argument.value if argument.key == "region" else region
+            texture = argument.value if argument.key == "with" else texture
+        assert isinstance(texture, Figure) and isinstance(region, Figure | Join)
+        word = WORDS[texture.word]
+        values = read(word, texture.arguments, scope, texture.place)
+        local = self.region(region, scope)
+        if local.is_empty:
+            raise ScorecraftError("this region is empty", region.place, "nothing is left of it")
+        found = fill(texture.word, local, **own(word, values))
+        if found.dropped:
+            self.crumbs[statement.place] = self.crumbs.get(statement.place, 0) + found.dropped
+        lines = [scope.frame.place(line) for line in found.lines]
+        self.keep(statement, scope, lines, [texture.word] * len(lines), values, texture.word)
+
+    def keep(
+        self,
+        statement: Statement,
+        scope: Scope,
+        lines: list[Line],
+        parts: list[str],
+        values: Values,
+        name: str = "",
+    ) -> None:
+        """Clip lines to the scope's region and keep them as cuts."""
+        if scope.region is not None and lines:
+            clipped = regions.clip(lines, scope.region, shortest=CRUMB_MM.value)
+            if clipped.dropped:
+                self.crumbs[statement.place] = self.crumbs.get(statement.place, 0) + clipped.dropped
+            lines, parts = list(clipped.lines), [parts[i] for i in clipped.source]
+        if len(self.cuts) + len(lines) > MOST_CUTS.value:
+            self.enough(statement.place, f"more than {MOST_CUTS.value:,.0f} cuts")
+        word = WORDS[name or statement.word]
+        figure = scope.figure if scope.figure is not None else self.new_figure()
+        family = self.families.setdefault(statement.place, len(self.families))
+        worn = {part: dress(word, part, scope.attributes, values) for part in set(parts)}
+        for line, part in zip(lines, parts, strict=True):
+            line.setflags(write=False)
+            self.cuts.append(
+                Cut(line, word.name, part, figure, family, place=statement.place, **worn[part])
+            )
+
+    def new_figure(self) -> int:
+        """Give a new figure its number."""
+        self.figures += 1
+        return self.figures
+
+    def region(self, value: Region, scope: Scope) -> shapely.Geometry:
+        """Make a region in the scope's own frame."""
+        if isinstance(value, Join):
+            left, right = self.region(value.left, scope), self.region(value.right, scope)
+            joined = left.union(right) if value.operator == "and" else left.difference(right)
+            return joined
+        word = WORDS[value.word]
+        values = read(word, value.arguments, scope, value.place)
+        if value.word == "whole":
+            made = regions.whole(scope.loaf, margin=values["margin"])
+            return shapely.affinity.affine_transform(made, scope.frame.inverse_matrix)
+        sizes = {k: v for k, v in own(word, values).items() if k not in ("x", "y")}
+        try:
+            made = getattr(regions, value.word)(**sizes)
+        except ScorecraftError as error:
+            raise ScorecraftError(error.message, value.place, error.hint) from error
+        return shapely.affinity.translate(made, values.get("x", 0.0), values.get("y", 0.0))
+
+    def on_sheet(self, value: Region, scope: Scope) -> shapely.Geometry:
+        """Make a region of the sheet from one in the scope's frame."""
+        found = self.region(value, scope)
+        if found.is_empty:
+            raise ScorecraftError("this region is empty", value.place, "nothing is left of it")
+        return shapely.affinity.affine_transform(found, scope.frame.matrix)
+
+    def path(self, value: Figure, scope: Scope) -> Line:
+        """Draw a motif's first stroke as a path in the scope's frame."""
+        word = WORDS[value.word]
+        values = read(word, value.arguments, scope, value.place)
+        return draw(word, own(word, values), self.folder)[0].line
+
+
+def named(statement: Statement, scope: Scope) -> Scope:
+    """Run a let: give the scope that knows its name."""
+    name, value = statement.get("name"), statement.get("value")
+    assert name is not None and value is not None and isinstance(name.value, Name)
+    return scope.naming(name.value.name, evaluate(value.value, scope.names))  # type: ignore[arg-type]

@@ -1,0 +1,85 @@
+"""Where patterns come from: a file, the shelf of shipped ones, standard input, or a text."""
+
+import sys
+from dataclasses import dataclass
+from difflib import get_close_matches
+from pathlib import Path
+
+from scorecraft.errors import Place, UsageError
+from scorecraft.practice import MOST_BYTES
+
+SUFFIX = ".score"
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A pattern text: its name for messages, the text, and the folder of the files it may name."""
+
+    name: str
+    text: str
+    folder: Path | None = None
+
+
+def shelf_folder() -> Path:
+    """Find the folder of the shipped patterns, in an installed package or a checkout."""
+    here = Path(__file__).parent
+    inside = here / "patterns"
+    return inside if inside.is_dir() else here.parent / "patterns"
+
+
+def shelf() -> dict[str, Path]:
+    """List the shipped patterns by name."""
+    return {path.stem: path for path in sorted(shelf_folder().glob(f"*{SUFFIX}"))}
+
+
+def find_source(pattern: "str | Path") -> Source:
+    """Find a pattern: a text of several lines, a file, a shipped name, or `-` for standard input.
+
+    Raises UsageError when there is none, or it cannot be read as text.
+    """
+    if isinstance(pattern, str) and "\n" in pattern:
+        return Source("pattern", pattern)
+    if str(pattern) == "-":
+        return Source("<stdin>", decoded(sys.stdin.buffer.read(most_bytes() + 1), "<stdin>"))
+    path = Path(pattern)
+    if path.exists() or path.suffix == SUFFIX or len(path.parts) > 1:
+        return from_file(path)
+    shipped = shelf()
+    if str(pattern) in shipped:
+        return Source(f"{pattern}{SUFFIX}", from_file(shipped[str(pattern)]).text, shelf_folder())
+    close = get_close_matches(str(pattern), list(shipped), n=1, cutoff=0.5)
+    hint = f'did you mean "{close[0]}"?' if close else 'see "scorecraft list" for shipped patterns'
+    raise UsageError(f'no file and no shipped pattern is called "{pattern}"', None, hint)
+
+
+def most_bytes() -> int:
+    """Give the size of the largest pattern that is read."""
+    return int(MOST_BYTES.value)
+
+
+def from_file(path: Path) -> Source:
+    """Read a pattern file."""
+    if path.is_dir():
+        raise UsageError(f'"{path}" is a folder', None, f"name a {SUFFIX} file in it")
+    try:
+        with path.open("rb") as file:
+            data = file.read(most_bytes() + 1)
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        raise UsageError(f'cannot read "{path}": {reason}', None, "check its name") from error
+    return Source(str(path), decoded(data, str(path)), path.resolve().parent)
+
+
+def decoded(data: bytes, name: str) -> str:
+    """Turn bytes into text; raises UsageError where they are too many or not UTF-8."""
+    if len(data) > most_bytes():
+        message = f'"{name}" is larger than {most_bytes():,} bytes'
+        raise UsageError(message, None, "a pattern is a few lines of text; is this the right file?")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = data[: error.start].decode("utf-8")
+        line = before.count("\n") + 1
+        column = len(before) - (before.rfind("\n") + 1) + 1
+        place = Place(name, line, column)
+        raise UsageError("this is not UTF-8 text", place, "save the file as UTF-8") from error
