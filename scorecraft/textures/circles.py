@@ -16,7 +16,8 @@ def circles(bounds: Bounds, *, size: float) -> list[Line]:
     circle and under the next.
     """
     left, low, right, high = bounds
-    over, under = arc(size, -pi / 2, pi / 2), arc(size, -pi / 2, -3 * pi / 2)
+    over = join(arc(size, -pi / 2, 0), arc(size, 0, pi / 2))
+    under = over * (1, -1)
     lines = []
     for row in range(floor(low / size) - 1, ceil(high / size) + 2):
         start = floor(left / (2 * size)) * 2 * size - size * (row % 2)

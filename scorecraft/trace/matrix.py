@@ -1,0 +1,149 @@
+"""Lengths, transforms and the viewport of an SVG file, down to mm.
+
+W3C SVG 1.1 (second edition), chapter 7; CSS Values and Units: 1 in = 96 px = 25.4 mm.
+"""
+
+import re
+from math import cos, isfinite, radians, sin, tan
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecraft.errors import UsageError
+from scorecraft.trace.document import Node
+
+Matrix = NDArray[np.float64]
+"""Affine map (2, 3): x' = a x + c y + e, y' = b x + d y + f as [[a, c, e], [b, d, f]]."""
+
+MM_PER_PX = 25.4 / 96
+PX = {
+    "": 1.0,
+    "px": 1.0,
+    "in": 96.0,
+    "mm": 96 / 25.4,
+    "cm": 960 / 25.4,
+    "q": 24 / 25.4,
+    "pt": 96 / 72,
+    "pc": 16.0,
+}
+NUMBER = r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?"
+STEP = re.compile(rf"\s*([a-zA-Z]+)\s*\(\s*((?:{NUMBER}[\s,]*)*)\)[\s,]*")
+COUNTS = {
+    "matrix": {6},
+    "translate": {1, 2},
+    "scale": {1, 2},
+    "rotate": {1, 3},
+    "skewX": {1},
+    "skewY": {1},
+}
+
+
+def length(node: Node, key: str, default: float = 0.0) -> float:
+    """Length of an attribute in user units (px), or `default` where it is not given."""
+    text = node.attributes.get(key)
+    if text is None:
+        return default
+    found = re.fullmatch(rf"\s*({NUMBER})\s*([a-zA-Z]*)\s*", text)
+    if found is None or found[2].lower() not in PX or not isfinite(float(found[1])):
+        raise UsageError(
+            f"{key}={text!r:.40} is not a length",
+            node.place,
+            "use a number, or one in px, mm, cm, in, pt or pc",
+        )
+    return float(found[1]) * PX[found[2].lower()]
+
+
+def viewport(root: Node) -> Matrix:
+    """Map the user units of the whole drawing to mm (y down); the shift is left out."""
+    box = root.attributes.get("viewBox")
+    if box is None:
+        return _scaling(MM_PER_PX, MM_PER_PX)
+    numbers = [float(text) for text in re.findall(NUMBER, box)]
+    if len(numbers) != 4 or min(numbers[2:]) <= 0 or not all(map(isfinite, numbers)):
+        raise UsageError(f"viewBox={box!r:.40} is not four numbers of a box", root.place)
+    across, down = (
+        _extent(root, key, units) / units
+        for key, units in zip(("width", "height"), numbers[2:], strict=True)
+    )
+    if not root.attributes.get("preserveAspectRatio", "").strip().startswith("none"):
+        across = down = _uniform(root, across, down)
+    return _scaling(across * MM_PER_PX, down * MM_PER_PX)
+
+
+def _extent(root: Node, key: str, units: float) -> float:
+    """Width or height of the drawing in px; where it is not said, a unit is a px."""
+    if _is_said(root, key):
+        extent = length(root, key)
+    else:
+        other = "height" if key == "width" else "width"
+        extent = units
+        if _is_said(root, other):
+            numbers = [float(n) for n in re.findall(NUMBER, root.attributes["viewBox"])]
+            extent = units * length(root, other) / numbers[3 if other == "height" else 2]
+    if extent <= 0:
+        raise UsageError(f"the drawing's {key} must be above 0", root.place)
+    return extent
+
+
+def _is_said(root: Node, key: str) -> bool:
+    return not root.attributes.get(key, "%").strip().endswith(("%", "auto"))
+
+
+def _uniform(root: Node, across: float, down: float) -> float:
+    """Scale that keeps the drawing's proportions: to meet its frame, or to slice it."""
+    slices = root.attributes.get("preserveAspectRatio", "").strip().endswith("slice")
+    return max(across, down) if slices else min(across, down)
+
+
+def transform(node: Node) -> Matrix:
+    """Read the transform of a node; raises UsageError where it cannot be read."""
+    if "transform" in node.attributes.get("style", ""):
+        raise UsageError("a transform in a style is not read", node.place, "save as plain SVG")
+    text = node.attributes.get("transform", "")
+    frame, at = _scaling(1, 1), 0
+    while at < len(text.rstrip()):
+        found = STEP.match(text, at)
+        if found is None:
+            raise UsageError(f"transform={text!r:.60} cannot be read", node.place)
+        frame, at = then(frame, _step(node, found)), found.end()
+    return frame
+
+
+def _step(node: Node, found: re.Match[str]) -> Matrix:
+    name, numbers = found[1], [float(n) for n in re.findall(NUMBER, found[2])]
+    if len(numbers) not in COUNTS.get(name, set()) or not all(map(isfinite, numbers)):
+        raise UsageError(f"transform {found[0].strip()!r:.60} cannot be read", node.place)
+    return _matrix(name, numbers)
+
+
+def _matrix(name: str, numbers: list[float]) -> Matrix:
+    first, rest = numbers[0], numbers[1:]
+    match name:
+        case "matrix":
+            return np.array(numbers).reshape(3, 2).T
+        case "translate":
+            return np.array([[1, 0, first], [0, 1, rest[0] if rest else 0]], dtype=np.float64)
+        case "scale":
+            return _scaling(first, rest[0] if rest else first)
+        case "skewX":
+            return np.array([[1, tan(radians(first)), 0], [0, 1, 0]])
+        case "skewY":
+            return np.array([[1, 0, 0], [tan(radians(first)), 1, 0]])
+    turn = rotation(radians(first))
+    centre = np.array(rest or (0.0, 0.0))
+    return np.column_stack([turn, centre - turn @ centre])
+
+
+def rotation(angle: float) -> NDArray[np.float64]:
+    """Turn by an angle (radians) from +x toward +y, as a (2, 2) matrix."""
+    return np.array([[cos(angle), -sin(angle)], [sin(angle), cos(angle)]])
+
+
+def _scaling(across: float, down: float) -> Matrix:
+    return np.array([[across, 0, 0], [0, down, 0]], dtype=np.float64)
+
+
+def then(outer: Matrix, inner: Matrix) -> Matrix:
+    """Combine two maps into the one that does the inner first."""
+    linear, shift = inner[:, :2], inner[:, 2]
+    return np.column_stack([outer[:, :2] @ linear, outer[:, :2] @ shift + outer[:, 2]])
