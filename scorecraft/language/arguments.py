@@ -1,6 +1,6 @@
 """Arguments of one line: keys and values, regions, textures, paths and points."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 
 from scorecraft.errors import Place, Problem
 from scorecraft.language.expressions import LineError, TokenReader
@@ -70,11 +70,15 @@ class LineReader(TokenReader):
             place = self.tokens[0].place
             self.report(Problem(f'"{word}" needs {names}', place, f"like: {example}"))
 
-    def pairs(self, row: Word, found: list[Argument], whole_line: bool) -> None:
-        """Read `key value` pairs while they belong to `row`."""
+    def pairs(
+        self, row: Word, found: list[Argument], *, whole_line: bool, until: Container[str] = ()
+    ) -> None:
+        """Read `key value` pairs while they belong to `row`; a name of `until` ends them."""
         keys = keys_of(row)
         mains = list(row.mains)
         while (token := self.peek()) is not None and not self.ends(token):
+            if token.kind == "name" and token.text in until and token.text not in keys:
+                return
             key = keys.get(token.text) if token.kind == "name" else None
             if key is not None:
                 self.at += 1
@@ -129,9 +133,9 @@ class LineReader(TokenReader):
     def value(self, row: Word, key: Key) -> Value:
         """Read a value of the kind a key takes."""
         if key.kind == "region":
-            return self.region()
+            return self.region({*keys_of(row), "and", "less"})
         if key.kind in ("texture", "path"):
-            return self.figure(key.kind)
+            return self.figure(key.kind, keys_of(row))
         if key.kind in ("points", "pair") and self.sees("("):
             return self.points(many=key.kind == "points")
         token = self.peek()
@@ -145,16 +149,16 @@ class LineReader(TokenReader):
             return self.signed()
         return self.single()
 
-    def region(self) -> Region:
+    def region(self, until: Container[str]) -> Region:
         """Read a region: figures joined by `and` and `less`."""
-        left: Region = self.figure("region")
+        left: Region = self.figure("region", until)
         while (token := self.peek()) is not None and token.text in ("and", "less"):
             self.at += 1
-            left = Join(token.text, left, self.figure("region"), token.place)
+            left = Join(token.text, left, self.figure("region", until), token.place)
         return left
 
-    def figure(self, kind: str) -> Figure:
-        """Read a word with its arguments, used as a value."""
+    def figure(self, kind: str, until: Container[str]) -> Figure:
+        """Read a word with its arguments, used as a value; keys of the line end it."""
         token = self.peek()
         group = SORTS[kind]
         names = [name for name, word in WORDS.items() if word.group == group]
@@ -168,7 +172,7 @@ class LineReader(TokenReader):
         row = WORDS[token.text]
         row = Word(row.name, row.group, row.help, row.keys, row.mains)
         found: list[Argument] = []
-        self.pairs(row, found, whole_line=False)
+        self.pairs(row, found, whole_line=False, until=until)
         lacking = [k.name for k in row.keys if k.needed and all(a.key != k.name for a in found)]
         if lacking:
             hint = f"like: {WORDS[row.name].example.splitlines()[0]}"

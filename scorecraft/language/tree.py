@@ -115,7 +115,7 @@ class Figure:
     place: Place = field(default=NOWHERE, compare=False, repr=False)
 
     def __str__(self) -> str:
-        return " ".join([self.word, *written(self.arguments, WORDS[self.word])])
+        return " ".join([self.word, *written(self.arguments, WORDS[self.word], inner=True)])
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,14 +203,19 @@ def outside(value: Value) -> str:
     return f"({value})" if isinstance(value, Unary | Binary | Call) else str(value)
 
 
-def written(arguments: tuple[Argument, ...], word: Word | None) -> Iterator[str]:
-    """Write arguments as `key value`, those that come first by habit without their key."""
+def written(
+    arguments: tuple[Argument, ...], word: Word | None, inner: bool = False
+) -> Iterator[str]:
+    """Write arguments as `key value`, those that come first by habit without their key.
+
+    A bare name could be taken for a key of the line, so an `inner` figure gives it its key.
+    """
     mains = word.mains if word else ()
     keys = keys_of(word) if word else {}
     leading = True
     for index, argument in enumerate(arguments):
         leading = leading and index < len(mains) and argument.key == mains[index]
-        clash = isinstance(argument.value, Name) and argument.value.name in keys
+        clash = isinstance(argument.value, Name) and (inner or argument.value.name in keys)
         if leading and not clash:
             yield outside(argument.value)
         else:

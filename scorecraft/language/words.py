@@ -3,7 +3,7 @@
 A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import Literal
 
@@ -353,7 +353,9 @@ TEXTURES = tuple(
     for name, help, size, of, own in TEXTURE_ROWS
 )
 
-WORDS = {w.name: w for w in (*HEADER, *PLACING, *MOTIFS, *REGIONS, *TEXTURES, *RULES)}
+CUTTING = tuple(replace(word, attributes=True) for word in MOTIFS)
+
+WORDS = {w.name: w for w in (*HEADER, *PLACING, *CUTTING, *REGIONS, *TEXTURES, *RULES)}
 """Every word by name."""
 
 FUNCTIONS = {
@@ -374,7 +376,7 @@ def starts_statement(name: str) -> bool:
 def keys_of(word: Word) -> dict[str, Key]:
     """Collect every key a word takes: its own, its parts', and the cut attributes."""
     keys = list(word.keys)
-    if word.attributes or word.group == "motif":
+    if word.attributes:
         keys += ATTRIBUTES
     for part in word.parts:
         keys.append(Key(f"{part}_depth", "size", "", f"depth of each {part}"))
