@@ -1,0 +1,83 @@
+"""The command line: thin commands that read options, make one call, and print."""
+
+import sys
+
+import click
+
+from scorecraft import __version__
+from scorecraft.cli.output import told
+from scorecraft.errors import ScorecraftError
+
+COMMANDS = {
+    "check": "check a design and say what to change",
+    "guide": "print the full-size guide",
+    "list": "list the shipped patterns",
+    "new": "start a pattern of your own",
+    "words": "explain the words of the pattern language",
+}
+"""Every command, with its help; each lives in the module of its name."""
+
+
+class Commands(click.Group):
+    """Finds commands by name, and loads only the one that is asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """List the commands in the order a baker meets them."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """Load a command's module."""
+        if cmd_name not in COMMANDS:
+            return None
+        from importlib import import_module
+
+        command = import_module(f"scorecraft.cli.{cmd_name}_command").command
+        assert isinstance(command, click.Command)
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Write the list of commands without loading them."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+
+@click.command(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="scorecraft")
+@click.option("--debug", is_flag=True, help="On an internal error, show where it happened.")
+@click.pass_context
+def cli(ctx: click.Context, debug: bool) -> None:
+    """Design scoring patterns for bread, check them, and print true-scale guides."""
+    ctx.obj = {"debug": debug}
+
+
+def main() -> None:
+    """Run the command line; the exit code is 0, 1 (a stop), 2 (usage or pattern) or 3."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    sys.exit(run(sys.argv[1:]))
+
+
+def run(arguments: list[str]) -> int:
+    """Run one command and give its exit code."""
+    try:
+        result = cli.main(arguments, prog_name="scorecraft", standalone_mode=False)
+        return result if isinstance(result, int) else 0
+    except click.exceptions.Abort:
+        click.echo("stopped", err=True)
+        return 130
+    except click.ClickException as error:
+        error.show()
+        return error.exit_code
+    except ScorecraftError as error:
+        click.echo(told(error), err=True)
+        return error.exit_code
+    except BrokenPipeError:
+        sys.stderr.close()
+        return 0
+    except Exception as error:
+        if "--debug" in arguments:
+            raise
+        kind = type(error).__name__
+        click.echo(f"internal error: {kind}: {error} (add --debug before the command)", err=True)
+        return 3

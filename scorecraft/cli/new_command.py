@@ -1,0 +1,32 @@
+"""`scorecraft new`: a pattern of one's own to start from."""
+
+from pathlib import Path
+
+import click
+
+from scorecraft.cli.options import shipped_names
+
+
+@click.command("new")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option(
+    "--like", "shipped", default="leaf-crown", show_default=True, metavar="NAME",
+    shell_complete=shipped_names, help="The shipped pattern to start from.",
+)  # fmt: skip
+@click.option("-q", "--quiet", is_flag=True, help="Say only what must be said.")
+def command(file: Path, shipped: str, quiet: bool) -> int:
+    """Start a pattern in FILE from a shipped one; never writes over a file."""
+    from scorecraft.cli.output import deliver
+    from scorecraft.errors import UsageError
+    from scorecraft.shelf import SUFFIX, find_source, shelf
+
+    if shipped not in shelf():
+        find_source(shipped)
+        raise UsageError(f'"{shipped}" is not a shipped pattern', None, "see: scorecraft list")
+    target = file if file.suffix else file.with_suffix(SUFFIX)
+    if target.exists():
+        raise UsageError(f'"{target}" is there already', None, "choose another name")
+    deliver(str(target), find_source(shipped).text.encode(), quiet=quiet)
+    if not quiet:
+        click.echo(f"now change it, and look: scorecraft check {target}", err=True)
+    return 0

@@ -1,0 +1,50 @@
+"""Printing: messages to stderr, data to stdout, files whole or not at all."""
+
+import os
+import sys
+from pathlib import Path
+
+import click
+
+from scorecraft.errors import PatternError, ScorecraftError, UsageError
+from scorecraft.writing import write_whole
+
+COLORS = {"STOP": "red", "warn": "yellow", "note": "cyan"}
+
+
+def told(error: ScorecraftError) -> str:
+    """Write an error as its place, its line with a caret, and the way out."""
+    text = str(error)
+    if isinstance(error, PatternError) and len(error.problems) > 1:
+        text += f"\n{len(error.problems)} problems"
+    return text
+
+
+def plain_wanted() -> bool:
+    """Tell whether colours are unwelcome: NO_COLOR is set, or the terminal is a plain one."""
+    return bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") == "dumb"
+
+
+def colored(report: str) -> str:
+    """Colour the weights at the start of lines; click takes colours out where none are shown."""
+    if plain_wanted():
+        return report
+    lines = []
+    for line in report.split("\n"):
+        sign = line[:4]
+        lines.append(click.style(sign, fg=COLORS[sign]) + line[4:] if sign in COLORS else line)
+    return "\n".join(lines)
+
+
+def deliver(target: str, data: bytes, *, quiet: bool) -> None:
+    """Write data to a file, or to standard output where the target is `-`."""
+    if target == "-":
+        if sys.stdout.isatty() and b"\0" in data[:4096]:
+            hint = "give a file with -o, or send it on with a pipe"
+            raise UsageError("this cannot be shown in a terminal", None, hint)
+        sys.stdout.buffer.write(data)
+        sys.stdout.buffer.flush()
+        return
+    write_whole(Path(target), data)
+    if not quiet:
+        click.echo(f"wrote {target}", err=True)

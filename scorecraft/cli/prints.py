@@ -1,0 +1,28 @@
+"""What the printing commands share: file names, forms and the paper of the house."""
+
+import os
+from pathlib import Path
+
+from scorecraft.drawing.sheet import Paper, home_paper
+from scorecraft.errors import UsageError
+
+
+def named(pattern: str, what: str) -> str:
+    """Name a print after its pattern, in the current folder."""
+    stem = "pattern" if pattern == "-" else Path(pattern).stem
+    return f"{stem}-{what}.pdf"
+
+
+def file_form(target: str, asked: str | None, known: tuple[str, ...] = ("svg", "pdf", "png")) -> str:
+    """Find the form of a print from its file's suffix, or as asked; `-` is SVG if not asked."""
+    suffix = Path(target).suffix.lower().lstrip(".")
+    form = asked or ("svg" if target == "-" else suffix)
+    if form not in known:
+        names = ", ".join(f".{each}" for each in known)
+        raise UsageError(f'"{target}" is no kind of print', None, f"end it in one of {names}")
+    return form
+
+
+def home() -> Paper:
+    """Choose the paper of the house by its locale."""
+    return home_paper(os.environ)

@@ -1,0 +1,113 @@
+"""The reference of the language, written from the one table of words."""
+
+from collections.abc import Iterator
+
+from scorecraft.language.kinds import LIKE
+from scorecraft.language.words import ATTRIBUTES, AT_HAND, FUNCTIONS, WORDS, Key, Word, keys_of
+
+GROUPS = {
+    "header": "Head of a pattern",
+    "placing": "Placing: a block of figures, and where it goes",
+    "motif": "Motifs: figures made of cuts",
+    "texture": "Textures, for `fill REGION with TEXTURE`",
+    "region": "Regions, joined by `and` and `less`",
+    "rule": "Rules",
+}
+TAKES = {
+    "flag": "yes or no", "text": "a text in quotes", "any": "any value", "new name": "a name",
+    "pair": "a pair, like (10mm, 0mm)", "points": "points, like (0mm, 0mm) (9mm, 30mm)",
+    "region": "a region", "texture": "a texture", "path": "a motif", "condition": "a condition",
+}  # fmt: skip
+
+
+def takes(key: Key) -> str:
+    """Say what a key takes, in a few words."""
+    if key.kind == "choice":
+        return " | ".join(key.choices)
+    said = LIKE.get(key.kind) or TAKES[key.kind]
+    return said.split(", like")[0]
+
+
+def own_keys(word: Word) -> list[Key]:
+    """List the keys of a word without the cut attributes that every figure takes."""
+    shared = {key.name for key in ATTRIBUTES}
+    return [key for key in keys_of(word).values() if key.name not in shared]
+
+
+def entry(word: Word) -> str:
+    """Write one word of the reference as plain text."""
+    lines = [f"{word.name}: {word.help}", ""]
+    rows = own_keys(word)
+    wide = max((len(key.name) for key in rows), default=0)
+    for key in rows:
+        lines.append("  " + "  ".join([f"{key.name:<{wide}}", *key_notes(word, key)]))
+    if word.attributes:
+        lines.append(f"  and the cut attributes: {', '.join(key.name for key in ATTRIBUTES)}")
+    lines += ["", "  for example:"]
+    lines += [f"    {line}" for line in word.example.splitlines()]
+    return "\n".join(line.rstrip() for line in lines) + "\n"
+
+
+def key_notes(word: Word, key: Key) -> Iterator[str]:
+    """Yield what there is to say of a key: what it takes, its default, its help."""
+    yield takes(key)
+    if key.name in word.mains:
+        yield "(its name may be left out)"
+    if key.default:
+        yield f"[{key.default}]"
+    if key.help:
+        yield key.help
+
+
+def attributes() -> str:
+    """Write the cut attributes as plain text."""
+    lines = ["Cut attributes, on any motif, fill or placing; what is inside inherits them:", ""]
+    lines += [f"  {key.name:<7}{takes(key)}  {key.help}" for key in ATTRIBUTES]
+    return "\n".join(lines) + "\n"
+
+
+def whole() -> str:
+    """Write the whole reference as plain text."""
+    parts = []
+    for group, heading in GROUPS.items():
+        words = [word for word in WORDS.values() if word.group == group]
+        parts.append("\n".join([heading.replace("`", ""), "=" * len(heading), ""]))
+        parts += [entry(word) for word in words]
+    parts += [attributes(), at_hand()]
+    return "\n".join(parts)
+
+
+def at_hand() -> str:
+    """Say which names and functions every expression may use."""
+    names, functions = ", ".join(AT_HAND), ", ".join(FUNCTIONS)
+    return (
+        f"In expressions: the names {names}; the functions {functions}.\n"
+        "A share such as 60% stands for that part of the reach, the way along the dough from\n"
+        "crown to rim. Angles are turntable angles: 0deg is 12 o'clock, growing clockwise.\n"
+    )
+
+
+def markdown() -> str:
+    """Write the reference as Markdown tables, for the README."""
+    parts = []
+    for group, heading in GROUPS.items():
+        rows = [row(word) for word in WORDS.values() if word.group == group]
+        parts += [f"### {heading}", "", "| word | what it does | keys |", "| --- | --- | --- |"]
+        parts += [*rows, ""]
+    parts += ["### Cut attributes", "", "| key | what it says |", "| --- | --- |"]
+    parts += [f"| `{key.name}` | {key.help} ({escaped(takes(key))}) |" for key in ATTRIBUTES]
+    return "\n".join([*parts, "", at_hand()])
+
+
+def row(word: Word) -> str:
+    """Write one word as a row of a Markdown table."""
+    keys = []
+    for key in own_keys(word):
+        default = f" {key.default}" if key.default else ""
+        keys.append(f"`{escaped(key.name + default)}`")
+    return f"| `{word.name}` | {escaped(word.help)} | {' '.join(keys) or '–'} |"
+
+
+def escaped(text: str) -> str:
+    """Keep a bar from ending a cell."""
+    return text.replace("|", "\\|")

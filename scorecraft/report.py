@@ -1,0 +1,122 @@
+"""What `check` says of a design: a short report for people, and one for programs."""
+
+from collections.abc import Iterator
+from math import degrees
+from typing import Any
+
+from scorecraft.checks.finding import Finding
+from scorecraft.cuts import Cut, Layout
+from scorecraft.designing import Design
+from scorecraft.errors import Place
+
+SIGNS = {"stop": "STOP", "warn": "warn", "note": "note"}
+VERDICTS = {
+    "stop": "This cannot be cut as it is.",
+    "warn": "This can be cut, but look at the warnings.",
+    "note": "This can be cut.",
+}
+
+
+def verdict(design: Design) -> str:
+    """Say in one sentence what the findings come to."""
+    worst = design.findings[0].severity if design.findings else "note"
+    return VERDICTS[worst]
+
+
+def report(design: Design, *, quiet: bool = False) -> str:
+    """Write the report: the verdict, the findings by weight, the table of cuts."""
+    layout = design.layout
+    lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(design), ""]
+    for finding in design.findings:
+        lines += list(finding_lines(finding))
+    if not quiet:
+        lines += ["", *table(design), "", LIMITS]
+    return "\n".join(lines).rstrip() + "\n"
+
+
+LIMITS = (
+    "Checks use habits of the trade (scorecraft/practice.py); they compare designs, they do not "
+    "promise a loaf."
+)
+
+
+def loaf_words(layout: Layout) -> str:
+    """Say what loaf it is."""
+    loaf = layout.loaf
+    sizes = [loaf.width_mm] if loaf.shape == "round" else [loaf.width_mm, loaf.length_mm]
+    across = " × ".join(f"{size:.0f}" for size in sizes)
+    return f"{loaf.shape} loaf {across} mm, {loaf.height_mm:.0f} mm high"
+
+
+def finding_lines(finding: Finding) -> Iterator[str]:
+    """Write one finding: its weight, what it is, where it is written, what to do."""
+    where = f"  (line {finding.place.line})" if finding.place else ""
+    yield f"{SIGNS[finding.severity]}  {finding.message}{where}"
+    if finding.hint:
+        yield f"      {finding.hint}"
+
+
+def table(design: Design) -> Iterator[str]:
+    """Write the table of cuts."""
+    yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>7}"
+    for group in design.groups:
+        yield (
+            f"{group.number:>3}  {group.name:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
+            f"{group.depth_mm:>6.1f} mm{degrees(group.blade_rad):>6.0f}°"
+        )
+
+
+def as_data(design: Design) -> dict[str, Any]:
+    """Tell everything of a design as plain data: the stable form of `check --json`."""
+    layout = design.layout
+    loaf = layout.loaf
+    lengths = loaf.lengths_on_dough([cut.line for cut in layout.cuts])
+    return {
+        "title": layout.title,
+        "loaf": {
+            "shape": loaf.shape,
+            "width_mm": rounded(loaf.width_mm),
+            "length_mm": rounded(loaf.length_mm),
+            "height_mm": rounded(loaf.height_mm),
+        },
+        "cuts": [
+            cut_data(cut, layout, length)
+            for cut, length in zip(layout.cuts, lengths, strict=True)
+        ],
+        "findings": [finding_data(finding) for finding in design.findings],
+    }
+
+
+def cut_data(cut: Cut, layout: Layout, length_mm: float) -> dict[str, Any]:
+    """Tell one cut as plain data; points are [x, y] mm."""
+    plan = layout.loaf.sheet_to_plan(cut.line)
+    return {
+        "name": cut.name,
+        "kind": cut.kind,
+        "depth_mm": rounded(cut.depth_mm),
+        "blade_deg": rounded(degrees(cut.blade_rad)),
+        "length_mm": rounded(length_mm),
+        "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
+        "plan": [[rounded(x), rounded(y)] for x, y in plan],
+        "line": cut.place.line,
+    }
+
+
+def finding_data(finding: Finding) -> dict[str, Any]:
+    """Tell one finding as plain data."""
+    place = finding.place or Place("", 0, 0)
+    return {
+        "check": finding.check,
+        "severity": finding.severity,
+        "message": finding.message,
+        "hint": finding.hint,
+        "line": place.line or None,
+        "column": place.column or None,
+    }
+
+
+def rounded(value: float) -> float:
+    """Round to a thousandth, without a minus zero."""
+    return round(float(value), 3) + 0.0
+
+
