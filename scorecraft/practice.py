@@ -53,12 +53,61 @@ LENGTH_PER_WIDTH = {
     "oval": Rule(1.6, "", "length over width of an oval loaf", COMMON),
     "long": Rule(2.6, "", "length over width of a long loaf", COMMON),
 }
+SMALLEST_LOAF_MM = Rule(20.0, "mm", "the least width, length or height of a loaf", OURS)
+LARGEST_LOAF_MM = Rule(1500.0, "mm", "the greatest width, length or height of a loaf", OURS)
+LEAST_PROFILE = Rule(1.0, "", "the least power of a dome's profile: a cone", OURS)
+MOST_PROFILE = Rule(12.0, "", "the greatest power of a dome's profile: almost a box", OURS)
+OVAL_POWER = Rule(2.0, "", "power of an oval loaf's rim: an ellipse", COMMON)
+LONG_POWER = Rule(2.6, "", "power of a long loaf's rim: blunter ends than an ellipse", COMMON)
+SQUARE_POWER = Rule(4.0, "", "power of a square loaf's rim: well rounded corners", COMMON)
+FLATNESS = {
+    "round": Rule(2.0, "", "power p of a round loaf's dome: half an ellipsoid", COMMON),
+    "oval": Rule(2.3, "", "power p of an oval loaf's dome: a little flat on top", COMMON),
+    "long": Rule(2.5, "", "power p of a long loaf's dome: flat along the back", COMMON),
+    "square": Rule(2.5, "", "power p of a square loaf's dome: flat on top", COMMON),
+    "traced": Rule(2.0, "", "power p of a traced loaf's dome", COMMON),
+}
+RIM_POWER = Rule(2.0, "", "power q of every dome: it rises upright from the bench", COMMON)
 
 # --- bake -----------------------------------------------------------------------------------
+OVEN_SPRING = Rule(
+    1.4,
+    "",
+    "volume of the baked loaf over that of the proofed loaf",
+    "laboratory loaf of lean dough, 515 cm3 at the end of proof and 220 cm3 more in the oven "
+    "(1.43; quoted without title in a data base of abstracts); 'by as much as half its initial "
+    "volume', McGee, On Food and Cooking, 2004",
+)
+SPREAD = Rule(0.5, "", "share of the growth (of its logarithm) that goes sideways", COMMON)
+MOST_SPRING = Rule(3.0, "", "the greatest oven spring that is believed", OURS)
+SKIN_GIVES_WITH_STEAM = Rule(
+    0.15,
+    "",
+    "share of the growth that a skin kept soft by steam follows before it sets",
+    "that steam delays setting is general teaching; the number is " + COMMON,
+)
+SKIN_GIVES_DRY = Rule(
+    0.05,
+    "",
+    "share of the growth that the skin follows before it sets in a dry oven",
+    COMMON,
+)
 
 # --- checks ---------------------------------------------------------------------------------
 
 # --- opening --------------------------------------------------------------------------------
+OPENING_JOIN = Rule(
+    0.05, "panels", "cuts that come closer than this to one another are taken to meet", OURS
+)
+OPENING_LEAST_PANELS = Rule(
+    6.0, "panels", "the fewest panels a line is cut into; its opening is then good to 3 %", OURS
+)
+OPENING_PANELS_AIMED = Rule(
+    1_800.0, "panels", "long patterns are cut into about this many panels, to stay quick", OURS
+)
+OPENING_DEEPEST_LIGAMENT = Rule(
+    0.98, "of the skin", "a deeper cut that is not through holds no less than this one", OURS
+)
 
 # --- bench ----------------------------------------------------------------------------------
 
@@ -88,4 +137,4 @@ PRINTER_MARGIN_MM = Rule(
 )
 DEEP_LINE_MM = Rule(6.0, "mm", "a cut this deep or deeper is drawn as a bold line", OURS)
 SHALLOW_LINE_MM = Rule(3.0, "mm", "a cut shallower than this is drawn as a dashed line", OURS)
-NUMBER_CLEAR_MM = Rule(0.9, "mm", "a number on the plan keeps so far from every line", OURS)
+NUMBER_CLEAR_MM = Rule(1.3, "mm", "a number on the plan keeps so far from every line", OURS)

@@ -1,0 +1,279 @@
+"""The dome of a proofed loaf: heights, true lengths on the dough, and the dough sheet.
+
+The sheet is the skin laid flat: origin at the crown, every point in its true direction at its
+true distance along the dough. On a half sphere sheet and plan are the azimuthal equidistant and
+the orthographic projection (Snyder, Map Projections, 1987, chapters 25 and 20).
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from scorecraft.errors import UsageError
+from scorecraft.loaf.outline import (
+    Outline,
+    long_outline,
+    oval_outline,
+    round_outline,
+    square_outline,
+)
+from scorecraft.loaf.rays import Profile, RayTable, ray_table
+from scorecraft.practice import (
+    FLATNESS,
+    LARGEST_LOAF_MM,
+    LEAST_PROFILE,
+    MOST_PROFILE,
+    RIM_POWER,
+    SMALLEST_LOAF_MM,
+)
+
+Array = NDArray[np.float64]
+
+RAYS = 720
+"""Rays over which areas are summed."""
+PIECE_MM = 6.0
+"""A line on the dough is measured in pieces no longer than this, each twice."""
+
+
+@dataclass(frozen=True)
+class Loaf:
+    """A proofed loaf: its rim, its height (mm) and the powers (p, q) of its profile.
+
+    The height at the share t of the way from crown to rim is z = H (1 - t^p)^(1/q). Points are
+    (N, 2) arrays in mm. Raises UsageError for sizes or powers no loaf has.
+    """
+
+    outline: Outline
+    height_mm: float
+    profile: tuple[float, float]
+
+    def __post_init__(self) -> None:
+        for name in ("width_mm", "length_mm", "height_mm"):
+            _check_size(name.removesuffix("_mm"), getattr(self, name))
+        for power in self.profile:
+            if not LEAST_PROFILE.value <= power <= MOST_PROFILE.value:
+                raise UsageError(
+                    f"no dome has the profile {power:g}",
+                    None,
+                    f"use {LEAST_PROFILE.value:g} (a cone) to {MOST_PROFILE.value:g} (a box)",
+                )
+
+    @property
+    def shape(self) -> str:
+        """Name of the rim's shape."""
+        return self.outline.shape
+
+    @property
+    def width_mm(self) -> float:
+        """Widest measure along x."""
+        return self.outline.width_mm
+
+    @property
+    def length_mm(self) -> float:
+        """Widest measure along y."""
+        return self.outline.length_mm
+
+    def reach(self, theta: ArrayLike) -> Array:
+        """Distance (mm) along the dough from crown to rim in the directions theta (radians)."""
+        return self._rays.total(self.outline.radius(theta))
+
+    def sheet_to_plan(self, points: ArrayLike) -> Array:
+        """Carry sheet points to the plan; beyond the rim straight outward, mm for mm."""
+        sheet = np.asarray(points, dtype=np.float64)
+        distance, radius, whole = self._polar(sheet)
+        inside = np.minimum(distance / whole, 1.0)
+        u = self._rays.parameter(radius, inside)
+        across = radius * self._shape.plan(u) + np.maximum(distance - whole, 0.0)
+        return np.asarray(sheet * _ratio(across, distance)[..., None])
+
+    def plan_to_sheet(self, points: ArrayLike) -> Array:
+        """Carry plan points to the sheet: the way back of `sheet_to_plan`."""
+        plan = np.asarray(points, dtype=np.float64)
+        across, radius, whole = self._polar(plan)
+        u = self._shape.parameter(np.minimum(across / radius, 1.0))
+        beyond = np.maximum(across - radius, 0.0)
+        distance = np.where(beyond > 0, whole, self._rays.length(radius, u)) + beyond
+        return np.asarray(plan * _ratio(distance, across)[..., None])
+
+    def height_at(self, points: ArrayLike) -> Array:
+        """Height (mm) of the dough over plan points; 0 beyond the rim."""
+        across, radius, _ = self._polar(np.asarray(points, dtype=np.float64))
+        return self._shape.height(np.minimum(across / radius, 1.0))
+
+    def surface(self, points: ArrayLike) -> Array:
+        """Points (N, 3) of the dough's surface over plan points, mm."""
+        plan = np.asarray(points, dtype=np.float64)
+        return np.concatenate([plan, self.height_at(plan)[..., None]], axis=-1)
+
+    def normal(self, points: ArrayLike) -> Array:
+        """Give unit normals (N, 3) at plan points: level at the rim, straight up beyond it."""
+        plan = np.asarray(points, dtype=np.float64)
+        theta = np.arctan2(plan[..., 1], plan[..., 0])
+        radius = self.outline.radius(theta)
+        t = np.hypot(plan[..., 0], plan[..., 1]) / radius
+        out, upright = self._steepness(t)
+        around = -out * self.outline.turning(theta) / radius**2
+        outward = out / radius
+        cos, sin = np.cos(theta), np.sin(theta)
+        level = [outward * cos - around * sin, outward * sin + around * cos]
+        normals = np.stack([*level, upright], axis=-1)
+        return np.asarray(normals / np.linalg.norm(normals, axis=-1, keepdims=True))
+
+    def slope(self, points: ArrayLike) -> Array:
+        """Steepness of the dough at plan points, radians from level: pi/2 at the rim."""
+        normals = self.normal(points)
+        return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
+
+    def length_on_dough(self, line: ArrayLike) -> float:
+        """Measure the true length (mm) on the dough of a sheet line (N, 2)."""
+        return float(self.lengths_on_dough([np.asarray(line, dtype=np.float64)])[0])
+
+    def lengths_on_dough(self, lines: Sequence[Array]) -> Array:
+        """Measure the true lengths (mm) on the dough of sheet lines, each (N, 2).
+
+        Chords of the surface over pieces and over half pieces are extrapolated to none at all
+        (Richardson), which leaves less than 0.01 mm on a line as long as the loaf.
+        """
+        if not lines:
+            return np.zeros(0)
+        points = np.concatenate(lines)
+        owner = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
+        here = np.flatnonzero(owner[1:] == owner[:-1])
+        nodes, first, piece_of = _halved(points[here], points[here + 1])
+        surface = self.surface(self.sheet_to_plan(nodes))
+        fine = _distance(surface[first], surface[first + 1])
+        fine += _distance(surface[first + 1], surface[first + 2])
+        coarse = _distance(surface[first], surface[first + 2])
+        exact = (4.0 * fine - coarse) / 3.0
+        sums = np.bincount(owner[here][piece_of], weights=exact, minlength=len(lines))
+        return sums.astype(np.float64)
+
+    def stretch(self, points: ArrayLike) -> tuple[Array, Array]:
+        """Give true length per sheet length at sheet points: along the ray, around the crown."""
+        sheet = np.asarray(points, dtype=np.float64)
+        distance = np.maximum(np.hypot(sheet[..., 0], sheet[..., 1]), 1e-3)
+        theta = np.arctan2(sheet[..., 1], sheet[..., 0])
+        turn = 1e-4
+        sides = []
+        for angle in (theta - turn, theta + turn):
+            at = distance[..., None] * np.stack([np.cos(angle), np.sin(angle)], axis=-1)
+            sides.append(self.surface(self.sheet_to_plan(at)))
+        across = _distance(sides[0], sides[1]) / (2 * turn * distance)
+        return np.ones_like(across), across
+
+    def sheet_rim(self, n: int = 360) -> Array:
+        """Rim points (n, 2) on the sheet, counter-clockwise from +x; the first is not repeated."""
+        theta = self.outline.directions(n)
+        return np.asarray(self.reach(theta)[:, None] * np.column_stack([np.cos(theta), np.sin(theta)]))
+
+    @cached_property
+    def sheet_area_mm2(self) -> float:
+        """Area of the dough sheet."""
+        return float(np.mean(self.reach(self._directions) ** 2) * math.pi)
+
+    @cached_property
+    def plan_area_mm2(self) -> float:
+        """Area of the loaf seen from above."""
+        return float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi)
+
+    @cached_property
+    def dome_area_mm2(self) -> float:
+        """Area of the dough's skin: the double integral of |r_u x r_theta| over the rays."""
+        nodes, weights = np.polynomial.legendre.leggauss(64)
+        u = (nodes + 1) / 2
+        sideways, upward = self._shape.rates(u)
+        t = self._shape.plan(u)
+        radius = self.outline.radius(self._directions)[:, None]
+        lean = 1 + (self.outline.turning(self._directions)[:, None] / radius) ** 2
+        patch = radius * t * np.sqrt((radius * sideways) ** 2 + upward**2 * lean)
+        return float((patch @ weights).mean() * math.pi)
+
+    @cached_property
+    def volume_mm3(self) -> float:
+        """Volume under the dome: plan area x 2 integral of z t dt, a beta function of p and q."""
+        p, q = self.profile
+        share = 2 / p * math.gamma(2 / p) * math.gamma(1 / q + 1) / math.gamma(2 / p + 1 / q + 1)
+        return self.plan_area_mm2 * self.height_mm * share
+
+    @cached_property
+    def _shape(self) -> Profile:
+        return Profile(self.height_mm, *self.profile)
+
+    @cached_property
+    def _rays(self) -> RayTable:
+        return ray_table(self._shape, *self.outline.extremes)
+
+    @cached_property
+    def _directions(self) -> Array:
+        return np.arange(RAYS) * (math.tau / RAYS)
+
+    def _polar(self, points: Array) -> tuple[Array, Array, Array]:
+        """Distance from the crown, and the rim's plan radius and reach in that direction."""
+        radius = self.outline.radius(np.arctan2(points[..., 1], points[..., 0]))
+        return np.hypot(points[..., 0], points[..., 1]), radius, self._rays.total(radius)
+
+    def _steepness(self, t: Array) -> tuple[Array, Array]:
+        """Outward and upward part of the normal at shares t, both freed of the rim's pole."""
+        p, q = self.profile
+        inside = np.minimum(t, 1.0)
+        upright = (1.0 - inside**p) ** (1.0 - 1.0 / q)
+        out = self.height_mm * p / q * inside ** (p - 1.0)
+        beyond = t > 1.0 + 1e-9
+        return np.where(beyond, 0.0, out), np.where(beyond, 1.0, upright)
+
+
+def make_loaf(
+    shape: str,
+    width_mm: float,
+    length_mm: float | None,
+    height_mm: float,
+    profile: tuple[float, float] | None = None,
+) -> Loaf:
+    """Make a round, oval, long or square loaf; a round one takes its width alone (mm).
+
+    Raises UsageError for an unknown shape and for sizes or powers no loaf has.
+    """
+    if shape not in ("round", "oval", "long", "square"):
+        raise UsageError(f"no loaf is called {shape}", None, "use round, oval, long or square")
+    length = width_mm if length_mm is None else length_mm
+    for name, size in (("width", width_mm), ("length", length)):
+        _check_size(name, size)
+    powers = profile or (FLATNESS[shape].value, RIM_POWER.value)
+    if shape == "round":
+        return Loaf(round_outline(width_mm), height_mm, powers)
+    maker = {"oval": oval_outline, "long": long_outline, "square": square_outline}[shape]
+    return Loaf(maker(width_mm, length), height_mm, powers)
+
+
+def _check_size(name: str, size_mm: float) -> None:
+    low, high = SMALLEST_LOAF_MM.value, LARGEST_LOAF_MM.value
+    if not low <= size_mm <= high:
+        hint = f"use {low:g} mm to {high:g} mm"
+        raise UsageError(f"no loaf has a {name} of {size_mm:g} mm", None, hint)
+
+
+def _ratio(new: Array, old: Array) -> Array:
+    """Divide lengths, 1 where the old one is nothing (at the crown)."""
+    small = old < 1e-9
+    return np.asarray(np.where(small, 1.0, new / np.where(small, 1.0, old)))
+
+
+def _distance(a: Array, b: Array) -> Array:
+    return np.asarray(np.sqrt(((a - b) ** 2).sum(axis=-1)))
+
+
+def _halved(start: Array, end: Array) -> tuple[Array, NDArray[np.intp], NDArray[np.intp]]:
+    """Cut segments into pieces and halve them: nodes, first node and segment of each piece."""
+    side = end - start
+    pieces = np.maximum(1, np.ceil(np.hypot(*side.T) / PIECE_MM)).astype(np.intp)
+    counts = 2 * pieces + 1
+    segment = np.repeat(np.arange(len(start)), counts)
+    begin = np.cumsum(counts) - counts
+    number = np.arange(len(segment)) - begin[segment]
+    nodes = start[segment] + (number / (2.0 * pieces[segment]))[:, None] * side[segment]
+    first = np.flatnonzero((number % 2 == 0) & (number < counts[segment] - 1))
+    return nodes, first, segment[first]

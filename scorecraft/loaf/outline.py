@@ -1,0 +1,169 @@
+"""The rim of a loaf seen from above: one radius in every direction about the crown."""
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import shapely
+from numpy.typing import ArrayLike, NDArray
+
+from scorecraft.errors import UsageError
+from scorecraft.practice import LONG_POWER, OVAL_POWER, SQUARE_POWER
+from scorecraft.units import turntable_degrees
+
+Array = NDArray[np.float64]
+
+TRACED_SAMPLES = 1440
+"""Directions in which a traced rim is sampled: every quarter of a degree."""
+
+
+@dataclass(frozen=True)
+class Outline:
+    """A rim that is star-shaped about the origin, in plan mm.
+
+    A superellipse |x/a|^n + |y/b|^n = 1 of half width `a_mm`, half length `b_mm` and power
+    `power`; or, where `samples` is given, the radii (mm) at equal angles from +x
+    counter-clockwise, with straight lines in angle between them.
+    """
+
+    shape: str
+    a_mm: float
+    b_mm: float
+    power: float = 2.0
+    samples: tuple[float, ...] = ()
+
+    def radius(self, theta: ArrayLike) -> Array:
+        """Distance (mm) from the crown to the rim in the directions `theta` (radians)."""
+        angle = np.asarray(theta, dtype=np.float64)
+        if self.samples:
+            return self._sampled(angle)
+        if self.a_mm == self.b_mm and self.power == 2.0:
+            return np.full(angle.shape, self.a_mm)
+        across = np.abs(np.cos(angle) / self.a_mm) ** self.power
+        along = np.abs(np.sin(angle) / self.b_mm) ** self.power
+        return np.asarray((across + along) ** (-1.0 / self.power))
+
+    def turning(self, theta: ArrayLike) -> Array:
+        """Slope dR/dtheta of the rim's radius, mm a radian, by a central difference."""
+        angle = np.asarray(theta, dtype=np.float64)
+        step = 1e-5
+        change = self.radius(angle + step) - self.radius(angle - step)
+        return np.asarray(change / (2 * step))
+
+    def directions(self, n: int = 360) -> Array:
+        """Angles (n,) of rim points, closer together where the rim is far away."""
+        phase = np.arange(n) * (math.tau / n)
+        return np.asarray(np.arctan2(self.b_mm * np.sin(phase), self.a_mm * np.cos(phase)))
+
+    def points(self, n: int = 360) -> Array:
+        """Rim points (n, 2) in plan mm, counter-clockwise from +x; the first is not repeated."""
+        theta = self.directions(n)
+        return self.radius(theta)[:, None] * np.column_stack([np.cos(theta), np.sin(theta)])
+
+    @property
+    def width_mm(self) -> float:
+        """Widest measure along x."""
+        return 2 * self.a_mm
+
+    @property
+    def length_mm(self) -> float:
+        """Widest measure along y."""
+        return 2 * self.b_mm
+
+    @cached_property
+    def extremes(self) -> tuple[float, float]:
+        """Least and greatest radius, mm."""
+        radii = self.radius(np.linspace(0, math.tau, 1441))
+        return float(radii.min()), float(radii.max())
+
+    @cached_property
+    def _table(self) -> Array:
+        return np.asarray(self.samples, dtype=np.float64)
+
+    def _sampled(self, angle: Array) -> Array:
+        table = self._table
+        place = np.mod(angle, math.tau) * (len(table) / math.tau)
+        whole = np.floor(place)
+        at = whole.astype(np.intp)
+        share = place - whole
+        here, there = table[at % len(table)], table[(at + 1) % len(table)]
+        return np.asarray(here + share * (there - here))
+
+
+def round_outline(width_mm: float) -> Outline:
+    """Make a circle of a width in mm."""
+    return Outline("round", width_mm / 2, width_mm / 2)
+
+
+def oval_outline(width_mm: float, length_mm: float) -> Outline:
+    """Make an oval of a width along x and a length along y, mm."""
+    return Outline("oval", width_mm / 2, length_mm / 2, OVAL_POWER.value)
+
+
+def long_outline(width_mm: float, length_mm: float) -> Outline:
+    """Make a long loaf, blunter than an ellipse: width along x, length along y, mm."""
+    return Outline("long", width_mm / 2, length_mm / 2, LONG_POWER.value)
+
+
+def square_outline(width_mm: float, length_mm: float) -> Outline:
+    """Make a rounded square or oblong: width along x, length along y, mm."""
+    return Outline("square", width_mm / 2, length_mm / 2, SQUARE_POWER.value)
+
+
+def traced_outline(points: ArrayLike) -> Outline:
+    """Make a rim of a polygon, (N, 2) plan mm, moved to have its centre of area at the crown.
+
+    Raises UsageError for fewer than three points, points that are not finite, a rim that crosses
+    itself, and a rim that some direction from its centre meets twice.
+    """
+    ring = _ring(np.asarray(points, dtype=np.float64))
+    radii = _radii(ring, _unrolled(ring))
+    return Outline(
+        "traced",
+        float(np.ptp(ring[:, 0])) / 2,
+        float(np.ptp(ring[:, 1])) / 2,
+        samples=tuple(radii.tolist()),
+    )
+
+
+def _ring(points: Array) -> Array:
+    """Give the corners counter-clockwise about the centre of area, none repeated."""
+    if points.ndim != 2 or points.shape[1:] != (2,) or not np.isfinite(points).all():
+        raise UsageError("a traced rim is a list of points, each x and y in mm")
+    kept = np.any(points != np.roll(points, 1, axis=0), axis=1)
+    points = points[kept]
+    if len(points) < 3:
+        raise UsageError("a traced rim needs three points or more")
+    shape = shapely.Polygon(points)
+    if not shape.is_valid or shape.area <= 0:
+        raise UsageError("the traced rim crosses itself", None, "draw it as one simple closed line")
+    ring = np.asarray(points - shapely.get_coordinates(shape.centroid))
+    return ring if shape.exterior.is_ccw else ring[::-1]
+
+
+def _unrolled(ring: Array) -> Array:
+    """Angles of the corners, rising, the first repeated a turn later; raises UsageError if not."""
+    closed = np.vstack([ring, ring[:1]])
+    angles = np.unwrap(np.arctan2(closed[:, 1], closed[:, 0]))
+    back = np.flatnonzero(np.diff(angles) <= 0)
+    if len(back) or abs(angles[-1] - angles[0] - math.tau) > 1e-6:
+        where = turntable_degrees(float(angles[back[0]])) if len(back) else 0.0
+        raise UsageError(
+            f"the rim turns back on itself at {where:.0f} deg on the turntable",
+            None,
+            "every direction from the loaf's centre must meet the rim once",
+        )
+    return np.asarray(angles)
+
+
+def _radii(ring: Array, angles: Array) -> Array:
+    """Radii at equal angles from +x: where each ray meets the rim's straight edges."""
+    theta = np.arange(TRACED_SAMPLES) * (math.tau / TRACED_SAMPLES)
+    turned = angles[0] + np.mod(theta - angles[0], math.tau)
+    edge = np.clip(np.searchsorted(angles, turned, side="right") - 1, 0, len(ring) - 1)
+    start, end = ring[edge], np.roll(ring, -1, axis=0)[edge]
+    side = end - start
+    normal = np.column_stack([side[:, 1], -side[:, 0]])
+    ray = np.column_stack([np.cos(theta), np.sin(theta)])
+    return np.asarray((start * normal).sum(axis=1) / (ray * normal).sum(axis=1))
