@@ -94,16 +94,19 @@ class _Builder:
             raise UsageError("too many elements", node.place, "simplify the drawing")
         if len(self.open) >= MOST_TRACED_DEPTH.value:
             raise UsageError("groups are nested too deep", node.place, "ungroup the drawing")
-        _check_plain(node)
-        if self.open:
-            self.open[-1].children.append(node)
+        if not self.open:
+            self._begin(node)
         elif node.tag == "svg":
-            self.top = node
-        else:
-            raise UsageError(f"not an SVG file: its root is <{node.tag}>", node.place)
-        if node.tag == "svg" and self.open:
             raise UsageError("a drawing inside the drawing is not read", node.place, "ungroup it")
+        else:
+            self.open[-1].children.append(node)
+        _check_plain(node)
         self.open.append(node)
+
+    def _begin(self, root: Node) -> None:
+        if root.tag != "svg":
+            raise UsageError(f"not an SVG file: its root is <{root.tag}>", root.place)
+        self.top = root
 
     def end(self, tag: str) -> None:
         self.open.pop()

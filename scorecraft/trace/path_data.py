@@ -4,6 +4,7 @@ W3C SVG 1.1 (second edition), section 8.3: the grammar and the commands.
 """
 
 import re
+from math import isfinite
 
 import numpy as np
 
@@ -60,7 +61,7 @@ def _numbers(text: str, at: int, letter: str, place: Place) -> tuple[list[float]
     for index in range(COUNTS[letter.upper()]):
         is_flag = letter in "Aa" and index in (3, 4)
         found = (FLAG if is_flag else VALUE).match(text, at)
-        if found is None:
+        if found is None or not isfinite(float(found[1])):
             raise _unreadable(text, at, place)
         numbers.append(float(found[1]))
         at = found.end()
@@ -68,9 +69,10 @@ def _numbers(text: str, at: int, letter: str, place: Place) -> tuple[list[float]
 
 
 def _unreadable(text: str, at: int, place: Place) -> UsageError:
-    rest = text[at:].strip()
-    what = f"at {rest:.12}" if rest else "at its end"
-    return UsageError(f"path data cannot be read {what!r} (character {at + 1})", place)
+    rest = text[at:].lstrip()
+    what = repr(rest[:12].rstrip()) if rest else "its end"
+    where = len(text) - len(rest) + 1
+    return UsageError(f"path data cannot be read at {what} (character {where})", place)
 
 
 class _Pen:
@@ -150,7 +152,7 @@ class _Pen:
         return np.asarray(points @ self.frame[:, :2].T + self.frame[:, 2])
 
     def _checked(self, points: Points) -> Points:
-        """Refuse points beyond the largest drawing, and numbers too large to be finite."""
+        """Refuse points beyond the largest drawing."""
         if not np.abs(self._mapped(points)).max() <= LARGEST_DRAWING_MM.value:
             raise UsageError(
                 f"the drawing reaches beyond {LARGEST_DRAWING_MM.value:,.0f} mm",

@@ -1,5 +1,6 @@
 """Strokes that meet end to end become one, straightest first."""
 
+from itertools import pairwise
 from math import pi
 
 import numpy as np
@@ -35,7 +36,7 @@ def test_a_turn_sharper_than_allowed_stays_apart():
 
 def test_a_loop_is_closed():
     square = [(0, 0), (10, 0), (10, 10), (0, 10), (0, 0)]
-    sides = [line(a, b) for a, b in zip(square, square[1:], strict=False)]
+    sides = [line(a, b) for a, b in pairwise(square)]
     (loop,) = chain(sides, sharpest=pi / 2)
     assert np.array_equal(loop[0], loop[-1])
     assert len(loop) == 5

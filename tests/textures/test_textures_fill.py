@@ -66,7 +66,7 @@ def test_an_empty_region_has_no_lines():
 
 
 def test_too_fine_a_texture_is_refused_with_the_finest_size():
-    with pytest.raises(UsageError, match="hemp leaf of size 0.1 mm is too fine") as refused:
+    with pytest.raises(UsageError, match=r"hemp leaf of size 0\.1 mm is too fine") as refused:
         filled("hemp_leaf", disc(radius=100), 0.1)
     assert "above 1 mm" in refused.value.hint
     assert filled("hatch", disc(radius=100), 1.01).lines
@@ -90,7 +90,7 @@ def test_curved_and_bent_lattices_run_on(name, most):
 def test_basket_strokes_keep_even_gaps_at_the_square_s_edge():
     lines = filled("basket", box(width=90, length=90), 18, strokes=3).lines
     tree = shapely.STRtree([shapely.LineString(line) for line in lines])
-    pairs, gaps = tree.query_nearest(tree.geometries, exclusive=True, return_distance=True)
+    _, gaps = tree.query_nearest(tree.geometries, exclusive=True, return_distance=True)
     assert gaps.min() == pytest.approx(6)
 
 
