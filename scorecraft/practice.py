@@ -120,6 +120,7 @@ CHORD_MM = Rule(0.04, "mm", "the furthest a drawn chord strays from its curve", 
 MOST_TEXTURE_CELLS = Rule(
     40_000, "cells", "the most cells, a texture's size square, that one fill may cover", OURS
 )
+FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run together", COMMON)
 MOST_TRACED_BYTES = Rule(2_000_000, "bytes", "the largest SVG file that is traced", OURS)
 MOST_TRACED_ELEMENTS = Rule(20_000, "elements", "the most elements of a traced file", OURS)
 MOST_TRACED_DEPTH = Rule(40, "levels", "the deepest nesting of groups in a traced file", OURS)

@@ -1,11 +1,13 @@
 """A leaf: midrib, outline and veins."""
 
-from math import tan
+from math import degrees, tan
 
 import numpy as np
 
 from scorecraft.curves import Points, bezier, join, segment
 from scorecraft.cuts import Stroke
+from scorecraft.errors import UsageError
+from scorecraft.practice import FLATTEST_DEG
 
 STEM_GAP = 0.05
 """Half the gap the outline leaves for the stem, as a share of the leaf's width."""
@@ -21,8 +23,11 @@ def leaf(*, length: float, width: float, veins: int, vein_angle: float) -> list[
     """Draw a leaf from its base at the origin to its tip at (0, length), `width` (mm) wide.
 
     `veins` counts the pairs; they leave the midrib at `vein_angle` (radians) and curve toward
-    the tip, ending short of the outline.
+    the tip, ending short of the outline. Raises UsageError for a vein angle too flat.
     """
+    least = FLATTEST_DEG.value
+    if not least <= degrees(vein_angle) <= 90:
+        raise UsageError(f"vein_angle must lie between {least:g}deg and 90deg")
     edge = _edge(length, width)
     strokes = [Stroke("midrib", segment((0, 0), (0, MIDRIB_END * length)))]
     strokes += [Stroke("outline", edge * (side, 1)) for side in (-1, 1)]

@@ -15,7 +15,7 @@ def basket(bounds: Bounds, *, size: float, strokes: int) -> list[Line]:
     """
     upright = nodes(bounds, (size, size), (2 * size, 0), size)
     step = size / strokes
-    half = (size - step) / 2
+    half = (size - min(step, size / 2)) / 2
     lines: list[Line] = []
     for across in (np.arange(strokes) + 0.5) * step - size / 2:
         stroke = segment((across, -half), (across, half))

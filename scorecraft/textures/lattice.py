@@ -1,11 +1,13 @@
 """What textures are built of: families of parallel lines, and copies of a figure on a lattice."""
 
-from math import ceil, cos, floor, hypot, sin
+from math import ceil, cos, degrees, floor, hypot, sin
 
 import numpy as np
 
 from scorecraft.curves import Points
 from scorecraft.cuts import Line
+from scorecraft.errors import UsageError
+from scorecraft.practice import FLATTEST_DEG
 
 Bounds = tuple[float, float, float, float]
 """xmin, ymin, xmax, ymax of a box in mm."""
@@ -42,3 +44,10 @@ def nodes(bounds: Bounds, a: tuple[float, float], b: tuple[float, float], pad: f
 def copies(figure: Line, places: Points, shift: tuple[float, float] = (0, 0)) -> list[Line]:
     """Repeat a line (N, 2) at every place (K, 2), all of them shifted (mm)."""
     return list((figure + np.asarray(shift))[None, :, :] + places[:, None, :])
+
+
+def check_angle(what: str, angle: float, most_deg: float) -> None:
+    """Raise UsageError unless an angle (radians) lies well between 0 and `most_deg`."""
+    least, most = FLATTEST_DEG.value, most_deg - FLATTEST_DEG.value
+    if not least - 1e-9 <= degrees(angle) <= most + 1e-9:
+        raise UsageError(f"{what} must lie between {least:g}deg and {most:g}deg")

@@ -5,14 +5,16 @@ from math import cos, sin
 import numpy as np
 
 from scorecraft.cuts import Line
-from scorecraft.textures.lattice import Bounds, copies, nodes, parallels
+from scorecraft.textures.lattice import Bounds, check_angle, copies, nodes, parallels
 
 
 def lozenges(bounds: Bounds, *, size: float, angle: float, inner: float) -> list[Line]:
     """Draw lozenges of a side (mm) and a tip angle (radians), tips up and down.
 
     The inner lozenge, two strokes from tip to tip, has `inner` times the size; 0 leaves it out.
+    Raises UsageError for an angle too flat.
     """
+    check_angle("angle", angle, 180)
     wide, tall = size * sin(angle / 2), size * cos(angle / 2)
     pitch = size * sin(angle)
     lines = [

@@ -5,6 +5,7 @@ from math import ceil, floor, pi
 import numpy as np
 
 from scorecraft.cuts import Line
+from scorecraft.errors import UsageError
 from scorecraft.textures.chain import chain
 from scorecraft.textures.lattice import Bounds
 
@@ -14,8 +15,11 @@ def running_stitch(bounds: Bounds, *, size: float, rows: str, columns: str) -> l
 
     Each level line of the grid has a stitch, a gap, a stitch ...; a digit of `rows` says whether
     it starts with a stitch (0) or a gap (1), and `columns` the same for the upright lines. The
-    digits repeat.
+    digits repeat. Raises UsageError for digits other than 0 and 1.
     """
+    for name, digits in (("rows", rows), ("columns", columns)):
+        if not digits or set(digits) - {"0", "1"}:
+            raise UsageError(f'{name} must be a text of 0 and 1, like "0110", not "{digits:.20}"')
     left, low, right, high = (edge / size for edge in bounds)
     across, up = (floor(left) - 1, ceil(right) + 1), (floor(low) - 1, ceil(high) + 1)
     level = _stitches(across, up, rows)

@@ -1,10 +1,12 @@
 from math import radians
 
 import numpy as np
+import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from scorecraft.errors import UsageError
 from scorecraft.motifs.leaf import leaf
 
 
@@ -58,3 +60,9 @@ def test_veins_curve_toward_the_tip():
     for vein in parts(strokes, "vein"):
         first, last = vein[1] - vein[0], vein[-1] - vein[-2]
         assert last[1] / abs(last[0]) > first[1] / abs(first[0])
+
+
+@pytest.mark.parametrize("angle", [0, 5, 95, -30])
+def test_a_vein_must_branch_off(angle):
+    with pytest.raises(UsageError, match="vein_angle must lie between 10deg and 90deg"):
+        leaf(length=60, width=26, veins=4, vein_angle=radians(angle))

@@ -120,3 +120,31 @@ def test_wave_arcs_never_cross_the_wave_in_front(rings):
         meeting = shapely.intersection(shapes[a], shapes[b])
         ends = shapely.boundary(shapes[a]).union(shapely.boundary(shapes[b]))
         assert shapely.distance(meeting, ends) < 0.3
+
+
+@pytest.mark.parametrize(
+    ("name", "own", "message"),
+    [
+        ("crosshatch", {"angle": radians(5)}, "angle must lie between 10deg and 170deg"),
+        ("crosshatch", {"angle": radians(175)}, "angle must lie"),
+        ("lozenges", {"angle": 0.0, "inner": 0.5}, "angle must lie"),
+        ("herringbone", {"gap": 6, "lean": 0.0}, "lean must lie between 10deg and 80deg"),
+        ("running_stitch", {"rows": "012", "columns": "0"}, "rows must be a text of 0 and 1"),
+        ("running_stitch", {"rows": "01", "columns": ""}, "columns must be a text of 0 and 1"),
+    ],
+)
+def test_what_cannot_be_drawn_is_refused(name, own, message):
+    with pytest.raises(UsageError, match=message):
+        filled(name, disc(radius=60), 10, **own)
+
+
+@pytest.mark.parametrize("own", [{"strokes": 1}, {"strokes": 2}])
+def test_a_basket_of_few_strokes_still_has_strokes(own):
+    lines = filled("basket", box(width=90, length=90), 18, **own).lines
+    assert min(shapely.LineString(line).length for line in lines) > 3
+
+
+def test_herringbone_strokes_far_apart_still_have_length():
+    lines = filled("herringbone", box(width=90, length=90), 14, gap=60, lean=radians(45)).lines
+    assert lines
+    assert all(np.ptp(line[:, 0]) > 3 for line in lines)
