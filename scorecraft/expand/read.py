@@ -95,9 +95,11 @@ def read_quantity(key: Key, value: Expression, scope: Scope | None) -> Any:
 
 def own(word: Word, values: Values) -> Values:
     """Pick the values a motif's or texture's function takes, by its parameters' names."""
-    light = {f"{part}_depth" for part in word.parts}
+    others = {f"{part}_depth" for part in word.parts}
+    if word.group == "motif":
+        others.add("turn")
     return {
         key.parameter: values[key.name]
         for key in word.keys
-        if key.name in values and key.name not in light
+        if key.name in values and key.name not in others
     }

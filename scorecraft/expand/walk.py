@@ -10,6 +10,7 @@ from scorecraft import regions
 from scorecraft.cuts import Cut, Line
 from scorecraft.errors import Place, Problem, ScorecraftError
 from scorecraft.expand.draw import draw, dress, strayed
+from scorecraft.expand.frame import crown
 from scorecraft.expand.placing import FAR_MM, PLACERS
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.scope import Scope
@@ -152,7 +153,7 @@ class Walk:
         """Draw a motif in its frame and keep its strokes."""
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
-        scope = strayed(scope, self.steps)
+        scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.steps)
         strokes = draw(word, own(word, values), self.folder)
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
@@ -237,7 +238,8 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        return draw(word, own(word, values), self.folder)[0].line
+        line = draw(word, own(word, values), self.folder)[0].line
+        return crown().turned(values["turn"]).place(line)
 
 
 def named(statement: Statement, scope: Scope) -> Scope:

@@ -353,7 +353,10 @@ TEXTURES = tuple(
     for name, help, size, of, own in TEXTURE_ROWS
 )
 
-CUTTING = tuple(replace(word, attributes=True) for word in MOTIFS)
+TURN = angle("turn", "0deg", "turns it clockwise")
+
+CUTTING = tuple(replace(word, attributes=True, keys=(*word.keys, TURN)) for word in MOTIFS)
+"""The motifs as they are used: each can be turned, and takes cut attributes."""
 
 WORDS = {w.name: w for w in (*HEADER, *PLACING, *CUTTING, *REGIONS, *TEXTURES, *RULES)}
 """Every word by name."""

@@ -37,7 +37,7 @@ OPERANDS = measures(("", "mm", "deg", "%")) | st.sampled_from(AT_HAND).map(Name)
 
 
 def wider(inner):
-    arithmetic = st.sampled_from("+ - * /".split())
+    arithmetic = st.sampled_from(["+", "-", "*", "/"])
     return (
         st.builds(Binary, arithmetic, inner, inner)
         | st.builds(Unary, st.just("-"), inner)
@@ -48,7 +48,7 @@ def wider(inner):
 
 EXPRESSIONS = st.recursive(OPERANDS, wider, max_leaves=6)
 COMPARISONS = st.builds(
-    Binary, st.sampled_from("< <= > >= == !=".split()), EXPRESSIONS, EXPRESSIONS
+    Binary, st.sampled_from(["<", "<=", ">", ">=", "==", "!="]), EXPRESSIONS, EXPRESSIONS
 )
 CONDITIONS = st.recursive(
     COMPARISONS,
