@@ -1,0 +1,26 @@
+"""Pictures to bytes: SVG, PDF or PNG, told apart by a file's suffix."""
+
+from collections.abc import Sequence
+
+from scorecraft.drawing.pdf import pdf, png
+from scorecraft.drawing.picture import Picture
+from scorecraft.drawing.svg import svg
+from scorecraft.errors import UsageError
+
+FORMS = ("svg", "pdf", "png")
+
+
+def encoded(pictures: Sequence[Picture], form: str, title: str = "") -> bytes:
+    """Encode pictures in a form (`pdf` or a suffix such as `.pdf`).
+
+    Only a PDF holds more than one page. Raises UsageError for another form or too many pages.
+    """
+    form = form.lower().lstrip(".")
+    if form == "pdf":
+        return pdf(pictures, title or pictures[0].title)
+    if form not in FORMS:
+        raise UsageError(f'"{form}" is no kind of print', None, "end the file in .svg, .pdf or .png")
+    if len(pictures) > 1:
+        hint = "give a file that ends in .pdf"
+        raise UsageError(f"a {form} file holds one page; this makes {len(pictures)}", None, hint)
+    return svg(pictures[0]).encode() if form == "svg" else png(pictures[0])
