@@ -126,7 +126,7 @@ def lattice(values: Values, frame: Frame, region: shapely.Geometry) -> Line:
 def along(read: Reader, scope: Scope) -> Iterator[Scope]:
     """Copy along a path, evenly from its start, facing along it or to a side of it."""
     values = read(scope)
-    line = values["path"]
+    line = values["line"]
     every = values["every"]
     path = shapely.LineString(line)
     count = int(path.length / every + 1e-9) + 1

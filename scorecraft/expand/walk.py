@@ -110,8 +110,8 @@ class Walk:
             for argument in statement.arguments:
                 if argument.key == "within":
                     values["within"] = self.on_sheet(argument.value, there)  # type: ignore[arg-type]
-                elif argument.key == "path":
-                    values["path"] = self.path(argument.value, there)  # type: ignore[arg-type]
+                elif argument.key == "line":
+                    values["line"] = self.path(argument.value, there)  # type: ignore[arg-type]
             return {"within": None, **values}
 
         self.limit_copies(statement, values_in(scope))
