@@ -117,7 +117,7 @@ class Group:
     data: Mapping[str, str] = field(default_factory=lambda: NO_DATA)
 
 
-Item: TypeAlias = "Shape | Label | Group"
+Item: TypeAlias = Shape | Label | Group
 
 
 @dataclass(frozen=True, slots=True, eq=False)

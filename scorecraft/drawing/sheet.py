@@ -61,6 +61,9 @@ LETTER_LANDS = frozenset(
 """Territories where Letter is the usual paper (recalled from the CLDR, page not checked)."""
 
 
+A4 = PAPERS[0]
+
+
 def paper(name: str) -> Paper:
     """Find a paper by its name in any case; raises UsageError naming the papers there are."""
     known = {each.name.lower(): each for each in PAPERS}
@@ -82,11 +85,15 @@ def home_paper(environment: Mapping[str, str]) -> Paper:
 
 
 def fitting(sizes: Iterable[Size], papers: Iterable[Paper]) -> Paper | None:
-    """Find the first paper, upright or turned, that holds the drawing in one of its sizes."""
-    sizes = tuple(sizes)
+    """Find the first paper, upright or turned, that holds the drawing in one of its sizes.
+
+    Of the sizes that fit on a paper the one listed first decides how it is held.
+    """
+    ways = tuple((size, turned) for size in sizes for turned in (False, True))
     for each in papers:
-        for held in (each, each.across):
-            if any(held.holds(size) for size in sizes):
+        for size, turned in ways:
+            held = each.across if turned else each
+            if held.holds(size):
                 return held
     return None
 

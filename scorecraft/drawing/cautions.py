@@ -1,0 +1,8 @@
+"""What every print says about safety."""
+
+CAUTIONS = (
+    "Razor blades are sharper than they look: pull away from the other hand, cap or bin the blade.",
+    "Hot vessels, lids and steam burn: dry gloves, long sleeves, face and arms clear of the lid.",
+    "Paper and ink never touch the dough unless they are food-safe: look at this sheet, "
+    "do not lay it on.",
+)

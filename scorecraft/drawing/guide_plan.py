@@ -1,0 +1,137 @@
+"""The full-size plan of a loaf with its cuts, marks, ring of degrees and cut numbers."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+import numpy as np
+import shapely
+
+from scorecraft.cuts import Layout
+from scorecraft.drawing.arrow import arrow
+from scorecraft.drawing.dial import dial
+from scorecraft.drawing.inks import HAIR_INK, MARK_INK, RIM_INK, band, cut_ink
+from scorecraft.drawing.numbers import SIZE_MM, Number, frame, place_numbers
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, line, ring
+from scorecraft.drawing.plan import cut_plans, length, mark_plans, on_paper, rim_plan
+from scorecraft.groups import Group as CutGroup
+from scorecraft.units import to_turntable
+
+LABELLED_AT = np.radians(15)
+"""Of many copies the one nearest to half past twelve carries the number."""
+MOST_TRIED = 8
+"""So many of the longest cuts of a figure are tried as the one its number points to."""
+Centre = tuple[float, float]
+
+
+def guide_plan(layout: Layout, groups: Sequence[CutGroup], centre: Centre) -> Group:
+    """Draw the plan at full size, the crown at `centre` (paper mm)."""
+    cuts = [on_paper(each, centre) for each in cut_plans(layout)]
+    marks = tuple(on_paper(each, centre) for each in mark_plans(layout))
+    rim = on_paper(rim_plan(layout.loaf), centre)
+    numbers = _numbers(layout, groups, cuts, [*marks, rim], centre)
+    return Group(
+        "plan",
+        (
+            Group("string marks", (Shape(marks, ink=MARK_INK),) if marks else ()),
+            cut_layer(layout, cuts),
+            Group("rim", (Shape((rim,), closed=True, ink=RIM_INK),)),
+            crown_mark(centre),
+            dial(layout.loaf, centre),
+            Group("pull", tuple(_arrows(cuts, numbers))),
+            Group("numbers", tuple(_number_items(numbers))),
+        ),
+    )
+
+
+def cut_layer(layout: Layout, lines: Sequence[Line], *, scale: float = 1.0) -> Group:
+    """Draw cuts by depth, the deep ones on top; `lines` are the cuts on paper, in order."""
+    order = sorted(range(len(lines)), key=lambda index: layout.cuts[index].depth_mm)
+    return Group("cuts", tuple(_cut(layout, index, lines[index], scale) for index in order))
+
+
+def _cut(layout: Layout, index: int, points: Line, scale: float) -> Shape:
+    cut = layout.cuts[index]
+    ink = cut_ink(cut.depth_mm, length(points) / scale)
+    ink = replace(ink, width=ink.width * scale, dash=tuple(dash * scale for dash in ink.dash))
+    return Shape(
+        (points,),
+        ink=ink,
+        css=f"cut {band(cut.depth_mm)} {cut.kind}",
+        data={"cut": str(index)},
+        title=f"{cut.name}, {cut.depth_mm:.3g} mm deep",
+    )
+
+
+def crown_mark(centre: Centre) -> Group:
+    """Mark the crown: a small cross in a circle."""
+    x, y = centre
+    cross = (line(x - 3.5, y, x + 3.5, y), line(x, y - 3.5, x, y + 3.5))
+    return Group(
+        "crown",
+        (
+            Shape(cross, ink=HAIR_INK),
+            Shape((ring(x, y, 1.6),), closed=True, ink=HAIR_INK),
+        ),
+    )
+
+
+def representatives(
+    layout: Layout, group: CutGroup, lines: Sequence[Line], centre: Centre
+) -> list[int]:
+    """Choose the cuts that may carry a group's number: of the figure nearest to 12:30.
+
+    All groups of one statement choose the same figure.
+    """
+    family = layout.cuts[group.cuts[0]].family
+    figures: dict[int, list[int]] = {}
+    for index, cut in enumerate(layout.cuts):
+        if cut.family == family:
+            figures.setdefault(cut.figure, []).append(index)
+    own = set(group.cuts)
+    having = [each for each in figures.values() if own.intersection(each)]
+    nearest = min(having, key=lambda each: _turn_off(np.vstack([lines[i] for i in each]), centre))
+    candidates = [index for index in nearest if index in own]
+    candidates.sort(key=lambda index: -length(lines[index]))
+    return candidates[:MOST_TRIED]
+
+
+def _turn_off(points: Line, centre: Centre) -> float:
+    """How far the middle of points on paper is turned from the place of the numbers (radians)."""
+    x, y = points.mean(axis=0) - np.array(centre)
+    turn = to_turntable(float(np.arctan2(-y, x)))
+    return float(abs((turn - LABELLED_AT + np.pi) % (2 * np.pi) - np.pi))
+
+
+def _numbers(
+    layout: Layout,
+    groups: Sequence[CutGroup],
+    cuts: Sequence[Line],
+    others: Sequence[Line],
+    centre: Centre,
+) -> Mapping[str, Number]:
+    """Place the numbers within the rim, clear of cuts, marks, rim and crown."""
+    wanted = [(str(group.number), representatives(layout, group, cuts, centre)) for group in groups]
+    rim = shapely.Polygon(on_paper(rim_plan(layout.loaf), centre))
+    obstacles = [shapely.linestrings(each) for each in others]
+    obstacles += [shapely.Polygon(ring(*centre, 4.0)), rim.exterior]
+    return place_numbers(wanted, cuts, obstacles, rim)
+
+
+def _number_items(numbers: Mapping[str, Number]) -> list[Item]:
+    items: list[Item] = []
+    for number in numbers.values():
+        start = number.leader[0]
+        dot = Shape((ring(float(start[0]), float(start[1]), 0.6),), closed=True, fill=BLACK)
+        items += [Shape((number.leader,), ink=Ink(0.18)), dot]
+        items.append(
+            Label(number.text, number.at, SIZE_MM, anchor="middle", level="middle", bold=True)
+        )
+    return items
+
+
+def _arrows(cuts: Sequence[Line], numbers: Mapping[str, Number]) -> list[Shape]:
+    """Show on the numbered cuts which way the blade is pulled."""
+    texts = shapely.union_all(
+        [frame(each.text, np.array([each.at]))[0] for each in numbers.values()]
+    )
+    return [arrow(cuts[number.cut], texts) for number in numbers.values()]

@@ -1,0 +1,81 @@
+"""The loaf seen from straight above, laid on paper."""
+
+from collections.abc import Sequence
+
+import numpy as np
+import shapely
+
+from scorecraft.cuts import Layout
+from scorecraft.drawing.picture import Line
+from scorecraft.loaf.dome import Loaf
+
+STEP_MM = 1.0
+"""Sheet lines are cut into steps so short before they are bent over the dome."""
+STRAY_MM = 0.005
+"""Points closer to the straight line than this are left out again."""
+RIM_POINTS = 1440
+
+
+def plan_lines(loaf: Loaf, lines: Sequence[Line]) -> list[Line]:
+    """Project sheet lines (mm) to plan: straight lines on the dough bend, so points are added."""
+    if not lines:
+        return []
+    dense = shapely.segmentize(_strings(lines), STEP_MM)
+    points, owner = shapely.get_coordinates(dense, return_index=True)
+    bent = shapely.linestrings(loaf.sheet_to_plan(points), indices=owner)
+    return [shapely.get_coordinates(each) for each in shapely.simplify(bent, STRAY_MM)]
+
+
+def _strings(lines: Sequence[Line]) -> np.ndarray:
+    """Make shapely lines of (N, 2) arrays in one call."""
+    owner = np.repeat(np.arange(len(lines)), [len(each) for each in lines])
+    strings: np.ndarray = shapely.linestrings(np.concatenate(lines), indices=owner)
+    return strings
+
+
+def cut_plans(layout: Layout) -> list[Line]:
+    """Project every cut of a layout to plan, in order (mm)."""
+    return plan_lines(layout.loaf, [cut.line for cut in layout.cuts])
+
+
+def mark_plans(layout: Layout) -> list[Line]:
+    """Project the string marks of a layout to plan (mm), as far as they lie on the loaf."""
+    lines = plan_lines(layout.loaf, layout.marks.lines)
+    if not lines:
+        return []
+    kept = shapely.intersection(_strings(lines), shapely.Polygon(rim_plan(layout.loaf)))
+    parts = shapely.get_parts(kept)
+    whole = parts[shapely.length(parts) > 0]
+    return [shapely.get_coordinates(each) for each in whole]
+
+
+def rim_plan(loaf: Loaf) -> Line:
+    """Return the rim as an open ring of plan points (mm), for a closed shape."""
+    ring = shapely.Polygon(loaf.outline.points(RIM_POINTS))
+    corners: Line = shapely.get_coordinates(shapely.simplify(ring, STRAY_MM))[:-1]
+    return corners
+
+
+def on_paper(points: Line, centre: tuple[float, float], scale: float = 1.0) -> Line:
+    """Lay plan points (y away from the baker) on paper (y down), the crown at `centre`."""
+    laid: Line = np.array(centre) + points * np.array([scale, -scale])
+    return laid
+
+
+def length(points: Line) -> float:
+    """Measure a polyline in its own units."""
+    return float(np.hypot(*np.diff(points, axis=0).T).sum())
+
+
+def along(points: Line, part: float) -> tuple[Line, float]:
+    """Find the point at a part (0 to 1) of a polyline's length, and the line's angle there.
+
+    The angle is in radians from +x towards +y of the points' own axes.
+    """
+    steps = np.hypot(*np.diff(points, axis=0).T)
+    gone = np.concatenate([[0.0], np.cumsum(steps)])
+    at = part * gone[-1]
+    index = min(int(np.searchsorted(gone, at, side="right")) - 1, len(steps) - 1)
+    leg = points[index + 1] - points[index]
+    share = (at - gone[index]) / steps[index] if steps[index] else 0.0
+    return points[index] + share * leg, float(np.arctan2(leg[1], leg[0]))

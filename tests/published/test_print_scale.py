@@ -1,0 +1,123 @@
+"""Prints are true to scale: read back from the PDF by a reader that is not ours (PDFium).
+
+Paper: ISO 216 (A0 is 841 x 1189 mm, each next size is half of it, cut down to whole mm) and
+ANSI/ASME Y14.1 (A 8.5 x 11 in, B 11 x 17 in). PDF unit: 1/72 in, ISO 32000-1 clause 8.3.2.3.
+Plan of a hemisphere from its sheet: azimuthal equidistant to orthographic, r = R sin(s / R),
+Snyder, Map Projections: A Working Manual, USGS Professional Paper 1395 (1987), chs. 20 and 25.
+"""
+
+import ctypes
+import math
+
+import numpy as np
+import pypdfium2
+import pypdfium2.raw as pdfium
+import pytest
+import shapely
+
+from scorecraft.cuts import Cut, Layout
+from scorecraft.drawing.guide import guide
+from scorecraft.drawing.pdf import pdf
+from scorecraft.drawing.sheet import PAPERS
+from scorecraft.errors import Place
+from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import make_loaf
+
+MM = 25.4 / 72
+WORST_MM = 0.1
+
+
+def halved(times):
+    wide, high = 841, 1189
+    for _ in range(times):
+        wide, high = high // 2, wide
+    return wide, high
+
+
+@pytest.mark.parametrize(
+    ("name", "size"),
+    [
+        ("A4", halved(4)),
+        ("A3", halved(3)),
+        ("Letter", (8.5 * 25.4, 11 * 25.4)),
+        ("Tabloid", (11 * 25.4, 17 * 25.4)),
+    ],
+)
+def test_paper_sizes(name, size):
+    (paper,) = (each for each in PAPERS if each.name == name)
+    assert (paper.width_mm, paper.height_mm) == pytest.approx(size)
+
+
+def read_paths(page):
+    """Every stroked or filled path of a page: subpaths of points in mm from the upper left."""
+    height = page.get_height() * MM
+    for found in page.get_objects(filter=[pdfium.FPDF_PAGEOBJ_PATH]):
+        m = found.get_matrix()
+        subpaths = []
+        for index in range(pdfium.FPDFPath_CountSegments(found.raw)):
+            segment = pdfium.FPDFPath_GetPathSegment(found.raw, index)
+            x, y = ctypes.c_float(), ctypes.c_float()
+            pdfium.FPDFPathSegment_GetPoint(segment, x, y)
+            if pdfium.FPDFPathSegment_GetType(segment) == pdfium.FPDF_SEGMENT_MOVETO:
+                subpaths.append([])
+            at = m.a * x.value + m.c * y.value + m.e, m.b * x.value + m.d * y.value + m.f
+            subpaths[-1].append((at[0] * MM, height - at[1] * MM))
+        yield [np.array(each) for each in subpaths]
+
+
+def fan(radius):
+    """Straight sheet cuts in all directions and places of the loaf."""
+    cuts = []
+    for k, turn in enumerate(np.linspace(0, 2 * math.pi, 24, endpoint=False)):
+        out = np.array([math.cos(turn), math.sin(turn)])
+        side = np.array([-out[1], out[0]])
+        middle = out * radius * (0.35 + 0.5 * (k % 3))
+        cuts.append(np.array([middle - 18 * side, middle + 18 * side + 6 * out]))
+    return cuts
+
+
+def hemisphere_layout(radius):
+    loaf = make_loaf("round", 2 * radius, None, radius, profile=(2.0, 2.0))
+    place = Place("made.score", 1, 1)
+    cuts = tuple(
+        Cut(line, "slash", "slash", k, 0, (8.0, 4.0, 2.0)[k % 3], math.pi / 2, "expansion", place)
+        for k, line in enumerate(fan(radius))
+    )
+    return Layout("Fan", (), loaf, Bake(), cuts)
+
+
+def printed(radius, **more):
+    layout = hemisphere_layout(radius)
+    picture = guide(layout, **more)
+    document = pypdfium2.PdfDocument(pdf([picture], "fan"))
+    page = document[0]
+    return layout, picture, page, list(read_paths(page))
+
+
+@pytest.mark.parametrize(("radius", "paper"), [(85.0, "A4"), (110.0, "A3"), (110.0, "Tabloid")])
+def test_page_rules_and_cuts_are_printed_where_they_belong(radius, paper):
+    layout, picture, page, paths = printed(radius, paper=paper)
+    size = page.get_width() * MM, page.get_height() * MM
+    assert size == pytest.approx((picture.width_mm, picture.height_mm), abs=0.001)
+
+    single = [path[0] for path in paths if len(path) == 1]
+    straight = [float(np.hypot(*(line[1] - line[0]))) for line in single if len(line) == 2]
+    assert min(abs(span - 100.0) for span in straight) <= WORST_MM / 2
+    assert min(abs(span - 4 * 25.4) for span in straight) <= WORST_MM / 2
+
+    crosses = [path for path in paths if [len(each) for each in path] == [2, 2]]
+    (crown,) = (path for path in crosses if np.ptp(path[0][:, 0]) == pytest.approx(7, abs=0.01))
+    centre = np.vstack(crown).mean(axis=0)
+    drawn = [shapely.LineString(line) for line in single if len(line) > 1]
+    for cut in layout.cuts:
+        fine = np.linspace(cut.line[0], cut.line[1], 400)
+        s = np.hypot(*fine.T)[:, None]
+        plan = fine / s * radius * np.sin(s / radius)
+        expected = shapely.LineString(centre + plan * [1, -1])
+        assert min(shapely.hausdorff_distance(expected, each) for each in drawn) <= WORST_MM
+
+
+def test_the_rim_is_printed_at_its_size():
+    _, _, _, paths = printed(85.0, paper="A4")
+    spans = [np.ptp(path[0], axis=0) for path in paths if len(path) == 1 and len(path[0]) > 100]
+    assert min(np.abs(span - 170.0).max() for span in spans) <= WORST_MM

@@ -1,0 +1,49 @@
+"""Groups of cuts: counted by hand on a layout of two statements."""
+
+import math
+
+import numpy as np
+import pytest
+
+from scorecraft.cuts import Cut, Layout
+from scorecraft.errors import Place
+from scorecraft.groups import groups
+from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import make_loaf
+
+LOAF = make_loaf("round", 200.0, None, 80.0)
+
+
+def cut(family, part, length, depth=3.0, word="leaf"):
+    line = np.array([[10.0, 0.0], [10.0 + length, 0.0]])
+    place = Place("x", 1, 1)
+    return Cut(line, word, part, 0, family, depth, math.pi / 3, "decorative", place)
+
+
+def layout(*cuts):
+    return Layout("t", (), LOAF, Bake(), cuts)
+
+
+def test_cuts_are_grouped_by_statement_and_part_in_order_of_appearance():
+    made = layout(
+        cut(1, "rib", 20), cut(1, "vein", 10), cut(1, "rib", 20), cut(2, "rib", 30),
+        cut(1, "vein", 14, depth=5),
+    )
+    found = groups(made)
+    assert [(each.number, each.name, each.cuts, each.count) for each in found] == [
+        (1, "leaf rib", (0, 2), 2), (2, "leaf vein", (1, 4), 2), (3, "leaf rib", (3,), 1),
+    ]
+    assert found[1].depths_mm == (3, 5)
+    assert found[1].depth_mm == 4
+    assert found[0].blade_rad == pytest.approx(math.pi / 3)
+
+
+def test_lengths_are_true_lengths_on_the_dough():
+    """Along a ray the sheet keeps lengths, by its definition."""
+    (found,) = groups(layout(cut(1, "vein", 10), cut(1, "vein", 30)))
+    assert found.lengths_mm == pytest.approx((10, 30), abs=0.05)
+    assert found.length_mm == pytest.approx(20, abs=0.05)
+
+
+def test_no_cuts_make_no_groups():
+    assert groups(layout()) == ()
