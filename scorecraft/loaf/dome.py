@@ -168,7 +168,8 @@ class Loaf:
     def sheet_rim(self, n: int = 360) -> Array:
         """Rim points (n, 2) on the sheet, counter-clockwise from +x; the first is not repeated."""
         theta = self.outline.directions(n)
-        return np.asarray(self.reach(theta)[:, None] * np.column_stack([np.cos(theta), np.sin(theta)]))
+        rays = np.column_stack([np.cos(theta), np.sin(theta)])
+        return np.asarray(self.reach(theta)[:, None] * rays)
 
     @cached_property
     def sheet_area_mm2(self) -> float:
@@ -209,12 +210,14 @@ class Loaf:
 
     @cached_property
     def _directions(self) -> Array:
-        return np.arange(RAYS) * (math.tau / RAYS)
+        return np.linspace(0.0, math.tau, RAYS, endpoint=False)
 
     def _polar(self, points: Array) -> tuple[Array, Array, Array]:
         """Distance from the crown, and the rim's plan radius and reach in that direction."""
         radius = self.outline.radius(np.arctan2(points[..., 1], points[..., 0]))
-        return np.hypot(points[..., 0], points[..., 1]), radius, self._rays.total(radius)
+        distance = np.asarray(np.hypot(points[..., 0], points[..., 1]))
+        whole = self._rays.total(radius)
+        return distance, radius, whole
 
     def _steepness(self, t: Array) -> tuple[Array, Array]:
         """Outward and upward part of the normal at shares t, both freed of the rim's pole."""

@@ -59,7 +59,8 @@ class Outline:
     def points(self, n: int = 360) -> Array:
         """Rim points (n, 2) in plan mm, counter-clockwise from +x; the first is not repeated."""
         theta = self.directions(n)
-        return self.radius(theta)[:, None] * np.column_stack([np.cos(theta), np.sin(theta)])
+        rays = np.column_stack([np.cos(theta), np.sin(theta)])
+        return np.asarray(self.radius(theta)[:, None] * rays)
 
     @property
     def width_mm(self) -> float:

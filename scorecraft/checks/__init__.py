@@ -1,0 +1,18 @@
+"""The checks: what is wrong with a layout, how grave it is, and what to do about it."""
+
+from collections.abc import Callable, Mapping
+
+from scorecraft.checks.finding import Finding
+from scorecraft.checks.rim import rim
+from scorecraft.cuts import Layout
+
+CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
+    "rim": rim,
+}
+"""Every check by its name, in the order of telling."""
+
+
+def run(layout: Layout) -> tuple[Finding, ...]:
+    """Run every check; what cannot be cut comes first, then warnings, then notes."""
+    found = [finding for check in CHECKS.values() for finding in check(layout)]
+    return tuple(sorted(found, key=lambda finding: finding.weight))

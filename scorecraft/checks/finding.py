@@ -1,0 +1,36 @@
+"""What a check found: how grave it is, where it is, and what to do about it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from scorecraft.cuts import Line
+from scorecraft.errors import Place
+
+Severity = Literal["stop", "warn", "note"]
+
+SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing a check has to say about a layout.
+
+    A `stop` cannot be cut as it is, a `warn` can but should be looked at, a `note` is told and no
+    more. `place` is in the pattern, `figures` the numbers behind the message by name, `lines` what
+    to draw, in sheet mm. What holds of many copies is told once: `figures["count"]` says of how
+    many.
+    """
+
+    check: str
+    severity: Severity
+    message: str
+    hint: str
+    place: Place | None
+    figures: Mapping[str, float] = field(default_factory=dict)
+    lines: tuple[Line, ...] = field(default=(), compare=False)
+
+    @property
+    def weight(self) -> int:
+        """Rank by gravity: 0 for a stop."""
+        return SEVERITIES.index(self.severity)
