@@ -65,9 +65,7 @@ def make(
     source = pattern if isinstance(pattern, Source) else find_source(pattern)
     tree = parse(source.text, source.name)
     turned = {name: turn(name, value) for name, value in (knobs or {}).items()}
-    layout = expand(
-        tree, source.text, loaf=loaf, bake=bake, knobs=turned, folder=source.folder
-    )
+    layout = expand(tree, source.text, loaf=loaf, bake=bake, knobs=turned, folder=source.folder)
     return Design(source, tree, layout)
 
 

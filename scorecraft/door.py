@@ -27,9 +27,7 @@ class Design(Plain):
 
     def guide(self, path: str | Path, *, paper: str | None = None) -> Path:
         """Write the full-size guide as SVG, PDF or PNG, by the file's suffix; give its path."""
-        made = guide(
-            self.layout, paper=paper, home=home_paper(os.environ), findings=self.findings
-        )
+        made = guide(self.layout, paper=paper, home=home_paper(os.environ), findings=self.findings)
         target = Path(path)
         write_whole(target, encoded([made], target.suffix))
         return target

@@ -80,8 +80,7 @@ def as_data(design: Design) -> dict[str, Any]:
             "height_mm": rounded(loaf.height_mm),
         },
         "cuts": [
-            cut_data(cut, layout, length)
-            for cut, length in zip(layout.cuts, lengths, strict=True)
+            cut_data(cut, layout, length) for cut, length in zip(layout.cuts, lengths, strict=True)
         ],
         "findings": [finding_data(finding) for finding in design.findings],
     }
@@ -118,5 +117,3 @@ def finding_data(finding: Finding) -> dict[str, Any]:
 def rounded(value: float) -> float:
     """Round to a thousandth, without a minus zero."""
     return round(float(value), 3) + 0.0
-
-

@@ -13,7 +13,9 @@ def named(pattern: str, what: str) -> str:
     return f"{stem}-{what}.pdf"
 
 
-def file_form(target: str, asked: str | None, known: tuple[str, ...] = ("svg", "pdf", "png")) -> str:
+def file_form(
+    target: str, asked: str | None, known: tuple[str, ...] = ("svg", "pdf", "png")
+) -> str:
     """Find the form of a print from its file's suffix, or as asked; `-` is SVG if not asked."""
     suffix = Path(target).suffix.lower().lstrip(".")
     form = asked or ("svg" if target == "-" else suffix)

@@ -40,6 +40,8 @@ def expand(
     if bake is not None:
         head.bake = spoken("bake", bake)
     problems = head.problems
+    if problems:
+        raise PatternError(problems, text)
     made = head.attempt(lambda: loaf_of(head.loaf, folder))
     growth = head.attempt(lambda: bake_of(head.bake))
     bench = head.attempt(lambda: head_values("bench", head.bench))
