@@ -119,11 +119,10 @@ class Growth:
         """Mean (exx, eyy, exy) over the sheet, weighted by area."""
         theta = (np.arange(RAYS) + 0.5) * (math.tau / RAYS)
         share = (np.arange(STATIONS) + 0.5) / STATIONS
-        reach = self.loaf.reach(theta)
-        distance = reach[:, None] * share
+        distance = self.loaf.reach(theta)[:, None] * share
         rays = np.column_stack([np.cos(theta), np.sin(theta)])
         points = (distance[..., None] * rays[:, None, :]).reshape(-1, 2)
-        weight = np.broadcast_to(reach[:, None] ** 2 * share, distance.shape).reshape(-1)
+        weight = (self.loaf.reach(theta)[:, None] * distance).reshape(-1)
         exx, eyy, exy = np.average(self.at(points), axis=0, weights=weight)
         return float(exx), float(eyy), float(exy)
 

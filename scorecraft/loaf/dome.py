@@ -183,15 +183,29 @@ class Loaf:
 
     @cached_property
     def dome_area_mm2(self) -> float:
-        """Area of the dough's skin: the double integral of |r_u x r_theta| over the rays."""
-        nodes, weights = np.polynomial.legendre.leggauss(64)
-        u = (nodes + 1) / 2
+        """Area of the dough's skin."""
+        return float(self._patches(self._directions, *_gauss(64)).sum())
+
+    def patches(self, rays: int, steps: int) -> tuple[Array, Array]:
+        """Share the skin out: sheet points (rays, steps, 2) and the area (mm2) each stands for.
+
+        Rays are at equal angles from +x, half a step on; along a ray stand Gauss points, so that
+        sums over few patches are integrals over the dough.
+        """
+        theta = np.asarray((np.arange(rays) + 0.5) * (math.tau / rays))
+        u, weights = _gauss(steps)
+        radius = self.outline.radius(theta)[:, None]
+        distance = self._rays.length(radius, np.broadcast_to(u, (rays, steps)))
+        points = distance[..., None] * np.column_stack([np.cos(theta), np.sin(theta)])[:, None]
+        return points, self._patches(theta, u, weights)
+
+    def _patches(self, theta: Array, u: Array, weights: Array) -> Array:
+        """Areas (mm2) by ray and u: |r_u x r_theta| times the share of the whole turn."""
         sideways, upward = self._shape.rates(u)
-        t = self._shape.plan(u)
-        radius = self.outline.radius(self._directions)[:, None]
-        lean = 1 + (self.outline.turning(self._directions)[:, None] / radius) ** 2
-        patch = radius * t * np.sqrt((radius * sideways) ** 2 + upward**2 * lean)
-        return float((patch @ weights).mean() * math.pi)
+        radius = self.outline.radius(theta)[:, None]
+        lean = 1 + (self.outline.turning(theta)[:, None] / radius) ** 2
+        slant = np.sqrt((radius * sideways) ** 2 + upward**2 * lean)
+        return np.asarray(radius * self._shape.plan(u) * slant * weights * (math.tau / len(theta)))
 
     @cached_property
     def volume_mm3(self) -> float:
@@ -257,6 +271,12 @@ def _check_size(name: str, size_mm: float) -> None:
     if not low <= size_mm <= high:
         hint = f"use {low:g} mm to {high:g} mm"
         raise UsageError(f"no loaf has a {name} of {size_mm:g} mm", None, hint)
+
+
+def _gauss(count: int) -> tuple[Array, Array]:
+    """Gauss-Legendre points and weights on [0, 1]."""
+    nodes, weights = np.polynomial.legendre.leggauss(count)
+    return np.asarray((nodes + 1) / 2), np.asarray(weights / 2)
 
 
 def _ratio(new: Array, old: Array) -> Array:

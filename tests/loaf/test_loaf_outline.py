@@ -1,0 +1,86 @@
+import math
+
+import numpy as np
+import pytest
+
+from scorecraft.errors import UsageError
+from scorecraft.loaf.outline import (
+    long_outline,
+    oval_outline,
+    round_outline,
+    square_outline,
+    traced_outline,
+)
+
+
+def circle(n=400, radius=100.0, centre=(0.0, 0.0)):
+    turn = np.arange(n) * (math.tau / n)
+    return np.column_stack([np.cos(turn), np.sin(turn)]) * radius + centre
+
+
+def test_length_lies_along_y():
+    for make in (oval_outline, long_outline, square_outline):
+        rim = make(120, 300)
+        assert rim.radius([0, math.pi / 2]) == pytest.approx([60, 150])
+        assert (rim.width_mm, rim.length_mm) == (120, 300)
+
+
+def test_points_lie_on_the_superellipse():
+    rim = long_outline(120, 300)
+    x, y = np.abs(rim.points(100)).T
+    assert (x / 60) ** rim.power + (y / 150) ** rim.power == pytest.approx(np.ones(100))
+
+
+def test_long_is_blunter_than_oval_and_square_has_corners():
+    corner = math.atan2(150, 60)
+    assert long_outline(120, 300).radius(corner) > oval_outline(120, 300).radius(corner)
+    assert 115 < square_outline(200, 200).radius(math.pi / 4) < 100 * math.sqrt(2)
+
+
+def test_turning_is_the_slope_of_the_radius():
+    rim = oval_outline(120, 300)
+    theta = np.linspace(0.1, 1.4, 9)
+    a, b = 60.0, 150.0
+    exact = -(rim.radius(theta) ** 3) * np.sin(theta) * np.cos(theta) * (b**-2 - a**-2)
+    assert rim.turning(theta) == pytest.approx(exact, rel=1e-6)
+
+
+def test_traced_circle_is_round_about_its_centre():
+    rim = traced_outline(circle(centre=(30, -20)))
+    assert rim.radius(np.linspace(0, 7, 50)) == pytest.approx(np.full(50, 100), abs=0.02)
+    assert rim.width_mm == pytest.approx(200)
+
+
+def test_traced_square_has_straight_sides_whatever_its_direction():
+    corners = [(-50, -50), (50, -50), (50, 50), (-50, 50)]
+    for points in (corners, corners[::-1], [*corners, corners[0]]):
+        rim = traced_outline(points)
+        assert rim.radius([0, math.pi / 4, 0.3]) == pytest.approx(
+            [50, 50 * math.sqrt(2), 50 / math.cos(0.3)], abs=2e-3
+        )
+
+
+def test_traced_rim_that_turns_back_says_where():
+    bent = [(0, 0), (100, 0), (100, 100), (90, 100), (90, 10), (0, 10)]
+    with pytest.raises(UsageError, match=r"turns back on itself at \d+ deg") as caught:
+        traced_outline(bent)
+    assert "meet the rim once" in caught.value.hint
+
+
+@pytest.mark.parametrize(
+    ("points", "says"),
+    [
+        ([(0, 0), (1, 1)], "three points"),
+        ([(0, 0), (10, 10), (10, 0), (0, 10)], "crosses itself"),
+        ([(0, 0), (10, float("nan")), (10, 0)], "x and y"),
+        ([(0, 0, 0)], "x and y"),
+    ],
+)
+def test_what_is_no_rim_is_refused(points, says):
+    with pytest.raises(UsageError, match=says):
+        traced_outline(points)
+
+
+def test_same_rims_are_equal_and_can_be_keys():
+    assert round_outline(200) == round_outline(200)
+    assert len({traced_outline(circle()), traced_outline(circle())}) == 1
