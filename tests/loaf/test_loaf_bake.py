@@ -71,6 +71,23 @@ def test_sheet_axes():
     assert diagonal == pytest.approx([mean, mean, half])
 
 
+@pytest.mark.parametrize("lean", [0.0, 0.8, math.pi / 2, 2.2])
+def test_strain_in_any_direction_is_the_growth_of_that_direction(lean):
+    """A step on the flank of a long loaf, leaning from the ray, is stretched as the loaf is."""
+    bake = Bake(spring=1.6, spread=0.2)
+    theta, away = 0.9, 60.0
+    ray = np.array([math.cos(theta), math.sin(theta)])
+    steps = LONG.surface(LONG.sheet_to_plan([(away - 1e-3) * ray, (away + 1e-3) * ray]))
+    along = (steps[1] - steps[0]) / np.linalg.norm(steps[1] - steps[0])
+    normal = LONG.normal(LONG.sheet_to_plan([away * ray]))[0]
+    step = math.cos(lean) * along + math.sin(lean) * np.cross(normal, along)
+    measured = float(np.sum((step * [bake.sideways, bake.sideways, bake.upward]) ** 2))
+    exx, eyy, exy = growth(LONG, bake).at([away * ray])[0] / bake.left
+    stretch = np.eye(2) + [[exx, exy], [exy, eyy]]
+    flat = np.array([math.cos(theta + lean), math.sin(theta + lean)])
+    assert float(np.sum((stretch @ flat) ** 2)) == pytest.approx(measured, rel=1e-4)
+
+
 def test_usual_bake_stretches_a_round_loaf_by_a_tenth():
     made = growth(ROUND, Bake())
     assert made.exx == pytest.approx(0.10, abs=0.01)
