@@ -15,15 +15,13 @@ def command(
     quiet: bool, output: str | None, paper: str | None, form: str | None,
 ) -> int:  # fmt: skip
     """Print the full-size guide of PATTERN: the loaf from above, its cuts numbered, a table."""
-    from scorecraft.cli.output import deliver
-    from scorecraft.cli.prints import file_form, home, named
+    from scorecraft.cli.prints import deliver_pictures, file_form, home, named
     from scorecraft.door import design
     from scorecraft.drawing.guide import guide
-    from scorecraft.drawing.write import encoded
 
     target = output or named(pattern, "guide")
     form = file_form(target, form)
     made = design(pattern, loaf=loaf, bake=bake, knobs=turned(knobs))
     picture = guide(made.layout, paper=paper, home=home(), findings=made.findings)
-    deliver(target, encoded([picture], form), quiet=quiet)
+    deliver_pictures([picture], target, form, quiet=quiet)
     return 0

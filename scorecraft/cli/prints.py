@@ -1,9 +1,15 @@
 """What the printing commands share: file names, forms and the paper of the house."""
 
 import os
+from collections.abc import Sequence
 from pathlib import Path
 
+import click
+
+from scorecraft.cli.output import deliver
+from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.sheet import Paper, home_paper
+from scorecraft.drawing.write import encoded, unprintable
 from scorecraft.errors import UsageError
 
 
@@ -28,3 +34,12 @@ def file_form(
 def home() -> Paper:
     """Choose the paper of the house by its locale."""
     return home_paper(os.environ)
+
+
+def deliver_pictures(pictures: Sequence[Picture], target: str, form: str, *, quiet: bool) -> None:
+    """Encode and write pictures; tell which characters of their labels cannot be printed."""
+    data = encoded(pictures, form)
+    if lacking := unprintable(pictures):
+        shown = " ".join(lacking)
+        click.echo(f'warn  {shown} cannot be printed; "?" stands in its place', err=True)
+    deliver(target, data, quiet=quiet)

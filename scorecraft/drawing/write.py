@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 
 from scorecraft.drawing.pdf import pdf, png
-from scorecraft.drawing.picture import Picture
+from scorecraft.drawing.picture import Label, Picture, walk
 from scorecraft.drawing.svg import svg
+from scorecraft.drawing.text import missing
 from scorecraft.errors import UsageError
 
 FORMS = ("svg", "pdf", "png")
@@ -24,3 +25,13 @@ def encoded(pictures: Sequence[Picture], form: str, title: str = "") -> bytes:
         hint = "give a file that ends in .pdf"
         raise UsageError(f"a {form} file holds one page; this makes {len(pictures)}", None, hint)
     return svg(pictures[0]).encode() if form == "svg" else png(pictures[0])
+
+
+def unprintable(pictures: Sequence[Picture]) -> tuple[str, ...]:
+    """List the characters of the labels that the printed letters do not have."""
+    found: dict[str, None] = {}
+    for picture in pictures:
+        for item in walk(picture.items):
+            if isinstance(item, Label):
+                found.update(dict.fromkeys(missing(item.text)))
+    return tuple(found)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from scorecraft.language.kinds import LIKE
-from scorecraft.language.words import ATTRIBUTES, AT_HAND, FUNCTIONS, WORDS, Key, Word, keys_of
+from scorecraft.language.words import AT_HAND, ATTRIBUTES, FUNCTIONS, WORDS, Key, Word, keys_of
 
 GROUPS = {
     "header": "Head of a pattern",

@@ -86,12 +86,27 @@ def read_one(line: str, position: int, at: Place, report: Report) -> tuple[Token
         if line.startswith(sign, position):
             end = position + len(sign)
             return Token("sign", sign, span(at, position, end)), end
-    place = span(at, position, position + 1)
+    return read_stray(line, position, at, report)
+
+
+def read_stray(line: str, position: int, at: Place, report: Report) -> tuple[Token, int]:
+    """Read a run of characters the language has no use for; it is told once."""
+    end = position + 1
+    while end < len(line) and is_stray(line[end]):
+        end += 1
+    character = line[position]
+    place = span(at, position, end)
     like = LOOKALIKES.get(character)
     shown = character if character.isprintable() else f"U+{ord(character):04X}"
     hint = f"write {like} instead" if like else "texts stand in double quotes"
     report(Problem(f'"{shown}" has no meaning here', place, hint))
-    return Token("broken", character, place), position + 1
+    return Token("broken", line[position:end], place), end
+
+
+def is_stray(character: str) -> bool:
+    """Tell whether no token starts with this character."""
+    known = character.isspace() or character.isidentifier() or character.isdigit()
+    return not known and character not in '#".' and not any(s[0] == character for s in SIGNS)
 
 
 def span(at: Place, start: int, end: int) -> Place:

@@ -1,0 +1,121 @@
+"""`check`: exit codes, the report, JSON, and every kind of bad input told in one message."""
+
+import json
+
+import pytest
+
+ROUND = "loaf round width 220mm height 95mm\n"
+GOOD = 'title "Mine"\n' + ROUND + "slash 120mm depth 10mm\n"
+
+
+def test_a_good_design_exits_0_with_verdict_first(run, pattern):
+    ran = run("check", pattern(GOOD))
+    assert ran.code == 0
+    assert ran.out.splitlines()[0] == "Mine: round loaf 220 mm, 95 mm high"
+    assert "slash" in ran.out and "10.0 mm" in ran.out
+    assert ran.err == ""
+
+
+def test_a_stop_exits_1(run, pattern):
+    ran = run("check", pattern(ROUND + "slash 400mm depth 10mm\n"))
+    assert ran.code == 1
+    assert "STOP" in ran.out
+
+
+def test_json_tells_everything_and_nothing_else(run, pattern):
+    ran = run("check", pattern(GOOD), "--json")
+    data = json.loads(ran.out)
+    assert data["title"] == "Mine"
+    assert data["loaf"] == {
+        "shape": "round", "width_mm": 220, "length_mm": 220, "height_mm": 95,
+    }  # fmt: skip
+    (cut,) = data["cuts"]
+    assert cut["name"] == "slash" and cut["kind"] == "expansion" and cut["line"] == 3
+    assert cut["sheet"][0] == [0, -60] and cut["length_mm"] == pytest.approx(120, abs=0.01)
+    assert abs(cut["plan"][0][1]) < 60
+    for finding in data["findings"]:
+        assert set(finding) == {"check", "severity", "message", "hint", "line", "column"}
+
+
+def test_another_loaf_and_a_turned_knob(run):
+    ran = run("check", "leaf-crown", "--loaf", "round width 180mm height 80mm", "--set", "leaves=9")
+    assert ran.code == 0
+    assert "180 mm" in ran.out
+    midribs = next(line for line in ran.out.splitlines() if "leaf midrib" in line)
+    assert midribs.split()[3] == "9"
+
+
+def test_quiet_leaves_the_table_out(run, pattern):
+    name = pattern(GOOD)
+    assert len(run("check", name, "-q").out) < len(run("check", name).out)
+
+
+def test_a_pattern_from_standard_input(run, monkeypatch, pattern, tmp_path):
+    pattern(GOOD)
+    with (tmp_path / "mine.score").open("rb") as file:
+        monkeypatch.setattr("sys.stdin", type("In", (), {"buffer": file}))
+        assert run("check", "-").code == 0
+
+
+@pytest.mark.parametrize(
+    ("data", "message"),
+    [
+        (b"", "the pattern is empty"),
+        (b"\xff\xfe slash", "not UTF-8"),
+        (b"title \x80\n", "not UTF-8"),
+        (b"slash 3mm\n", "the pattern has no loaf"),
+        (ROUND.encode() + b"around 8:\n\tslash 20mm\n", "a tab in the indentation"),
+        (ROUND.encode() + b"slash (1mm / 0)\n", "division by zero"),
+        (ROUND.encode() + b"slash nan\n", "unknown name"),
+        (ROUND.encode() + b"around 100000:\n    slash 2mm\n", "copies are too many"),
+        (b"#" * 10_000_000, "larger than 1,000,000 bytes"),
+        (b"\0\0\0\0", "has no meaning"),
+    ],
+)
+def test_bad_files_exit_2_with_one_message_and_no_traceback(run, pattern, data, message):
+    ran = run("check", pattern(data))
+    assert ran.code == 2
+    assert message in ran.err
+    assert "Traceback" not in ran.err and ran.out == ""
+    assert ran.err.count(message) == 1
+
+
+def test_carriage_returns_and_a_byte_order_mark_are_fine(run, pattern):
+    data = b"\xef\xbb\xbf" + GOOD.encode().replace(b"\n", b"\r\n")
+    assert run("check", pattern(data)).code == 0
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (("check", "nothing.score"), "cannot read"),
+        (("check", "."), "is a folder"),
+        (("check", "leaf-crwn"), 'did you mean "leaf-crown"?'),
+        (("check", "leaf-crown", "--set", "leaves"), "write --set leaves=9"),
+        (("check", "leaf-crown", "--set", "leaves=99"), "outside its range"),
+        (("check", "leaf-crown", "--set", "leaves=9.5mm"), "takes a plain number"),
+        (("check", "leaf-crown", "--set", "leaves=))"), "no value for the knob"),
+        (("check", "leaf-crown", "--set", "leavs=9"), 'no knob "leavs"'),
+        (("check", "leaf-crown", "--loaf", "round width 220"), "--loaf:1:18"),
+        (("check", "leaf-crown", "--bake", "spring 9"), "above 3"),
+        (("check",), "Missing argument"),
+        (("chek", "leaf-crown"), "No such command"),
+    ],
+)
+def test_wrong_usage_exits_2_with_a_way_out(run, arguments, message):
+    ran = run(*arguments)
+    assert ran.code == 2
+    assert message in ran.err
+    assert "Traceback" not in ran.err
+
+
+def test_a_design_where_a_count_is_turned_to_a_part_is_refused(run):
+    ran = run("check", "leaf-crown", "--set", "leaves=8.5")
+    assert ran.code == 2
+    assert "whole number" in ran.err
+
+
+def test_colour_only_where_it_is_wanted(run, pattern, monkeypatch):
+    name = pattern(ROUND + "slash 400mm depth 10mm\n")
+    monkeypatch.setenv("NO_COLOR", "1")
+    assert "\x1b" not in run("check", name).out

@@ -1,0 +1,72 @@
+"""`guide`: files by suffix, whole or not at all, the same bytes twice, papers that fit."""
+
+import os
+
+import pytest
+
+
+def test_a_pdf_is_the_same_bytes_twice(run, tmp_path):
+    assert run("guide", "leaf-crown", "-o", "a.pdf").code == 0
+    assert run("guide", "leaf-crown", "-o", "b.pdf").code == 0
+    first = (tmp_path / "a.pdf").read_bytes()
+    assert first.startswith(b"%PDF-")
+    assert first == (tmp_path / "b.pdf").read_bytes()
+
+
+def test_the_name_is_the_patterns_where_none_is_given(run, tmp_path):
+    ran = run("guide", "leaf-crown")
+    assert ran.err.strip() == "wrote leaf-crown-guide.pdf"
+    assert (tmp_path / "leaf-crown-guide.pdf").exists()
+
+
+@pytest.mark.parametrize(("name", "start"), [("g.svg", b"<svg"), ("g.png", b"\x89PNG")])
+def test_the_suffix_says_the_form(run, tmp_path, name, start):
+    assert run("guide", "leaf-crown", "-o", name, "-q").err == ""
+    assert (tmp_path / name).read_bytes().startswith(start)
+
+
+def test_standard_output_takes_svg_or_what_is_asked_for(run):
+    assert run("guide", "leaf-crown", "-o", "-").out.startswith("<svg")
+    assert run("guide", "leaf-crown", "-o", "-", "--as", "pdf").out.startswith("%PDF-")
+
+
+def test_a_paper_too_small_names_one_that_fits(run, tmp_path):
+    ran = run("guide", "leaf-crown", "--paper", "A4", "-o", "g.pdf")
+    assert ran.code == 2
+    assert "A3" in ran.err
+    assert list(tmp_path.iterdir()) == []
+    small = run(
+        "guide", "leaf-crown", "--paper", "a4", "-o", "g.pdf",
+        "--loaf", "round width 160mm height 70mm",
+    )  # fmt: skip
+    assert small.code == 0
+
+
+@pytest.mark.parametrize(
+    ("target", "message"),
+    [
+        ("g.docx", "end it in one of .svg, .pdf, .png"),
+        ("no-such-folder/g.pdf", "cannot write"),
+        ("folder.pdf", "it is a folder"),
+    ],
+)
+def test_what_cannot_be_written_is_told_and_leaves_nothing(run, tmp_path, target, message):
+    (tmp_path / "folder.pdf").mkdir()
+    ran = run("guide", "leaf-crown", "-o", target)
+    assert ran.code == 2
+    assert message in ran.err
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["folder.pdf"]
+
+
+def test_a_failed_print_leaves_the_old_file(run, pattern, tmp_path):
+    (tmp_path / "g.pdf").write_bytes(b"old")
+    assert run("guide", pattern("slash 3mm\n"), "-o", "g.pdf").code == 2
+    assert (tmp_path / "g.pdf").read_bytes() == b"old"
+    assert sorted(os.listdir(tmp_path)) == ["g.pdf", "mine.score"]
+
+
+def test_a_character_that_cannot_be_printed_is_told(run, pattern):
+    text = 'title "麦の葉"\nloaf round width 160mm height 70mm\nslash 90mm depth 9mm\n'
+    ran = run("guide", pattern(text), "-o", "g.svg")
+    assert ran.code == 0
+    assert "麦" in ran.err and "cannot be printed" in ran.err

@@ -1,0 +1,116 @@
+"""The rest of the command line: help, version, list, new, words, and what loads when."""
+
+import subprocess
+import sys
+
+import pytest
+
+from scorecraft import __version__, cli
+from scorecraft.language.words import WORDS
+from scorecraft.shelf import shelf
+
+
+def test_help_names_every_command(run):
+    ran = run("--help")
+    assert ran.code == 0
+    for name in cli.COMMANDS:
+        assert f"  {name} " in ran.out
+
+
+@pytest.mark.parametrize("name", cli.COMMANDS)
+def test_every_command_explains_itself(run, name):
+    ran = run(name, "--help")
+    assert ran.code == 0 and "Usage: scorecraft " + name in ran.out
+
+
+def test_version(run):
+    assert run("--version").out == f"scorecraft, version {__version__}\n"
+
+
+def loaded(code: str) -> set[str]:
+    """Run code in a new Python; give the top modules it loaded."""
+    script = (
+        f"import sys\n{code}\nprint(' '.join(sorted({{m.split('.')[0] for m in sys.modules}})))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True
+    )
+    return set(done.stdout.splitlines()[-1].split())
+
+
+@pytest.mark.parametrize("arguments", [["--help"], ["guide", "--help"], ["words", "leaf"]])
+def test_help_loads_no_heavy_library(arguments):
+    modules = loaded(f"from scorecraft import cli\ncli.run({arguments!r})")
+    assert "click" in modules
+    assert not modules & {"numpy", "shapely", "cairosvg", "svgwrite", "fontTools", "flask", "pypdf"}
+
+
+def test_check_needs_no_library_for_printing():
+    modules = loaded("from scorecraft import cli\ncli.run(['check', 'leaf-crown', '-q'])")
+    assert "numpy" in modules
+    assert not modules & {"cairosvg", "svgwrite", "fontTools", "flask", "pypdf", "scipy"}
+
+
+NO_CAIRO = """
+import sys
+class Hidden:
+    def find_spec(self, name, path=None, target=None):
+        if name.split('.')[0] in ('cairosvg', 'cairocffi'):
+            raise OSError('no library called "cairo-2" was found')
+sys.meta_path.insert(0, Hidden())
+from scorecraft import cli
+print('code', cli.run(['guide', 'leaf-crown', '-q', '-o', {target!r}]))
+"""
+
+
+def test_without_cairo_svg_works_and_pdf_says_what_to_install(tmp_path):
+    def ran(target):
+        code = NO_CAIRO.format(target=str(tmp_path / target))
+        return subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
+
+    assert ran("g.svg").stdout == "code 0\n"
+    pdf = ran("g.pdf")
+    assert pdf.stdout == "code 3\n"
+    assert "apt install libcairo2" in pdf.stderr and "brew install cairo" in pdf.stderr
+    assert [path.name for path in tmp_path.iterdir()] == ["g.svg"]
+
+
+def test_an_internal_error_is_one_line_and_exit_3(run, monkeypatch):
+    def broken(*arguments, **options):
+        raise RuntimeError("the oven is off")
+
+    monkeypatch.setattr("scorecraft.designing.make", broken)
+    ran = run("check", "leaf-crown")
+    assert ran.code == 3
+    assert ran.err == (
+        "internal error: RuntimeError: the oven is off (add --debug before the command)\n"
+    )
+
+
+def test_list_shows_every_shipped_pattern_with_title_and_loaf(run):
+    lines = run("list").out.splitlines()
+    assert [line.split()[0] for line in lines] == list(shelf())
+    row = next(line for line in lines if line.startswith("leaf-crown"))
+    assert "Leaf crown" in row and row.endswith("round")
+
+
+def test_new_starts_a_pattern_and_never_writes_over_one(run, tmp_path):
+    assert run("new", "mine").code == 0
+    text = (tmp_path / "mine.score").read_text()
+    assert "loaf round" in text
+    assert run("check", "mine.score").code == 0
+    (tmp_path / "mine.score").write_text("kept")
+    again = run("new", "mine")
+    assert again.code == 2 and "is there already" in again.err
+    assert (tmp_path / "mine.score").read_text() == "kept"
+    assert run("new", "other", "--like", "leaf-crwn").code == 2
+
+
+def test_words_prints_all_words_or_one(run):
+    everything = run("words").out
+    for name in WORDS:
+        assert f"\n{name}: " in everything
+    leaf = run("words", "leaf").out
+    assert leaf.startswith("leaf: ") and "vein_depth" in leaf and "for example:" in leaf
+    wrong = run("words", "leef")
+    assert wrong.code == 2 and 'did you mean "leaf"?' in wrong.err
