@@ -143,3 +143,5 @@ PRINTER_MARGIN_MM = Rule(
 DEEP_LINE_MM = Rule(6.0, "mm", "a cut this deep or deeper is drawn as a bold line", OURS)
 SHALLOW_LINE_MM = Rule(3.0, "mm", "a cut shallower than this is drawn as a dashed line", OURS)
 NUMBER_CLEAR_MM = Rule(1.3, "mm", "a number on the plan keeps so far from every line", OURS)
+MOST_SHEETS = Rule(40, "sheets", "the most sheets one drawing is spread over", OURS)
+TILE_OVERLAP_MM = Rule(12.0, "mm", "neighbouring sheets of one drawing share this much", OURS)

@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from scorecraft.drawing.picture import BLACK, Item, Label, placed
-from scorecraft.drawing.text import wrapped
+from scorecraft.drawing.picture import Item, Label, placed
+from scorecraft.drawing.text import shortened, wrapped
 
 LEADING = 1.32
 """Distance of baselines as a part of the letter size."""
@@ -19,12 +19,15 @@ class Block:
 
 
 def paragraph(
-    text: str, width: float, size: float, *, bold: bool = False, color: str = BLACK
+    text: str, width: float, size: float, *, bold: bool = False, most_lines: int | None = None
 ) -> Block:
-    """Set a text in lines no wider than `width` mm."""
+    """Set a text in lines no wider than `width` mm, the last of `most_lines` with an ellipsis."""
     lines = wrapped(text, width, size, bold=bold)
+    if most_lines is not None and len(lines) > most_lines:
+        rest = " ".join(lines[most_lines - 1 :])
+        lines = (*lines[: most_lines - 1], shortened(rest, width, size, bold=bold))
     labels = tuple(
-        Label(line, (0.0, size + index * size * LEADING), size, bold=bold, color=color)
+        Label(line, (0.0, size + index * size * LEADING), size, bold=bold)
         for index, line in enumerate(lines)
     )
     return Block(labels, len(lines) * size * LEADING)

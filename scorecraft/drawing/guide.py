@@ -7,12 +7,15 @@ import shapely
 import scorecraft.drawing.guide_panel as words
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
-from scorecraft.drawing.block import Block, gap, shifted, stacked
+from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.dial import DIAL_MM
 from scorecraft.drawing.guide_plan import guide_plan
 from scorecraft.drawing.picture import Group, Item, Picture
-from scorecraft.drawing.plan import rim_plan
-from scorecraft.drawing.sheet import A4, Paper, Size, choose
+from scorecraft.drawing.plan import on_paper, rim_plan
+from scorecraft.drawing.sheet import A4, Paper, Size, choose, fitting
+from scorecraft.drawing.sheet import paper as named
+from scorecraft.drawing.tiles import HOW, ink_points, page_map, tile
+from scorecraft.drawing.windows import windows
 from scorecraft.groups import groups
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import PRINTER_MARGIN_MM
@@ -25,8 +28,62 @@ PANEL_HIGH_MM = 160.0
 HEAD_HIGH_MM = 18.0
 FOOT_HIGH_MM = 69.0
 """Height of the title above the loaf and of the words below it."""
+MAP_HIGH_MM = 60.0
 COLUMNS_MM = (90.0, 104.0)
 """Least widths of the two columns below the loaf."""
+
+
+def guide_pages(
+    layout: Layout,
+    *,
+    tiled: bool = False,
+    paper: str | None = None,
+    home: Paper | None = None,
+    findings: Sequence[Finding] = (),
+    opening_mm: Sequence[float] | None = None,
+    verdict: str | None = None,
+) -> tuple[Picture, ...]:
+    """Draw the guide of a layout at full size on one sheet, or `tiled` over several.
+
+    Tiled, the words stand on the first page, with a map of the sheets that follow; where one
+    sheet of the paper holds all, there is just that one. The rest is as in `guide`, except that
+    `tiled` without a paper takes `home` (A4).
+    """
+    sheet = named(paper) if paper else home or A4
+    if not tiled or fitting(guide_sizes(layout.loaf), [sheet]):
+        name = sheet.name if tiled else paper
+        return (
+            guide(
+                layout,
+                paper=name,
+                home=home,
+                findings=findings,
+                opening_mm=opening_mm,
+                verdict=verdict,
+            ),
+        )
+    told = words.Told(layout, groups(layout), findings, opening_mm, verdict)
+    return tiled_guide(told, sheet)
+
+
+def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
+    """Set the words on a page of their own and spread the plan over the sheets after it."""
+    to_crown, drop, wide, high = drawing_box(told.layout.loaf)
+    plan = guide_plan(told.layout, told.groups, (to_crown, drop))
+    title = f"{told.layout.title}: full-size guide"
+    whole = Picture(wide, high, title, _described(told), (plan,), css="guide")
+    sheets = tile(whole, sheet)
+    margin = PRINTER_MARGIN_MM.value
+    width = min(sheet.printable.width, PANEL_MM[1])
+    parts = windows(ink_points(whole.items), sheet)
+    rim = on_paper(rim_plan(told.layout.loaf), (to_crown, drop))
+    chart = page_map(parts, width, MAP_HIGH_MM, outline=rim)
+    more = [paragraph(HOW, width, words.BODY_MM), gap(3), chart, gap(6)]
+    room = sheet.printable.height
+    column = column_of_words(told, width, room, room, more)
+    items = (Group("words", shifted(column, (sheet.width_mm - width) / 2, margin)),)
+    first = Picture(sheet.width_mm, sheet.height_mm, title, whole.desc, items, css="guide")
+    return (first, *sheets)
 
 
 def guide(
@@ -90,7 +147,7 @@ def _beside(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     slack = room.width - wide - BETWEEN_MM - panel
     top = (sheet.height_mm - high) / 2
     centre = (margin + slack / 3 + to_crown, top + drop)
-    column = _column(told, panel, max(min(high, room.height), PANEL_HIGH_MM))
+    column = column_of_words(told, panel, high, room.height)
     x = sheet.width_mm - margin - panel - slack / 3
     y = (sheet.height_mm - column.height) / 2
     return (
@@ -99,15 +156,25 @@ def _beside(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     )
 
 
-def _column(told: words.Told, width: float, height: float) -> Block:
-    """Set all words in one column, the rules and cautions at its foot."""
+def column_of_words(
+    told: words.Told, width: float, least: float, most: float, more: Sequence[Block] = ()
+) -> Block:
+    """Set all words in one column from `least` to `most` mm high, key and cautions at its foot.
+
+    `more` stands between the table and the foot.
+    """
     above = stacked(
-        [words.head(told, width), words.notes(told, width), gap(5), words.verdict(told, width)]
+        [
+            words.head(told, width),
+            words.notes(told, width, 4),
+            gap(5),
+            words.verdict(told, width, 3),
+        ]
     )
-    below = stacked([words.key(told), gap(5), words.feet(width)])
-    table = words.cut_table(told, width, height - above.height - below.height - 6)
-    spare = height - above.height - table.height - below.height
-    return stacked([above, table, gap(max(spare, 4)), below])
+    below = stacked([*more, words.key(told), gap(5), words.feet(width)])
+    table = words.cut_table(told, width, most - above.height - below.height - 6)
+    spare = min(least, most) - above.height - table.height - below.height
+    return stacked([above, table, gap(max(spare, 6)), below])
 
 
 def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
@@ -118,8 +185,8 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     title = words.head(told, room.width)
     right = stacked([words.key(told), gap(3), words.feet(COLUMNS_MM[1])])
     left_wide = room.width - COLUMNS_MM[1] - 6
-    remark = words.verdict(told, left_wide)
-    note = stacked([gap(2), words.notes(told, left_wide)])
+    remark = words.verdict(told, left_wide, 2)
+    note = stacked([gap(2), words.notes(told, left_wide, 2)])
     rows = words.cut_table(told, left_wide, FOOT_HIGH_MM - remark.height - note.height)
     left = stacked([remark, rows, note])
     foot = sheet.height_mm - margin - max(right.height, left.height)

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import degrees
 
-from scorecraft.checks.finding import Finding
+from scorecraft.checks.finding import SEVERITIES, Finding
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
@@ -23,10 +23,9 @@ SMALL_MM = 2.6
 TITLE_MM = (8.0, 7.0, 6.0, 5.0)
 ROW_MM = (6.4, 5.6, 4.8)
 """Heights of table rows to choose from, roomy to tight."""
-MOST_FINDINGS = 3
+MOST_FINDINGS = 2
 SAMPLE_MM = 12.0
 LEAST_NAME_MM = 22.0
-SEVERITIES = ("stop", "warn", "note")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,16 +47,22 @@ def head(told: Told, width: float) -> Block:
         TITLE_MM[-1],
     )
     lines = [
-        paragraph(layout.title, width, size, bold=True),
+        paragraph(layout.title, width, size, bold=True, most_lines=2),
         gap(0.8),
         paragraph(loaf_words(layout.loaf), width, BODY_MM),
     ]
     return stacked(lines)
 
 
-def notes(told: Told, width: float) -> Block:
-    """Set the notes of the pattern."""
-    return stacked([paragraph(note, width, BODY_MM) for note in told.layout.notes])
+def notes(told: Told, width: float, most_lines: int) -> Block:
+    """Set the notes of the pattern in at most so many lines."""
+    blocks: list[Block] = []
+    left = most_lines
+    for note in told.layout.notes:
+        if left > 0:
+            blocks.append(paragraph(note, width, BODY_MM, most_lines=left))
+            left -= len(blocks[-1].items)
+    return stacked(blocks)
 
 
 def loaf_words(loaf: Loaf) -> str:
@@ -68,26 +73,29 @@ def loaf_words(loaf: Loaf) -> str:
     return f"{loaf.shape.capitalize()} loaf, {across}, {loaf.height_mm:.0f} mm high, full size"
 
 
-def verdict(told: Told, width: float) -> Block:
-    """Set the verdict and the weightiest findings beside a bar, or nothing."""
+def verdict(told: Told, width: float, most_lines: int) -> Block:
+    """Set the verdict in at most so many lines and two findings beside a bar, or nothing."""
     inside = width - 3.5
     blocks = []
     if told.verdict:
-        blocks.append(paragraph(told.verdict, inside, BODY_MM, bold=True))
+        blocks.append(paragraph(told.verdict, inside, BODY_MM, bold=True, most_lines=most_lines))
     weighty = sorted(
         (each for each in told.findings if each.severity != "note"),
         key=lambda each: SEVERITIES.index(each.severity),
     )
     for finding in weighty[:MOST_FINDINGS]:
-        words = f"{finding.severity.capitalize()}: {finding.message}"
+        text = f"{finding.severity.capitalize()}: {finding.message}"
         stop = finding.severity == "stop"
-        blocks += [gap(0.6), paragraph(words, inside, SMALL_MM, bold=stop)]
+        lines = max(1, most_lines - 1)
+        blocks += [gap(0.6), paragraph(text, inside, SMALL_MM, bold=stop, most_lines=lines)]
     if len(weighty) > MOST_FINDINGS:
         more = f"and {len(weighty) - MOST_FINDINGS} more: see scorecraft check"
         blocks.append(paragraph(more, inside, SMALL_MM))
-    if not blocks:
-        return gap(0)
-    text = stacked(blocks)
+    return _barred(stacked(blocks)) if blocks else gap(0)
+
+
+def _barred(text: Block) -> Block:
+    """Set a bar to the left of a text."""
     bar = Shape((line(0.5, 0.4, 0.5, text.height),), ink=Ink(1.0, cap="butt"))
     return stacked([Block((bar,), 0), _indented(text, 3.5), gap(4)])
 

@@ -147,7 +147,7 @@ def test_stops_come_first_and_the_rest_is_counted(petal_layout):
     findings = [Told("note", "n"), *[Told("warn", "close")] * 4, Told("stop", "over the rim")]
     told = words(guide(petal_layout, findings=findings).items)
     assert told.index("Stop: over the rim") < told.index("Warn: close")
-    assert "and 2 more: see scorecraft check" in told
+    assert "and 3 more: see scorecraft check" in told
 
 
 def test_rules_cautions_and_key_are_always_there(small_layout):

@@ -1,0 +1,95 @@
+"""Which sheets are used: all ink is covered, with overlap, by few sheets."""
+
+from itertools import pairwise
+from math import ceil
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from scorecraft.drawing.picture import ring
+from scorecraft.drawing.sheet import PAPERS, paper
+from scorecraft.drawing.windows import FOOT_MM, room_for_drawing, windows
+from scorecraft.errors import UsageError
+from scorecraft.practice import PRINTER_MARGIN_MM, TILE_OVERLAP_MM
+
+OVERLAP = TILE_OVERLAP_MM.value
+
+
+def ellipse(wide, high):
+    return ring(0, 0, 0.5, chord_mm=1e-6) * [wide, high]
+
+
+def filled(wide, high):
+    x, y = np.meshgrid(np.linspace(0, wide, 120), np.linspace(0, high, 120))
+    return np.column_stack([x.ravel(), y.ravel()])
+
+
+def covered(ink, parts):
+    inside = np.zeros(len(ink), dtype=bool)
+    for part in parts:
+        inside |= (
+            (ink[:, 0] >= part.x) & (ink[:, 0] <= part.right)
+            & (ink[:, 1] >= part.y) & (ink[:, 1] <= part.bottom)
+        )
+    return inside.all()
+
+
+@given(st.floats(30, 900), st.floats(30, 900), st.sampled_from(PAPERS), st.booleans())
+@settings(max_examples=40, deadline=None)
+def test_all_ink_is_covered_by_windows_that_fit_their_sheets(wide, high, sheet, full):
+    ink = filled(wide, high) if full else ellipse(wide, high)
+    parts = windows(ink, sheet)
+    assert covered(ink, parts)
+    assert len({part.name for part in parts}) == len(parts)
+    for part in parts:
+        edge = 2 * PRINTER_MARGIN_MM.value
+        assert part.size.width == pytest.approx(part.paper.width_mm - edge)
+        assert part.size.height == pytest.approx(part.paper.height_mm - edge - FOOT_MM)
+
+
+@given(st.floats(150, 700), st.floats(150, 700), st.sampled_from(PAPERS))
+@settings(max_examples=30, deadline=None)
+def test_never_more_sheets_than_a_plain_grid_of_one_kind(wide, high, sheet):
+    def grid(room):
+        return ceil((wide + 2 - OVERLAP) / (room.width - OVERLAP)) * ceil(
+            (high + 2 - OVERLAP) / (room.height - OVERLAP)
+        )
+
+    best = min(grid(room_for_drawing(sheet)), grid(room_for_drawing(sheet.across)))
+    assert len(windows(filled(wide, high), sheet)) <= best
+
+
+def test_mixed_sheets_beat_either_kind_alone():
+    """618 mm square: 4 x 3 upright or 3 x 4 turned sheets make 12; two columns and one make 10."""
+    parts = windows(filled(618, 618), paper("A4"))
+    assert len(parts) == 10
+    assert {part.paper.width_mm for part in parts} == {210, 297}
+
+
+def test_corners_without_ink_cost_no_sheet():
+    sheet = paper("A4")
+    assert len(windows(ellipse(600, 600), sheet)) < len(windows(filled(600, 600), sheet))
+
+
+def test_a_band_is_as_long_as_all_the_ink_in_it():
+    slant = np.linspace([0, 0], [900, 700], 2000)
+    for ink in (slant, slant * [-1, 1], slant[:, ::-1]):
+        assert covered(ink, windows(ink, paper("A4")))
+
+
+def test_neighbours_in_a_band_overlap_by_the_rule():
+    parts = [part for part in windows(filled(700, 150), paper("A4")) if part.name[0] == "A"]
+    assert len(parts) > 1
+    axis = "x" if parts[0].x != parts[1].x else "y"
+    for one, other in pairwise(parts):
+        end = one.right if axis == "x" else one.bottom
+        assert end - getattr(other, axis) == pytest.approx(OVERLAP)
+
+
+def test_one_sheet_where_it_fits_and_an_error_where_none_would_help():
+    assert len(windows(ellipse(180, 180), paper("A4"))) == 1
+    with pytest.raises(UsageError, match="sheets of A4") as caught:
+        windows(filled(4000, 4000), paper("A4"))
+    assert "larger paper" in caught.value.hint
