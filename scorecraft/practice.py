@@ -98,6 +98,28 @@ NEAR_CROWN_SHARE = Rule(0.15, "of the reach", "called 'near the crown' within th
 NEAR_RIM_SHARE = Rule(0.8, "of the reach", "called 'low on the side' beyond this", OURS)
 RIM_MARGIN_MM = Rule(12.0, "mm", "cuts stay this far above the rim, along the dough", COMMON)
 OFF_LOAF_MM = Rule(0.5, "mm", "a cut may miss the loaf or a margin by this much", OURS)
+SHALLOW_MM = Rule(4.0, "mm", "cuts up to this deep are told as notes: they stay in the skin", COMMON)
+DEEP_MM = Rule(5.0, "mm", "cuts from this deep on part the skin", COMMON)
+SAME_LINE_MM = Rule(0.4, "mm", "lines nearer than this are one line on the dough", COMMON)
+OVERLAP_MM = Rule(5.0, "mm", "lines that share this much are told to overlap", OURS)
+OVERLAP_SHARE = Rule(0.5, "of a cut", "a short cut overlaps if it shares this much", OURS)
+JOIN_MM = Rule(1.0, "mm", "cuts whose end is this near another cut meet it on purpose", COMMON)
+SHARP_CROSSING_DEG = Rule(
+    25.0, "deg", "cuts that cross at less leave thin points of dough that tear", COMMON
+)
+STRIP_PER_DEPTH = Rule(
+    1.2, "", "a strip between two cuts is this many times as wide as they are deep", COMMON
+)
+THINNEST_STRIP_MM = Rule(2.0, "mm", "no strip of dough is narrower, however shallow", COMMON)
+STRIP_STOP_SHARE = Rule(0.4, "", "a strip below this share of its width cannot be cut", COMMON)
+STRIP_WARN_SHARE = Rule(0.6, "", "between shallow cuts, below this share is a warning", COMMON)
+STRIP_RUN_MM = Rule(10.0, "mm", "a strip is told from this length on", OURS)
+STRIP_RUN_SHARE = Rule(0.6, "of a cut", "or from this share of the shorter cut on", OURS)
+STRIP_SLENDER = Rule(1.5, "", "a strip is at least this many times as long as wide", OURS)
+STRIP_PARALLEL_DEG = Rule(
+    12.0, "deg", "lines that part by more make a point that the dough holds, no strip", COMMON
+)
+STATION_MM = Rule(3.0, "mm", "how closely cuts are looked at for their neighbours", OURS)
 
 # --- opening --------------------------------------------------------------------------------
 OPENING_JOIN = Rule(

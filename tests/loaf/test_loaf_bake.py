@@ -83,7 +83,7 @@ def test_strain_in_any_direction_is_the_growth_of_that_direction(lean):
     step = math.cos(lean) * along + math.sin(lean) * np.cross(normal, along)
     measured = float(np.sum((step * [bake.sideways, bake.sideways, bake.upward]) ** 2))
     exx, eyy, exy = growth(LONG, bake).at([away * ray])[0] / bake.left
-    stretch = np.eye(2) + [[exx, exy], [exy, eyy]]
+    stretch = np.array([[1 + exx, exy], [exy, 1 + eyy]])
     flat = np.array([math.cos(theta + lean), math.sin(theta + lean)])
     assert float(np.sum((stretch @ flat) ** 2)) == pytest.approx(measured, rel=1e-4)
 
