@@ -136,6 +136,61 @@ OPENING_DEEPEST_LIGAMENT = Rule(
 )
 
 # --- bench ----------------------------------------------------------------------------------
+PULL_TOWARD_DEG = Rule(
+    165.0, "deg", "a right hand pulls the blade best toward here: 5:30 on the clock", COMMON
+)
+EYE_DEG = Rule(50.0, "deg", "the cutter looks down on the loaf at this angle to the bench", COMMON)
+LEAST_SIGHT = Rule(
+    0.25, "", "least share of its true size that a slope seen aslant counts with", OURS
+)
+PULL_COST = {
+    "decorative": Rule(1.0, "", "a light stroke square to the pull takes twice the care", COMMON),
+    "expansion": Rule(8.0, "", "a deep stroke square to the pull takes nine times the care", COMMON),
+}
+PUSH_COST = Rule(0.02, "", "care added where a stroke goes against its drawn direction", OURS)
+BENCH_PASSES = Rule(
+    2.0, "passes", "light cuts first, then deep ones: the dough moves once it is opened", COMMON
+)
+PLACE_BLADE_S = Rule(0.9, "s", "to set the blade down where a stroke begins", COMMON)
+STROKE_MM_PER_S = {
+    "decorative": Rule(50.0, "mm/s", "speed of a light stroke", COMMON),
+    "expansion": Rule(100.0, "mm/s", "speed of a deep stroke: slow blades drag", COMMON),
+}
+TURN_TABLE_S = Rule(1.0, "s", "to let go, turn the table and take aim again", COMMON)
+TURN_DEG_PER_S = Rule(90.0, "deg/s", "speed of the turntable", COMMON)
+TURN_BACK_COST = Rule(1.3, "", "a turn against the usual way counts so many times", OURS)
+SPIN_DEG_PER_S = Rule(60.0, "deg/s", "speed of the table while it turns under the blade", COMMON)
+CHANGE_DEPTH_S = Rule(1.0, "s", "to change to another depth or blade angle", COMMON)
+NEXT_FIGURE_S = Rule(2.0, "s", "to look at the card and find where the next figure goes", COMMON)
+SAME_DEPTH_MM = Rule(0.75, "mm", "depths closer than this feel the same to the hand", COMMON)
+SAME_BLADE_DEG = Rule(7.5, "deg", "blade angles closer than this feel the same", COMMON)
+STRING_MARK_S = Rule(3.0, "s", "to press one string line into the dough", COMMON)
+EXACT_ORDER_SETTINGS = Rule(
+    12.0, "settings", "up to so many settings of the table a pass, the best order is proven", OURS
+)
+CURVED_BELOW_DEG = Rule(
+    60.0, "deg", "a blade held flatter than this is best a curved one: it lifts an ear", COMMON
+)
+LEVEL_TILT_DEG = Rule(8.0, "deg", "a handle tilted less than this is called upright", OURS)
+STEEP_SIDE_DEG = Rule(
+    12.0, "deg", "where the dough falls off to a side by this, the handle leans to that side", COMMON
+)
+START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)
+END_DEPTH_SHARE = Rule(0.5, "", "depth of an expansion cut where the blade lifts off", COMMON)
+BENCH_TIME_S = Rule(
+    300.0, "s", "how long a proofed loaf of 24 C and 70 % water may be cut before it spreads", COMMON
+)
+BENCH_TIME_AT_C = Rule(24.0, "C", "the dough temperature the bench time is told for", COMMON)
+BENCH_TIME_HALVES_C = Rule(10.0, "C", "so much warmer dough leaves half the time", COMMON)
+BENCH_TIME_AT_WATER = Rule(0.7, "", "water per flour the bench time is told for", COMMON)
+BENCH_TIME_PER_WATER = Rule(
+    2.5, "", "share of the time lost per unit of water more: 5 % more water, an eighth less", COMMON
+)
+BENCH_TIME_LIMITS_S = (
+    Rule(60.0, "s", "the least bench time", COMMON),
+    Rule(1200.0, "s", "the most bench time, also of a chilled loaf: its skin warms up", COMMON),
+)
+CHILLED_C = Rule(5.0, "C", "temperature of a loaf from the refrigerator", COMMON)
 
 # --- placing --------------------------------------------------------------------------------
 GRID_MARGIN_MM = Rule(15.0, "mm", "a grid with no region of its own stays this far in", OURS)
