@@ -1,0 +1,71 @@
+"""The README is true: its reference is the table of words, its examples run."""
+
+import re
+import shlex
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from scorecraft import cli, design
+from scorecraft.checks import CHECKS
+from scorecraft.language.reference import markdown
+from scorecraft.shelf import shelf
+
+README = Path(__file__).parents[1] / "README.md"
+START, END = "<!-- reference -->\n", "<!-- end of reference -->"
+
+
+def text() -> str:
+    return README.read_text(encoding="utf-8")
+
+
+def blocks(kind: str) -> list[str]:
+    """Give the code blocks of a kind."""
+    return re.findall(rf"^```{kind}\n(.*?)^```$", text(), re.S | re.M)
+
+
+def test_the_reference_is_the_table_of_words(remake):
+    wanted = START + markdown() + END
+    if remake:
+        before, _, rest = text().partition(START)
+        README.write_text(before + wanted + rest.partition(END)[2], encoding="utf-8")
+    assert wanted in text(), "run with --remake"
+
+
+def test_the_pattern_shown_is_a_good_design():
+    (pattern,) = re.findall(r"^```\n(title.*?)^```$", text(), re.S | re.M)
+    made = design(pattern)
+    assert len(made.cuts) > 80
+    assert not made.stops
+
+
+def test_the_python_shown_runs(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    for code in blocks("python"):
+        exec(code, {})
+    assert (tmp_path / "crown.pdf").read_bytes().startswith(b"%PDF-")
+
+
+def test_the_commands_shown_run(tmp_path, monkeypatch, capfd):
+    monkeypatch.chdir(tmp_path)
+    shown = [line for block in blocks("sh") for line in block.splitlines()]
+    lines = [line.partition("  #")[0].strip() for line in shown if line.startswith("scorecraft ")]
+    assert len(lines) >= 6
+    for line in lines:
+        assert cli.run(shlex.split(line)[1:]) == 0, line
+        capfd.readouterr()
+
+
+@pytest.mark.parametrize("name", CHECKS)
+def test_every_check_is_explained(name):
+    assert re.search(rf"^\| {name} \|", text(), re.M)
+
+
+def test_an_installed_package_finds_its_patterns_from_any_folder(tmp_path):
+    code = "import scorecraft.shelf as s; print(*s.shelf(), sep='\\n')"
+    done = subprocess.run(
+        [sys.executable, "-I", "-c", code], cwd=tmp_path, capture_output=True, text=True, check=True
+    )
+    assert done.stdout.split() == list(shelf())
