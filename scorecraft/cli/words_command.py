@@ -5,18 +5,45 @@ import click
 
 @click.command("words")
 @click.argument("word", required=False)
-def command(word: str | None) -> int:
+@click.option(
+    "-o", "--output", metavar="FILE", help="Draw WORD's example to an .svg, .pdf or .png."
+)
+def command(word: str | None, output: str | None) -> int:
     """Explain all words of the pattern language, or WORD."""
     from scorecraft.errors import UsageError
     from scorecraft.language import reference
     from scorecraft.language.words import WORDS, nearest
 
     if word is None:
+        if output:
+            raise UsageError(
+                "there is no drawing of all words", None, "name one: words leaf -o FILE"
+            )
         click.echo(reference.whole(), nl=False)
         return 0
     if word not in WORDS:
         close = nearest(word, list(WORDS))
         hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
         raise UsageError(f'"{word}" is not a word of the language', None, hint)
-    click.echo(reference.entry(WORDS[word]), nl=False)
+    if output:
+        draw(word, output)
+    else:
+        click.echo(reference.entry(WORDS[word]), nl=False)
     return 0
+
+
+def draw(word: str, output: str) -> None:
+    """Draw the example of a word on a round loaf."""
+    from scorecraft.cli.prints import deliver_pictures, file_form
+    from scorecraft.door import design
+    from scorecraft.errors import UsageError
+    from scorecraft.language.words import WORDS
+
+    row = WORDS[word]
+    if row.group in ("header", "rule") or word == "trace":
+        raise UsageError(
+            f'"{word}" has no drawing of its own', None, f"see: scorecraft words {word}"
+        )
+    form = file_form(output, None)
+    made = design(f'title "{word}"\nloaf round width 220mm height 95mm\n{row.example}\n')
+    deliver_pictures([made.picture], output, form, quiet=False)

@@ -180,7 +180,7 @@ PLACING = (
           count("rows", "0", "how many away from you (0: as many as fit)", 0),
           angle("turn", "0deg", "turns the lattice clockwise"),
           Key("within", "region", "", "only places in it (else: the loaf less its margin)")),
-         ("lattice",), True, True, example="grid hexagon spacing 24mm:\n    star radius 8mm"),
+         ("lattice",), True, True, example="grid hexagon spacing 24mm:\n    star radius 9mm inner 2mm"),
     Word("wedges", "placing", "runs its block once in each equal sector, clipped to it",
          (count("count", "", "how many sectors", 2), angle("turn", "0deg", "turns them clockwise")),
          ("count",), True, True,

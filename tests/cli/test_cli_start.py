@@ -3,9 +3,10 @@
 import subprocess
 import sys
 
+import numpy as np
 import pytest
 
-from scorecraft import __version__, cli
+from scorecraft import __version__, cli, design
 from scorecraft.language.words import WORDS
 from scorecraft.shelf import shelf
 
@@ -114,3 +115,21 @@ def test_words_prints_all_words_or_one(run):
     assert leaf.startswith("leaf: ") and "vein_depth" in leaf and "for example:" in leaf
     wrong = run("words", "leef")
     assert wrong.code == 2 and 'did you mean "leaf"?' in wrong.err
+
+
+DRAWN = [w for w in WORDS.values() if w.group not in ("header", "rule") and w.name != "trace"]
+
+
+@pytest.mark.parametrize("word", DRAWN, ids=lambda w: w.name)
+def test_every_word_that_draws_has_an_example_that_fits_the_loaf(word):
+    made = design(f"loaf round width 220mm height 95mm\n{word.example}\n")
+    assert made.cuts
+    reach = float(made.layout.loaf.reach(0.0))
+    assert all(np.hypot(*cut.line.T).max() < reach for cut in made.cuts)
+
+
+def test_a_word_can_be_drawn(run, tmp_path):
+    assert run("words", "leaf", "-o", "leaf.svg").code == 0
+    assert "<svg" in (tmp_path / "leaf.svg").read_text()
+    assert run("words", "title", "-o", "x.svg").code == 2
+    assert run("words", "-o", "x.svg").code == 2
