@@ -120,6 +120,23 @@ STRIP_PARALLEL_DEG = Rule(
     12.0, "deg", "lines that part by more make a point that the dough holds, no strip", COMMON
 )
 STATION_MM = Rule(3.0, "mm", "how closely cuts are looked at for their neighbours", OURS)
+CLEAR_MM = Rule(4.0, "mm", "cures leave this much dough between cuts that met", COMMON)
+CROWN_ZONE = Rule(1 / 3, "of the reach", "the crown zone ends here", OURS)
+RIM_ZONE = Rule(2 / 3, "of the reach", "the rim zone begins here", OURS)
+DENSE_MM_PER_CM2 = Rule(
+    9.0, "mm/cm2", "more cut than this on a part of the loaf tears the skin to crumbs", COMMON
+)
+DENSE_FACE = Rule(
+    0.35, "", "more cut face (length x depth) than this on an area of skin weakens it", COMMON
+)
+SOFT_CRACK_DENSITY = Rule(
+    0.6,
+    "",
+    "from this crack density of deep cuts on, the skin keeps about a third of its stiffness: "
+    "1 / (1 + pi rho)",
+    "non-interacting cracks in random directions: Bristow 1960; Kachanov, Appl. Mech. Rev. 45 "
+    "(1992) 304-335; recalled, page not checked; the limit itself is " + COMMON,
+)
 
 # --- opening --------------------------------------------------------------------------------
 OPENING_JOIN = Rule(
@@ -130,6 +147,12 @@ OPENING_LEAST_PANELS = Rule(
 )
 OPENING_PANELS_AIMED = Rule(
     1_800.0, "panels", "long patterns are cut into about this many panels, to stay quick", OURS
+)
+OPENING_MOST_PANELS = Rule(
+    5_000.0, "panels", "the most panels without a turn: 800 MB, and 7 s on two cores", OURS
+)
+OPENING_MOST_ROUNDS = Rule(
+    60.0, "rounds", "contact rounds before the opening model gives up, and one a panel", OURS
 )
 OPENING_DEEPEST_LIGAMENT = Rule(
     0.98, "of the skin", "a deeper cut that is not through holds no less than this one", OURS
@@ -145,12 +168,9 @@ LEAST_SIGHT = Rule(
 )
 PULL_COST = {
     "decorative": Rule(1.0, "", "a light stroke square to the pull takes twice the care", COMMON),
-    "expansion": Rule(8.0, "", "a deep stroke square to the pull takes nine times the care", COMMON),
+    "expansion": Rule(8.0, "", "a deep stroke square to the pull takes nine times as much", COMMON),
 }
 PUSH_COST = Rule(0.02, "", "care added where a stroke goes against its drawn direction", OURS)
-BENCH_PASSES = Rule(
-    2.0, "passes", "light cuts first, then deep ones: the dough moves once it is opened", COMMON
-)
 PLACE_BLADE_S = Rule(0.9, "s", "to set the blade down where a stroke begins", COMMON)
 STROKE_MM_PER_S = {
     "decorative": Rule(50.0, "mm/s", "speed of a light stroke", COMMON),
@@ -173,12 +193,12 @@ CURVED_BELOW_DEG = Rule(
 )
 LEVEL_TILT_DEG = Rule(8.0, "deg", "a handle tilted less than this is called upright", OURS)
 STEEP_SIDE_DEG = Rule(
-    12.0, "deg", "where the dough falls off to a side by this, the handle leans to that side", COMMON
+    12.0, "deg", "where the dough falls off sideways by this, the handle leans that way", COMMON
 )
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)
 END_DEPTH_SHARE = Rule(0.5, "", "depth of an expansion cut where the blade lifts off", COMMON)
 BENCH_TIME_S = Rule(
-    300.0, "s", "how long a proofed loaf of 24 C and 70 % water may be cut before it spreads", COMMON
+    300.0, "s", "how long a proofed loaf at 24 C with 70 % water may be cut: then it spreads", COMMON
 )
 BENCH_TIME_AT_C = Rule(24.0, "C", "the dough temperature the bench time is told for", COMMON)
 BENCH_TIME_HALVES_C = Rule(10.0, "C", "so much warmer dough leaves half the time", COMMON)
@@ -222,3 +242,9 @@ SHALLOW_LINE_MM = Rule(3.0, "mm", "a cut shallower than this is drawn as a dashe
 NUMBER_CLEAR_MM = Rule(1.3, "mm", "a number on the plan keeps so far from every line", OURS)
 MOST_SHEETS = Rule(40, "sheets", "the most sheets one drawing is spread over", OURS)
 TILE_OVERLAP_MM = Rule(12.0, "mm", "neighbouring sheets of one drawing share this much", OURS)
+
+# bloom
+EAR_BLADE_DEG = Rule(
+    60.0, "deg", "a blade held lower than this under-cuts a flap that lifts as an ear", COMMON
+)
+EAR_OPENING_MM = Rule(4.0, "mm", "a cut that opens less than this lifts no ear", COMMON)

@@ -1,0 +1,147 @@
+"""Opened cuts as lenses on the baked loaf: a middle line and the half width on either side of it.
+
+The baked loaf is the proofed one grown sideways and upward by the bake. A width is a length on
+the dough's surface, so down the flank it is foreshortened, exactly as the eye sees it.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+import shapely
+from numpy.typing import ArrayLike, NDArray
+
+from scorecraft.cuts import Layout, Line
+from scorecraft.drawing.bloom_mouths import Mouths
+from scorecraft.loaf.dome import Loaf
+
+Floats = NDArray[np.float64]
+
+STATION_MM = 1.2
+"""Distance of the stations along an opened cut."""
+FEWEST = 15
+MOST = 140
+CORNER = np.cos(np.radians(18.0))
+"""A line that turns more sharply than this keeps its corner as a station."""
+LEAST_MM = 0.35
+"""A cut that does not open is still to be seen, so wide."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Lens:
+    """One opened cut in plan mm of the baked loaf.
+
+    `middle` is (N, 2); `left` (N, 2) is where one mm on the surface, to the left of the stroke,
+    falls in plan; `half` (N,) the half width on the surface in mm.
+    """
+
+    cut: int
+    middle: Line
+    left: Line
+    half: Floats
+
+    @property
+    def widest(self) -> float:
+        """Widest opening, mm."""
+        return float(2 * self.half.max())
+
+    def side(self, way: int, out: ArrayLike = 0.0) -> Line:
+        """Edge on the left (+1) or right (-1) of the stroke, `out` mm further out or (<0) in."""
+        reach = np.maximum(self.half + out, 0.0) * way
+        return np.asarray(self.middle + self.left * reach[:, None])
+
+    def ring(self, out: ArrayLike = 0.0) -> list[Line]:
+        """Outline grown by `out` mm, or shrunk (< 0) to the pieces that are left."""
+        inside = self.half + out > 0
+        if not inside.any():
+            return []
+        left, right = self.side(1, out), self.side(-1, out)
+        return [
+            ring
+            for run in _runs_with_ends(inside)
+            for ring in sound_ring(left[run], right[run])
+        ]
+
+
+def baked_loaf(layout: Layout) -> Loaf:
+    """Grow the proofed loaf by its bake: level lengths by one ratio, heights by another."""
+    loaf, sideways = layout.loaf, layout.bake.sideways
+    outline = replace(
+        loaf.outline,
+        a_mm=loaf.outline.a_mm * sideways,
+        b_mm=loaf.outline.b_mm * sideways,
+        samples=tuple(radius * sideways for radius in loaf.outline.samples),
+    )
+    return replace(loaf, outline=outline, height_mm=loaf.height_mm * layout.bake.upward)
+
+
+def lenses(layout: Layout, mouths: Mouths, baked: Loaf) -> list[Lens]:
+    """Open every cut of a layout to its predicted width, in the order of the cuts."""
+    return [
+        _lens(layout, baked, index, mouths) for index in range(len(layout.cuts))
+    ]
+
+
+def _lens(layout: Layout, baked: Loaf, index: int, mouths: Mouths) -> Lens:
+    sheet, share = stations(layout.cuts[index].line)
+    middle = layout.loaf.sheet_to_plan(sheet) * layout.bake.sideways
+    tangent = np.gradient(middle, axis=0)
+    if np.allclose(sheet[0], sheet[-1]):
+        tangent[0] = tangent[-1] = middle[1] - middle[-2]
+    normal = baked.normal(middle)
+    upright = np.maximum(normal[:, 2], 1e-3)
+    rise = -(normal[:, :2] * tangent).sum(axis=1) / upright
+    along = np.column_stack([tangent, rise])
+    left = np.cross(normal, along)
+    left /= np.maximum(np.linalg.norm(left, axis=1), 1e-12)[:, None]
+    half = np.maximum(mouths.width(index, share), LEAST_MM * (4 * share * (1 - share)) ** 0.25) / 2
+    return Lens(index, middle, left[:, :2], half)
+
+
+def stations(line: Line) -> tuple[Line, Floats]:
+    """Sample a line (N, 2) for drawing: points, and their shares of its length.
+
+    Stations crowd at both ends, where an opening closes like an ellipse; corners are kept.
+    """
+    steps = np.hypot(*np.diff(line, axis=0).T)
+    gone = np.concatenate([[0.0], np.cumsum(steps)])
+    count = int(np.clip(gone[-1] / STATION_MM, FEWEST, MOST))
+    even = np.linspace(0.0, 1.0, count)
+    share = np.unique(np.concatenate([0.4 * even + 0.3 * (1 - np.cos(np.pi * even)), _corners(line, gone)]))
+    share = share[np.concatenate([[True], np.diff(share) > 1e-6])]
+    share[-1] = 1.0
+    at = share * gone[-1]
+    return np.column_stack([np.interp(at, gone, line[:, k]) for k in (0, 1)]), share
+
+
+def _corners(line: Line, gone: Floats) -> Floats:
+    legs = np.diff(line, axis=0)
+    legs = legs / np.maximum(np.hypot(*legs.T), 1e-12)[:, None]
+    straight = (legs[1:] * legs[:-1]).sum(axis=1)
+    return gone[1:-1][straight < CORNER] / gone[-1]
+
+
+def sound_ring(left: Line, right: Line) -> list[Line]:
+    """Close two edges to a ring; where it would cross itself, to the outline of all its pieces."""
+    ring = np.concatenate([left, right[::-1]])
+    if len(np.unique(ring, axis=0)) < 3:
+        return []
+    polygon = shapely.Polygon(ring)
+    if polygon.is_valid:
+        return [ring]
+    quads = np.stack([left[:-1], left[1:], right[1:], right[:-1], left[:-1]], axis=1)
+    pieces = shapely.convex_hull(shapely.multipoints(quads))
+    whole = shapely.union_all(pieces[shapely.area(pieces) > 1e-9])
+    return [
+        shapely.get_coordinates(each.exterior)[:-1]
+        for each in shapely.get_parts(whole)
+        if each.geom_type == "Polygon"
+    ]
+
+
+def _runs_with_ends(inside: NDArray[np.bool_]) -> Sequence[NDArray[np.intp]]:
+    """Indexes of the runs of True, each with its neighbours, where the width is nothing."""
+    where = np.flatnonzero(inside)
+    runs = np.split(where, np.flatnonzero(np.diff(where) > 1) + 1)
+    last = len(inside) - 1
+    return [np.arange(max(run[0] - 1, 0), min(run[-1] + 1, last) + 1) for run in runs]

@@ -1,0 +1,39 @@
+"""How wide each cut stands open along its length, as the drawings want it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+Floats = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Mouths:
+    """Widths of the baked cuts, one profile a cut of the layout.
+
+    `share` are places along the cut from 0 (start of the stroke) to 1, rising; `width_mm` the
+    opening there, on the dough's surface and across the cut.
+    """
+
+    share: tuple[Floats, ...]
+    width_mm: tuple[Floats, ...]
+
+    def __len__(self) -> int:
+        return len(self.share)
+
+    def width(self, cut: int, share: ArrayLike) -> Floats:
+        """Read the opening (mm) of a cut at shares of its length."""
+        return np.interp(np.asarray(share, float), self.share[cut], self.width_mm[cut])
+
+    def widest(self, cut: int) -> float:
+        """Give the widest opening (mm) of a cut."""
+        return float(self.width_mm[cut].max())
+
+
+def ellipses(widest_mm: Sequence[float], stations: int = 41) -> Mouths:
+    """Make mouths that open as a lone straight slit does: an ellipse with its tips closed."""
+    share = (1 - np.cos(np.linspace(0, np.pi, stations))) / 2
+    shape = 2 * np.sqrt(share * (1 - share))
+    return Mouths(tuple(share for _ in widest_mm), tuple(shape * wide for wide in widest_mm))

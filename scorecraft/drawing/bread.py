@@ -1,0 +1,76 @@
+"""The colours of bread, and how light changes them; all palettes of the baked loaf live here."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from scorecraft.drawing.picture import Line
+
+BOARD = "#efe9df"
+"""What the loaf lies on."""
+SHADOW = "#4a3520"
+
+CRUST = ((0.0, "#cd8838"), (0.5, "#c4792c"), (0.78, "#b06620"), (0.92, "#914d17"), (1.0, "#6e3810"))
+"""Baked crust from the crown (0) to the rim (1)."""
+FLOUR = ((0.5, "#fdfaf3"), (0.75, "#f9eedb"), (0.9, "#f0dab4"), (1.0, "#e5c48f"))
+"""Dust of flour from the crown to the rim, where it is thin and the crust shines through."""
+DOUGH = ((0.0, "#f4e8d2"), (0.7, "#efdfc3"), (1.0, "#e2cda8"))
+"""Proofed dough under its dust of flour, from the crown to the rim."""
+SCORED = "#8a6a48"
+"""A line cut into raw dough."""
+TOAST = "#8d4c19"
+"""The skin beside a cut, bare of flour and browned."""
+CRUMB = (
+    (0.0, "#8f5322"),
+    (0.3, "#a86a2e"),
+    (0.7, "#bf8442"),
+    (1.3, "#d19d5b"),
+    (2.2, "#dfb576"),
+    (3.4, "#e9c88f"),
+    (5.0, "#f1d9a8"),
+    (7.0, "#f6e4bd"),
+)
+"""The inside of an opened cut by its distance (mm) from the edge: browned, then cream."""
+STRAND = "#fdf1d3"
+CREASE = "#b27a3c"
+PORE = "#b98548"
+PORE_DEEP = "#94602b"
+EDGE = "#532a0f"
+"""The thin caramelised edge of every opening."""
+LIP = ((0.0, "#2c1406"), (0.5, "#4a230c"), (1.0, "#6d3814"), (1.7, "#8a4c1c"))
+"""An ear by the distance (mm) behind its free edge, which is nearly burnt."""
+GLEAM = "#e9b873"
+BLISTER = "#c78a45"
+SPECK = "#6b3a16"
+
+Ramp = Sequence[tuple[float, str]]
+
+
+def channels(color: str) -> Line:
+    """Read `#rrggbb` as three numbers from 0 to 255."""
+    return np.array([int(color[at : at + 2], 16) for at in (1, 3, 5)], dtype=np.float64)
+
+
+def written(values: ArrayLike) -> str:
+    """Write three channels as `#rrggbb`."""
+    red, green, blue = np.clip(np.rint(np.asarray(values, dtype=np.float64)), 0, 255).astype(int)
+    return f"#{red:02x}{green:02x}{blue:02x}"
+
+
+def on_ramp(ramp: Ramp, at: float) -> str:
+    """Read a colour off a ramp."""
+    places = [place for place, _ in ramp]
+    colors = np.array([channels(color) for _, color in ramp])
+    return written([np.interp(at, places, colors[:, k]) for k in range(3)])
+
+
+def lit(color: str, shade: float) -> str:
+    """Show a colour under a light: 1 is as it is, less is darker and warmer, more is brighter.
+
+    Shadows on bread keep their red longest, so the channels fade at different rates.
+    """
+    base = channels(color)
+    if shade <= 1:
+        return written(base * max(shade, 0.0) ** np.array([0.8, 1.0, 1.2]))
+    return written(base + (255 - base) * min(0.55 * (shade - 1), 0.6) * np.array([1.0, 0.9, 0.7]))

@@ -1,0 +1,145 @@
+"""Where a loaf is looked at from, and how that view is laid on paper.
+
+The view is orthographic (Snyder, Map Projections, 1987, chapter 20): a point of the dome falls on
+the paper along the line of sight. The light always comes from the upper left of the picture.
+"""
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.drawing.picture import Line
+from scorecraft.loaf.dome import Loaf
+
+LIGHT = np.array([-0.45, 0.52, 0.73]) / math.sqrt(0.45**2 + 0.52**2 + 0.73**2)
+"""Towards the light: to the right and up on the paper, and towards the eye."""
+AMBIENT = 0.55
+"""Share of the light that reaches a slope turned away."""
+STATIONS = 240
+"""Directions in which the edge of what is seen is looked for."""
+STRAY_MM = 0.02
+"""Points of areas closer to the straight way than this are left out."""
+DIGITS = 2
+"""Points on the paper are kept to 0.01 mm, which the eye cannot tell."""
+HIDDEN_MM = 0.05
+"""A point this far behind another part of the loaf is hidden."""
+
+
+@dataclass(frozen=True)
+class Eye:
+    """A loaf seen from an elevation above the bench (radians) and a side of the table.
+
+    `turn` is the direction the eye stands in, mathematical, from the crown: -pi/2 is the baker.
+    `centre` is where the middle of the base falls on the paper (mm), `scale` paper over loaf.
+    """
+
+    loaf: Loaf
+    elevation: float = math.pi / 2
+    turn: float = -math.pi / 2
+    centre: tuple[float, float] = (0.0, 0.0)
+    scale: float = 1.0
+
+    @cached_property
+    def axes(self) -> Line:
+        """Rows: to the right of the paper, up the paper, towards the eye; in plan axes and z."""
+        cos, sin = math.cos(self.turn), math.sin(self.turn)
+        low, high = math.cos(self.elevation), math.sin(self.elevation)
+        return np.array(
+            [[-sin, cos, 0.0], [-high * cos, -high * sin, low], [low * cos, low * sin, high]]
+        )
+
+    @property
+    def from_above(self) -> bool:
+        """Whether the eye is straight above, where every point is seen."""
+        return self.elevation > math.pi / 2 - 1e-9
+
+    def flat(self, points: Line) -> Line:
+        """Project plan points (N, 2) of the dome to (N, 2) mm right and up."""
+        projected: Line = self.loaf.surface(points) @ self.axes[:2].T
+        return projected
+
+    def paper(self, points: Line) -> Line:
+        """Project plan points (N, 2) of the dome to the paper, y down."""
+        laid: Line = np.array(self.centre) + self.flat(points) * [self.scale, -self.scale]
+        return np.round(laid, DIGITS)
+
+    def shade(self, points: Line) -> NDArray[np.float64]:
+        """Give the light on the dome at plan points: 1 at the brightness of a level top."""
+        facing = self.loaf.normal(points) @ (self.axes.T @ LIGHT)
+        level = LIGHT[2]
+        light: NDArray[np.float64] = AMBIENT + (1 - AMBIENT) * np.maximum(facing, 0.0) / level
+        return light
+
+    def seen(self, points: Line) -> NDArray[np.bool_]:
+        """Tell which plan points of the dome the eye sees: they face it with nothing between."""
+        facing = self.loaf.normal(points) @ self.axes[2]
+        shown: NDArray[np.bool_] = facing > -1e-9
+        if self.from_above:
+            return shown
+        return shown & ~self._behind(points)
+
+    def _behind(self, points: Line) -> NDArray[np.bool_]:
+        """Walk from each point towards the eye and tell whether the loaf is in the way."""
+        low, high = math.cos(self.elevation), math.sin(self.elevation)
+        longest = 2 * max(self.loaf.outline.extremes)
+        if high > 0:
+            longest = min(longest, self.loaf.height_mm / math.tan(self.elevation) + 1)
+        steps = np.linspace(0.0, longest, 80)[1:]
+        start = self.loaf.height_at(points)
+        ahead = self.axes[2, :2] / max(low, 1e-12)
+        hidden = np.zeros(len(points), dtype=bool)
+        for step in steps:
+            above = self.loaf.height_at(points + step * ahead)
+            hidden |= above > start + step * high / max(low, 1e-12) + HIDDEN_MM
+        return hidden
+
+    @cached_property
+    def window(self) -> shapely.Polygon | None:
+        """The part of the plan that faces the eye; None from above, where all of it does."""
+        if self.from_above:
+            return None
+        theta = self.loaf.outline.directions(STATIONS)
+        rays = np.column_stack([np.cos(theta), np.sin(theta)])
+        whole = self.loaf.outline.radius(theta)
+        low, high = np.zeros(STATIONS), np.ones(STATIONS)
+        for _ in range(26):
+            middle = (low + high) / 2
+            faces = self.loaf.normal(rays * (middle * whole)[:, None]) @ self.axes[2] > 0
+            low, high = np.where(faces, middle, low), np.where(faces, high, middle)
+        edge = rays * (np.maximum(low, 1e-6) * whole)[:, None]
+        return shapely.Polygon(edge).buffer(0)
+
+    def rings(self, rings: list[Line]) -> list[Line]:
+        """Lay closed plan rings on the paper, each cut down to what the eye sees of it."""
+        if self.window is None:
+            return [simple(self.paper(each)) for each in rings]
+        areas = shapely.polygons([np.vstack([each, each[:1]]) for each in rings if len(each) > 2])
+        kept = shapely.get_parts(shapely.intersection(shapely.make_valid(areas), self.window))
+        kept = kept[shapely.get_type_id(kept) == 3]
+        return [simple(self.paper(shapely.get_coordinates(each.exterior)[:-1])) for each in kept]
+
+    def lines(self, lines: list[Line]) -> list[Line]:
+        """Lay plan lines on the paper, the parts that the eye does not see left out."""
+        shown = []
+        for each in lines:
+            inside = self.seen(each)
+            for run in _runs(inside):
+                if len(run) > 1:
+                    shown.append(self.paper(each[run]))
+        return shown
+
+
+def simple(ring: Line) -> Line:
+    """Leave out the points of an open ring that lie on the way between their neighbours."""
+    closed = shapely.LinearRing(ring)
+    return np.asarray(shapely.get_coordinates(shapely.simplify(closed, STRAY_MM))[:-1])
+
+
+def _runs(flags: NDArray[np.bool_]) -> list[NDArray[np.intp]]:
+    """Indexes of the runs of True."""
+    where = np.flatnonzero(flags)
+    return np.split(where, np.flatnonzero(np.diff(where) > 1) + 1) if len(where) else []
