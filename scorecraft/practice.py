@@ -159,8 +159,8 @@ OPENING_DEEPEST_LIGAMENT = Rule(
 )
 
 # --- bench ----------------------------------------------------------------------------------
-PULL_TOWARD_DEG = Rule(
-    165.0, "deg", "a right hand pulls the blade best toward here: 5:30 on the clock", COMMON
+PULL_ASIDE_DEG = Rule(
+    15.0, "deg", "a pull toward the cutter drifts to the side of the hand by this", COMMON
 )
 EYE_DEG = Rule(50.0, "deg", "the cutter looks down on the loaf at this angle to the bench", COMMON)
 LEAST_SIGHT = Rule(
@@ -198,7 +198,7 @@ STEEP_SIDE_DEG = Rule(
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)
 END_DEPTH_SHARE = Rule(0.5, "", "depth of an expansion cut where the blade lifts off", COMMON)
 BENCH_TIME_S = Rule(
-    300.0, "s", "how long a proofed loaf at 24 C with 70 % water may be cut: then it spreads", COMMON
+    300.0, "s", "how long a proofed loaf at 24 C with 70 % water may be cut", COMMON
 )
 BENCH_TIME_AT_C = Rule(24.0, "C", "the dough temperature the bench time is told for", COMMON)
 BENCH_TIME_HALVES_C = Rule(10.0, "C", "so much warmer dough leaves half the time", COMMON)
