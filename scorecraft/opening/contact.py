@@ -1,0 +1,101 @@
+"""Cuts cannot close onto themselves: panels that would are pressed together instead.
+
+A closed panel has no gap and carries pressure, without friction. Which panels are closed is
+found by the primal-dual active set method (Hintermueller, Ito & Kunisch, SIAM J. Optim. 13 (2003)
+865-888; recalled, page not checked): let go where there is tension, close where there is overlap.
+The matrix is positive definite, so there is one answer; should the rounds come back to where they
+have been, one panel at a time is changed, the last in number first, which always ends (Murty,
+Linear Algebra Appl. 7 (1974) 65-108; recalled, page not checked).
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from scorecraft.errors import ScorecraftError
+from scorecraft.opening.noding import Floats, Ints
+from scorecraft.opening.system import Solver
+from scorecraft.practice import OPENING_MOST_ROUNDS
+
+OVERLAP = 1e-9
+"""Overlaps below this share of the widest gap are rounding."""
+
+Blend = Callable[[Floats], Floats]
+"""From the jumps of every load case (2M, k) to how much of each case acts (k,)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """Jumps (2M,), gaps then slides in mm, and how much of each load case acts (k,)."""
+
+    jumps: Floats
+    blend: Floats
+    closed: Ints
+
+
+class _Closable:
+    """Jumps of the load cases with any panels closed, without solving the whole again."""
+
+    def __init__(self, solver: Solver, sides: Floats) -> None:
+        self.solver = solver
+        self.free = solver.solve(sides)
+        self.known: Ints = np.zeros(0, dtype=np.int64)
+        self.columns: Floats = np.zeros((len(sides), 0))
+
+    def with_closed(self, closed: Ints) -> tuple[Floats, Floats]:
+        """Jumps (2M, k) and pressing forces (len(closed), k) per load case."""
+        if not len(closed):
+            return self.free, np.zeros((0, self.free.shape[1]))
+        self._learn(np.setdiff1d(closed, self.known))
+        columns = self.columns[:, np.searchsorted(self.known, closed)]
+        force: Floats = np.linalg.solve(columns[closed], -self.free[closed])
+        pressed: Floats = self.free + columns @ force
+        return pressed, force
+
+    def _learn(self, fresh: Ints) -> None:
+        """Work out the jumps that a unit force on each of some panels makes."""
+        if not len(fresh):
+            return
+        unit = np.zeros((len(self.free), len(fresh)))
+        unit[fresh, np.arange(len(fresh))] = 1
+        known = np.concatenate([self.known, fresh])
+        columns = np.concatenate([self.columns, self.solver.solve(unit)], axis=1)
+        order = np.argsort(known)
+        self.known, self.columns = known[order], columns[:, order]
+
+
+def settle(solver: Solver, sides: Floats, blend: Blend) -> Settled:
+    """Find jumps without overlap under load cases (2M, k), blended as their own jumps decide.
+
+    Raises ScorecraftError where the rounds do not end.
+    """
+    state = _Closable(solver, sides)
+    closed: Ints = np.zeros(0, dtype=np.int64)
+    seen: set[bytes] = set()
+    cautious = False
+    for _ in range(int(OPENING_MOST_ROUNDS.value) + len(sides)):
+        cases, force = state.with_closed(closed)
+        weights = blend(cases)
+        jumps = cases @ weights
+        wrong = _wrong(jumps, closed, force @ weights)
+        if not len(wrong):
+            jumps[closed] = 0
+            jumps[: len(jumps) // 2].clip(min=0, out=jumps[: len(jumps) // 2])
+            return Settled(jumps, weights, closed)
+        seen.add(closed.tobytes())
+        closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong)
+        cautious = cautious or closed.tobytes() in seen
+    raise ScorecraftError(
+        "the opening model does not settle which cuts are pressed shut",
+        hint="use another panel size, or remove cuts that lie on one another",
+    )
+
+
+def _wrong(jumps: Floats, closed: Ints, force: Floats) -> Ints:
+    """Panels (in order) that overlap though free, or pull though closed."""
+    gaps = jumps[: len(jumps) // 2].copy()
+    gaps[closed] = 0
+    overlapping = np.flatnonzero(gaps < -OVERLAP * max(float(np.abs(jumps).max()), 1e-300))
+    pulling = closed[force < 0]
+    return np.union1d(overlapping, pulling)

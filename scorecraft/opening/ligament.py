@@ -1,0 +1,108 @@
+"""What holds a cut that does not go through the skin: the line spring, and the mouth of a notch.
+
+The skin left under a cut of depth d in a skin of thickness h carries on across it. Rice & Levy
+(J. Appl. Mech. 39 (1972) 185-194) replace it by springs along the cut; here they are free of
+moment, the skin may turn at the cut. That is a choice: with turning blocked the springs would be
+a hundred times stiffer at d/h = 0.3. All stresses are in units of E; E' is E, the modulus of the
+sheet in plane stress, in the springs and in the mouth alike.
+"""
+
+from dataclasses import dataclass
+from functools import lru_cache
+from math import pi
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from scorecraft.opening.noding import Floats
+from scorecraft.practice import OPENING_DEEPEST_LIGAMENT
+
+MOUTH = 4 * 1.4545
+"""Mouth opening of an edge notch of depth d in a half plane under tension T is MOUTH T d / E'
+(Tada, Paris & Irwin handbook, single edge crack; recalled, page not checked)."""
+SHEAR_MODULUS = 1 / 3
+"""E / 2(1 + nu) with E = 1 and nu = 0.5."""
+SOFTEST = 1e-9
+"""Stiffness (E per mm) left in a cut-through panel, so that a piece cut out all around stays in
+its place instead of nowhere: it changes an opening by less than one part in a million."""
+STIFFEST = 1e6
+"""Stiffness (E per mm) of a cut of no depth."""
+
+
+@dataclass(frozen=True, slots=True)
+class Springs:
+    """Stiffness against gap and against slide, per panel (M,), in E per mm."""
+
+    normal: Floats
+    sliding: Floats
+
+
+def tension_shape(xi: ArrayLike) -> Floats:
+    """F of an edge crack of depth share xi in a strip under tension, K = T sqrt(pi d) F.
+
+    Good to 0.5 % at every depth (Tada, Paris & Irwin handbook, single edge notch, after Tada).
+    """
+    xi = np.asarray(xi, dtype=np.float64)
+    t = pi * xi / 2
+    ratio = np.divide(np.tan(t), t, out=np.ones_like(t), where=t > 0)
+    near_tip: Floats = 0.752 + 2.02 * xi + 0.37 * (1 - np.sin(t)) ** 3
+    return np.sqrt(ratio) * near_tip / np.cos(t)
+
+
+def alpha(xi: ArrayLike) -> Floats:
+    """Compliance of the ligament at depth share xi (any shape): the integral of pi xi F(xi)^2.
+
+    Rice & Levy's alpha_tt from the all-depth F; the shares are clipped at
+    `OPENING_DEEPEST_LIGAMENT`, where next to nothing is left to hold.
+    """
+    depth, table = _alpha_table()
+    clipped = np.clip(np.asarray(xi, dtype=np.float64), 0.0, OPENING_DEEPEST_LIGAMENT.value)
+    # alpha / xi^2 is smooth and finite at 0, so that is what is interpolated
+    return clipped**2 * np.interp(clipped, depth, table)
+
+
+@lru_cache(maxsize=1)
+def _alpha_table() -> tuple[Floats, Floats]:
+    """Depth shares from 0 to the deepest, and alpha / xi^2 at each (Simpson's rule)."""
+    fine = np.linspace(0.0, OPENING_DEEPEST_LIGAMENT.value, 40_001)
+    values = pi * fine * tension_shape(fine) ** 2
+    step = fine[1]
+    pairs = (values[:-2:2] + 4 * values[1:-1:2] + values[2::2]) * step / 3
+    total = np.concatenate([[0.0], np.cumsum(pairs)])
+    depth = fine[::2]
+    ratio = np.full_like(depth, pi / 2 * float(tension_shape(0.0)) ** 2)
+    ratio[1:] = total[1:] / depth[1:] ** 2
+    return depth, ratio
+
+
+def slide_compliance(xi: ArrayLike) -> Floats:
+    """Compliance of the ligament against sliding along the cut: slide = T h / mu times this.
+
+    (4 / pi) ln sec(pi xi / 2), exact for an edge crack in a strip under antiplane shear, from
+    K_III = T sqrt(2 h tan(pi xi / 2)) (Tada, Paris & Irwin handbook; recalled, page not checked).
+    """
+    clipped = np.clip(np.asarray(xi, dtype=np.float64), 0.0, OPENING_DEEPEST_LIGAMENT.value)
+    return -4 / pi * np.log(np.cos(pi * clipped / 2))
+
+
+def springs(depth_mm: Floats, skin_mm: float) -> Springs:
+    """Springs of cuts of depths (M,) in a skin of a thickness: T = gap E' / (2 h alpha(d / h)).
+
+    At or above the thickness of the skin a cut is through and holds nothing.
+    """
+    xi = depth_mm / skin_mm
+    through = depth_mm >= skin_mm
+    least = 1 / STIFFEST
+    normal = 1 / np.maximum(2 * skin_mm * alpha(xi), least)
+    sliding = 1 / np.maximum(skin_mm / SHEAR_MODULUS * slide_compliance(xi), least)
+    return Springs(np.where(through, SOFTEST, normal), np.where(through, SOFTEST, sliding))
+
+
+def mouth(gap_mm: Floats, depth_mm: Floats, skin_mm: float, held: Springs) -> Floats:
+    """Width seen at the surface (M,), mm: the gap, and the mouth of the notch held by tension T.
+
+    Right for a slit that is through (T = 0) and for a shallow one (no gap); between the two it
+    is an interpolation.
+    """
+    tension = np.where(depth_mm >= skin_mm, 0.0, held.normal * gap_mm)
+    return gap_mm + MOUTH * tension * depth_mm

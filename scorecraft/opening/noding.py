@@ -1,0 +1,150 @@
+"""Where cuts cross and touch: the places along each line that must become ends of panels.
+
+Lines may be given uncut. Two cuts that cross, an end that stops on another cut (T-junction) and
+ends that meet all become nodes; an end that meets nothing is a free tip.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.cuts import Line
+from scorecraft.practice import OPENING_JOIN
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+PARALLEL = 1e-9
+"""Sine of the angle below which two segments have no crossing point worth computing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Noded:
+    """Nodes of one line: their distances along it from 0 to its length (mm), and its free tips."""
+
+    along_mm: Floats
+    free_start: bool
+    free_end: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Segments:
+    """All segments of all lines: ends (S, 2), the line of each, and where it starts along it."""
+
+    start: Floats
+    end: Floats
+    line: Ints
+    along: Floats
+    length: Floats
+
+
+def along_line(line: Line) -> Floats:
+    """Distance (mm) of every point of a line (N, 2) from its start, along the line, shape (N,)."""
+    steps = np.hypot(*np.diff(line, axis=0).T)
+    return np.concatenate([[0.0], np.cumsum(steps)])
+
+
+def noded(lines: Sequence[Line], panel_mm: float) -> list[Noded]:
+    """Find the nodes of every line (N, 2): crossings, T-junctions and ends that meet.
+
+    What comes closer than `OPENING_JOIN` of a panel is taken to touch: no blade leaves so thin a
+    bridge, and no panel of that size could see it.
+    """
+    touch = OPENING_JOIN.value * panel_mm
+    lengths = np.array([along_line(line)[-1] for line in lines])
+    parts = _segments(lines)
+    tree = shapely.STRtree(_as_geometry(parts))
+    hits = np.concatenate([_crossings(parts, tree, touch), _touches(lines, parts, tree, touch)])
+    closed = [bool(np.allclose(line[0], line[-1], atol=touch)) for line in lines]
+    order = np.argsort(hits[:, 0], kind="stable")
+    hits = hits[order]
+    bounds = np.searchsorted(hits[:, 0], np.arange(len(lines) + 1))
+    return [
+        _one(hits[bounds[k] : bounds[k + 1], 1], lengths[k], closed[k], touch)
+        for k in range(len(lines))
+    ]
+
+
+def _one(hits: Floats, length: float, closed: bool, touch: float) -> Noded:
+    """Gather the hits on one line: near an end they join that end, elsewhere they cut the line."""
+    free_start = not closed and not bool((hits < touch).any())
+    free_end = not closed and not bool((hits > length - touch).any())
+    inner = np.sort(hits[(hits >= touch) & (hits <= length - touch)])
+    fresh = np.diff(inner, prepend=-np.inf) > touch
+    along = np.concatenate([[0.0], inner[fresh], [length]])
+    return Noded(along, free_start, free_end)
+
+
+def _segments(lines: Sequence[Line]) -> _Segments:
+    """Take all lines apart."""
+    along = [along_line(line) for line in lines]
+    return _Segments(
+        start=np.concatenate([line[:-1] for line in lines]),
+        end=np.concatenate([line[1:] for line in lines]),
+        line=np.repeat(np.arange(len(lines)), [len(line) - 1 for line in lines]),
+        along=np.concatenate([distance[:-1] for distance in along]),
+        length=np.concatenate([np.diff(distance) for distance in along]),
+    )
+
+
+def _as_geometry(parts: _Segments) -> NDArray[np.object_]:
+    """Segments as shapely lines."""
+    ends: NDArray[np.object_] = shapely.linestrings(np.stack([parts.start, parts.end], axis=1))
+    return ends
+
+
+def _crossings(parts: _Segments, tree: shapely.STRtree, touch: float) -> Floats:
+    """Return (line, distance along it) rows for every pair of segments that cross, (K, 2)."""
+    first, second = tree.query(tree.geometries, predicate="intersects")
+    same = parts.line[first] == parts.line[second]
+    apart = np.abs(parts.along[first] - parts.along[second]) > touch
+    keep = (first < second) & (~same | ((np.abs(first - second) > 1) & apart))
+    first, second = first[keep], second[keep]
+    t, u, crossing = _meet(parts, first, second)
+    t, u, first, second = t[crossing], u[crossing], first[crossing], second[crossing]
+    rows = [
+        np.column_stack([parts.line[i], parts.along[i] + np.clip(s, 0, 1) * parts.length[i]])
+        for i, s in ((first, t), (second, u))
+    ]
+    return np.concatenate(rows)
+
+
+def _meet(parts: _Segments, first: Ints, second: Ints) -> tuple[Floats, Floats, NDArray[np.bool_]]:
+    """Solve start + t step = start' + u step' for pairs of segments; True where they cross."""
+    a = parts.end[first] - parts.start[first]
+    b = parts.end[second] - parts.start[second]
+    gap = parts.start[second] - parts.start[first]
+    cross = a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0]
+    crossing = np.abs(cross) > PARALLEL * parts.length[first] * parts.length[second]
+    cross = np.where(crossing, cross, 1.0)
+    t = (gap[:, 0] * b[:, 1] - gap[:, 1] * b[:, 0]) / cross
+    u = (gap[:, 0] * a[:, 1] - gap[:, 1] * a[:, 0]) / cross
+    return t, u, crossing
+
+
+def _touches(
+    lines: Sequence[Line], parts: _Segments, tree: shapely.STRtree, touch: float
+) -> Floats:
+    """Return (line, distance along it) rows where a line's end lies on another part of a line."""
+    ends = np.concatenate([[line[0], line[-1]] for line in lines])
+    owner = np.repeat(np.arange(len(lines)), 2)
+    lengths = np.array([along_line(line)[-1] for line in lines])
+    at = np.where(np.arange(len(ends)) % 2 == 0, 0.0, lengths[owner])
+    end, segment = tree.query(shapely.points(ends), predicate="dwithin", distance=touch)
+    foot = _foot(parts, segment, ends[end])
+    itself = (parts.line[segment] == owner[end]) & (np.abs(foot - at[end]) <= 4 * touch)
+    end, segment, foot = end[~itself], segment[~itself], foot[~itself]
+    return np.concatenate(
+        [np.column_stack([parts.line[segment], foot]), np.column_stack([owner[end], at[end]])]
+    )
+
+
+def _foot(parts: _Segments, segment: Ints, points: Floats) -> Floats:
+    """Distance along its line (mm) of the point of a segment nearest to a point."""
+    step = parts.end[segment] - parts.start[segment]
+    t = np.einsum("ij,ij->i", points - parts.start[segment], step) / parts.length[segment] ** 2
+    along: Floats = parts.along[segment] + np.clip(t, 0, 1) * parts.length[segment]
+    return along

@@ -1,0 +1,72 @@
+"""How the cuts of a loaf open: widths along every cut, and the tension left in the skin."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from scorecraft.opening.load import Load, tensor
+from scorecraft.opening.noding import Floats, Ints
+from scorecraft.opening.panels import Panels
+from scorecraft.opening.tension import tension_of
+
+
+@dataclass(frozen=True, slots=True)
+class Profile:
+    """The mouth along one cut, from its start to its end.
+
+    `points_mm` (K, 2) on the cut, `along_mm` (K,) from its start, `width_mm` (K,). A free tip has
+    no width; an end on another cut has the width next to it.
+    """
+
+    points_mm: Floats
+    along_mm: Floats
+    width_mm: Floats
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """Result of the slit-opening model, arrays over its M panels; lengths in mm.
+
+    `gap_mm` is how far the faces of the slit part, `slide_mm` how far they slide along it,
+    `mouth_mm` what the eye sees at the surface. `line` (M,) is the line of each panel.
+    `tension_left` (2, 2) is the mean tension in the cut sheet as a fraction of `uncut_tension`,
+    the mean tension of the uncut sheet in units of E.
+    """
+
+    midpoint_mm: Floats
+    line: Ints
+    length_mm: Floats
+    gap_mm: Floats
+    slide_mm: Floats
+    mouth_mm: Floats
+    tension_left: Floats
+    uncut_tension: float
+    panels: Panels
+    load: Load
+
+    @property
+    def widest_mm(self) -> Floats:
+        """Widest mouth along each line (mm), shape (lines,)."""
+        return np.array([self.mouth_mm[own].max(initial=0.0) for own in self.panels.of_line])
+
+    def profile(self, line: int) -> Profile:
+        """Return the mouth along a line, in order from its start to its end."""
+        own = self.panels.of_line[line]
+        ends = self.panels.ends[line]
+        inner = self.mouth_mm[own]
+        first, last = ends.widths(inner)
+        return Profile(
+            np.concatenate([[ends.start], self.midpoint_mm[own], [ends.end]]),
+            np.concatenate([[0.0], self.panels.along_mm[line], [ends.length_mm]]),
+            np.concatenate([[first], inner, [last]]),
+        )
+
+    def tension_at(self, points_mm: Floats) -> Floats:
+        """Tension of the skin at points (N, 2) as a fraction of the uncut mean, (N, 2, 2).
+
+        Meant for places a panel or two away from any cut: nearer, the panels show through.
+        """
+        points = np.asarray(points_mm, dtype=np.float64).reshape(-1, 2)
+        around = tension_of(self.panels, self.gap_mm, self.slide_mm, points)
+        uncut = tensor(self.load.extra(points))
+        return self.tension_left + (around + uncut) / self.uncut_tension

@@ -1,0 +1,135 @@
+"""The slit-opening model: cuts in, openings out."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from scorecraft.cuts import Line
+from scorecraft.errors import UsageError
+from scorecraft.opening.contact import Settled, settle
+from scorecraft.opening.ligament import Springs, mouth, springs
+from scorecraft.opening.load import (
+    COMPLIANCE,
+    Load,
+    Strain,
+    forces,
+    forces_of,
+    load_on,
+    scale_of,
+    tensor,
+)
+from scorecraft.opening.noding import Floats
+from scorecraft.opening.result import Opening
+from scorecraft.opening.system import System, held, system
+
+
+def solve(
+    lines: Sequence[Line],
+    depth_mm: ArrayLike,
+    *,
+    strain: Strain,
+    skin_mm: float = 12.0,
+    area_mm2: float | None = None,
+    panel_mm: float = 2.0,
+    turn: int | None = None,
+) -> Opening:
+    """Predict how cuts along lines (list of (N, 2), mm) of given depths (mm) open.
+
+    `depth_mm` is one number per line (or one for all); at or above `skin_mm` a cut is through.
+    `strain` (exx, eyy, exy) is the mismatch strain of the uncut sheet: how much the loaf grows
+    and its skin does not; it may be a function from points (N, 2) to strains (N, 3), and its
+    mean is then taken over the cuts, weighted by length. `area_mm2` is the area of the sheet
+    whose mean growth is given; None is an endless sheet under the tension that the strain puts
+    into it uncut. `panel_mm` is the length of the panels. `turn` is the n of an n-fold pattern:
+    None finds it, 1 does without. Raises UsageError for numbers that make no sense and for more
+    panels than fit, ScorecraftError where contact does not settle. The same input always gives
+    the same numbers. Time grows as the cube, memory as the square of the number of panels.
+    """
+    depth = checked_depths(lines, depth_mm)
+    checked_sizes(skin_mm, area_mm2)
+    equations = system(lines, depth, panel_mm, turn)
+    load = load_on(equations.panels, strain)
+    return opened(equations, depth, load, skin_mm=skin_mm, area_mm2=area_mm2, keep=False)
+
+
+def opened(
+    equations: System,
+    depth_mm: Floats,
+    load: Load,
+    *,
+    skin_mm: float,
+    area_mm2: float | None,
+    keep: bool = True,
+) -> Opening:
+    """Solve equations that are set up already for depths per line (mm); see `solve`."""
+    parts = equations.panels
+    depth = equations.depths(depth_mm)
+    ligaments = springs(depth, skin_mm)
+    done = jumps(equations, ligaments, load, area_mm2=area_mm2, keep=keep)
+    gap, slide = np.split(done.jumps, 2)
+    scale = scale_of(load.mean)
+    return Opening(
+        midpoint_mm=parts.midpoint,
+        line=parts.line,
+        length_mm=parts.length,
+        gap_mm=gap,
+        slide_mm=slide,
+        mouth_mm=mouth(gap, depth, skin_mm, ligaments),
+        tension_left=tensor(done.blend[:3]) / scale,
+        uncut_tension=scale,
+        panels=parts,
+        load=load,
+    )
+
+
+def jumps(
+    equations: System,
+    ligaments: Springs,
+    load: Load,
+    *,
+    area_mm2: float | None = None,
+    keep: bool = True,
+) -> Settled:
+    """Solve for the jumps of all panels with any springs; `blend` is the mean tension left.
+
+    Under given growth the mean tension left is (S + C)^-1 (e - c): S the compliance of the uncut
+    sheet, C what the cuts add under unit mean tensions (Kachanov, Appl. Mech. Rev. 45 (1992)
+    304-335, sec. 2; recalled, page not checked), c what uneven tension adds by itself.
+    """
+    parts = equations.panels
+    if not len(parts):
+        return Settled(np.zeros(0), np.append(load.mean, 1.0), np.zeros(0, dtype=np.int64))
+    unit = forces(parts)
+    uneven = forces_of(parts, load.extra(parts.midpoint))
+    solver = held(equations, ligaments, keep=keep)
+
+    def blend(cases: Floats) -> Floats:
+        """Mean tension under which the sheet has grown as it should; uneven tension as it is."""
+        if area_mm2 is None:
+            return np.append(load.mean, 1.0)
+        added = unit.T @ cases / area_mm2
+        growth = COMPLIANCE @ load.mean - added[:, 3]
+        return np.append(np.linalg.solve(COMPLIANCE + added[:, :3], growth), 1.0)
+
+    return settle(solver, np.column_stack([unit, uneven]), blend)
+
+
+def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:
+    """Return one depth per line, or refuse."""
+    depth = np.asarray(depth_mm, dtype=np.float64)
+    if depth.ndim == 0:
+        depth = np.full(len(lines), float(depth))
+    if depth.shape != (len(lines),):
+        raise UsageError(f"{len(lines)} cuts need {len(lines)} depths, not {depth.size}")
+    if not (np.isfinite(depth) & (depth >= 0)).all():
+        raise UsageError("the depth of a cut must be a number of mm, 0 or more")
+    return depth
+
+
+def checked_sizes(skin_mm: float, area_mm2: float | None) -> None:
+    """Refuse a skin or a sheet that cannot be."""
+    if not (np.isfinite(skin_mm) and skin_mm > 0):
+        raise UsageError(f"a skin {skin_mm} mm thick cannot be")
+    if area_mm2 is not None and not (np.isfinite(area_mm2) and area_mm2 > 0):
+        raise UsageError(f"a sheet of {area_mm2} mm2 cannot be")

@@ -1,0 +1,95 @@
+"""The equations of a set of cuts: worked out once, then solved for any depths."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import isqrt
+from typing import Protocol
+
+import numpy as np
+
+from scorecraft.cuts import Line
+from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.opening.circulant import Turn, Turned, harmonics, turn_of
+from scorecraft.opening.factor import factors
+from scorecraft.opening.kernel import stiffness
+from scorecraft.opening.ligament import Springs
+from scorecraft.opening.noding import Floats
+from scorecraft.opening.panels import Panels, panels
+from scorecraft.practice import OPENING_MOST_PANELS
+
+
+class Solver(Protocol):
+    """Anything that answers right-hand sides (2M, k) with jumps (2M, k)."""
+
+    def solve(self, sides: Floats) -> Floats:
+        """Return the answers to the sides."""
+
+
+@dataclass(frozen=True, slots=True)
+class System:
+    """Panels and their stiffness without springs: all rows, or those of one part of a turn."""
+
+    panels: Panels
+    turn: Turn | None
+    rows: Floats
+
+    def depths(self, depth_mm: Floats) -> Floats:
+        """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
+        return panel_depths(self.panels, depth_mm)
+
+
+def system(
+    lines: Sequence[Line], depth_mm: Floats, panel_mm: float, turn: int | None = None
+) -> System:
+    """Set up the equations of cuts along lines (N, 2); depths only matter for finding a turn.
+
+    Needs 32 M^2 / n bytes for M panels with an n-fold turn. Raises UsageError where that is more
+    than `OPENING_MOST_PANELS` stand for, and where the pattern has not the turn asked for.
+    """
+    parts = panels(lines, panel_mm)
+    found = turn_of(parts, panel_depths(parts, depth_mm), turn)
+    if turn not in (None, 1) and found is None:
+        raise UsageError(f"the pattern does not come back to itself after 1/{turn} of a turn")
+    count = found.count if found else 1
+    most = isqrt(int(OPENING_MOST_PANELS.value) ** 2 * count)
+    if len(parts) > most:
+        coarser = panel_mm * len(parts) / most
+        raise UsageError(
+            f"{len(parts)} panels are more than the opening model takes ({most})",
+            hint=f"use panels of {coarser:.1f} mm or longer, or fewer or shorter cuts",
+        )
+    rows = stiffness(parts, found.own if found else None) if len(parts) else np.zeros((0, 0))
+    return System(parts, found, rows)
+
+
+def panel_depths(parts: Panels, depth_mm: Floats) -> Floats:
+    """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
+    depth = np.zeros(len(parts))
+    for own, line_depth in zip(parts.of_line, depth_mm, strict=True):
+        np.maximum.at(depth, own, line_depth)
+    return depth
+
+
+def held(equations: System, springs: Springs, *, keep: bool = True) -> Solver:
+    """Add springs to the equations and factor them; `keep` leaves the equations usable again."""
+    stiff = np.concatenate([springs.normal, springs.sliding])
+    stiff = stiff * np.tile(equations.panels.length, 2)
+    try:
+        if equations.turn is None:
+            matrix = equations.rows.copy() if keep else equations.rows
+            matrix[np.diag_indices(len(matrix))] += stiff
+            return factors(matrix)
+        return _turned(equations.turn, equations.rows, stiff)
+    except np.linalg.LinAlgError as error:
+        raise ScorecraftError(
+            "some cuts lie so close together that their openings cannot be told apart",
+            hint="remove cuts drawn twice, or use longer panels",
+        ) from error
+
+
+def _turned(turn: Turn, rows: Floats, stiff: Floats) -> Turned:
+    """Harmonics of a pattern with a turn, springs added; those of uniform tension factored."""
+    spectrum = harmonics(turn, rows)
+    own = np.concatenate([turn.own, turn.own + turn.order.size])
+    spectrum[:, np.arange(len(own)), np.arange(len(own))] += stiff[own]
+    return Turned(turn, spectrum)

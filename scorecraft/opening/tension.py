@@ -1,0 +1,52 @@
+"""Tension in the skin between opened cuts.
+
+The stress of an edge dislocation with jump (bx, by) at distance (x, y) is
+
+    sxx = D (-bx y (3x^2 + y^2) + by x (x^2 - y^2)) / r^4
+    syy = D ( bx y (x^2 - y^2)  + by x (x^2 + 3y^2)) / r^4       D = E' / 4 pi
+    sxy = D ( bx x (x^2 - y^2)  + by y (x^2 - y^2)) / r^4
+
+(Hirth & Lothe, Theory of Dislocations, ch. 3; recalled, page not checked).
+"""
+
+import numpy as np
+
+from scorecraft.opening.kernel import STRENGTH, Ends, ends_of
+from scorecraft.opening.load import tensor
+from scorecraft.opening.noding import Floats
+from scorecraft.opening.panels import Panels
+
+BLOCK = 1 << 16
+"""Entries worked on at a time."""
+
+
+def tension_of(panels: Panels, gap_mm: Floats, slide_mm: Floats, points: Floats) -> Floats:
+    """Stress that opened panels add at points (N, 2), in units of E: (N, 2, 2)."""
+    out = np.zeros((len(points), 3))
+    if not len(panels):
+        return tensor(out)
+    jump = gap_mm[:, None] * panels.normal + slide_mm[:, None] * panels.tangent
+    ends = ends_of(panels)
+    strength = np.zeros_like(ends.at)
+    np.add.at(strength, ends.first + 1, STRENGTH * jump)
+    np.add.at(strength, ends.first, -STRENGTH * jump)
+    step = max(1, BLOCK // len(ends.at))
+    for low in range(0, len(points), step):
+        out[low : low + step] = _stress(points[low : low + step], ends, strength)
+    return tensor(out)
+
+
+def _stress(points: Floats, ends: Ends, strength: Floats) -> Floats:
+    """Stress (N, 3) at points of dislocations of given strength (K, 2) at the panels' ends."""
+    x = np.subtract.outer(points[:, 0], ends.at[:, 0])
+    y = np.subtract.outer(points[:, 1], ends.at[:, 1])
+    inverse = 1 / (x * x + y * y + ends.core2)
+    cos2 = (x * x - y * y) * inverse
+    x *= inverse
+    y *= inverse
+    bx, by = strength.T
+    xc, yc = x * cos2, y * cos2
+    xx = xc @ by - yc @ bx - 2 * (y @ bx)
+    yy = yc @ bx - xc @ by + 2 * (x @ by)
+    xy = xc @ bx + yc @ by
+    return np.column_stack([xx, yy, xy])
