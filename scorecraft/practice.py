@@ -100,9 +100,9 @@ RIM_MARGIN_MM = Rule(12.0, "mm", "cuts stay this far above the rim, along the do
 OFF_LOAF_MM = Rule(0.5, "mm", "a cut may miss the loaf or a margin by this much", OURS)
 SHALLOW_MM = Rule(4.0, "mm", "cuts up to this deep are told as notes: they stay in the skin", COMMON)
 DEEP_MM = Rule(5.0, "mm", "cuts from this deep on part the skin", COMMON)
-SAME_LINE_MM = Rule(0.4, "mm", "lines nearer than this are one line on the dough", COMMON)
-OVERLAP_MM = Rule(5.0, "mm", "lines that share this much are told to overlap", OURS)
-OVERLAP_SHARE = Rule(0.5, "of a cut", "a short cut overlaps if it shares this much", OURS)
+SAME_LINE_MM = Rule(0.25, "mm", "lines nearer than this are one line on the dough", COMMON)
+OVERLAP_MM = Rule(8.0, "mm", "lines that share this much at a stretch overlap", OURS)
+OVERLAP_SHARE = Rule(0.6, "of a cut", "a short cut overlaps if it shares this much", OURS)
 JOIN_MM = Rule(1.0, "mm", "cuts whose end is this near another cut meet it on purpose", COMMON)
 SHARP_CROSSING_DEG = Rule(
     25.0, "deg", "cuts that cross at less leave thin points of dough that tear", COMMON
@@ -121,13 +121,14 @@ STRIP_PARALLEL_DEG = Rule(
 )
 STATION_MM = Rule(3.0, "mm", "how closely cuts are looked at for their neighbours", OURS)
 CLEAR_MM = Rule(4.0, "mm", "cures leave this much dough between cuts that met", COMMON)
+DENSE_WARN = Rule(1.5, "", "so many times as much as that is a warning", COMMON)
 CROWN_ZONE = Rule(1 / 3, "of the reach", "the crown zone ends here", OURS)
 RIM_ZONE = Rule(2 / 3, "of the reach", "the rim zone begins here", OURS)
 DENSE_MM_PER_CM2 = Rule(
-    9.0, "mm/cm2", "more cut than this on a part of the loaf tears the skin to crumbs", COMMON
+    18.0, "mm/cm2", "more cut than this on a part of the loaf tears the skin to crumbs", COMMON
 )
 DENSE_FACE = Rule(
-    0.35, "", "more cut face (length x depth) than this on an area of skin weakens it", COMMON
+    0.7, "", "more cut face (length x depth) than this on an area of skin weakens it", COMMON
 )
 SOFT_CRACK_DENSITY = Rule(
     0.6,
@@ -248,3 +249,20 @@ EAR_BLADE_DEG = Rule(
     60.0, "deg", "a blade held lower than this under-cuts a flap that lifts as an ear", COMMON
 )
 EAR_OPENING_MM = Rule(4.0, "mm", "a cut that opens less than this lifts no ear", COMMON)
+
+# plates
+SLOT_MM = Rule(3.0, "mm", "width of a stencil's slots, so that flour falls through", COMMON)
+LEAST_SLOT_MM = Rule(0.8, "mm", "flour does not fall through a narrower slot", COMMON)
+MOST_SLOT_MM = Rule(40.0, "mm", "the widest slot that is believed", OURS)
+LIGHT_SLOT_MM = Rule(3.0, "mm", "cuts no deeper than this have slots of the plain width", OURS)
+DEEP_SLOT_MM = Rule(8.0, "mm", "cuts this deep or deeper have the widest slots", OURS)
+DEEP_SLOT_WIDER = Rule(1.4, "", "slot of a deep cut over that of a light one", OURS)
+BRIDGE_MM = Rule(3.0, "mm", "width of the bridges that hold a stencil together", COMMON)
+WEB_MM = Rule(2.0, "mm", "no strip of a stencil is thinner than this", COMMON)
+LEAST_WEB_MM = Rule(0.4, "mm", "thinner strips of card or film tear", COMMON)
+BRIDGE_EVERY_MM = Rule(70.0, "mm", "an island is held once in so much of its edge", OURS)
+LEAST_BRIDGES = Rule(2, "bridges", "an island is held at so many places, if it can be", OURS)
+PLATE_EDGE_MM = Rule(16.0, "mm", "the plate reaches so far beyond the loaf's rim", OURS)
+LEAST_KEPT = Rule(
+    0.5, "", "a figure that loses more of its slots to webs and bridges is too fine", OURS
+)
