@@ -19,7 +19,8 @@ from scorecraft.units import to_turntable
 LABELLED_AT = np.radians(15)
 """Of many copies the one nearest to half past twelve carries the number."""
 MOST_TRIED = 8
-"""So many of the longest cuts of a figure are tried as the one its number points to."""
+LONG_PART = 0.7
+"""Of a figure's cuts, so many that are nearly as long as the longest may carry the number."""
 Centre = tuple[float, float]
 
 
@@ -28,7 +29,7 @@ def guide_plan(layout: Layout, groups: Sequence[CutGroup], centre: Centre) -> Gr
     cuts = [on_paper(each, centre) for each in cut_plans(layout)]
     marks = tuple(on_paper(each, centre) for each in mark_plans(layout))
     rim = on_paper(rim_plan(layout.loaf), centre)
-    numbers = _numbers(layout, groups, cuts, [*marks, rim], centre)
+    numbers = _numbers(layout, groups, cuts, marks, centre)
     return Group(
         "plan",
         (
@@ -65,14 +66,19 @@ def _cut(layout: Layout, index: int, points: Line, scale: float) -> Shape:
 def crown_mark(centre: Centre) -> Group:
     """Mark the crown: a small cross in a circle."""
     x, y = centre
-    cross = (line(x - 3.5, y, x + 3.5, y), line(x, y - 3.5, x, y + 3.5))
     return Group(
         "crown",
         (
-            Shape(cross, ink=HAIR_INK),
+            Shape(crown_cross(centre), ink=HAIR_INK),
             Shape((ring(x, y, 1.6),), closed=True, ink=HAIR_INK),
         ),
     )
+
+
+def crown_cross(centre: Centre) -> tuple[Line, Line]:
+    """Give the two arms of the crown's cross (paper mm)."""
+    x, y = centre
+    return line(x - 3.5, y, x + 3.5, y), line(x, y - 3.5, x, y + 3.5)
 
 
 def representatives(
@@ -91,8 +97,9 @@ def representatives(
     having = [each for each in figures.values() if own.intersection(each)]
     nearest = min(having, key=lambda each: _turn_off(np.vstack([lines[i] for i in each]), centre))
     candidates = [index for index in nearest if index in own]
-    candidates.sort(key=lambda index: -length(lines[index]))
-    return candidates[:MOST_TRIED]
+    longest = max(length(lines[index]) for index in candidates)
+    long = [index for index in candidates if length(lines[index]) >= LONG_PART * longest]
+    return sorted(long, key=lambda index: _turn_off(lines[index], centre))[:MOST_TRIED]
 
 
 def _turn_off(points: Line, centre: Centre) -> float:
@@ -111,10 +118,9 @@ def _numbers(
 ) -> Mapping[str, Number]:
     """Place the numbers within the rim, clear of cuts, marks, rim and crown."""
     wanted = [(str(group.number), representatives(layout, group, cuts, centre)) for group in groups]
-    rim = shapely.Polygon(on_paper(rim_plan(layout.loaf), centre))
-    obstacles = [shapely.linestrings(each) for each in others]
-    obstacles += [shapely.Polygon(ring(*centre, 4.0)), rim.exterior]
-    return place_numbers(wanted, cuts, obstacles, rim)
+    rim = on_paper(rim_plan(layout.loaf), centre)
+    obstacles = [*others, np.vstack([rim, rim[:1]]), *crown_cross(centre)]
+    return place_numbers(wanted, cuts, obstacles, shapely.Polygon(rim))
 
 
 def _number_items(numbers: Mapping[str, Number]) -> list[Item]:

@@ -30,6 +30,9 @@ ANCHORS = (0.5, 0.36, 0.64)
 """Parts of a cut's length where a leader may end."""
 CROSSING_MM = 9.0
 """A leader across another line counts as so much longer."""
+OWN_MM = 0.1
+"""So much of a leader at its cut is not looked at for crossings."""
+CHUNK = 12
 ROOMY_MM, TIGHT_MM = 2.2, 2.5
 """A place with a line nearer than the first counts as farther away by the second."""
 
@@ -47,7 +50,7 @@ class Number:
 def place_numbers(
     wanted: Sequence[tuple[str, Sequence[int]]],
     lines: Sequence[Line],
-    others: Sequence[shapely.Geometry],
+    others: Sequence[Line],
     room: shapely.Geometry,
 ) -> dict[str, Number]:
     """Place each text by one of its lines, clear of all lines, of `others` and of each other.
@@ -55,7 +58,8 @@ def place_numbers(
     `wanted` gives each text with the indexes of the lines it may point to; texts must lie within
     `room`. All in paper mm. A text that finds no free place is left out.
     """
-    fixed = shapely.STRtree([*(shapely.linestrings(line) for line in lines), *others])
+    shapely.prepare(room)
+    fixed = shapely.STRtree(_chunks([*lines, *others]))
     set_already: list[shapely.Geometry] = []
     out: dict[str, Number] = {}
     for text, indexes in wanted:
@@ -95,31 +99,54 @@ def _cheapest(
     """Take the free candidate with the shortest leader that crosses the fewest lines."""
     owners, anchors, middles = candidates
     frames = frame(text, middles)
-    free = shapely.covers(room, frames)
-    for tree in trees:
-        hit = tree.query(frames, predicate="dwithin", distance=NUMBER_CLEAR_MM.value)[0]
-        free[hit] = False
+    near = _nearness(frames, trees)
+    free = shapely.covers(room, frames) & (near >= NUMBER_CLEAR_MM.value)
     owners, anchors, middles, frames = owners[free], anchors[free], middles[free], frames[free]
     if not len(middles):
         return None, np.inf
     leaders = shapely.shortest_line(shapely.points(anchors), frames)
-    crossed = sum(
-        np.bincount(tree.query(leaders, predicate="intersects")[0], minlength=len(leaders))
-        for tree in trees
-    )
-    own = 1
-    tight = np.zeros(len(frames), dtype=bool)
-    for tree in trees:
-        tight[tree.query(frames, predicate="dwithin", distance=ROOMY_MM)[0]] = True
     cost = (
         np.hypot(*(middles - anchors).T)
-        + CROSSING_MM * np.maximum(crossed - own, 0)
-        + TIGHT_MM * tight
+        + CROSSING_MM * _crossings(leaders, trees)
+        + TIGHT_MM * (near[free] < ROOMY_MM)
     )
     best = int(np.argmin(cost))
     x, y = middles[best]
     leader = shapely.get_coordinates(leaders[best])
     return Number(text, (float(x), float(y)), leader, int(owners[best])), float(cost[best])
+
+
+def _nearness(frames: NDArray[np.object_], trees: Sequence[shapely.STRtree]) -> NDArray[np.float64]:
+    """Measure how near the nearest thing is to each box, if it is nearer than `ROOMY_MM`."""
+    near = np.full(len(frames), np.inf)
+    for tree in trees:
+        boxes, things = tree.query(frames, predicate="dwithin", distance=ROOMY_MM)
+        gaps = shapely.distance(frames[boxes], tree.geometries[things])
+        np.minimum.at(near, boxes, gaps)
+    return near
+
+
+def _crossings(
+    leaders: NDArray[np.object_], trees: Sequence[shapely.STRtree]
+) -> NDArray[np.float64]:
+    """Count what each leader crosses, but for the cut it comes from."""
+    start = np.minimum(OWN_MM / np.maximum(shapely.length(leaders), OWN_MM), 1.0)
+    ends = shapely.get_coordinates(leaders).reshape(-1, 2, 2)
+    ends[:, 0] += start[:, None] * (ends[:, 1] - ends[:, 0])
+    off = shapely.linestrings(ends)
+    crossed = np.zeros(len(off))
+    for tree in trees:
+        crossed += np.bincount(tree.query(off, predicate="intersects")[0], minlength=len(off))
+    return crossed
+
+
+def _chunks(lines: Sequence[Line]) -> list[shapely.LineString]:
+    """Break lines into short runs of points: boxes of a search tree must be small to be of use."""
+    return [
+        shapely.linestrings(line[start : start + CHUNK + 1])
+        for line in lines
+        for start in range(0, len(line) - 1, CHUNK)
+    ]
 
 
 def _candidates(

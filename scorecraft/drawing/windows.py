@@ -85,10 +85,13 @@ def _count(bands: Sequence[_Band]) -> int:
 def _fewest(ink: Line, sizes: Sequence[Size]) -> tuple[_Band, ...]:
     """Find the rows of sheets, from the top, that cover the ink with the fewest sheets.
 
-    Of equals the one with the fewest rows, then the first found: the same for the same ink.
+    Of equals the one with the fewest rows, then the least deep, then the first found.
     """
-    plans = (_bands(ink, sizes, kinds) for kinds in _sequences(ink, sizes))
-    return min(plans, key=lambda bands: (_count(bands), len(bands)))
+
+    def cost(bands: Sequence[_Band]) -> tuple[int, int, float]:
+        return _count(bands), len(bands), sum(sizes[band.kind].height for band in bands)
+
+    return min((_bands(ink, sizes, kinds) for kinds in _sequences(ink, sizes)), key=cost)
 
 
 def _sequences(ink: Line, sizes: Sequence[Size]) -> Iterator[tuple[int, ...]]:
