@@ -118,8 +118,8 @@ def turntable_degrees(theta_rad: float) -> float:
 
 def plain(value: float) -> str:
     """Write a number without exponent, trailing zeros or a minus zero, exact on reading back."""
-    if value == int(value) and abs(value) < 1e15:
-        return str(int(value))
+    if value == int(value):
+        return f"{value + 0.0:.0f}"
     text = repr(float(value))
     if "e" not in text:
         return text

@@ -1,0 +1,21 @@
+"""`check` of the leaf crown against the bare import of the libraries it stands on."""
+
+import subprocess
+import sys
+import time
+
+
+def best(arguments: list[str], runs: int = 5) -> float:
+    """Give the shortest wall time of a few runs, in seconds."""
+    times = []
+    for _ in range(runs):
+        start = time.perf_counter()
+        subprocess.run([sys.executable, *arguments], check=True, stdout=subprocess.DEVNULL)
+        times.append(time.perf_counter() - start)
+    return min(times)
+
+
+def test_check_costs_little_more_than_its_imports():
+    base = best(["-c", "import numpy, shapely, click"])
+    check = best(["-m", "scorecraft", "check", "leaf-crown"])
+    assert check <= 2.5 * base, f"{check:.3f} s against {base:.3f} s"
