@@ -9,6 +9,8 @@ STALK = 0.38
 """The bare stalk's share of the length."""
 RISE = 0.72
 """How far a grain rises along the stem, as a share of the ear's width."""
+CROWDED = 3.5
+"""How many steps along the stem a grain rises at most: higher ones would meet."""
 
 
 def wheat(*, length: float, width: float, grains: int) -> list[Stroke]:
@@ -17,7 +19,8 @@ def wheat(*, length: float, width: float, grains: int) -> list[Stroke]:
     `grains` counts the pairs below the one at the tip; each grain is one stroke, which opens to
     the grain's shape, and no grain touches the stem.
     """
-    rise = min(RISE * width, 0.36 * length)
+    step = (1 - STALK) * length / (grains + 1)
+    rise = min(RISE * width, 0.36 * length, CROWDED * step)
     tip_foot = length - 0.95 * rise
     strokes = [Stroke("stem", segment((0, 0), (0, tip_foot - 0.2 * rise)))]
     share = (np.arange(grains) + 0.5) / max(grains, 1)
