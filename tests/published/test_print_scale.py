@@ -16,7 +16,7 @@ import pytest
 import shapely
 
 from scorecraft.cuts import Cut, Layout
-from scorecraft.drawing.guide import guide
+from scorecraft.drawing.guide import guide, guide_pages
 from scorecraft.drawing.pdf import pdf
 from scorecraft.drawing.sheet import PAPERS
 from scorecraft.errors import Place
@@ -121,3 +121,22 @@ def test_the_rim_is_printed_at_its_size():
     _, _, _, paths = printed(85.0, paper="A4")
     spans = [np.ptp(path[0], axis=0) for path in paths if len(path) == 1 and len(path[0]) > 100]
     assert min(np.abs(span - 170.0).max() for span in spans) <= WORST_MM
+
+
+def test_register_crosses_of_neighbouring_sheets_meet():
+    """Laid so that the drawing agrees, every cross lies within 0.2 mm of one of another sheet."""
+    layout = hemisphere_layout(150.0)
+    document = pypdfium2.PdfDocument(pdf(guide_pages(layout, tiled=True, paper="A4"), "fan"))
+    assert len(document) == 5
+    sheets = []
+    for index in range(1, len(document)):
+        paths = list(read_paths(document[index]))
+        rim = next(path[0] for path in paths if len(path) == 1 and len(path[0]) > 300)
+        middle = (rim.min(axis=0) + rim.max(axis=0)) / 2
+        shapes = [path for path in paths if [len(each) for each in path[:2]] == [2, 2]]
+        sheets.append([path[0].mean(axis=0) - middle for path in shapes if len(path) == 3])
+    for own, crosses in enumerate(sheets):
+        others = [at for index, each in enumerate(sheets) if index != own for at in each]
+        assert len(crosses) >= 2
+        for cross in crosses:
+            assert min(np.hypot(*(cross - other)) for other in others) <= 0.2
