@@ -2,12 +2,20 @@
 
 from collections.abc import Callable, Mapping
 
+from scorecraft.checks.crossings import crossings
+from scorecraft.checks.density import density
 from scorecraft.checks.finding import Finding
+from scorecraft.checks.overlaps import overlaps
 from scorecraft.checks.rim import rim
+from scorecraft.checks.strips import strips
 from scorecraft.cuts import Layout
 
 CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
     "rim": rim,
+    "overlaps": overlaps,
+    "crossings": crossings,
+    "strips": strips,
+    "density": density,
 }
 """Every check by its name, in the order of telling."""
 

@@ -1,0 +1,83 @@
+"""Where cuts run side by side: how wide the strip of dough between them is, and how long."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.checks.linework import Array, Indexes, Stations, stations
+from scorecraft.cuts import Layout
+from scorecraft.practice import SAME_LINE_MM, STATION_MM
+
+LEAST_STRETCH = 0.4
+"""The least true length per sheet length that is reckoned with when looking for neighbours."""
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class Alongside:
+    """Stations (indexes `here`, `there`) that face each other over a strip of dough.
+
+    `width` is the strip's true width at that place (mm), `same_way` whether the strokes run the
+    same way.
+    """
+
+    stations: Stations
+    here: Indexes
+    there: Indexes
+    width: Array
+    same_way: NDArray[np.bool_]
+
+
+def alongside(layout: Layout, reach: Array, parting_deg: float) -> Alongside:
+    """Find facing stations nearer than the sum of their cuts' `reach` (mm, one a cut).
+
+    Cuts that part by more than `parting_deg` make a point and no strip. Lines nearer than
+    SAME_LINE_MM are one line and left to the check of overlaps. Every facing is found from its
+    cut of the greater reach, or from both.
+    """
+    spots = stations(layout, STATION_MM.value)
+    _, across = layout.loaf.stretch(spots.point)
+    search = 2 * reach[spots.cut] / np.clip(across, LEAST_STRETCH, 1.0)
+    points = shapely.points(spots.point)
+    here, there = shapely.STRtree(points).query(points, predicate="dwithin", distance=search)
+    keep = _facing(spots, here, there, math.cos(math.radians(parting_deg)))
+    here, there = here[keep], there[keep]
+    width = _width(spots, here, there)
+    limit = reach[spots.cut[here]] + reach[spots.cut[there]]
+    keep = (width > SAME_LINE_MM.value) & (width < limit) & _apart(layout, spots, here, there)
+    here, there = here[keep], there[keep]
+    same_way = (spots.tangent[here] * spots.tangent[there]).sum(axis=1) > 0
+    return Alongside(spots, here, there, width[keep], same_way)
+
+
+def _facing(spots: Stations, here: Indexes, there: Indexes, parting: float) -> NDArray[np.bool_]:
+    """Whether a station lies square across from the other, and their cuts are near parallel."""
+    tangent = spots.tangent[here]
+    gap = spots.point[there] - spots.point[here]
+    ahead = np.abs((gap * tangent).sum(axis=1))
+    parallel = np.abs((tangent * spots.tangent[there]).sum(axis=1))
+    return np.asarray((ahead <= 0.6 * STATION_MM.value) & (parallel >= parting) & (here != there))
+
+
+def _width(spots: Stations, here: Indexes, there: Indexes) -> Array:
+    """Measure true distance across: what the dough has of the gap, less the part along the cut."""
+    gap = spots.point[there] - spots.point[here]
+    tangent = spots.tangent[here]
+    across = np.abs(gap[:, 0] * tangent[:, 1] - gap[:, 1] * tangent[:, 0])
+    flat = np.maximum(np.hypot(gap[:, 0], gap[:, 1]), 1e-12)
+    true = np.linalg.norm(spots.solid[there] - spots.solid[here], axis=1)
+    return np.asarray(across * true / flat)
+
+
+def _apart(layout: Layout, spots: Stations, here: Indexes, there: Indexes) -> NDArray[np.bool_]:
+    """Whether two stations of one cut are on different turns of it."""
+    length = np.bincount(spots.cut, weights=spots.step, minlength=len(layout.cuts))
+    closed = np.array([bool((cut.line[0] == cut.line[-1]).all()) for cut in layout.cuts])
+    own = spots.cut[here]
+    between = np.abs(spots.along[here] - spots.along[there])
+    round_again = np.where(closed[own], length[own] - between, np.inf)
+    straight = np.linalg.norm(spots.point[there] - spots.point[here], axis=1)
+    way = np.minimum(between, round_again)
+    return np.asarray((own != spots.cut[there]) | (way > 2 * straight + 2 * STATION_MM.value))

@@ -1,0 +1,183 @@
+"""Cuts that cross: at a sharp angle, or where they belong to different figures.
+
+Cuts that end on one another (a vein on its midrib, the tip of a leaf, a T) are meant to meet, and
+so are the lines of one figure that cross at a good angle (a cross, a lattice).
+"""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.checks.finding import SEVERITIES, Finding, Severity
+from scorecraft.checks.linework import Indexes, strings
+from scorecraft.checks.meetings import Meetings, meetings
+from scorecraft.checks.telling import enough, likewise, told_once, where
+from scorecraft.cuts import Cut, Layout
+from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
+
+Array = NDArray[np.float64]
+
+
+def crossings(layout: Layout) -> list[Finding]:
+    """Find crossings at a sharp angle, crossings of different figures, and cuts crossing selves."""
+    lines = strings(layout)
+    if len(lines) == 0:
+        return []
+    met = meetings(lines, layout.loaf)
+    sharp = np.degrees(met.angle) < SHARP_CROSSING_DEG.value
+    told = _worth_telling(layout, met, sharp)
+    grave = [_severity(layout, met, int(i), bool(sharp[i])) for i in told]
+    keys = [(*_families(layout, met, int(i)), bool(sharp[i])) for i in told]
+    findings = []
+    for worst, members in told_once(keys, np.pi - met.angle[told]):
+        teller = _sharp if sharp[told[worst]] else _between_figures
+        weightiest = min((grave[i] for i in members), key=SEVERITIES.index)
+        findings.append(teller(layout, met, told[members], int(told[worst]), weightiest))
+    return findings + _own_crossings(layout, lines)
+
+
+def _worth_telling(layout: Layout, met: Meetings, sharp: NDArray[np.bool_]) -> Indexes:
+    """Leave out what is meant: lattices of one figure, and shallow ones of one statement."""
+    figure = np.array([cut.figure for cut in layout.cuts])
+    family = np.array([cut.family for cut in layout.cuts])
+    depth = np.array([cut.depth_mm for cut in layout.cuts])
+    one, other = met.first, met.second
+    deep = np.maximum(depth[one], depth[other]) > SHALLOW_MM.value
+    within = figure[one] == figure[other]
+    repeated = family[one] == family[other]
+    told = np.where(within, sharp & deep, deep | sharp | ~repeated)
+    return np.flatnonzero(met.crosses & told)
+
+
+def _families(layout: Layout, met: Meetings, i: int) -> tuple[int, int]:
+    one, other = sorted((layout.cuts[met.first[i]].family, layout.cuts[met.second[i]].family))
+    return one, other
+
+
+def _severity(layout: Layout, met: Meetings, i: int, sharp: bool) -> Severity:
+    """Tell shallow crossings and those of single deep strokes (a lattice) as notes."""
+    one, other = layout.cuts[met.first[i]], layout.cuts[met.second[i]]
+    if max(one.depth_mm, other.depth_mm) <= SHALLOW_MM.value:
+        return "note"
+    drawn = one.part != one.word or other.part != other.word
+    return "warn" if sharp or drawn else "note"
+
+
+def _sharp(
+    layout: Layout, met: Meetings, found: Indexes, worst: int, severity: Severity
+) -> Finding:
+    one, other = layout.cuts[met.first[worst]], layout.cuts[met.second[worst]]
+    angle = math.degrees(met.angle[worst])
+    turn = math.ceil(SHARP_CROSSING_DEG.value - angle)
+    message = (
+        f"{_both(one, other)} cross at only {angle:.0f} deg "
+        f"{where(layout.loaf, met.point[worst])}: the thin points of dough tear"
+    )
+    trim = _trim(layout, met, worst)
+    hint = f"turn one of them by {turn} deg, or end the {trim.name} {enough(trim.mm)} sooner"
+    figures = {"count": len(found), "angle_deg": angle, "turn_deg": turn, "shorten_mm": trim.mm}
+    place = max(one.place, other.place)
+    return Finding(
+        "crossings",
+        severity,
+        message + likewise(len(found)),
+        hint,
+        place,
+        figures,
+        _drawn(layout, met, found),
+    )
+
+
+def _between_figures(
+    layout: Layout, met: Meetings, found: Indexes, worst: int, severity: Severity
+) -> Finding:
+    deepest = max(found, key=lambda i: _trim(layout, met, i).mm) if len(found) < 400 else worst
+    one, other = layout.cuts[met.first[deepest]], layout.cuts[met.second[deepest]]
+    place = where(layout.loaf, met.point[deepest])
+    message = f"{_both(one, other)} cross {place}"
+    trim = _trim(layout, met, int(deepest))
+    apart = _overlap(layout, one.figure, other.figure)
+    hint = f"end the {trim.name} {enough(trim.mm)} sooner"
+    figures = {
+        "count": float(len(found)),
+        "angle_deg": math.degrees(met.angle[deepest]),
+        "shorten_mm": trim.mm,
+    }
+    if apart is not None:
+        hint = f"move the figures {enough(apart)} apart, or {hint}"
+        figures["apart_mm"] = apart
+    return Finding(
+        "crossings",
+        severity,
+        message + likewise(len(found)),
+        hint,
+        max(one.place, other.place),
+        figures,
+        _drawn(layout, met, found),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """The cut to end sooner, by its name, and by how much (mm)."""
+
+    name: str
+    mm: float
+
+
+def _trim(layout: Layout, met: Meetings, i: int) -> Trim:
+    """Find the shortest end whose removal parts two cuts, with some dough between them."""
+    same = np.flatnonzero((met.first == met.first[i]) & (met.second == met.second[i]))
+    ends = []
+    for index, along in ((met.first[i], met.along_first), (met.second[i], met.along_second)):
+        cut = layout.cuts[index]
+        whole = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
+        ends.append(Trim(cut.name, float(along[same].max())))
+        ends.append(Trim(cut.name, whole - float(along[same].min())))
+    least = min(ends, key=lambda trim: trim.mm)
+    sine = max(math.sin(float(met.angle[i])), 0.2)
+    return Trim(least.name, least.mm + CLEAR_MM.value / sine)
+
+
+def _overlap(layout: Layout, figure: int, other: int) -> float | None:
+    """How far to move two figures apart, along the line of their middles, to part them (mm)."""
+    if figure == other:
+        return None
+    one = np.concatenate([cut.line for cut in layout.cuts if cut.figure == figure])
+    two = np.concatenate([cut.line for cut in layout.cuts if cut.figure == other])
+    way = two.mean(axis=0) - one.mean(axis=0)
+    length = float(np.hypot(*way))
+    if length < 1.0:
+        return None
+    return float((one @ way).max() - (two @ way).min()) / length + CLEAR_MM.value
+
+
+def _own_crossings(layout: Layout, lines: NDArray[np.object_]) -> list[Finding]:
+    """Find single cuts that cross themselves."""
+    found = np.flatnonzero(~shapely.is_simple(lines))
+    keys = [layout.cuts[i].family for i in found]
+    depth = np.array([layout.cuts[i].depth_mm for i in found])
+    findings = []
+    for worst, members in told_once(keys, depth):
+        cut = layout.cuts[found[worst]]
+        severity: Severity = "note" if cut.depth_mm <= SHALLOW_MM.value else "warn"
+        message = f"{cut.name} crosses itself{likewise(len(members))}"
+        hint = f"cut it as two strokes, the second ending {CLEAR_MM.value:g} mm short of the first"
+        drawn = tuple(layout.cuts[i].line for i in found[members])
+        figures = {"count": float(len(members)), "clear_mm": CLEAR_MM.value}
+        findings.append(Finding("crossings", severity, message, hint, cut.place, figures, drawn))
+    return findings
+
+
+def _both(one: Cut, other: Cut) -> str:
+    if one.name == other.name:
+        return f"two cuts of {one.name}"
+    return f"{one.name} and {other.name}"
+
+
+def _drawn(layout: Layout, met: Meetings, found: Indexes) -> tuple[Array, ...]:
+    cuts = np.unique(np.concatenate([met.first[found], met.second[found]]))
+    return tuple(layout.cuts[i].line for i in cuts)

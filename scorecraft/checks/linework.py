@@ -1,0 +1,67 @@
+"""The cuts of a layout as line strings, and as stations along them, all in sheet mm."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.cuts import Layout
+
+Array = NDArray[np.float64]
+Indexes = NDArray[np.intp]
+
+
+def strings(layout: Layout) -> NDArray[np.object_]:
+    """Give every cut as a shapely line string (sheet mm)."""
+    if not layout.cuts:
+        return np.zeros(0, dtype=object)
+    owner = np.repeat(np.arange(len(layout.cuts)), [len(cut.line) for cut in layout.cuts])
+    points = np.concatenate([cut.line for cut in layout.cuts])
+    return np.asarray(shapely.linestrings(points, indices=owner))
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class Stations:
+    """Points at even steps along every cut, none of them at an end.
+
+    `cut` (M,) is the cut's index, `along` (M,) the way from its start, `step` (M,) the length each
+    stands for, `point` and `tangent` (M, 2) its place and direction on the sheet, `solid` (M, 3)
+    its place on the dough; all mm.
+    """
+
+    cut: Indexes
+    along: Array
+    step: Array
+    point: Array
+    tangent: Array
+    solid: Array
+
+
+def stations(layout: Layout, step_mm: float) -> Stations:
+    """Set out stations no more than `step_mm` apart along every cut, two or more on each."""
+    points = np.concatenate([cut.line for cut in layout.cuts])
+    owner = np.repeat(np.arange(len(layout.cuts)), [len(cut.line) for cut in layout.cuts])
+    side = np.diff(points, axis=0)
+    run = np.where(owner[1:] == owner[:-1], np.hypot(side[:, 0], side[:, 1]), 0.0)
+    way = np.concatenate([[0.0], np.cumsum(run)])
+    first = np.searchsorted(owner, np.arange(len(layout.cuts)))
+    length = np.bincount(owner[1:], weights=run, minlength=len(layout.cuts))
+    count = np.maximum(2, np.ceil(length / step_mm)).astype(np.intp)
+    cut = np.repeat(np.arange(len(count)), count)
+    number = np.arange(len(cut)) - np.repeat(np.cumsum(count) - count, count)
+    step = (length / count)[cut]
+    along = (number + 0.5) * step
+    at = np.clip(np.searchsorted(way, way[first][cut] + along, side="right") - 1, 0, len(run) - 1)
+    rest = way[first][cut] + along - way[at]
+    tangent = side[at] / np.maximum(run[at], 1e-12)[:, None]
+    point = points[at] + rest[:, None] * tangent
+    solid = layout.loaf.surface(layout.loaf.sheet_to_plan(point))
+    return Stations(cut, along, step, point, tangent, solid)
+
+
+def pairs(found: NDArray[np.intp]) -> tuple[Indexes, Indexes]:
+    """Keep each pair of a tree's query of its own members once: (first, second), first < second."""
+    first, second = found
+    once = first < second
+    return first[once], second[once]
