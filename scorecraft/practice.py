@@ -168,8 +168,8 @@ LEAST_SIGHT = Rule(
     0.25, "", "least share of its true size that a slope seen aslant counts with", OURS
 )
 PULL_COST = {
-    "decorative": Rule(1.0, "", "a light stroke square to the pull takes twice the care", COMMON),
-    "expansion": Rule(8.0, "", "a deep stroke square to the pull takes nine times as much", COMMON),
+    "decorative": Rule(0.5, "", "a light stroke square to the pull takes half as much more", COMMON),
+    "expansion": Rule(12.0, "", "a deep stroke square to the pull is dragged, not cut", COMMON),
 }
 PUSH_COST = Rule(0.02, "", "care added where a stroke goes against its drawn direction", OURS)
 PLACE_BLADE_S = Rule(0.9, "s", "to set the blade down where a stroke begins", COMMON)
@@ -182,6 +182,10 @@ TURN_DEG_PER_S = Rule(90.0, "deg/s", "speed of the turntable", COMMON)
 TURN_BACK_COST = Rule(1.3, "", "a turn against the usual way counts so many times", OURS)
 SPIN_DEG_PER_S = Rule(60.0, "deg/s", "speed of the table while it turns under the blade", COMMON)
 CHANGE_DEPTH_S = Rule(1.0, "s", "to change to another depth or blade angle", COMMON)
+SAME_AIM_DEG = Rule(12.0, "deg", "figures this close in direction need no turn", COMMON)
+MOST_COPIES_AIMED = Rule(
+    16.0, "copies", "of up to so many copies each is turned to the cutter; more share turns", COMMON
+)
 NEXT_FIGURE_S = Rule(2.0, "s", "to look at the card and find where the next figure goes", COMMON)
 SAME_DEPTH_MM = Rule(0.75, "mm", "depths closer than this feel the same to the hand", COMMON)
 SAME_BLADE_DEG = Rule(7.5, "deg", "blade angles closer than this feel the same", COMMON)
