@@ -20,7 +20,8 @@ def encoded(pictures: Sequence[Picture], form: str, title: str = "") -> bytes:
     if form == "pdf":
         return pdf(pictures, title or pictures[0].title)
     if form not in FORMS:
-        raise UsageError(f'"{form}" is no kind of print', None, "end the file in .svg, .pdf or .png")
+        hint = "end the file in .svg, .pdf or .png"
+        raise UsageError(f'"{form}" is no kind of print', None, hint)
     if len(pictures) > 1:
         hint = "give a file that ends in .pdf"
         raise UsageError(f"a {form} file holds one page; this makes {len(pictures)}", None, hint)

@@ -2,7 +2,7 @@
 
 import importlib
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Container, Mapping
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -62,13 +62,18 @@ def strayed(scope: Scope, count: int) -> Scope:
     return scope.at(scope.frame.turned(turn).scaled(size))
 
 
-def dress(word: Word, part: str, given: Attributes, values: Values) -> dict[str, Any]:
-    """Settle depth, wanted opening, blade and kind of one part of a figure."""
+def dress(
+    word: Word, part: str, given: Attributes, values: Values, said: Container[str]
+) -> dict[str, Any]:
+    """Settle depth, wanted opening, blade and kind of one part of a figure.
+
+    `said` are the keys the pattern gives; the other `values` are defaults.
+    """
     own_depth = values.get(f"{part}_depth")
     opens = given.opens_mm if own_depth is None else None
     depth = given.depth_mm if own_depth is None else own_depth
-    if own_depth is not None and given.depth_mm is not None:
-        # a light part (veins) is never deeper than the figure it belongs to
+    if own_depth is not None and given.depth_mm is not None and f"{part}_depth" not in said:
+        # a part that is light by default (veins) is never deeper than its figure
         depth = min(own_depth, given.depth_mm)
     kind = kind_of(word, depth, opens, given.kind if own_depth is None else None)
     if depth is None:

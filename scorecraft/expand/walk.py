@@ -197,7 +197,8 @@ class Walk:
         word = WORDS[name or statement.word]
         figure = scope.figure if scope.figure is not None else self.new_figure()
         family = self.families.setdefault(statement.place, len(self.families))
-        worn = {part: dress(word, part, scope.attributes, values) for part in set(parts)}
+        said = {argument.key for argument in statement.arguments}
+        worn = {part: dress(word, part, scope.attributes, values, said) for part in set(parts)}
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             self.cuts.append(

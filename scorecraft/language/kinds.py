@@ -18,6 +18,7 @@ LIKE = {
     "mass": "a mass, like 900g",
     "temperature": "a temperature, like 24C or 75F",
 }
+TINY = 1e-12
 MAIN_UNIT = {"length": "mm", "size": "mm", "angle": "deg", "mass": "g", "temperature": "C"}
 
 
@@ -97,10 +98,10 @@ def check_range(key: Key, found: Quantity, place: Place) -> Problem | None:
         says = "zero" if value == 0 else "negative"
         return Problem(f'"{key.name}" cannot be {says}', place, "give a size above zero")
     unit = MAIN_UNIT.get(key.kind, "")
-    if key.least is not None and value < key.least:
+    if key.least is not None and value < key.least - TINY:
         low = f"{in_unit(key.least, unit):g}{unit}"
         return Problem(f'"{key.name}" is below {low}', place, f"give {low} or more")
-    if key.most is not None and value > key.most:
+    if key.most is not None and value > key.most + TINY:
         high = f"{in_unit(key.most, unit):g}{unit}"
         return Problem(f'"{key.name}" is above {high}', place, f"give {high} or less")
     return None

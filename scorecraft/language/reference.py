@@ -83,7 +83,9 @@ def at_hand() -> str:
     return (
         f"In expressions: the names {names}; the functions {functions}.\n"
         "A share such as 60% stands for that part of the reach, the way along the dough from\n"
-        "crown to rim. Angles are turntable angles: 0deg is 12 o'clock, growing clockwise.\n"
+        "crown to rim toward the figure's place (on an oval it is shorter to the side; put\n"
+        "`let far reach` at the head to keep the long one). Angles are turntable angles: 0deg\n"
+        "is 12 o'clock, growing clockwise.\n"
     )
 
 

@@ -5,6 +5,7 @@ A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
+from math import radians
 from typing import Literal
 
 KeyKind = Literal[
@@ -74,6 +75,11 @@ def length(name: str, default: str = "", help: str = "", least: float | None = N
 def angle(name: str, default: str, help: str = "", param: str = "") -> Key:
     """Make a key that takes an angle."""
     return Key(name, "angle", default, help, not default, param=param)
+
+
+def slant(name: str, default: str, help: str, least_deg: float, most_deg: float) -> Key:
+    """Make a key that takes an angle within a range."""
+    return Key(name, "angle", default, help, False, radians(least_deg), radians(most_deg))
 
 
 def count(name: str, default: str = "", help: str = "", least: int = 1, most: int = 10**9) -> Key:
@@ -180,7 +186,8 @@ PLACING = (
           count("rows", "0", "how many away from you (0: as many as fit)", 0),
           angle("turn", "0deg", "turns the lattice clockwise"),
           Key("within", "region", "", "only places in it (else: the loaf less its margin)")),
-         ("lattice",), True, True, example="grid hexagon spacing 24mm:\n    star radius 9mm inner 2mm"),
+         ("lattice",), True, True,
+         example="grid hexagon spacing 24mm:\n    star radius 9mm inner 2mm"),
     Word("wedges", "placing", "runs its block once in each equal sector, clipped to it",
          (count("count", "", "how many sectors", 2), angle("turn", "0deg", "turns them clockwise")),
          ("count",), True, True,
@@ -266,7 +273,8 @@ MOTIFS = (
          ("length",), example="wave 140mm height 16mm waves 2"),
     Word("leaf", "motif", "a leaf: midrib, two outlines, paired veins",
          (length("length", "60mm", "from base to tip"), length("width", "26mm"),
-          count("veins", "4", "pairs", 0, 40), angle("vein_angle", "38deg", "to the midrib"),
+          count("veins", "4", "pairs", 0, 40),
+          slant("vein_angle", "38deg", "to the midrib", 10, 90),
           Key("vein_depth", "size", "2.5mm", "veins are cut lightly")),
          ("length",), parts=("midrib", "outline", "vein"),
          example="leaf 58mm width 24mm veins 4 depth 6mm"),
@@ -312,9 +320,9 @@ CRUMB = Key("shortest", "size", "4mm", "shorter scraps at the edge are dropped")
 TEXTURE_ROWS = (
     ("hatch", "parallel lines", "8mm", "between lines", ()),
     ("crosshatch", "two families of parallel lines", "10mm", "between lines",
-     (angle("angle", "90deg", "between the two families"),)),
+     (slant("angle", "90deg", "between the two families", 10, 170),)),
     ("herringbone", "columns of strokes leaning left and right by turns", "14mm", "of a column",
-     (length("gap", "6mm", "between strokes"), angle("lean", "45deg", "to the column"))),
+     (length("gap", "6mm", "between strokes"), slant("lean", "45deg", "to the column", 10, 80))),
     ("basket", "basket weave: squares of strokes, upright and level by turns", "16mm",
      "side of a square", (count("strokes", "3", "in each square", 1, 100),)),
     ("hemp_leaf", "six-pointed hemp-leaf stars", "22mm", "side of the big triangles", ()),
@@ -325,9 +333,9 @@ TEXTURE_ROWS = (
     ("bamboo", "woven bamboo: hexagons and triangles from three families of lines", "10mm",
      "side of the small triangles", ()),
     ("triangles", "triangles", "14mm", "side of a triangle", ()),
-    ("key_fret", "interlocked right-angled frets", "5mm", "width of a step", ()),
+    ("key_fret", "running key frets in rows", "5mm", "width of a step", ()),
     ("lozenges", "linked lozenges, each with a smaller one inside", "16mm", "side of a lozenge",
-     (angle("angle", "60deg", "at the tips"),
+     (slant("angle", "60deg", "at the tips", 10, 170),
       number("inner", "0.5", "size of the inner one; 0 for none", 0, 0.9))),
     ("running_stitch", "stepped lines of running stitches", "8mm", "of a stitch",
      (Key("rows", "text", '"0110"', "how each line across starts: 0 or 1"),

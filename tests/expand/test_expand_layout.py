@@ -176,7 +176,9 @@ def test_kind_blade_and_depth_by_habit():
     assert math.degrees(deep.blade_rad) == pytest.approx(40)
     assert math.degrees(shallow.blade_rad) == pytest.approx(90)
     light = next(c for c in cuts("leaf 50mm depth 2mm") if c.part == "vein")
-    assert light.depth_mm == 2.0, "a vein is never deeper than its leaf"
+    assert light.depth_mm == 2.0, "a vein is not deeper than its leaf by default"
+    deep = cuts("leaf 50mm depth 3mm midrib_depth 8mm midrib_blade 30deg")
+    assert {c.part: c.depth_mm for c in deep} == {"midrib": 8, "outline": 3, "vein": 2.5}
 
 
 def test_a_rule_draws_one_figure_and_may_use_itself():

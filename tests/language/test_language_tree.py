@@ -1,5 +1,7 @@
 """Text to tree to text to tree is an identity, over trees made from the table of words."""
 
+import math
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -72,6 +74,9 @@ def literal(key: Key):
         return st.integers(least, most).map(lambda n: Measure(float(n)))
     if key.kind == "number":
         return st.floats(low or 0.001, key.most or 1e6).map(Measure)
+    if key.kind == "angle" and low is not None:
+        low_deg, high_deg = math.degrees(low) + 0.01, math.degrees(key.most) - 0.01
+        return measures(("deg",), st.floats(low_deg, high_deg))
     return measures(UNITS_FOR[key.kind], VALUES if low is None else st.floats(low, low + 100))
 
 
