@@ -2,6 +2,7 @@
 
 import os
 
+import pypdf
 import pytest
 
 
@@ -70,3 +71,15 @@ def test_a_character_that_cannot_be_printed_is_told(run, pattern):
     ran = run("guide", pattern(text), "-o", "g.svg")
     assert ran.code == 0
     assert "麦" in ran.err and "cannot be printed" in ran.err
+
+
+def test_tiled_it_fits_any_paper(run, tmp_path):
+    ran = run("guide", "leaf-crown", "--paper", "A4", "--tiled", "-o", "g.pdf")
+    assert ran.code == 0
+    pages = pypdf.PdfReader(tmp_path / "g.pdf").pages
+    assert len(pages) >= 3
+    assert {tuple(sorted(round(float(s) / 72 * 25.4) for s in p.mediabox[2:])) for p in pages} == {
+        (210, 297)
+    }
+    one_page = run("guide", "leaf-crown", "--paper", "A4", "--tiled", "-o", "g.svg")
+    assert one_page.code == 2 and ".pdf" in one_page.err
