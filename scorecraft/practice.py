@@ -168,8 +168,8 @@ LEAST_SIGHT = Rule(
     0.25, "", "least share of its true size that a slope seen aslant counts with", OURS
 )
 PULL_COST = {
-    "decorative": Rule(0.5, "", "a light stroke square to the pull takes half as much more", COMMON),
-    "expansion": Rule(12.0, "", "a deep stroke square to the pull is dragged, not cut", COMMON),
+    "decorative": Rule(0.5, "", "a light stroke square to the pull takes half more", COMMON),
+    "expansion": Rule(20.0, "", "a deep stroke square to the pull is dragged, not cut", COMMON),
 }
 PUSH_COST = Rule(0.02, "", "care added where a stroke goes against its drawn direction", OURS)
 PLACE_BLADE_S = Rule(0.9, "s", "to set the blade down where a stroke begins", COMMON)
@@ -269,4 +269,7 @@ LEAST_BRIDGES = Rule(2, "bridges", "an island is held at so many places, if it c
 PLATE_EDGE_MM = Rule(16.0, "mm", "the plate reaches so far beyond the loaf's rim", OURS)
 LEAST_KEPT = Rule(
     0.5, "", "a figure that loses more of its slots to webs and bridges is too fine", OURS
+)
+NARROWEST_SLOT = Rule(
+    0.6, "", "a slot may be narrowed to this part of its width to pass by another", OURS
 )
