@@ -19,14 +19,15 @@ LEAST_STRETCH = 0.4
 class Alongside:
     """Stations (indexes `here`, `there`) that face each other over a strip of dough.
 
-    `width` is the strip's true width at that place (mm), `same_way` whether the strokes run the
-    same way.
+    `width` is the strip's true width at that place (mm), `flat` its width on the sheet,
+    `same_way` whether the strokes run the same way.
     """
 
     stations: Stations
     here: Indexes
     there: Indexes
     width: Array
+    flat: Array
     same_way: NDArray[np.bool_]
 
 
@@ -44,12 +45,12 @@ def alongside(layout: Layout, reach: Array, parting_deg: float) -> Alongside:
     here, there = shapely.STRtree(points).query(points, predicate="dwithin", distance=search)
     keep = _facing(spots, here, there, math.cos(math.radians(parting_deg)))
     here, there = here[keep], there[keep]
-    width = _width(spots, here, there)
+    width, flat = _widths(spots, here, there)
     limit = reach[spots.cut[here]] + reach[spots.cut[there]]
     keep = (width > SAME_LINE_MM.value) & (width < limit) & _apart(layout, spots, here, there)
     here, there = here[keep], there[keep]
     same_way = (spots.tangent[here] * spots.tangent[there]).sum(axis=1) > 0
-    return Alongside(spots, here, there, width[keep], same_way)
+    return Alongside(spots, here, there, width[keep], flat[keep], same_way)
 
 
 def _facing(spots: Stations, here: Indexes, there: Indexes, parting: float) -> NDArray[np.bool_]:
@@ -61,14 +62,14 @@ def _facing(spots: Stations, here: Indexes, there: Indexes, parting: float) -> N
     return np.asarray((ahead <= 0.6 * STATION_MM.value) & (parallel >= parting) & (here != there))
 
 
-def _width(spots: Stations, here: Indexes, there: Indexes) -> Array:
-    """Measure true distance across: what the dough has of the gap, less the part along the cut."""
+def _widths(spots: Stations, here: Indexes, there: Indexes) -> tuple[Array, Array]:
+    """Measure the gap square to the cut, on the dough and on the sheet."""
     gap = spots.point[there] - spots.point[here]
     tangent = spots.tangent[here]
     across = np.abs(gap[:, 0] * tangent[:, 1] - gap[:, 1] * tangent[:, 0])
-    flat = np.maximum(np.hypot(gap[:, 0], gap[:, 1]), 1e-12)
-    true = np.linalg.norm(spots.solid[there] - spots.solid[here], axis=1)
-    return np.asarray(across * true / flat)
+    sheet = np.maximum(np.hypot(gap[:, 0], gap[:, 1]), 1e-12)
+    dough = np.linalg.norm(spots.solid[there] - spots.solid[here], axis=1)
+    return np.asarray(across * dough / sheet), across
 
 
 def _apart(layout: Layout, spots: Stations, here: Indexes, there: Indexes) -> NDArray[np.bool_]:

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -57,8 +58,7 @@ def cut_density(layout: Layout) -> Density:
 
     Crack density: Bristow 1960; Kachanov, Appl. Mech. Rev. 45 (1992) 304-335 (recalled).
     """
-    points, areas = layout.loaf.patches(120, 60)
-    area = _by_zone(layout, points.reshape(-1, 2), areas.reshape(-1))
+    area = _dough(layout)
     if not layout.cuts:
         return Density(np.zeros((3, 4)), np.zeros((3, 4)), area, 0.0, 0.0)
     depth = np.array([cut.depth_mm for cut in layout.cuts])
@@ -82,6 +82,16 @@ def density(layout: Layout) -> list[Finding]:
     return [*_crowded(found, layout), *_soft(found, layout)]
 
 
+def _dough(layout: Layout) -> Array:
+    """Area (mm2) of dough by zone and side, (3, 4)."""
+    ends = (0.0, CROWN_ZONE.value, RIM_ZONE.value, 1.0)
+    total = np.zeros((3, 4))
+    for inner, outer in pairwise(ends):
+        points, areas = layout.loaf.patches(120, 8, inner, outer)
+        total += _by_zone(layout, points.reshape(-1, 2), areas.reshape(-1))
+    return total
+
+
 def _by_zone(layout: Layout, points: Array, amount: Array) -> Array:
     """Add up amounts at sheet points by zone and side, (3, 4)."""
     theta = np.arctan2(points[:, 1], points[:, 0])
@@ -93,28 +103,61 @@ def _by_zone(layout: Layout, points: Array, amount: Array) -> Array:
     return sums.astype(np.float64).reshape(3, 4)
 
 
+@dataclass(frozen=True, slots=True)
+class Part:
+    """The crown, or one side of the middle or the rim: what it is called, its cuts and dough."""
+
+    name: str
+    length_mm: float
+    face_mm2: float
+    area_mm2: float
+
+    @property
+    def mm_per_cm2(self) -> float:
+        """Cut on this part, mm per cm2 of dough."""
+        return 100 * self.length_mm / self.area_mm2
+
+    @property
+    def face(self) -> float:
+        """Cut face on this part, mm2 per mm2 of dough."""
+        return self.face_mm2 / self.area_mm2
+
+    @property
+    def crowding(self) -> float:
+        """How many times as much is cut as should be; more than 1 is too much."""
+        return max(self.mm_per_cm2 / DENSE_MM_PER_CM2.value, self.face / DENSE_FACE.value)
+
+
+def _parts(found: Density) -> list[Part]:
+    """Take the crown whole, and the zones around it side by side."""
+    amounts = (found.length_mm, found.face_mm2, found.area_mm2)
+    parts = [Part("the crown", *(float(amount[0].sum()) for amount in amounts))]
+    for zone, side in np.ndindex(2, 4):
+        name = f"the {ZONES[zone + 1]} toward {SIDES[side]}"
+        parts.append(Part(name, *(float(amount[zone + 1, side]) for amount in amounts)))
+    return parts
+
+
 def _crowded(found: Density, layout: Layout) -> list[Finding]:
     """Tell of the most crowded part, if any is crowded."""
-    most, face = DENSE_MM_PER_CM2.value, DENSE_FACE.value
-    crowding = np.maximum(found.mm_per_cm2 / most, found.face_mm2 / found.area_mm2 / face)
-    zone, side = np.unravel_index(int(np.argmax(crowding)), crowding.shape)
-    worst = float(crowding[zone, side])
-    if worst <= 1.0:
+    parts = _parts(found)
+    worst = max(parts, key=lambda part: part.crowding)
+    if worst.crowding <= 1.0:
         return []
-    length = float(found.length_mm[zone, side])
-    here = f"the {ZONES[zone]} toward {SIDES[side]}" if zone else "the crown"
-    per_cm2 = float(found.mm_per_cm2[zone, side])
-    excess = length * (1 - 1 / worst)
-    message = f"{here} carries {per_cm2:.1f} mm of cut per cm2 of dough: its skin may tear to bits"
+    excess = worst.length_mm * (1 - 1 / worst.crowding)
+    message = (
+        f"{worst.name} carries {worst.mm_per_cm2:.1f} mm of cut per cm2 of dough, on average "
+        f"{worst.face_mm2 / worst.length_mm:.1f} mm deep: the skin may tear to bits"
+    )
     hint = f"take about {math.ceil(excess / 10) * 10} mm of cut away there, or cut it shallower"
     figures = {
-        "count": float((crowding > 1).sum()),
-        "mm_per_cm2": per_cm2,
-        "face": float((found.face_mm2 / found.area_mm2)[zone, side]),
+        "count": float(sum(part.crowding > 1 for part in parts)),
+        "mm_per_cm2": worst.mm_per_cm2,
+        "face": worst.face,
         "shorten_mm": excess,
     }
-    severity: Severity = "warn" if worst > DENSE_WARN.value else "note"
-    place = max((cut.place for cut in layout.cuts), default=None)
+    severity: Severity = "warn" if worst.crowding > DENSE_WARN.value else "note"
+    place = max(cut.place for cut in layout.cuts)
     return [Finding("density", severity, message, hint, place, figures)]
 
 

@@ -24,16 +24,24 @@ from scorecraft.practice import (
 
 Array = NDArray[np.float64]
 
+NARROW = 0.1
+"""Share of a strip that may be narrower than the width it is told by."""
+
 
 @dataclass(frozen=True, slots=True)
 class Strip:
-    """A narrow strip between cuts `one` and `other` (indexes; the same for a spiral's turns)."""
+    """A narrow strip between cuts `one` and `other` (indexes; the same for a spiral's turns).
+
+    `width_mm` is its true width where it is narrow (a tenth of it is narrower), `apart_mm` how far
+    apart on the sheet its cuts have to move.
+    """
 
     one: int
     other: int
     run_mm: float
     width_mm: float
     wanted_mm: float
+    apart_mm: float
     middle: Array
 
 
@@ -90,12 +98,14 @@ def _strip(near: Alongside, chosen: NDArray[np.intp], reach: Array) -> Strip:
     spots = near.stations
     here, first = np.unique(near.here[chosen], return_index=True)
     one, other = int(spots.cut[here[0]]), int(spots.cut[near.there[chosen[0]]])
+    width, wanted = near.width[chosen[first]], float(reach[one] + reach[other])
     return Strip(
         one,
         other,
         float(spots.step[here].sum()) / (2 if one == other else 1),
-        float(np.median(near.width[chosen[first]])),
-        float(reach[one] + reach[other]),
+        float(np.quantile(width, NARROW)),
+        wanted,
+        float(np.quantile((wanted - width) * near.flat[chosen[first]] / width, 1 - NARROW)),
         spots.point[here[len(here) // 2]],
     )
 
@@ -118,12 +128,11 @@ def _severity(layout: Layout, strip: Strip) -> Severity:
 
 def _finding(layout: Layout, worst: Strip, found: list[Strip], severity: Severity) -> Finding:
     one, other = layout.cuts[worst.one], layout.cuts[worst.other]
-    lacks = worst.wanted_mm - worst.width_mm
     message = (
         f"only {size(worst.width_mm)} of dough between {_between(one, other)} "
         f"{where(layout.loaf, worst.middle)}: {size(worst.wanted_mm)} hold at that depth"
     )
-    hint = f"move them {enough(lacks)} apart"
+    hint = f"move them {enough(worst.apart_mm)} apart"
     shallower = worst.width_mm / STRIP_PER_DEPTH.value
     if worst.width_mm >= THINNEST_STRIP_MM.value:
         hint += f", or cut them no deeper than {shallower:.1f} mm"
@@ -132,7 +141,7 @@ def _finding(layout: Layout, worst: Strip, found: list[Strip], severity: Severit
         "width_mm": worst.width_mm,
         "wanted_mm": worst.wanted_mm,
         "run_mm": worst.run_mm,
-        "apart_mm": lacks,
+        "apart_mm": worst.apart_mm,
         "depth_mm": shallower,
     }
     touched = sorted({i for strip in found for i in (strip.one, strip.other)})

@@ -186,18 +186,22 @@ class Loaf:
         """Area of the dough's skin."""
         return float(self._patches(self._directions, *_gauss(64)).sum())
 
-    def patches(self, rays: int, steps: int) -> tuple[Array, Array]:
+    def patches(
+        self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0
+    ) -> tuple[Array, Array]:
         """Share the skin out: sheet points (rays, steps, 2) and the area (mm2) each stands for.
 
-        Rays are at equal angles from +x, half a step on; along a ray stand Gauss points, so that
-        sums over few patches are integrals over the dough.
+        Only what lies between two shares of the reach. Rays are at equal angles from +x, half a
+        step on; along a ray stand Gauss points, so that sums over few patches are integrals.
         """
         theta = np.asarray((np.arange(rays) + 0.5) * (math.tau / rays))
-        u, weights = _gauss(steps)
         radius = self.outline.radius(theta)[:, None]
-        distance = self._rays.length(radius, np.broadcast_to(u, (rays, steps)))
+        nodes, weights = _gauss(steps)
+        ends = [self._rays.parameter(radius, np.full_like(radius, end)) for end in (inner, outer)]
+        u = ends[0] + (ends[1] - ends[0]) * nodes
+        distance = self._rays.length(np.broadcast_to(radius, u.shape), u)
         points = distance[..., None] * np.column_stack([np.cos(theta), np.sin(theta)])[:, None]
-        return points, self._patches(theta, u, weights)
+        return points, self._patches(theta, u, weights * (ends[1] - ends[0]))
 
     def _patches(self, theta: Array, u: Array, weights: Array) -> Array:
         """Areas (mm2) by ray and u: |r_u x r_theta| times the share of the whole turn."""

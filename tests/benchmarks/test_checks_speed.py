@@ -1,0 +1,51 @@
+"""The checks take time in proportion to the number of cuts, not to its square."""
+
+import math
+import time
+
+import numpy as np
+import pytest
+
+from scorecraft.checks import CHECKS
+from scorecraft.cuts import Cut, Layout
+from scorecraft.errors import Place
+from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import make_loaf
+
+LOAF = make_loaf("round", 1400, None, 500)
+
+
+def scattered(count):
+    """Short bows 8 mm apart on a square grid, every figure of ten cuts."""
+    side = math.ceil(math.sqrt(count))
+    grid = np.arange(side) * 8.0 - side * 4.0
+    centres = np.stack(np.meshgrid(grid, grid), axis=-1).reshape(-1, 2)[:count]
+    bow = np.column_stack([np.linspace(-5, 5, 9), 0.05 * np.linspace(-5, 5, 9) ** 2])
+    turns = np.random.default_rng(0).uniform(0, math.tau, count)
+    cuts = []
+    for k, (centre, turn) in enumerate(zip(centres, turns, strict=True)):
+        spin = np.array([[math.cos(turn), math.sin(turn)], [-math.sin(turn), math.cos(turn)]])
+        place = Place("", 1 + k % 20, 1)
+        depth = 2.0 if k % 2 else 3.0
+        line = bow @ spin + centre
+        cuts.append(Cut(line, "arc", "arc", k // 10, k % 20, depth, 1.5, "decorative", place))
+    return Layout("", (), LOAF, Bake(), tuple(cuts))
+
+
+def seconds(check, layout):
+    best = math.inf
+    for _ in range(3):
+        start = time.perf_counter()
+        check(layout)
+        best = min(best, time.perf_counter() - start)
+    return best
+
+
+@pytest.mark.parametrize("name", CHECKS)
+def test_doubling_the_cuts_doubles_the_time(name):
+    half, whole = scattered(5_000), scattered(10_000)
+    CHECKS[name](half)
+    ratio = seconds(CHECKS[name], whole) / seconds(CHECKS[name], half)
+    if ratio > 2.4:  # another program may have had the machine: once more
+        ratio = seconds(CHECKS[name], whole) / seconds(CHECKS[name], half)
+    assert ratio <= 2.4

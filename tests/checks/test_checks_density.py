@@ -1,0 +1,83 @@
+import math
+
+import numpy as np
+import pytest
+
+from scorecraft.checks.density import cut_density, density
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.practice import DENSE_FACE, DENSE_MM_PER_CM2
+
+
+def hatch(cut, pitch, depth, side=25.0):
+    return [cut((-side, y), (side, y), depth=depth) for y in np.arange(-side, side + 0.1, pitch)]
+
+
+def test_zones_share_out_the_dough_and_the_cuts(cut, lay):
+    loaf = make_loaf("long", 120, 320, 70)
+    made = lay(cut((-50, -40), (45, 130), depth=5), cut((0, 5), (0, -150), depth=2), loaf=loaf)
+    found = cut_density(made)
+    assert found.area_mm2.sum() == pytest.approx(loaf.dome_area_mm2, rel=1e-3)
+    lengths = loaf.lengths_on_dough([each.line for each in made.cuts])
+    assert found.length_mm.sum() == pytest.approx(lengths.sum())
+    assert found.face_mm2.sum() == pytest.approx(5 * lengths[0] + 2 * lengths[1])
+
+
+def test_zones_and_sides_are_where_they_are_called(cut, lay):
+    at_three = cut_density(lay(cut((120, 0), (140, 0)))).length_mm
+    assert at_three[2, 1] == pytest.approx(20, abs=0.01)
+    assert at_three.sum() == pytest.approx(20, abs=0.01)
+    at_six = cut_density(lay(cut((0, -70), (0, -90)))).length_mm
+    assert at_six[1, 2] == pytest.approx(20, abs=0.01)
+    at_nine = cut_density(lay(cut((-10, 2), (-30, 2)))).length_mm
+    assert at_nine[0, 3] == pytest.approx(20, abs=0.02)
+
+
+def test_areas_of_a_half_sphere_by_zone(lay):
+    """A zone between polar angles has 2 pi R^2 (cos a - cos b) (Archimedes)."""
+    found = cut_density(lay(loaf=make_loaf("round", 200, None, 100)))
+    a, b = math.cos(math.pi / 6), math.cos(math.pi / 3)
+    shares = [1 - a, a - b, b]
+    assert found.area_mm2.sum(axis=1) / (2 * math.pi * 100**2) == pytest.approx(shares, abs=1e-4)
+    assert found.area_mm2[0] == pytest.approx(np.full(4, found.area_mm2[0, 0]))
+
+
+def test_no_cuts_no_density(lay):
+    assert cut_density(lay()).loaf_mm_per_cm2 == 0
+    assert density(lay()) == []
+
+
+def test_usual_patterns_are_not_crowded(cut, lay):
+    assert density(lay(*hatch(cut, 8, 3))) == []
+
+
+def test_crowded_crown_and_its_cure(cut, lay):
+    """As much cut taken away as the hint says, and the crown is no longer crowded."""
+    lines = hatch(cut, 3, 2, side=45)
+    (found,) = density(lay(*lines))
+    assert found.message.startswith("the crown carries")
+    assert found.figures["mm_per_cm2"] > DENSE_MM_PER_CM2.value
+    away = 0.0
+    while away < found.figures["shorten_mm"]:
+        away += cut_density(lay(lines.pop())).length_mm[0].sum()
+    assert density(lay(*lines)) == []
+    assert density(lay(*lines, *hatch(cut, 3, 2, side=45)[-8:])) != []
+
+
+def test_depth_crowds_too(cut, lay):
+    (found,) = density(lay(*hatch(cut, 8, 8, side=45)))
+    assert found.figures["mm_per_cm2"] < DENSE_MM_PER_CM2.value
+    assert found.figures["face"] > DENSE_FACE.value
+
+
+def test_many_long_deep_cuts_soften_the_skin(cut, lay):
+    rays = [(math.cos(k), math.sin(k)) for k in np.arange(14) * math.tau / 14]
+    deep = [cut((30 * x, 30 * y), (145 * x, 145 * y), depth=8) for x, y in rays]
+    (found,) = density(lay(*deep))
+    assert found.severity == "note"
+    assert "of its stiffness" in found.message
+    shorter = 115 * (1 - found.figures["shorter"]) - 0.1
+    cured = [
+        cut((30 * x, 30 * y), ((30 + shorter) * x, (30 + shorter) * y), depth=8) for x, y in rays
+    ]
+    assert density(lay(*cured)) == []
+    assert density(lay(*(cut(*each.line, depth=3) for each in deep))) == []

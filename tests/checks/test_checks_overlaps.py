@@ -1,0 +1,51 @@
+import pytest
+
+from scorecraft.checks.overlaps import overlaps
+
+
+def test_cut_drawn_twice(cut, lay):
+    (found,) = overlaps(lay(cut((0, 0), (60, 0)), cut((60, 0), (0, 0), family=2)))
+    assert found.severity == "warn"
+    assert "cut twice" in found.message
+    assert found.place.line == 2
+    assert found.figures["shared_mm"] == pytest.approx(60, abs=2)
+
+
+def test_cures_work(cut, lay):
+    """Moved apart by the told distance, or ended sooner by the told length, nothing is shared."""
+    first = cut((0, 0), (60, 0))
+    (found,) = overlaps(lay(first, cut((40, 0.1), (100, 0.1), family=2)))
+    assert found.figures["shared_mm"] == pytest.approx(20, abs=2)
+    apart, shared = found.figures["apart_mm"], found.figures["shared_mm"]
+    assert overlaps(lay(first, cut((40, apart), (100, apart), family=2))) == []
+    assert overlaps(lay(first, cut((40 + shared, 0), (100, 0), family=2))) == []
+
+
+def test_short_strokes_count_by_their_share(cut, lay):
+    assert len(overlaps(lay(cut((0, 0), (6, 0)), cut((2, 0), (60, 0))))) == 1
+    assert overlaps(lay(cut((0, 0), (6, 0)), cut((4, 0), (60, 0)))) == []
+
+
+def test_end_to_end_crossing_and_touching_are_no_overlaps(arc, cut, lay):
+    assert overlaps(lay(cut((0, 0), (40, 0)), cut((40, 0), (80, 0)))) == []
+    assert overlaps(lay(cut((0, 0), (40, 0)), cut((20, -20), (20, 20)))) == []
+    ring, other = arc(14, 0, 360), arc(14, 0, 360, centre=(28, 0))
+    assert overlaps(lay(cut(*ring), cut(*other))) == []
+
+
+def test_many_touches_of_two_waves_are_not_added_up(arc, cut, lay):
+    upper = [p for k in range(8) for p in arc(14, 180, 360, centre=(28 * k - 98, 14))]
+    lower = [p for k in range(8) for p in arc(14, 180, 0, centre=(28 * k - 98, -14))]
+    assert overlaps(lay(cut(*upper), cut(*lower))) == []
+
+
+def test_copies_are_told_once(cut, lay):
+    cuts = [cut((0, y), (60, y), family=f) for y in (0, 20, 40) for f in (1, 2)]
+    (found,) = overlaps(lay(*cuts))
+    assert found.figures["count"] == 3
+    assert "drop 3 of them" in found.hint
+
+
+def test_no_cuts_no_findings(cut, lay):
+    assert overlaps(lay()) == []
+    assert overlaps(lay(cut((0, 0), (60, 0)))) == []

@@ -1,0 +1,62 @@
+import numpy as np
+import pytest
+
+from scorecraft.checks.rim import rim
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.practice import RIM_MARGIN_MM
+
+REACH = 161.22  # of the 220 x 95 mm round loaf
+
+
+def test_cut_well_inside_is_fine(cut, lay):
+    assert rim(lay(cut((0, -100), (0, REACH - RIM_MARGIN_MM.value), depth=8))) == []
+    assert rim(lay()) == []
+
+
+def test_cut_off_the_loaf_stops_and_says_by_how_much(cut, lay):
+    (found,) = rim(lay(cut((100, 0), (170, 0))))
+    assert found.severity == "stop"
+    assert found.figures["over_mm"] == pytest.approx(170 - REACH, abs=0.01)
+    assert "8.8 mm off the loaf at 3 o'clock" in found.message
+    assert np.array_equal(found.lines[0], [(100, 0), (170, 0)])
+
+
+def test_deep_cuts_near_the_rim_warn_and_light_ones_are_noted(cut, lay):
+    for depth, severity in ((8, "warn"), (2, "note")):
+        (found,) = rim(lay(cut((100, 0), (155, 0), depth=depth)))
+        assert found.severity == severity
+        assert "within 6.2 mm of the rim" in found.message
+
+
+def test_cures_work(cut, lay):
+    """Shortened by the told length, or moved by it toward the crown, the cut keeps the margin."""
+    (found,) = rim(lay(cut((100, 0), (170, 0))))
+    assert found.hint == "shorten it by 21 mm, or move it 21 mm toward the crown"
+    shorter, move = found.figures["shorten_mm"], found.figures["move_mm"]
+    assert rim(lay(cut((100, 0), (170 - shorter, 0)))) == []
+    assert rim(lay(cut((100 - move, 0), (170 - move, 0)))) == []
+    assert rim(lay(cut((100, 0), (170 - shorter + 3, 0)))) != []
+
+
+def test_cut_that_bulges_over_the_rim_cannot_be_shortened(arc, cut, lay):
+    (found,) = rim(lay(cut(*arc(60, -80, 80, centre=(105, 0)))))
+    assert found.severity == "stop"
+    assert "shorten" not in found.hint
+    move = found.figures["move_mm"]
+    assert rim(lay(cut(*arc(60, -80, 80, centre=(105 - move, 0))))) == []
+
+
+def test_copies_are_told_once(cut, lay):
+    copies = [cut((100, y), (170 + y / 10, y)) for y in (-10, 0, 10)]
+    (found,) = rim(lay(*copies, cut((0, 100), (0, 200), family=2)))[:1]
+    assert found.figures["count"] == 3
+    assert found.message.endswith("(2 more like it)")
+    assert len(found.lines) == 3
+    assert len(rim(lay(*copies, cut((0, 100), (0, 200), family=2)))) == 2
+
+
+def test_the_rim_of_a_long_loaf_is_nearer_at_its_sides(cut, lay):
+    loaf = make_loaf("long", 120, 320, 70)
+    assert rim(lay(cut((0, 0), (0, 150)), loaf=loaf)) == []
+    (found,) = rim(lay(cut((0, 0), (150, 0)), loaf=loaf))
+    assert found.severity == "stop"

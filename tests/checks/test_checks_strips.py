@@ -1,0 +1,130 @@
+import math
+
+import numpy as np
+import pytest
+
+from scorecraft.checks.strips import strips
+from scorecraft.motifs.leaf import leaf
+from scorecraft.motifs.spiral import spiral
+from scorecraft.practice import STRIP_PER_DEPTH
+
+
+def level(cut, y, depth, **more):
+    return cut((-50, y), (50, y), depth=depth, **more)
+
+
+@pytest.mark.parametrize(
+    ("width", "depths", "severity"),
+    [
+        (12, (8, 8), None),
+        (8, (8, 8), "warn"),
+        (3, (8, 8), "stop"),
+        (8, (8, 4), None),
+        (4, (3, 3), None),
+        (3, (3, 3), "note"),
+        (1.5, (3, 3), "warn"),
+        (1.5, (1, 1), "note"),
+    ],
+)
+def test_width_that_holds_depends_on_both_depths(cut, lay, width, depths, severity):
+    found = strips(lay(level(cut, 0, depths[0]), level(cut, width, depths[1])))
+    assert [each.severity for each in found] == ([severity] if severity else [])
+
+
+def test_figures(cut, lay):
+    (found,) = strips(lay(level(cut, 0, 8), level(cut, 7, 6, family=2)))
+    assert found.figures["width_mm"] == pytest.approx(7, abs=0.15)
+    assert found.figures["wanted_mm"] == pytest.approx(STRIP_PER_DEPTH.value * 7)
+    assert found.figures["run_mm"] == pytest.approx(100, abs=4)
+    assert found.place.line == 2
+    assert "of dough between slash and the next near the crown" in found.message
+
+
+def test_cures_work(cut, lay):
+    """Moved apart by the told distance, or cut at the told depth, the strip holds."""
+    (found,) = strips(lay(level(cut, 0, 8), level(cut, 7, 8)))
+    assert found.hint.startswith("move them 3 mm apart")
+    assert strips(lay(level(cut, 0, 8), level(cut, 7 + 3, 8))) == []
+    shallow = found.figures["depth_mm"] - 0.1
+    assert strips(lay(level(cut, 0, shallow), level(cut, 7, shallow))) == []
+
+
+def test_width_is_measured_on_the_dough(cut, lay):
+    """Low on the side the sheet is wider around the loaf than the dough."""
+    spokes = [cut((110, y), (145, y), depth=6) for y in (-4, 4)]
+    (found,) = strips(lay(*spokes))
+    assert found.figures["width_mm"] < 7
+    assert strips(lay(cut((-20, -4), (20, -4), depth=6), cut((-20, 4), (20, 4), depth=6))) == []
+
+
+@pytest.mark.parametrize(("depth", "vein_depth"), [(6, 2.5), (7, 3)])
+def test_leaf_is_no_strip(cut, lay, depth, vein_depth):
+    """Tips, veins at the midrib and veins near the outline come together at an angle."""
+    strokes = leaf(length=58, width=24, veins=4, vein_angle=math.radians(38))
+    cuts = [
+        cut(
+            *(stroke.line + np.array([0, 26])),
+            depth=vein_depth if stroke.part == "vein" else depth,
+            word="leaf",
+            part=stroke.part,
+            figure=1,
+        )
+        for stroke in strokes
+    ]
+    assert strips(lay(*cuts)) == []
+
+
+def test_slender_leaf_is(cut, lay):
+    strokes = leaf(length=80, width=9, veins=0, vein_angle=1.0)
+    cuts = [cut(*s.line, depth=6, word="leaf", part=s.part, figure=1) for s in strokes]
+    (found,) = strips(lay(*cuts))
+    assert "leaf midrib and leaf outline" in found.message
+    assert found.figures["count"] == 2
+
+
+def test_rays_that_part_are_no_strips(cut, lay):
+    turns = [math.radians(15 * k) for k in range(24)]
+    rays = [
+        cut(*(r * np.array([math.cos(t), math.sin(t)]) for r in (8, 70)), depth=5) for t in turns
+    ]
+    assert strips(lay(*rays)) == []
+
+
+def test_crossing_lines_are_no_strips(cut, lay):
+    rows = [cut((-60, y), (60, y), depth=5) for y in range(-40, 41, 8)]
+    columns = [cut((x, -60), (x, 60), depth=5) for x in range(-40, 41, 8)]
+    assert strips(lay(*rows, *columns)) == []
+
+
+def test_turns_of_a_spiral(cut, lay):
+    def turns(pitch):
+        (stroke,) = spiral(radius=10 + 5 * pitch, inner=10, turns=5, clockwise=True)
+        return lay(cut(*stroke.line, depth=6))
+
+    (found,) = strips(turns(5))
+    assert "the turns of slash" in found.message
+    assert found.figures["width_mm"] == pytest.approx(5, abs=0.3)
+    assert strips(turns(8)) == []
+
+
+def test_a_ring_is_not_beside_itself(arc, cut, lay):
+    ring = arc(30, 0, 360, n=200)
+    ring[-1] = ring[0]
+    assert strips(lay(cut(*ring, depth=8))) == []
+
+
+def test_short_strokes_side_by_side(cut, lay):
+    assert strips(lay(cut((0, 0), (6, 0), depth=4), cut((0, 2), (6, 2), depth=4))) != []
+    assert strips(lay(cut((0, 0), (6, 0), depth=5), cut((0, 5), (6, 5), depth=5))) == []
+
+
+def test_lines_end_to_end_are_no_strip(cut, lay):
+    assert strips(lay(cut((-60, 0), (-2, 0), depth=8), cut((2, 0), (60, 0), depth=8))) == []
+
+
+def test_copies_are_told_once(cut, lay):
+    (found,) = strips(lay(*(level(cut, y, 8) for y in (0, 6, 13, 18.5))))
+    assert found.figures["count"] == 3
+    assert found.figures["width_mm"] == pytest.approx(5.5, abs=0.15)
+    assert len(found.lines) == 4
+    assert strips(lay()) == []
