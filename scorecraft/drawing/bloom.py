@@ -3,11 +3,12 @@
 import numpy as np
 
 from scorecraft.cuts import Layout
-from scorecraft.drawing.bloom_crumb import crumb, depth, edges, texture, toasted
+from scorecraft.drawing.bloom_crumb import crumb, depth, edges, toasted
 from scorecraft.drawing.bloom_crust import blisters, crust, flour, shadow
 from scorecraft.drawing.bloom_ear import ears
 from scorecraft.drawing.bloom_lens import baked_loaf, lenses
 from scorecraft.drawing.bloom_mouths import Mouths
+from scorecraft.drawing.bloom_texture import texture
 from scorecraft.drawing.bread import BOARD
 from scorecraft.drawing.eye import Eye
 from scorecraft.drawing.picture import Group, Picture, Shape, box
@@ -35,7 +36,7 @@ def bloom(layout: Layout, mouths: Mouths, *, width_mm: float | None = None) -> P
 def bloom_group(layout: Layout, mouths: Mouths, eye: Eye) -> Group:
     """Draw the baked loaf as the eye sees it; `eye.loaf` is the baked loaf."""
     rng = np.random.default_rng(SEED)
-    opened = sorted(lenses(layout, mouths, eye.loaf), key=lambda lens: lens.widest)
+    opened = sorted(lenses(layout, mouths, eye.loaf, rng), key=lambda lens: lens.widest)
     titles = [
         f"{cut.name}: opens {mouths.widest(index):.0f} mm" for index, cut in enumerate(layout.cuts)
     ]

@@ -28,10 +28,10 @@ CAPS = 34
 RIM_STATIONS = 240
 STRAY_MM = 0.02
 SHADOW_STEPS = 16
-DUST_LAYERS = 18
+DUST_LAYERS = 26
 DUST_REACH = (0.45, 0.97)
 """How far out the innermost and the outermost layer of flour reach, of the way to the rim."""
-DUST_OPACITY = 0.13
+DUST_OPACITY = 0.092
 DUST_SOFT = 0.62
 """Flour scatters light: it shows only so much of the shades."""
 SPECKS_PER_CM2 = 5.0
@@ -135,7 +135,7 @@ def flour(eye: Eye, amount: float, rng: np.random.Generator) -> Group:
     for reach in outer - (outer - inner) * np.linspace(0, 1, DUST_LAYERS) ** 1.5:
         paint = lit_paint(eye, reach * 0.9, on_ramp(FLOUR, reach), DUST_SOFT)
         opacity = round(DUST_OPACITY * amount, 3)
-        for laid in eye.rings([_uneven(eye, reach, 0.008 + 0.035 * (1 - reach), rng)]):
+        for laid in eye.rings(shapely.Polygon(_uneven(eye, reach, 0.01 + 0.05 * (1 - reach), rng))):
             items.append(
                 Shape((laid,), closed=True, fill=paint, fill_opacity=opacity, css="flour")
             )
@@ -190,10 +190,10 @@ def _dots(eye: Eye, plan: Line, width: float, color: str, opacity: float) -> Ite
 def blisters(eye: Eye, rng: np.random.Generator) -> Group:
     """Raise small blisters where the crust is bare: each dark below and bright towards the light."""
     area = eye.loaf.plan_area_mm2 / 100
-    plan = _scattered(eye, int(area * 1.2), rng, 0.8, 0.995)
+    plan = _scattered(eye, int(area * 0.8), rng, 0.8, 0.995)
     size = rng.gamma(2.0, 0.16, len(plan)) + 0.2
     low, body, gleam = [], [], []
-    angle = np.linspace(0, math.tau, 11)[:-1]
+    angle = np.linspace(0, math.tau, 9)[:-1]
     for at, radius in zip(plan, size, strict=True):
         turn, long = rng.uniform(0, math.tau), rng.uniform(1.0, 1.7)
         loop = np.column_stack([long * np.cos(angle), np.sin(angle)]) * radius
@@ -205,7 +205,7 @@ def blisters(eye: Eye, rng: np.random.Generator) -> Group:
     return Group(
         "blisters",
         tuple(
-            Shape(tuple(eye.rings(rings)), closed=True, fill=color, fill_opacity=opacity, css="blister")
+            Shape(tuple(eye.rings(shapely.polygons(np.array(rings)))), closed=True, fill=color, fill_opacity=opacity, css="blister")
             for rings, color, opacity in layers
             if rings
         ),

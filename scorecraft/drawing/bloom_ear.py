@@ -6,11 +6,15 @@ from collections.abc import Sequence
 import numpy as np
 
 from scorecraft.cuts import Cut, Layout
-from scorecraft.drawing.bloom_lens import Lens, sound_ring
-from scorecraft.drawing.bread import GLEAM, LIP, SHADOW, lit, on_ramp
-from scorecraft.drawing.eye import LIGHT, Eye
+from scorecraft.drawing.bloom_crumb import towards_light
+from scorecraft.drawing.bloom_lens import Lens, between
+from scorecraft.drawing.bread import EDGE, GLEAM, LIP, TOAST, lit, on_ramp
+from scorecraft.drawing.eye import Eye
 from scorecraft.drawing.picture import Group, Item, Shape
 from scorecraft.practice import EAR_BLADE_DEG, EAR_OPENING_MM
+
+
+LIP_STEPS = 7
 
 
 def ear_side(cut: Cut) -> int:
@@ -45,44 +49,43 @@ def ears(eye: Eye, layout: Layout, opened: Sequence[Lens], rng: np.random.Genera
 
 def _ear(eye: Eye, lens: Lens, way: int, rng: np.random.Generator) -> Group:
     """Draw one ear from its back to its free edge: swelling, lip, gleam and shadow."""
-    lift = _lift(lens, rng)
-    facing = _facing(eye, lens, way)
-    items: list[Item] = []
-    items += _cast(eye, lens, way, lift, facing)
-    for back, opacity in ((1.5, 0.16), (1.2, 0.2)):
-        items += _strip(eye, lens, way, 0.0 * lift, lift * back, SHADOW, opacity, "swelling")
+    lift, edge = _lift(lens), _torn(lens, rng)
+    facing = towards_light(eye, lens, way)
+    none = np.zeros_like(lift)
+    items = _cast(eye, lens, way, facing)
+    for back, opacity in ((2.3, 0.06), (1.95, 0.08), (1.6, 0.1), (1.3, 0.12)):
+        items += _strip(eye, lens, way, none, lift * back, TOAST, opacity, "swelling")
     shade = float(np.clip(eye.shade(lens.middle).mean(), 0.6, 1.1))
-    for part in np.linspace(1.0, 0.12, 8):
-        depth = part * float(lift.max())
-        color = lit(on_ramp(LIP, depth * 0.55), shade)
-        items += _strip(eye, lens, way, 0.0 * lift, lift * part, color, 0.85, "lip")
-    items += _strip(eye, lens, way, lift * 0.5, lift * 0.82, GLEAM, 0.22, "gleam")
+    for part in np.linspace(1.0, 0.2, LIP_STEPS):
+        torn = lift * part * (1 + edge * (1.1 - part))
+        color = lit(on_ramp(LIP, part), shade)
+        items += _strip(eye, lens, way, none, torn, color, 0.9 - 0.55 * part, "lip")
+    bright = 0.5 + 0.12 * np.clip(-facing, 0.0, 1) + 0.25 * edge
+    items += _strip(eye, lens, way, lift * 0.46, lift * bright, GLEAM, 0.5, "gleam")
     return Group("ear", tuple(items), css="ear", data={"cut": str(lens.cut)})
 
 
-def _lift(lens: Lens, rng: np.random.Generator) -> np.ndarray:
-    """Width of the lip (N,): fuller where the cut is wider, a little ragged."""
-    share = np.linspace(0, math.tau, len(lens.half))
-    ragged = sum(
-        rng.normal(0, 0.05) * np.sin(k * share + rng.uniform(0, math.tau)) for k in range(3, 14)
+def _lift(lens: Lens) -> np.ndarray:
+    """Width of the lip (N,): fuller where the cut is wider."""
+    return np.asarray(np.minimum(0.36 * lens.half, 4.6) + np.minimum(0.6 * lens.half, 0.8))
+
+
+def _torn(lens: Lens, rng: np.random.Generator) -> np.ndarray:
+    """How the burnt edge wanders along the lip (N,), as a part of its width."""
+    gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(lens.middle, axis=0).T))])
+    waves = sum(
+        rng.normal(0, 0.2) / (1 + k / 4) * np.sin(gone * k / 12 + rng.uniform(0, math.tau))
+        for k in range(1, 22)
     )
-    full = np.minimum(0.28 * lens.half, 3.2) + np.minimum(0.5 * lens.half, 0.5)
-    return np.asarray(full * (1 + ragged))
+    return np.asarray(np.clip(waves, -0.5, 0.7))
 
 
-def _facing(eye: Eye, lens: Lens, way: int) -> np.ndarray:
-    start = eye.flat(lens.middle)
-    aside = eye.flat(lens.middle + way * 0.1 * lens.left) - start
-    aside /= np.maximum(np.hypot(*aside.T), 1e-9)[:, None]
-    return np.asarray(aside @ (LIGHT[:2] / math.hypot(*LIGHT[:2])))
-
-
-def _cast(eye: Eye, lens: Lens, way: int, lift: np.ndarray, facing: np.ndarray) -> list[Item]:
+def _cast(eye: Eye, lens: Lens, way: int, facing: np.ndarray) -> list[Item]:
     """Let the lip cast its shadow: into the opening if it stands on the light's side."""
     items: list[Item] = []
     for part in (1.0, 0.7, 0.4):
         inward = -np.clip(0.35 + 0.65 * facing, 0.15, 1) * np.minimum(0.55 * lens.half, 4.0) * part
-        items += _strip(eye, lens, way, inward, 0.0 * lift, "#3a1d0b", 0.2, "ear-shadow")
+        items += _strip(eye, lens, way, inward, 0.0 * inward, EDGE, 0.24, "ear-shadow")
     return items
 
 
@@ -90,7 +93,7 @@ def _strip(
     eye: Eye, lens: Lens, way: int, inner: np.ndarray, outer: np.ndarray, color: str,
     opacity: float, css: str,
 ) -> list[Item]:  # fmt: skip
-    rings = eye.rings(sound_ring(lens.side(way, inner), lens.side(way, outer)))
+    rings = eye.rings(between(lens.side(way, inner), lens.side(way, outer)))
     if not rings:
         return []
     return [Shape(tuple(rings), closed=True, fill=color, fill_opacity=opacity, css=css)]

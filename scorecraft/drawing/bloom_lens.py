@@ -23,6 +23,8 @@ FEWEST = 15
 MOST = 140
 CORNER = np.cos(np.radians(18.0))
 """A line that turns more sharply than this keeps its corner as a station."""
+WANDER = 0.03
+"""How far an opening wanders aside, of its half width."""
 LEAST_MM = 0.35
 """A cut that does not open is still to be seen, so wide."""
 
@@ -50,17 +52,13 @@ class Lens:
         reach = np.maximum(self.half + out, 0.0) * way
         return np.asarray(self.middle + self.left * reach[:, None])
 
-    def ring(self, out: ArrayLike = 0.0) -> list[Line]:
-        """Outline grown by `out` mm, or shrunk (< 0) to the pieces that are left."""
+    def area(self, out: ArrayLike = 0.0) -> shapely.Geometry:
+        """Area grown by `out` mm, or shrunk (< 0) to the pieces that are left; may be empty."""
         inside = self.half + out > 0
-        if not inside.any():
-            return []
         left, right = self.side(1, out), self.side(-1, out)
-        return [
-            ring
-            for run in _runs_with_ends(inside)
-            for ring in sound_ring(left[run], right[run])
-        ]
+        runs = _runs_with_ends(inside) if inside.any() else []
+        pieces = [between(left[run], right[run]) for run in runs]
+        return pieces[0] if len(pieces) == 1 else shapely.union_all(pieces)
 
 
 def baked_loaf(layout: Layout) -> Loaf:
@@ -75,11 +73,25 @@ def baked_loaf(layout: Layout) -> Loaf:
     return replace(loaf, outline=outline, height_mm=loaf.height_mm * layout.bake.upward)
 
 
-def lenses(layout: Layout, mouths: Mouths, baked: Loaf) -> list[Lens]:
-    """Open every cut of a layout to its predicted width, in the order of the cuts."""
-    return [
-        _lens(layout, baked, index, mouths) for index in range(len(layout.cuts))
-    ]
+def lenses(
+    layout: Layout, mouths: Mouths, baked: Loaf, rng: np.random.Generator | None = None
+) -> list[Lens]:
+    """Open every cut of a layout to its predicted width, in the order of the cuts.
+
+    With `rng` the openings wander a little to either side, as dough does; widths stay as they are.
+    """
+    opened = [_lens(layout, baked, index, mouths) for index in range(len(layout.cuts))]
+    return opened if rng is None else [_wandering(lens, rng) for lens in opened]
+
+
+def _wandering(lens: Lens, rng: np.random.Generator) -> Lens:
+    gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(lens.middle, axis=0).T))])
+    waves = sum(
+        rng.normal(0, 1) / (1 + k / 4) * np.sin(gone * (k / 13.0) + rng.uniform(0, 2 * np.pi))
+        for k in range(1, 16)
+    )
+    aside = WANDER * np.minimum(lens.half, 8.0) * waves
+    return replace(lens, middle=lens.middle + lens.left * aside[:, None])
 
 
 def _lens(layout: Layout, baked: Loaf, index: int, mouths: Mouths) -> Lens:
@@ -95,7 +107,40 @@ def _lens(layout: Layout, baked: Loaf, index: int, mouths: Mouths) -> Lens:
     left = np.cross(normal, along)
     left /= np.maximum(np.linalg.norm(left, axis=1), 1e-12)[:, None]
     half = np.maximum(mouths.width(index, share), LEAST_MM * (4 * share * (1 - share)) ** 0.25) / 2
-    return Lens(index, middle, left[:, :2], half)
+    return _blunt(Lens(index, middle, left[:, :2], half))
+
+
+def _blunt(lens: Lens) -> Lens:
+    """Round off the ends of a cut that is open there, because it meets another one."""
+    if np.allclose(lens.middle[0], lens.middle[-1]):
+        return lens
+    for end in (0, -1):
+        if lens.half[end] > LEAST_MM:
+            lens = _capped(lens, end)
+    return lens
+
+
+def _capped(lens: Lens, end: int) -> Lens:
+    """Add a half disc beyond one end (0 or -1)."""
+    half = lens.half[end]
+    out = lens.middle[end] - lens.middle[1 if end == 0 else -2]
+    out = out / max(float(np.hypot(*out)), 1e-9)
+    turn = np.linspace(0.0, np.pi / 2, 6)[1:]
+    beyond = lens.middle[end] + half * np.sin(turn)[:, None] * out
+    left = np.repeat(lens.left[[end]], len(turn), axis=0)
+    width = half * np.cos(turn)
+    if end == 0:
+        beyond, width = beyond[::-1], width[::-1]
+    return replace(
+        lens,
+        middle=_added(lens.middle, beyond, end),
+        left=_added(lens.left, left, end),
+        half=_added(lens.half, width, end),
+    )
+
+
+def _added(whole: Floats, more: Floats, end: int) -> Floats:
+    return np.concatenate([more, whole] if end == 0 else [whole, more])
 
 
 def stations(line: Line) -> tuple[Line, Floats]:
@@ -121,22 +166,16 @@ def _corners(line: Line, gone: Floats) -> Floats:
     return gone[1:-1][straight < CORNER] / gone[-1]
 
 
-def sound_ring(left: Line, right: Line) -> list[Line]:
-    """Close two edges to a ring; where it would cross itself, to the outline of all its pieces."""
-    ring = np.concatenate([left, right[::-1]])
-    if len(np.unique(ring, axis=0)) < 3:
-        return []
-    polygon = shapely.Polygon(ring)
-    if polygon.is_valid:
-        return [ring]
-    quads = np.stack([left[:-1], left[1:], right[1:], right[:-1], left[:-1]], axis=1)
+def between(left: Line, right: Line) -> shapely.Geometry:
+    """Area between two edges (N, 2); where they cross or close, the union of all its pieces."""
+    closes = np.allclose(left[0], left[-1]) and len(left) > 3
+    if not closes:
+        polygon = shapely.Polygon(np.concatenate([left, right[::-1]]))
+        if polygon.is_valid:
+            return polygon
+    quads = np.stack([left[:-1], left[1:], right[1:], right[:-1]], axis=1)
     pieces = shapely.convex_hull(shapely.multipoints(quads))
-    whole = shapely.union_all(pieces[shapely.area(pieces) > 1e-9])
-    return [
-        shapely.get_coordinates(each.exterior)[:-1]
-        for each in shapely.get_parts(whole)
-        if each.geom_type == "Polygon"
-    ]
+    return shapely.union_all(pieces[shapely.area(pieces) > 1e-9])
 
 
 def _runs_with_ends(inside: NDArray[np.bool_]) -> Sequence[NDArray[np.intp]]:

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from scorecraft.opening import Opening
+
 Floats = NDArray[np.float64]
 
 
@@ -24,8 +26,12 @@ class Mouths:
         return len(self.share)
 
     def width(self, cut: int, share: ArrayLike) -> Floats:
-        """Read the opening (mm) of a cut at shares of its length."""
-        return np.interp(np.asarray(share, float), self.share[cut], self.width_mm[cut])
+        """Read the opening (mm) of a cut at shares of its length.
+
+        Squares are interpolated: at a tip a slit opens as the root of the distance.
+        """
+        squares = np.interp(np.asarray(share, float), self.share[cut], self.width_mm[cut] ** 2)
+        return np.asarray(np.sqrt(squares))
 
     def widest(self, cut: int) -> float:
         """Give the widest opening (mm) of a cut."""
@@ -37,3 +43,12 @@ def ellipses(widest_mm: Sequence[float], stations: int = 41) -> Mouths:
     share = (1 - np.cos(np.linspace(0, np.pi, stations))) / 2
     shape = 2 * np.sqrt(share * (1 - share))
     return Mouths(tuple(share for _ in widest_mm), tuple(shape * wide for wide in widest_mm))
+
+
+def mouths_of(opening: Opening) -> Mouths:
+    """Take the profiles along all cuts from the slit-opening model."""
+    profiles = [opening.profile(line) for line in range(len(opening.panels.of_line))]
+    return Mouths(
+        tuple(each.along_mm / each.along_mm[-1] for each in profiles),
+        tuple(each.width_mm for each in profiles),
+    )

@@ -26,20 +26,23 @@ CRUMB = (
     (0.3, "#a86a2e"),
     (0.7, "#bf8442"),
     (1.3, "#d19d5b"),
-    (2.2, "#dfb576"),
-    (3.4, "#e9c88f"),
-    (5.0, "#f1d9a8"),
-    (7.0, "#f6e4bd"),
+    (2.2, "#dcae6c"),
+    (3.4, "#e4bf82"),
+    (5.2, "#ebcd97"),
+    (7.5, "#f0d9aa"),
+    (10.5, "#f4e2ba"),
 )
 """The inside of an opened cut by its distance (mm) from the edge: browned, then cream."""
+BLOTCH = "#c98d45"
+"""Patches of crumb that stood out and browned first."""
 STRAND = "#fdf1d3"
 CREASE = "#b27a3c"
 PORE = "#b98548"
 PORE_DEEP = "#94602b"
 EDGE = "#532a0f"
 """The thin caramelised edge of every opening."""
-LIP = ((0.0, "#2c1406"), (0.5, "#4a230c"), (1.0, "#6d3814"), (1.7, "#8a4c1c"))
-"""An ear by the distance (mm) behind its free edge, which is nearly burnt."""
+LIP = ((0.1, "#220f05"), (0.28, "#43200b"), (0.45, "#7b4219"), (0.65, "#b3722f"), (1.0, "#c98a44"))
+"""An ear from its free edge (0), which is nearly burnt, to its back (1)."""
 GLEAM = "#e9b873"
 BLISTER = "#c78a45"
 SPECK = "#6b3a16"

@@ -5,8 +5,10 @@ the paper along the line of sight. The light always comes from the upper left of
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TypeAlias
 
 import numpy as np
 import shapely
@@ -21,10 +23,13 @@ AMBIENT = 0.55
 """Share of the light that reaches a slope turned away."""
 STATIONS = 240
 """Directions in which the edge of what is seen is looked for."""
-STRAY_MM = 0.02
+STRAY_MM = 0.035
 """Points of areas closer to the straight way than this are left out."""
 DIGITS = 2
 """Points on the paper are kept to 0.01 mm, which the eye cannot tell."""
+POLYGON = 3
+"""Shapely's number for the type of a polygon."""
+Areas: TypeAlias = shapely.Geometry | Sequence[shapely.Geometry] | NDArray[np.object_]
 HIDDEN_MM = 0.05
 """A point this far behind another part of the loaf is hidden."""
 
@@ -59,6 +64,8 @@ class Eye:
 
     def flat(self, points: Line) -> Line:
         """Project plan points (N, 2) of the dome to (N, 2) mm right and up."""
+        if self.from_above:
+            return np.asarray(points @ self.axes[:2, :2].T)
         projected: Line = self.loaf.surface(points) @ self.axes[:2].T
         return projected
 
@@ -76,10 +83,10 @@ class Eye:
 
     def seen(self, points: Line) -> NDArray[np.bool_]:
         """Tell which plan points of the dome the eye sees: they face it with nothing between."""
+        if self.from_above:
+            return np.ones(len(points), dtype=bool)
         facing = self.loaf.normal(points) @ self.axes[2]
         shown: NDArray[np.bool_] = facing > -1e-9
-        if self.from_above:
-            return shown
         return shown & ~self._behind(points)
 
     def _behind(self, points: Line) -> NDArray[np.bool_]:
@@ -113,30 +120,40 @@ class Eye:
         edge = rays * (np.maximum(low, 1e-6) * whole)[:, None]
         return shapely.Polygon(edge).buffer(0)
 
-    def rings(self, rings: list[Line]) -> list[Line]:
-        """Lay closed plan rings on the paper, each cut down to what the eye sees of it."""
-        if self.window is None:
-            return [simple(self.paper(each)) for each in rings]
-        areas = shapely.polygons([np.vstack([each, each[:1]]) for each in rings if len(each) > 2])
-        kept = shapely.get_parts(shapely.intersection(shapely.make_valid(areas), self.window))
-        kept = kept[shapely.get_type_id(kept) == 3]
-        return [simple(self.paper(shapely.get_coordinates(each.exterior)[:-1])) for each in kept]
+    def rings(self, areas: Areas) -> list[Line]:
+        """Lay plan areas on the paper, each cut down to what the eye sees, as rings for one shape.
 
-    def lines(self, lines: list[Line]) -> list[Line]:
+        Holes are rings like others: a shape is filled by the even-odd rule.
+        """
+        if self.window is not None:
+            areas = shapely.intersection(areas, self.window)
+        parts = shapely.get_parts(np.atleast_1d(areas))
+        rings = shapely.get_rings(parts[shapely.get_type_id(parts) == POLYGON])
+        if not len(rings):
+            return []
+        points, owner = shapely.get_coordinates(rings, return_index=True)
+        laid = shapely.linearrings(self.paper(points), indices=owner)
+        simple = shapely.simplify(laid, STRAY_MM * min(self.scale, 1.0))
+        return [np.asarray(shapely.get_coordinates(each)[:-1]) for each in simple]
+
+    def lines(self, lines: Sequence[Line]) -> list[Line]:
         """Lay plan lines on the paper, the parts that the eye does not see left out."""
+        if not lines:
+            return []
+        points = np.concatenate(lines)
+        paper, seen = self.paper(points), self.seen(points)
         shown = []
-        for each in lines:
-            inside = self.seen(each)
-            for run in _runs(inside):
+        for start, length in zip(_starts(lines), map(len, lines), strict=True):
+            for run in _runs(seen[start : start + length]):
                 if len(run) > 1:
-                    shown.append(self.paper(each[run]))
+                    shown.append(paper[start + run])
         return shown
 
 
-def simple(ring: Line) -> Line:
-    """Leave out the points of an open ring that lie on the way between their neighbours."""
-    closed = shapely.LinearRing(ring)
-    return np.asarray(shapely.get_coordinates(shapely.simplify(closed, STRAY_MM))[:-1])
+def _starts(lines: Sequence[Line]) -> NDArray[np.intp]:
+    """Index of the first point of each line among the points of all."""
+    ends = np.cumsum([len(each) for each in lines])
+    return np.asarray(np.concatenate([[0], ends[:-1]]))
 
 
 def _runs(flags: NDArray[np.bool_]) -> list[NDArray[np.intp]]:
