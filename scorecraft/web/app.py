@@ -1,0 +1,119 @@
+"""The server's routes: each reads its request, makes one call, and answers."""
+
+from collections.abc import Collection
+from typing import Any
+
+from flask import Flask, Response, request
+from werkzeug.exceptions import HTTPException, NotFound
+
+from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.shelf import from_file, shelf
+from scorecraft.web.answer import Answer, json_answer, refusal
+from scorecraft.web.asked import asked, text_of, words_of
+from scorecraft.web.crew import Crew, TooBusyError, TooLongError
+from scorecraft.web.folder import ChangedError, Folder, Opened
+from scorecraft.web.guards import guard
+from scorecraft.web.listing import listing
+
+EDIT_S = 10.0
+"""So long an edit may take; a print may take `PRINT_S`."""
+PRINT_S = 40.0
+
+
+def make_app(folder: Folder, crew: Crew, hosts: Collection[str]) -> Flask:
+    """Make the server for a folder; `hosts` are the names it answers to, with their ports."""
+    app = Flask(__name__, static_folder="static", static_url_path="/static")
+    guard(app, hosts)
+    app.register_error_handler(ScorecraftError, failed)
+    app.register_error_handler(HTTPException, not_served)
+    app.add_url_rule("/", view_func=lambda: app.send_static_file("index.html"), endpoint="page")
+    add_files(app, folder)
+    add_work(app, folder, crew)
+    return app
+
+
+def add_files(app: Flask, folder: Folder) -> None:
+    """Add what has to do with files."""
+
+    @app.get("/api/shelf")
+    def shelf_list() -> Response:
+        return sent(json_answer(listing(folder)))
+
+    @app.post("/api/open")
+    def open_file() -> Response:
+        data = body()
+        name = text_of(data, "name")
+        opened = shipped(name) if data.get("place") == "shelf" else folder.open(name)
+        return sent(json_answer(opened_data(opened)))
+
+    @app.post("/api/save")
+    def save_file() -> Response:
+        data = body()
+        text = text_of(data, "text", limit=None)
+        saved = folder.save(text_of(data, "name"), text, words_of(data, "mark"))
+        return sent(json_answer(opened_data(saved)))
+
+
+def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
+    """Add what the workers do."""
+
+    @app.post("/api/<any(design):task>")
+    def edit(task: str) -> Response:
+        data = body()
+        return sent(done(crew, folder, task, data, EDIT_S))
+
+    @app.get("/picture/<any(shelf, folder):place>/<name>")
+    def picture(place: str, name: str) -> Response:
+        opened = shipped(name) if place == "shelf" else folder.open(name)
+        data = {"text": opened.text, "name": opened.name, "place": place}
+        return sent(done(crew, folder, "picture", data, EDIT_S))
+
+
+def done(crew: Crew, folder: Folder, task: str, data: dict[str, Any], seconds: float) -> Answer:
+    """Have a worker do a task about a pattern."""
+    request = data | {"folder": str(folder.path)}
+    return crew.do(task, request, about=asked(data), seconds=seconds)
+
+
+def body() -> dict[str, Any]:
+    """Read the JSON of a request, which must be an object."""
+    data = request.get_json()
+    if not isinstance(data, dict):
+        raise UsageError("send a JSON object")
+    return data
+
+
+def shipped(name: str) -> Opened:
+    """Read a shipped pattern."""
+    path = shelf().get(name.removesuffix(".score"))
+    if path is None:
+        raise NotFound(f'no shipped pattern is called "{name}"')
+    return Opened(path.name, from_file(path).text, "")
+
+
+def opened_data(opened: Opened) -> dict[str, str]:
+    """Tell an opened file as data."""
+    return {"name": opened.name, "text": opened.text, "mark": opened.mark}
+
+
+def sent(answer: Answer) -> Response:
+    """Send an answer."""
+    response = Response(answer.body, answer.status, content_type=answer.type)
+    if answer.name:
+        response.headers.set("Content-Disposition", "attachment", filename=answer.name)
+    return response
+
+
+def failed(error: ScorecraftError) -> Response:
+    """Answer a request that cannot be met, in the user's words."""
+    if isinstance(error, ChangedError):
+        told = {"message": error.message, "hint": error.hint}
+        return sent(json_answer({"error": told, "mark": error.mark}, 409))
+    status = {TooLongError: 504, TooBusyError: 503}.get(type(error), 400)
+    return sent(refusal(error, status))
+
+
+def not_served(error: HTTPException) -> Response:
+    """Answer what the server does not serve, as JSON like every other answer."""
+    told = UsageError(error.description or error.name)
+    return sent(refusal(told, error.code or 500))

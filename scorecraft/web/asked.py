@@ -1,0 +1,108 @@
+"""What the page asks for, read from JSON with care: every field has its type and its limit."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from scorecraft.designing import Design, make
+from scorecraft.errors import UsageError
+from scorecraft.shelf import Source, shelf_folder
+
+MOST_KNOBS = 200
+LONGEST_WORD = 400
+
+Data = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A pattern as the page has it: its text, its name, and what is set from outside.
+
+    `place` says which folder the files it names must lie in: `shelf`, `folder`, or none.
+    """
+
+    text: str
+    name: str = "pattern.score"
+    place: str = ""
+    loaf: str | None = None
+    bake: str | None = None
+    knobs: tuple[tuple[str, str], ...] = field(default=())
+
+
+def asked(data: Data) -> Asked:
+    """Read the pattern of a request; raises UsageError at the first field that is not right."""
+    return Asked(
+        text=text_of(data, "text", limit=None),
+        name=text_of(data, "name", default="pattern.score"),
+        place=choice_of(data, "place", ("", "shelf", "folder")),
+        loaf=words_of(data, "loaf"),
+        bake=words_of(data, "bake"),
+        knobs=knobs_of(data),
+    )
+
+
+def designed(wanted: Asked, folder: Path | None) -> Design:
+    """Make the design that is asked for; raises ScorecraftError as `make` does."""
+    folders = {"shelf": shelf_folder(), "folder": folder, "": None}
+    source = Source(wanted.name, wanted.text, folders[wanted.place])
+    return make(source, loaf=wanted.loaf, bake=wanted.bake, knobs=dict(wanted.knobs))
+
+
+def text_of(
+    data: Data, key: str, *, default: str | None = None, limit: int | None = LONGEST_WORD
+) -> str:
+    """Read a text; without a default it must be there."""
+    value = data.get(key, default)
+    if not isinstance(value, str) or (limit is not None and len(value) > limit):
+        raise UsageError(f'"{key}" must be a text')
+    if any("\ud800" <= letter <= "\udfff" for letter in value):
+        raise UsageError(f'"{key}" holds half a letter')
+    return value
+
+
+def words_of(data: Data, key: str) -> str | None:
+    """Read a text that may be left out; it is one line."""
+    if data.get(key) is None:
+        return None
+    value = text_of(data, key)
+    if "\n" in value or "\r" in value:
+        raise UsageError(f'"{key}" must be one line')
+    return value
+
+
+def choice_of(data: Data, key: str, choices: tuple[str, ...]) -> str:
+    """Read one of a few words; the first is meant where none is given."""
+    value = data.get(key, choices[0])
+    if value not in choices:
+        raise UsageError(f'"{key}" must be one of: {", ".join(filter(None, choices))}')
+    return str(value)
+
+
+def number_of(data: Data, key: str, default: float, least: float, most: float) -> float:
+    """Read a number within its limits."""
+    value = data.get(key, default)
+    if isinstance(value, bool) or not isinstance(value, int | float) or not least <= value <= most:
+        raise UsageError(f'"{key}" must be a number from {least:g} to {most:g}')
+    return float(value)
+
+
+def flag_of(data: Data, key: str, default: bool = False) -> bool:
+    """Read a yes or no."""
+    value = data.get(key, default)
+    if not isinstance(value, bool):
+        raise UsageError(f'"{key}" must be true or false')
+    return value
+
+
+def knobs_of(data: Data) -> tuple[tuple[str, str], ...]:
+    """Read the knobs that are turned, by name."""
+    value = data.get("knobs") or {}
+    if not isinstance(value, Mapping) or len(value) > MOST_KNOBS:
+        raise UsageError('"knobs" must be a few names with their values')
+    for name, turned in value.items():
+        if not isinstance(turned, str | int | float) or isinstance(turned, bool):
+            raise UsageError(f'the knob "{name}" must have a number or a text')
+        if len(str(name)) + len(str(turned)) > LONGEST_WORD:
+            raise UsageError("a knob's name and value must be short")
+    return tuple((str(name), str(turned)) for name, turned in value.items())

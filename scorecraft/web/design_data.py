@@ -1,0 +1,105 @@
+"""A design as the page needs it: the picture, the knobs, the loaf's form and the findings."""
+
+import re
+from typing import Any
+
+from scorecraft.cuts import Knob
+from scorecraft.designing import Design
+from scorecraft.drawing.svg import svg
+from scorecraft.groups import Group
+from scorecraft.language.tree import Pattern, Statement, outside
+from scorecraft.report import as_data, finding_data, rounded, verdict
+from scorecraft.web.stage import cuts_of, frame, stage
+
+WRITTEN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)\s*(%|[a-z°″]+)?")
+"""A plain number with its unit, as a slider writes it."""
+
+
+def design_data(design: Design) -> dict[str, Any]:
+    """Tell a design as data for the page."""
+    layout = design.layout
+    told = as_data(design)
+    numbers = {cut: group.number for group in design.groups for cut in group.cuts}
+    cuts = [
+        {key: value for key, value in cut.items() if key not in ("sheet", "plan")}
+        | {"group": numbers[index]}
+        for index, cut in enumerate(told["cuts"])
+    ]
+    centre, size = frame(layout)
+    return {
+        "ok": True,
+        "title": layout.title,
+        "notes": list(layout.notes),
+        "loaf": told["loaf"],
+        "forms": {word: form(design.tree, word) for word in ("loaf", "bake")},
+        "knobs": [knob_data(knob, design) for knob in layout.knobs],
+        "findings": findings_data(design),
+        "verdict": verdict(design),
+        "groups": [group_data(group) for group in design.groups],
+        "cuts": cuts,
+        "frame": {"crown": [rounded(each) for each in centre], "size": [rounded(s) for s in size]},
+        "svg": svg(stage(design), text="text", ids="loaf"),
+    }
+
+
+def findings_data(design: Design) -> list[dict[str, Any]]:
+    """Tell the findings, each with the cuts it is about."""
+    return [
+        finding_data(finding) | {"cuts": cuts_of(design.layout, finding)}
+        for finding in design.findings
+    ]
+
+
+def form(tree: Pattern, word: str) -> dict[str, Any] | None:
+    """Tell a header statement as its keys with their values as written, for a form."""
+    statement = next((each for each in tree.statements if each.word == word), None)
+    if statement is None:
+        return None
+    return {"line": statement.place.line, "keys": keys_as_written(statement)}
+
+
+def keys_as_written(statement: Statement) -> dict[str, str]:
+    """Write each value of a statement back as it could stand in the text."""
+    return {argument.key: outside(argument.value) for argument in statement.arguments}
+
+
+def knob_data(knob: Knob, design: Design) -> dict[str, Any]:
+    """Tell a knob, and where in the text its value is written as a plain number."""
+    return {
+        "name": knob.name,
+        "value": rounded(knob.value),
+        "unit": knob.unit,
+        "low": rounded(knob.low),
+        "high": rounded(knob.high),
+        "step": rounded(knob.step),
+        "line": knob.place.line,
+        "span": span(knob, design),
+    }
+
+
+def span(knob: Knob, design: Design) -> dict[str, int] | None:
+    """Find the value of a knob in the text; None where it is not a plain number."""
+    statement = next(
+        (each for each in design.tree.statements if each.place == knob.place), None
+    )
+    value = statement.get("value") if statement else None
+    if value is None:
+        return None
+    place = value.value.place
+    lines = design.source.text.removeprefix("\ufeff").splitlines()
+    found = WRITTEN.match(lines[place.line - 1], place.column - 1)
+    if not found:
+        return None
+    return {"line": place.line, "column": place.column, "length": len(found.group())}
+
+
+def group_data(group: Group) -> dict[str, Any]:
+    """Tell a group of like cuts."""
+    return {
+        "number": group.number,
+        "name": group.name,
+        "count": group.count,
+        "kind": group.kind,
+        "length_mm": rounded(group.length_mm),
+        "depth_mm": rounded(group.depth_mm),
+    }

@@ -1,0 +1,93 @@
+"""The baker's own files: one folder of patterns, and never a path outside it."""
+
+import hashlib
+import re
+import threading
+from dataclasses import dataclass
+from pathlib import Path
+
+from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.shelf import SUFFIX, from_file
+from scorecraft.writing import write_whole
+
+MOST_FILES = 500
+LONGEST_NAME = 80
+ODD = re.compile(r'[\x00-\x1f\x7f/\\:*?"<>|]')
+TAKEN = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*)?", re.IGNORECASE)
+"""Names that Windows keeps for its devices."""
+
+
+class ChangedError(ScorecraftError):
+    """The file on disk is not the one that was opened; `mark` tells what is there now."""
+
+    def __init__(self, message: str, hint: str, mark: str) -> None:
+        super().__init__(message, None, hint)
+        self.mark = mark
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A file's text, and the mark that tells whether it is still the same."""
+
+    name: str
+    text: str
+    mark: str
+
+
+class Folder:
+    """A folder of patterns that can be listed, opened and saved to."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path.resolve()
+        self.saving = threading.Lock()
+        if not self.path.is_dir():
+            raise UsageError(f'"{path}" is not a folder', None, "name a folder of patterns")
+
+    def names(self) -> list[str]:
+        """List the pattern files, without hidden ones."""
+        found = (path for path in self.path.glob(f"*{SUFFIX}") if self.holds(path))
+        return sorted((path.name for path in found), key=str.casefold)[:MOST_FILES]
+
+    def holds(self, path: Path) -> bool:
+        """Tell whether a file is a plain one in this folder, not a link out of it."""
+        return path.is_file() and path.resolve().parent == self.path and path.name[0] != "."
+
+    def file(self, name: str) -> Path:
+        """Find the path of a name; raises UsageError for anything but a plain file name."""
+        plain = name.strip()
+        if not plain or plain[0] == "." or ODD.search(plain) or TAKEN.fullmatch(plain):
+            hint = "use letters, digits, spaces, - and _"
+            raise UsageError(f'"{name}" is not a file name', None, hint)
+        if len(plain) > LONGEST_NAME:
+            raise UsageError("the file name is too long", None, f"at most {LONGEST_NAME} letters")
+        path = self.path / (plain if plain.endswith(SUFFIX) else plain + SUFFIX)
+        if path.exists() and not self.holds(path):
+            raise UsageError(f'"{name}" is not a plain file in the folder')
+        return path
+
+    def open(self, name: str) -> Opened:
+        """Read a pattern file; raises UsageError where it cannot be read."""
+        path = self.file(name)
+        text = from_file(path).text
+        return Opened(path.name, text, mark_of(path.read_bytes()))
+
+    def save(self, name: str, text: str, mark: str | None) -> Opened:
+        """Write a pattern file, whole or not at all, over the one with `mark` or as a new one.
+
+        Raises ChangedError where another file is there.
+        """
+        path = self.file(name)
+        data = text.encode("utf-8")
+        with self.saving:
+            there = mark_of(path.read_bytes()) if path.exists() else None
+            if there is not None and there != mark:
+                word = "is there already" if mark is None else "was changed by something else"
+                hint = "open it to see, save under another name, or write over it"
+                raise ChangedError(f'"{path.name}" {word}', hint, there)
+            write_whole(path, data)
+        return Opened(path.name, text, mark_of(data))
+
+
+def mark_of(data: bytes) -> str:
+    """Give the mark of a file's content."""
+    return hashlib.sha256(data).hexdigest()[:24]

@@ -1,0 +1,72 @@
+"""Who may ask, from where, and what a browser may do with the answer.
+
+The server is for one baker's own browser. A foreign page that the browser has open must not be
+able to use it: so the Host must be ours (a foreign name may point at this machine), the Origin
+too, and data comes as JSON only, which no form of a foreign page can send.
+"""
+
+from collections.abc import Collection
+
+from flask import Flask, Request, Response, abort, request
+
+MOST_BODY_BYTES = 300_000
+POLICY = "; ".join(
+    (
+        "default-src 'none'",
+        "script-src 'self'",
+        "style-src 'self'",
+        "img-src 'self' data: blob:",
+        "connect-src 'self'",
+        "manifest-src 'self'",
+        "base-uri 'none'",
+        "form-action 'none'",
+        "frame-ancestors 'none'",
+    )
+)
+HEADERS = {
+    "Content-Security-Policy": POLICY,
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "no-referrer",
+    "Cache-Control": "no-store",
+    "Cross-Origin-Resource-Policy": "same-origin",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "X-Frame-Options": "DENY",
+}
+
+
+def guard(app: Flask, hosts: Collection[str]) -> None:
+    """Have every request checked and every answer sent with strict headers."""
+    app.config["MAX_CONTENT_LENGTH"] = MOST_BODY_BYTES
+    app.before_request(lambda: check(request, hosts))
+    app.after_request(strict)
+
+
+def check(asked: Request, hosts: Collection[str]) -> None:
+    """Refuse a request that no page of ours has sent."""
+    if asked.host not in hosts:
+        abort(400, "this server has another name")
+    origin = asked.headers.get("Origin")
+    if origin is not None and origin not in {f"http://{host}" for host in hosts}:
+        abort(403, "another page may not ask this server")
+    site = asked.headers.get("Sec-Fetch-Site", "none")
+    if site not in ("same-origin", "none") and not opened_by_link(asked):
+        abort(403, "another page may not ask this server")
+    if asked.method == "POST" and asked.mimetype != "application/json":
+        abort(415, "send JSON")
+
+
+def opened_by_link(asked: Request) -> bool:
+    """Tell whether this is a person following a link to the page itself."""
+    return asked.method == "GET" and asked.headers.get("Sec-Fetch-Mode") == "navigate"
+
+
+def strict(response: Response) -> Response:
+    """Add the strict headers to an answer."""
+    for name, value in HEADERS.items():
+        response.headers[name] = value
+    return response
+
+
+def is_local(asked: Request) -> bool:
+    """Tell whether the request comes from this machine."""
+    return asked.remote_addr in ("127.0.0.1", "::1")

@@ -1,0 +1,41 @@
+"""What lies on the shelf and in the baker's folder, told without drawing anything."""
+
+from typing import Any
+
+from scorecraft.errors import ScorecraftError
+from scorecraft.language.parse import parse
+from scorecraft.language.tree import Pattern
+from scorecraft.shelf import from_file, shelf
+from scorecraft.web.folder import Folder
+
+
+def listing(folder: Folder) -> dict[str, Any]:
+    """List the shipped patterns and the folder's own."""
+    shipped = [entry(path.name, from_file(path).text) for path in shelf().values()]
+    own = []
+    for name in folder.names():
+        try:
+            own.append(entry(name, folder.open(name).text))
+        except ScorecraftError as error:
+            own.append({"name": name, "title": name, "shape": "", "problem": error.message})
+    return {"shelf": shipped, "folder": own, "path": str(folder.path)}
+
+
+def entry(name: str, text: str) -> dict[str, str]:
+    """Tell a pattern's name, title and loaf, or the first thing wrong with it."""
+    try:
+        tree = parse(text, name)
+    except ScorecraftError as error:
+        where = f"line {error.place.line}: " if error.place else ""
+        return {"name": name, "title": name, "shape": "", "problem": where + error.message}
+    title = first(tree, "title", "text") or name.removesuffix(".score")
+    return {"name": name, "title": title, "shape": first(tree, "loaf", "shape"), "problem": ""}
+
+
+def first(tree: Pattern, word: str, key: str) -> str:
+    """Find the value of a key of the first statement of a word, or ""."""
+    statement = next((each for each in tree.statements if each.word == word), None)
+    argument = statement.get(key) if statement else None
+    if argument is None:
+        return ""
+    return str(getattr(argument.value, "value", argument.value))

@@ -1,0 +1,84 @@
+"""Start the server, open the page, and stop cleanly."""
+
+import os
+import socket
+import sys
+import threading
+import webbrowser
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from scorecraft.errors import UsageError
+from scorecraft.web.app import make_app
+from scorecraft.web.crew import Crew
+from scorecraft.web.folder import Folder
+from scorecraft.web.guards import MOST_BODY_BYTES
+from scorecraft.web.tasks import work
+
+THREADS = 8
+MOST_WORKERS = 4
+
+
+def serve(
+    folder: Path, *, port: int, browser: bool, share: bool, say: Callable[[str], None]
+) -> None:
+    """Serve the page for a folder until Ctrl-C; `say` tells the baker where it is.
+
+    A port of 0 takes any free one. Raises UsageError where the port is taken.
+    """
+    own = Folder(folder)
+    door = bound("127.0.0.1", port)
+    number = door.getsockname()[1]
+    crew = Crew(work, workers_wanted())
+    app = make_app(own, crew, hosts_of(number))
+    server = waitress_server(app, door)
+    address = f"http://127.0.0.1:{number}/"
+    say(f"The page is at {address}")
+    say(f"It shows the patterns of {own.path}. Ctrl-C stops it.")
+    if browser:
+        threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
+    try:
+        server.run()
+    finally:
+        crew.close()
+        server.close()
+
+
+def hosts_of(port: int) -> set[str]:
+    """Name every host the server answers to on this machine."""
+    return {f"{name}:{port}" for name in ("127.0.0.1", "localhost", "[::1]")}
+
+
+def workers_wanted() -> int:
+    """Choose how many workers to hire."""
+    return max(2, min(MOST_WORKERS, os.cpu_count() or 2))
+
+
+def bound(host: str, port: int) -> socket.socket:
+    """Bind a socket; raises UsageError where the port is taken."""
+    door = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    if sys.platform != "win32":
+        door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        door.bind((host, port))
+    except OSError as error:
+        door.close()
+        hint = "choose another with --port, or let 0 find a free one"
+        raise UsageError(f"port {port} cannot be used: {error.strerror}", None, hint) from error
+    return door
+
+
+def waitress_server(app: Any, door: socket.socket) -> Any:
+    """Make a waitress server on a bound socket."""
+    from waitress.server import create_server
+
+    door.listen(128)
+    return create_server(
+        app,
+        sockets=[door],
+        threads=THREADS,
+        max_request_body_size=MOST_BODY_BYTES * 2,
+        channel_timeout=60,
+        ident="scorecraft",
+    )

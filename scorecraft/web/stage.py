@@ -1,0 +1,73 @@
+"""The loaf as the page shows it: drawn in mm as on every print, with what the findings point at."""
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from scorecraft.checks.finding import Finding
+from scorecraft.cuts import Layout, Line
+from scorecraft.designing import Design
+from scorecraft.drawing.loafview import loaf_group
+from scorecraft.drawing.picture import Group, Ink, Item, Picture, Shape
+from scorecraft.drawing.plan import cut_plans, on_paper, plan_lines, rim_plan
+
+MARGIN_MM = 10.0
+POINTED = Ink(1.6, color="#34427a")
+MARKED = Ink(0.5, color="#8c7350", dash=(6.0, 1.2), cap="butt")
+
+
+def stage(design: Design) -> Picture:
+    """Draw the loaf from above at one mm a unit, its crown where `crown` says."""
+    layout = design.layout
+    centre, (width, height) = frame(layout)
+    return Picture(
+        width,
+        height,
+        layout.title or design.source.name,
+        f"{layout.loaf.shape} loaf from above with {len(layout.cuts)} cuts",
+        (
+            loaf_group(layout, centre, 1.0, plans=cut_plans(layout)),
+            marks(layout, centre),
+            pointers(layout, design.findings, centre),
+        ),
+        css="stage-loaf",
+    )
+
+
+def frame(layout: Layout) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Give where the crown lies on the picture and how large the picture is (mm)."""
+    rim = rim_plan(layout.loaf)
+    left, low = rim.min(axis=0) - MARGIN_MM
+    right, high = rim.max(axis=0) + MARGIN_MM
+    return (float(-left), float(high)), (float(right - left), float(high - low))
+
+
+def marks(layout: Layout, centre: tuple[float, float]) -> Group:
+    """Draw the string marks, faint."""
+    lines = tuple(on_paper(line, centre) for line in plan_lines(layout.loaf, layout.marks.lines))
+    return Group("marks", (Shape(lines, ink=MARKED, css="string"),) if lines else ())
+
+
+def pointers(
+    layout: Layout, findings: tuple[Finding, ...], centre: tuple[float, float]
+) -> Group:
+    """Draw what findings point at that is no cut, each with its finding's number."""
+    known = {id(cut.line) for cut in layout.cuts}
+    items: list[Item] = []
+    for number, finding in enumerate(findings):
+        found = [line for line in finding.lines if id(line) not in known and len(line) > 1]
+        if found:
+            lines = tuple(on_paper(line, centre) for line in plan_lines(layout.loaf, found))
+            data = {"finding": str(number)}
+            items.append(Shape(lines, ink=POINTED, css="pointer", data=data))
+    return Group("pointers", tuple(items))
+
+
+def cuts_of(layout: Layout, finding: Finding) -> list[int]:
+    """List the cuts a finding is about: those it draws, else those its line of text makes."""
+    place = finding.place
+    drawn: Mapping[int, Line] = {id(line): line for line in finding.lines}
+    own = [index for index, cut in enumerate(layout.cuts) if id(cut.line) in drawn]
+    if own or place is None or any(np.size(line) for line in finding.lines):
+        return own
+    return [index for index, cut in enumerate(layout.cuts) if cut.place.line == place.line]

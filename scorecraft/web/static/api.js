@@ -1,0 +1,88 @@
+// Talking to the server: JSON there and back; answers that came too late are dropped.
+
+/** What the server refuses, in the user's words. */
+export class Refused extends Error {
+  constructor(told, status, data) {
+    super(told.message);
+    this.hint = told.hint || "";
+    this.status = status;
+    this.data = data;
+  }
+}
+
+/** Ask with data and get data. */
+export async function ask(path, data = {}, signal = undefined) {
+  return read(await post(path, data, signal));
+}
+
+/** Ask with data and get a file: its name and content. */
+export async function askFile(path, data) {
+  const answer = await post(path, data);
+  const type = answer.headers.get("Content-Type") || "";
+  if (!answer.ok || type.startsWith("application/json")) return { problem: await read(answer) };
+  const name = /filename="?([^";]+)"?/.exec(answer.headers.get("Content-Disposition") || "");
+  return { name: name ? name[1] : "print", content: await answer.blob() };
+}
+
+/** Fetch data that needs no question. */
+export async function fetched(path) {
+  return read(await fetch(path, { credentials: "same-origin" }));
+}
+
+function post(path, data, signal) {
+  return fetch(path, {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(data),
+    credentials: "same-origin",
+    signal,
+  });
+}
+
+async function read(answer) {
+  const data = await answer.json();
+  if (!answer.ok) throw new Refused(data.error || { message: answer.statusText }, answer.status, data);
+  return data;
+}
+
+/**
+ * Ask the same question again and again, each time with the newest data.
+ *
+ * One question is on its way at a time. While it is, only the newest one waits; a question that
+ * takes too long is given up for it. So answers come in order and none overwrites a newer one.
+ */
+export class Latest {
+  constructor(path, answered, failed, patience = 700) {
+    Object.assign(this, { path, answered, failed, patience });
+    this.waiting = null;
+    this.running = null;
+  }
+
+  ask(data) {
+    this.waiting = data;
+    if (!this.running) this.go();
+    else if (performance.now() - this.running.since > this.patience) this.running.control.abort();
+  }
+
+  /** Forget what is on its way. */
+  drop() {
+    this.waiting = null;
+    if (this.running) this.running.control.abort();
+  }
+
+  async go() {
+    const data = this.waiting;
+    const control = new AbortController();
+    this.waiting = null;
+    this.running = { control, since: performance.now() };
+    try {
+      const answer = await ask(this.path, data, control.signal);
+      if (!control.signal.aborted) this.answered(answer, data);
+    } catch (error) {
+      if (!control.signal.aborted) this.failed(error);
+    } finally {
+      this.running = null;
+      if (this.waiting) this.go();
+    }
+  }
+}

@@ -1,0 +1,115 @@
+// The page: its head, its rooms, and the keys that work everywhere.
+
+import { DesignRoom } from "./design.js";
+import { follow } from "./designing.js";
+import { frame } from "./dialog.js";
+import { h, icon, tell } from "./dom.js";
+import { save, saveAs } from "./files.js";
+import { choices } from "./forms.js";
+import { ShelfRoom } from "./shelf.js";
+import { store } from "./store.js";
+import { choose, chosen } from "./units.js";
+import { words } from "./words.js";
+
+const ROOMS = {
+  shelf: () => new ShelfRoom(() => go("design")),
+  design: () => new DesignRoom(),
+};
+const ICONS = { shelf: "shelf", design: "design", print: "print", bench: "bench", measure: "measure" };
+const rooms = new Map();
+const main = document.getElementById("main");
+const links = new Map();
+const file = { name: h("span", { class: "file-name" }), dot: h("span", { class: "file-dot" }) };
+
+/** Go to a room by its name in the address. */
+function go(name) {
+  if (location.hash === `#${name}`) enter();
+  else location.hash = name;
+}
+
+function enter() {
+  const asked = location.hash.slice(1);
+  const name = asked in ROOMS && (store.text || asked === "shelf") ? asked : store.text ? "design" : "shelf";
+  if (!rooms.has(name)) rooms.set(name, ROOMS[name]());
+  const room = rooms.get(name);
+  if (main.firstElementChild !== room.element) {
+    const before = [...rooms.values()].find((each) => each.element === main.firstElementChild);
+    if (before && before.leave) before.leave();
+    main.replaceChildren(room.element);
+    main.scrollTop = 0;
+  }
+  document.body.dataset.room = name;
+  document.title = `${words.rooms[name]} · ${words.name}`;
+  for (const [each, link] of links) link.toggleAttribute("aria-current", false), each === name && link.setAttribute("aria-current", "page");
+  if (room.enter) room.enter();
+}
+
+function head() {
+  const nav = h("nav", { "aria-label": words.roomsLabel, class: "rooms" });
+  for (const name of Object.keys(ROOMS)) {
+    const link = h("a", { href: `#${name}` }, icon(ICONS[name]), h("span", {}, words.rooms[name]));
+    links.set(name, link);
+    nav.append(link);
+  }
+  const undo = button("undo", words.undo, () => store.step(-1));
+  const redo = button("redo", words.redo, () => store.step(1));
+  const keep = h("button", { type: "button", class: "main save", onclick: save }, words.save);
+  const keepAs = h("button", { type: "button", class: "plain save-as", onclick: saveAs }, words.saveAs);
+  const tools = h("div", { class: "tools" }, undo, redo, keep, keepAs, button("gear", words.settings, settings));
+  const update = () => {
+    undo.disabled = !store.canUndo;
+    redo.disabled = !store.canRedo;
+    keep.disabled = !store.text;
+    keepAs.disabled = !store.text;
+    file.name.textContent = store.text ? store.name || words.unnamed : "";
+    file.dot.hidden = !store.text || !store.unsaved;
+  };
+  for (const what of ["text", "file"]) store.on(what, update);
+  update();
+  file.dot.setAttribute("role", "img");
+  file.dot.setAttribute("aria-label", words.unsaved);
+  file.dot.title = words.unsaved;
+  document.getElementById("top").append(
+    h("a", { class: "skip", href: "#main", onclick: (event) => (event.preventDefault(), main.focus()) }, words.skip),
+    h("a", { class: "mark", href: "#shelf" }, h("img", { src: "/static/icon.svg", alt: "", width: 28, height: 28 }), h("span", {}, words.name)),
+    nav,
+    h("p", { class: "file" }, file.name, file.dot),
+    tools,
+  );
+}
+
+function button(name, label, act) {
+  return h("button", { type: "button", class: "quiet-button", "aria-label": label, title: label, onclick: act }, icon(name));
+}
+
+function settings() {
+  const dialog = frame(words.settings);
+  dialog.append(
+    choices("length", words.lengths, ["mm", "in"], chosen.length, (unit) => words[unit], (unit) => choose("length", unit)),
+    choices("heat", words.heats, ["C", "F"], chosen.heat, (unit) => words[unit], (unit) => choose("heat", unit)),
+  );
+  dialog.showModal();
+}
+
+function keys(event) {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+  const key = event.key.toLowerCase();
+  const elsewhere = event.target instanceof HTMLInputElement && event.target.type === "text";
+  if (key === "s") event.shiftKey ? saveAs() : save();
+  else if (key === "z" && !elsewhere) store.step(event.shiftKey ? 1 : -1);
+  else if (key === "y" && !elsewhere) store.step(1);
+  else return;
+  event.preventDefault();
+}
+
+head();
+const again = store.recover();
+if (again) {
+  store.say("text", { kind: "open" });
+  if (store.unsaved) tell(words.found);
+}
+follow();
+addEventListener("hashchange", enter);
+addEventListener("keydown", keys);
+addEventListener("beforeunload", () => store.text && store.keep());
+enter();

@@ -1,0 +1,154 @@
+// The room for designing: the loaf in the middle, what can be turned beside it, the text.
+
+import { h } from "./dom.js";
+import { Editor, editorPanel } from "./editor.js";
+import { Findings } from "./findings.js";
+import { LoafForm } from "./forms.js";
+import { Knobs } from "./knobs.js";
+import { Stage } from "./stage.js";
+import { store } from "./store.js";
+import { length, onUnits } from "./units.js";
+import { words } from "./words.js";
+
+const told = words.design;
+
+export class DesignRoom {
+  constructor() {
+    this.stage = new Stage({ pointed: (cut) => this.pointCut(cut), picked: (cut) => this.pickCut(cut) });
+    this.findings = new Findings({
+      pointed: (finding, number) => this.pointFinding(finding, number),
+      picked: (finding) => this.pick(finding),
+    });
+    this.editor = new Editor({
+      typed: (text) => store.write(text, "typing"),
+      moved: (line) => this.pointLine(line),
+    });
+    this.knobs = new Knobs({ pointed: (line) => this.editor.light(line ? [line] : []) });
+    this.form = new LoafForm();
+    this.title = h("h1", { class: "loaf-title" });
+    this.caption = h("p", { class: "caption" });
+    this.element = this.layout();
+    store.on("text", () => this.editor.show(store.text));
+    store.on("design", () => this.showDesign());
+    store.on("problems", () => this.showProblems());
+    onUnits(() => store.design && this.showDesign());
+    if (store.text) this.editor.show(store.text);
+  }
+
+  layout() {
+    this.panels = {
+      knobs: panel("knobs", told.panels.knobs, this.knobs.element),
+      loaf: panel("loaf", told.panels.loaf, this.form.element),
+      findings: panel("findings", told.panels.findings, this.findings.element),
+      text: h("section", { class: "panel", id: "panel-text" }, ...editorPanel(this.editor)),
+    };
+    const tabs = this.tabs();
+    return h(
+      "div",
+      { class: "design" },
+      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption), this.stage.element),
+      tabs,
+      h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf),
+      h("div", { class: "side right" }, this.panels.findings, this.panels.text),
+    );
+  }
+
+  /** On a small screen one panel shows at a time. */
+  tabs() {
+    this.tabButtons = new Map(
+      Object.entries(told.panels).map(([name, label]) => [
+        name,
+        h("button", { type: "button", class: "tab", onclick: () => this.showPanel(name) }, label),
+      ]),
+    );
+    queueMicrotask(() => this.showPanel("knobs"));
+    return h("div", { class: "tabs", role: "group", "aria-label": told.panelsLabel }, ...this.tabButtons.values());
+  }
+
+  showPanel(name) {
+    for (const [each, button] of this.tabButtons) {
+      button.setAttribute("aria-pressed", each === name);
+      this.panels[each].classList.toggle("chosen", each === name);
+    }
+  }
+
+  showDesign() {
+    const design = store.design;
+    this.element.classList.remove("stale");
+    this.title.textContent = design.title;
+    this.caption.textContent = this.captionOf(design);
+    this.stage.show(design.svg, told.loafLabel(design.title, design.cuts.length), { live: true });
+    this.knobs.show(design.knobs);
+    this.form.show(design);
+    this.findings.show(design);
+    this.editor.mark([]);
+    this.count(design.findings.length);
+  }
+
+  captionOf(design) {
+    const { shape, width_mm: width, length_mm: long } = design.loaf;
+    const size = width === long ? length(width, 0) : `${length(width, 0)} × ${length(long, 0)}`;
+    return `${told.shapes[shape] || shape} · ${size} · ${told.cuts(design.cuts.length)}`;
+  }
+
+  showProblems() {
+    this.element.classList.add("stale");
+    this.findings.showProblems(store.problems);
+    this.editor.mark(store.problems);
+    this.count(store.problems.length);
+  }
+
+  /** Show on the small screen's tab how many findings there are. */
+  count(number) {
+    this.tabButtons.get("findings").textContent = number ? `${told.panels.findings} ${number}` : told.panels.findings;
+  }
+
+  pointFinding(finding, number) {
+    this.stage.light(finding && finding.cuts ? finding.cuts : [], finding ? number : null);
+    this.editor.light(finding && finding.line ? [finding.line] : []);
+  }
+
+  pick(finding) {
+    if (finding.line) this.editor.goTo(finding.line, finding.column || 1, finding.length || 0);
+  }
+
+  pointCut(cut) {
+    const known = store.design && store.design.cuts[cut];
+    this.stage.light(known ? this.alike(known) : []);
+    this.editor.light(known ? [known.line] : []);
+    if (known) this.caption.textContent = this.cutTold(known);
+    else if (store.design) this.caption.textContent = this.captionOf(store.design);
+  }
+
+  cutTold(cut) {
+    return told.cutTold(cut, `${length(cut.length_mm, 0)} · ${told.deep(length(cut.depth_mm))}`);
+  }
+
+  alike(cut) {
+    return store.design.cuts.flatMap((each, index) => (each.group === cut.group ? [index] : []));
+  }
+
+  pickCut(cut) {
+    const known = store.design.cuts[cut];
+    if (known) {
+      this.showPanel("text");
+      this.editor.goTo(known.line);
+    }
+  }
+
+  /** The caret's line lights up the cuts it makes. */
+  pointLine(line) {
+    if (!store.design) return;
+    const cuts = store.design.cuts.flatMap((each, index) => (each.line === line ? [index] : []));
+    this.stage.light(cuts);
+  }
+}
+
+function panel(name, title, ...inside) {
+  return h(
+    "section",
+    { class: "panel", id: `panel-${name}`, "aria-labelledby": `title-${name}` },
+    h("h2", { class: "panel-title", id: `title-${name}` }, title),
+    ...inside,
+  );
+}

@@ -1,0 +1,51 @@
+// Questions in the middle of the page; the browser's own dialog keeps the keyboard inside.
+
+import { h, icon } from "./dom.js";
+import { words } from "./words.js";
+
+/** Ask with a few answers; gives the key of the one chosen, or null. */
+export function question(title, text, answers) {
+  return new Promise((done) => {
+    const dialog = frame(title, () => done(null));
+    const buttons = Object.entries(answers).map(([key, label], index) =>
+      h("button", { type: "button", class: index ? "plain" : "main", onclick: () => finish(dialog, done, key) }, label),
+    );
+    dialog.append(h("p", {}, text), h("div", { class: "buttons" }, ...buttons));
+    dialog.showModal();
+  });
+}
+
+/** Ask for a text; gives it, or null. */
+export function prompted(title, label, hint, value, button) {
+  return new Promise((done) => {
+    const dialog = frame(title, () => done(null));
+    const input = h("input", { id: "prompted", type: "text", required: true, maxlength: 80, autocomplete: "off", "aria-describedby": "prompted-hint", props: { value } });
+    const form = h(
+      "form",
+      { method: "dialog", onsubmit: (event) => (event.preventDefault(), finish(dialog, done, input.value)) },
+      h("label", { class: "field", for: "prompted" }, h("span", {}, label), input),
+      h("p", { class: "quiet", id: "prompted-hint" }, hint),
+      h("div", { class: "buttons" }, h("button", { class: "main" }, button), h("button", { type: "button", class: "plain", onclick: () => dialog.close() }, words.cancel)),
+    );
+    dialog.append(form);
+    dialog.showModal();
+    input.select();
+  });
+}
+
+/** Open a dialog with anything in it. */
+export function frame(title, closed = () => {}) {
+  const dialog = h(
+    "dialog",
+    { class: "dialog", "aria-labelledby": "dialog-title", onclose: () => (dialog.remove(), closed()) },
+    h("h2", { id: "dialog-title" }, title),
+    h("button", { type: "button", class: "quiet-button dialog-close", "aria-label": words.close, onclick: () => dialog.close() }, icon("close")),
+  );
+  document.body.append(dialog);
+  return dialog;
+}
+
+function finish(dialog, done, answer) {
+  done(answer);
+  dialog.close();
+}

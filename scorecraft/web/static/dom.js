@@ -1,0 +1,81 @@
+// Elements made in one call, and SVG put into the page as elements, never as markup.
+
+const SVG_TEXT = "image/svg+xml";
+
+/** Make an element: attributes by name, `on…` listeners, properties in `props`; texts as text. */
+export function h(tag, attributes = {}, ...children) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) set(element, name, value);
+  element.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== false));
+  return element;
+}
+
+function set(element, name, value) {
+  if (value === null || value === undefined || value === false) return;
+  if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
+  else if (name === "props") Object.assign(element, value);
+  else element.setAttribute(name, value === true ? "" : value);
+}
+
+/** Read an SVG text of the server into an element of this page. */
+export function drawing(text, label = "") {
+  const parsed = new DOMParser().parseFromString(text, SVG_TEXT).documentElement;
+  const element = document.importNode(parsed, true);
+  if (label) element.setAttribute("aria-label", label);
+  return element;
+}
+
+/** A small picture of our own set: lines on a 24 × 24 field. */
+const ICONS = {
+  undo: "M9 6 4 11l5 5M4 11h9a6 6 0 0 1 0 12",
+  redo: "m15 6 5 5-5 5M20 11h-9a6 6 0 0 0 0 12",
+  save: "M5 4h11l3 3v13H5zM8 4v5h7V4M8 20v-6h8v6",
+  gear: "M12 8.5a3.5 3.5 0 1 0 0 7 3.5 3.5 0 0 0 0-7M12 2v4M12 18v4M2 12h4M18 12h4M5 5l2.8 2.8M16.2 16.2 19 19M5 19l2.8-2.8M16.2 7.8 19 5",
+  close: "M6 6l12 12M18 6 6 18",
+  stop: "M8 3h8l5 5v8l-5 5H8l-5-5V8zM12 7v6M12 16.2v.6",
+  warn: "M12 3.5 22 20H2zM12 10v5M12 17.2v.5",
+  note: "M12 3a9 9 0 1 0 0 18 9 9 0 0 0 0-18M12 11v6M12 7.3v.6",
+  back: "M15 5 8 12l7 7",
+  next: "m9 5 7 7-7 7",
+  plus: "M12 5v14M5 12h14",
+  print: "M7 9V3h10v6M7 18H4V9h16v9h-3M7 14h10v7H7z",
+  down: "M12 3v12M7 11l5 5 5-5M4 20h16",
+  round: "M12 4a8 8 0 1 0 0 16 8 8 0 0 0 0-16",
+  oval: "M12 3c3.6 0 6 4 6 9s-2.4 9-6 9-6-4-6-9 2.400-9 6-9",
+  long: "M12 2c2.600 0 3.800 2 3.800 10S14.600 22 12 22s-3.800-2-3.800-10S9.400 2 12 2",
+  square: "M7 4h10q3 0 3 3v10q0 3-3 3H7q-3 0-3-3V7q0-3 3-3",
+  shelf: "M4 4h7v7H4zM13 4h7v7h-7zM4 13h7v7H4zM13 13h7v7h-7z",
+  design: "M4 20l4-1L20 7l-3-3L5 16zM14 7l3 3",
+  bench: "M12 4a8 8 0 1 0 8 8M12 12V6M12 12l4 3M20 4v5h-5",
+  measure: "M3 16 16 3l5 5L8 21zM7 12l2 2M10 9l3 3M13 6l2 2",
+};
+
+/** Draw an icon; it is only an ornament, so readers skip it. */
+export function icon(name) {
+  const space = "http://www.w3.org/2000/svg";
+  const svg = document.createElementNS(space, "svg");
+  svg.setAttribute("viewBox", "0 0 24 24");
+  svg.setAttribute("class", `icon icon-${name}`);
+  svg.setAttribute("aria-hidden", "true");
+  const path = document.createElementNS(space, "path");
+  path.setAttribute("d", ICONS[name]);
+  svg.append(path);
+  return svg;
+}
+
+/** Say something in the corner; screen readers hear it too. */
+export function tell(text, { lasting = false } = {}) {
+  const told = document.getElementById("told");
+  const line = h("p", {}, text);
+  told.replaceChildren(line);
+  if (!lasting) setTimeout(() => line.remove(), 5000);
+}
+
+/** Wait until nothing has happened for a while; `soon()` starts the wait again. */
+export function later(act, wait) {
+  let timer = 0;
+  return (other = wait) => {
+    clearTimeout(timer);
+    timer = setTimeout(act, other);
+  };
+}

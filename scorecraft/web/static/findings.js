@@ -1,0 +1,62 @@
+// What is wrong, the weightiest first: problems of the text, or findings about the cuts.
+
+import { h, icon } from "./dom.js";
+import { said } from "./units.js";
+import { words } from "./words.js";
+
+export class Findings {
+  /** `pointed` hears of the finding under the pointer or null, `picked` of one that is chosen. */
+  constructor({ pointed, picked }) {
+    Object.assign(this, { pointed, picked });
+    this.verdict = h("p", { class: "verdict", role: "status" });
+    this.list = h("ul", { class: "findings" });
+    this.element = h("div", {}, this.verdict, this.list);
+    this.chosen = null;
+  }
+
+  /** Show the findings of a design. */
+  show(design) {
+    this.verdict.textContent = design.findings.length ? said(design.verdict) : words.design.nothing;
+    this.fill(design.findings.map((finding, number) => this.row(finding, number, finding.severity)));
+  }
+
+  /** Show the problems of a text that cannot be read. */
+  showProblems(problems) {
+    this.verdict.textContent = `${words.design.problems(problems.length)}. ${words.design.stale}`;
+    this.fill(problems.map((problem, number) => this.row(problem, number, "problem")));
+  }
+
+  fill(rows) {
+    const at = [...this.list.querySelectorAll("button")].indexOf(document.activeElement);
+    this.list.replaceChildren(...rows);
+    const again = this.list.querySelectorAll("button")[at];
+    if (again) again.focus();
+  }
+
+  row(told, number, severity) {
+    const sign = severity === "problem" ? words.design.problem : words.design.signs[severity];
+    const cuts = told.cuts && told.cuts.length ? words.design.cuts(told.cuts.length) : "";
+    const where = [told.line && words.design.line(told.line), cuts].filter(Boolean).join(" · ");
+    const point = (shown) => () => this.pointed(shown, number);
+    return h(
+      "li",
+      {},
+      h(
+        "button",
+        {
+          type: "button",
+          class: `finding ${severity}`,
+          onmouseenter: point(told),
+          onmouseleave: point(null),
+          onfocus: point(told),
+          onblur: point(null),
+          onclick: () => this.picked(told, number),
+        },
+        h("span", { class: "sign" }, icon(severity === "problem" ? "stop" : severity), sign),
+        h("span", { class: "message" }, said(told.message)),
+        told.hint && h("span", { class: "hint" }, said(told.hint)),
+        where && h("span", { class: "where" }, where),
+      ),
+    );
+  }
+}

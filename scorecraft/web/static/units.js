@@ -1,0 +1,58 @@
+// Lengths and temperatures as the baker likes to read them; everything stays mm and °C inside.
+
+const KEY = "scorecraft.units";
+const INCH = 25.4;
+export const chosen = { length: "mm", heat: "C", ...stored() };
+const listeners = [];
+
+function stored() {
+  try {
+    return JSON.parse(localStorage.getItem(KEY)) || {};
+  } catch {
+    return {};
+  }
+}
+
+/** Choose a unit; those who listen show everything anew. */
+export function choose(kind, unit) {
+  chosen[kind] = unit;
+  localStorage.setItem(KEY, JSON.stringify(chosen));
+  for (const listener of listeners) listener();
+}
+
+export function onUnits(listener) {
+  listeners.push(listener);
+}
+
+/** Write a length given in mm. */
+export function length(mm, digits = 1) {
+  if (chosen.length === "in") return `${trimmed(mm / INCH, 2)} in`;
+  return `${trimmed(mm, digits)} mm`;
+}
+
+/** Write a temperature given in °C. */
+export function heat(celsius) {
+  return chosen.heat === "F" ? `${Math.round((celsius * 9) / 5 + 32)} °F` : `${Math.round(celsius)} °C`;
+}
+
+/** Write a value of the pattern with its own unit. */
+export function valued(value, unit) {
+  if (unit === "mm") return length(value, 2);
+  const shown = { deg: "°", "%": " %", C: " °C" }[unit] ?? (unit ? ` ${unit}` : "");
+  return `${trimmed(value, 3)}${shown}`;
+}
+
+/** Turn the lengths in a sentence of the server into the baker's unit. */
+export function said(text) {
+  if (chosen.length !== "in") return text;
+  return text.replace(/(-?\d+(?:\.\d+)?) mm\b/g, (_, mm) => length(Number(mm)));
+}
+
+/** Numbers for a field: mm to the unit shown, and back. */
+export const toField = (mm) => (chosen.length === "in" ? trimmed(mm / INCH, 2) : trimmed(mm, 1));
+export const fromField = (value) => (chosen.length === "in" ? Number(value) * INCH : Number(value));
+export const fieldUnit = () => chosen.length;
+
+export function trimmed(value, digits) {
+  return String(Number(value.toFixed(digits)));
+}

@@ -1,0 +1,77 @@
+"""The heavy work, each a task that a worker does: a request in, an answer out."""
+
+from collections.abc import Callable
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from scorecraft.designing import Design
+from scorecraft.errors import MissingLibraryError, PatternError, ScorecraftError, UsageError
+from scorecraft.web.answer import (
+    SVG,
+    Answer,
+    json_answer,
+    problems_answer,
+    refusal,
+)
+from scorecraft.web.asked import Asked, asked, designed
+
+KEPT = 8
+"""So many of the last designs a worker remembers."""
+
+
+def work(task: str, request: dict[str, Any]) -> Answer:
+    """Do a task. What is wrong with the pattern is an answer; a wrong request is refused."""
+    try:
+        return TASKS[task](request)
+    except PatternError as error:
+        return problems_answer(error.problems)
+    except MissingLibraryError as error:
+        return refusal(error, 501)
+    except UsageError as error:
+        return refusal(error, 400)
+    except ScorecraftError as error:
+        return problems_answer(error.problems)
+
+
+def design_of(request: dict[str, Any]) -> Design:
+    """Make the design a request is about, or remember it."""
+    folder = request.get("folder")
+    wanted = asked(request)
+    return remembered(wanted, folder, newest(folder))
+
+
+def newest(folder: str | None) -> int:
+    """Give the time of the last change to a drawing that a pattern may name."""
+    if folder is None:
+        return 0
+    return max((path.stat().st_mtime_ns for path in Path(folder).glob("*.svg")), default=0)
+
+
+@lru_cache(maxsize=KEPT)
+def remembered(wanted: Asked, folder: str | None, changed: int) -> Design:
+    """Make a design; the same one again is not made twice."""
+    return designed(wanted, Path(folder) if folder else None)
+
+
+def design(request: dict[str, Any]) -> Answer:
+    """Answer with the design: picture, knobs, form and findings."""
+    from scorecraft.web.design_data import design_data
+
+    return json_answer(design_data(design_of(request)))
+
+
+def picture(request: dict[str, Any]) -> Answer:
+    """Answer with a small picture of the loaf, for the shelf."""
+    from scorecraft.drawing.loafview import loaf_picture
+    from scorecraft.drawing.svg import svg
+
+    made = loaf_picture(design_of(request).layout, width_mm=120.0)
+    return Answer(svg(made).encode(), SVG)
+
+
+TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
+    "design": design,
+    "picture": picture,
+}
+"""Every task by its name."""
