@@ -86,16 +86,22 @@ def smooth(points: ArrayLike) -> Points:
 
     Centripetal Catmull-Rom spline: Barry & Goldman 1988, with the square root of the chord as
     the knot distance, which makes no loops or cusps (Yuksel, Schaefer & Keyser 2011; recalled,
-    page not checked).
+    page not checked). An open end bends on as the curve does next to it.
     """
     through = without_repeats(np.asarray(points, dtype=np.float64))
     if len(through) < 3:
         return through
     closed = bool(np.array_equal(through[0], through[-1]))
-    before = through[-2] if closed else 2 * through[0] - through[1]
-    after = through[1] if closed else 2 * through[-1] - through[-2]
+    before = through[-2] if closed else _bent_on(*through[:3])
+    after = through[1] if closed else _bent_on(*through[:-4:-1])
     padded = np.vstack([before, through, after])
     return join(*(_catmull_rom(*padded[i : i + 4]) for i in range(len(through) - 1)))
+
+
+def _bent_on(end: Points, second: Points, third: Points) -> Points:
+    """Point beyond an end: the third point mirrored across the middle of the first piece."""
+    way = (end - second) / np.hypot(*(end - second))
+    return np.asarray(third - 2 * ((third - (end + second) / 2) @ way) * way)
 
 
 def without_repeats(points: Points) -> Points:

@@ -97,3 +97,9 @@ def test_smooth_closes_without_a_corner():
 def test_join_writes_the_shared_point_once():
     line = curves.join(curves.segment((0, 0), (1, 0)), curves.segment((1, 0), (1, 1)))
     assert line.tolist() == [[0, 0], [1, 0], [1, 1]]
+
+
+def test_an_open_curve_through_points_of_a_circle_stays_on_it_to_its_ends():
+    angles = np.linspace(0.0, 1.5, 4)
+    through = 50 * np.column_stack([np.cos(angles), np.sin(angles)])
+    assert np.hypot(*curves.smooth(through).T) == pytest.approx(50, abs=0.08)
