@@ -20,6 +20,7 @@ class Attributes:
     opens_mm: float | None = None
     blade_rad: float | None = None
     kind: Kind | None = None
+    called: str = ""
 
     def with_values(self, values: Mapping[str, object]) -> "Attributes":
         """Take over what a statement says; a depth and a wanted opening replace each other."""
@@ -31,6 +32,7 @@ class Attributes:
             opens if told else self.opens_mm,
             cast(float | None, values.get("blade", self.blade_rad)),
             cast(Kind | None, values.get("kind", self.kind)),
+            cast(str, values.get("called", self.called)),
         )
 
 

@@ -199,10 +199,12 @@ class Walk:
         family = self.families.setdefault(statement.place, len(self.families))
         said = {argument.key for argument in statement.arguments}
         worn = {part: dress(word, part, scope.attributes, values, said) for part in set(parts)}
+        called = scope.attributes.called or word.name
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
+            named = called if part == word.name else part
             self.cuts.append(
-                Cut(line, word.name, part, figure, family, place=statement.place, **worn[part])
+                Cut(line, called, named, figure, family, place=statement.place, **worn[part])
             )
 
     def new_figure(self) -> int:

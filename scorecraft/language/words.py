@@ -110,6 +110,7 @@ ATTRIBUTES = (
     Key("blade", "angle", "", "between blade and dough surface; 90deg is straight down"),
     Key("kind", "choice", "", "makes room, or is there to be seen",
         choices=("expansion", "decorative")),
+    Key("called", "text", "", "its name on the guide and the card"),
 )  # fmt: skip
 """Cut attributes: allowed on any motif, fill or placing, and inherited by what is inside."""
 

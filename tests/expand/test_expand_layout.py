@@ -165,6 +165,13 @@ def test_attributes_are_inherited_and_overridden():
     assert asked.opens_mm == 12
 
 
+def test_a_figure_is_called_as_the_pattern_says():
+    found = cuts(
+        'at x 1mm called "rib":\n    slash 20mm\n    leaf 40mm veins 0\n    wave 20mm called "sea"\n'
+    )
+    assert [cut.name for cut in found] == ["rib", "rib midrib", "rib outline", "rib outline", "sea"]
+
+
 def test_kind_blade_and_depth_by_habit():
     deep, shallow, leaf_vein = (
         cuts("slash 20mm depth 9mm")[0],
