@@ -49,7 +49,7 @@ class _Closable:
             return self.free, np.zeros((0, self.free.shape[1]))
         self._learn(np.setdiff1d(closed, self.known))
         columns = self.columns[:, np.searchsorted(self.known, closed)]
-        force: Floats = np.linalg.solve(columns[closed], -self.free[closed])
+        force = np.asarray(np.linalg.solve(columns[closed], -self.free[closed]), dtype=np.float64)
         pressed: Floats = self.free + columns @ force
         return pressed, force
 

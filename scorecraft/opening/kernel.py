@@ -12,9 +12,9 @@ Tractions are balanced over each panel, not only in its middle, so the matrix is
 positive definite: opening any cuts in any way takes work. Contact then has one answer, and a
 piece of skin cut out all around cannot run away. That needs the energy of a dislocation with
 itself, for which its jump is spread over a core of radius e (a share of its panel): |r|^2 becomes
-r^2 + e^2 in the logarithm and r^2 + 4 e^2 below r r, and r r gains 4 e^2 t t along the cut (the
-core must be wider there, or two cuts that all but lie on each other could open for nothing; seen
-along the cut it makes no difference). `CORE` is such that the sum over an endless row of
+r^2 + e^2 in the logarithm and r^2 + 4 e^2 below r r, and r r gains 4 e^2 (t . t') t t' with t the
+directions of the cuts at the two ends (the core must be wider there, or two cuts that all but lie
+on each other could open for nothing; along one straight cut all this makes no difference). `CORE` is such that the sum over an endless row of
 equal panels is the exact integral, 2 sinh(pi CORE) = 1: the error of a row of N panels is 1/N^2.
 """
 
@@ -32,6 +32,8 @@ CORE = asinh(0.5) / pi
 """Radius of a dislocation's core as a share of the length of the panels that end there."""
 WIDE = 4.0
 """The 4 of 4 e^2."""
+TINY = 1e-12
+"""A cut that turns right back has no direction at its turn."""
 BLOCK = 1 << 14
 """Entries worked on at a time: a dozen such arrays stay in the cache of one core."""
 
@@ -40,13 +42,19 @@ BLOCK = 1 << 14
 class Ends:
     """Ends of the panels, numbered so that panels in a row share them.
 
-    `at` (K, 2) in mm, `core2` (K,) half the squared core radius, mm2; panel j runs from
-    end `first[j]` to end `first[j] + 1`.
+    `at` (K, 2) in mm; `core2` (K,) half the squared core radius, mm2; `double` (K, 2) the cosine
+    and sine of twice the direction of the cut there. Panel j runs from end `first[j]` to end
+    `first[j] + 1`.
     """
 
     at: Floats
     core2: Floats
+    double: Floats
     first: Ints
+
+    def chosen(self, some: Ints) -> "Ends":
+        """Return some of the ends, without their panels."""
+        return Ends(self.at[some], self.core2[some], self.double[some], self.first[:0])
 
 
 def ends_of(panels: Panels) -> Ends:
@@ -56,11 +64,15 @@ def ends_of(panels: Panels) -> Ends:
     first = np.arange(len(panels)) + np.cumsum(broken) - 1
     at = np.empty((int(first[-1]) + 2, 2))
     at[first], at[first + 1] = panels.start, panels.end
-    length, count = np.zeros(len(at)), np.zeros(len(at))
+    length, tangent = panels.length, panels.tangent
+    total, count, along = np.zeros(len(at)), np.zeros(len(at)), np.zeros_like(at)
     for side in (first, first + 1):
-        np.add.at(length, side, panels.length)
+        np.add.at(total, side, length)
         np.add.at(count, side, 1)
-    return Ends(at, (CORE * length / count) ** 2 / 2, first)
+        np.add.at(along, side, tangent)
+    x, y = along.T / np.maximum(np.hypot(*along.T), TINY)
+    double = np.column_stack([x * x - y * y, 2 * x * y])
+    return Ends(at, (CORE * total / count) ** 2 / 2, double, first)
 
 
 def stiffness(panels: Panels, rows: Ints | None = None) -> Floats:
@@ -84,37 +96,54 @@ def stiffness(panels: Panels, rows: Ints | None = None) -> Floats:
 
 
 def _pairs(ends: Ends, rows: Ints) -> list[Floats]:
-    """Take the four functions of `_between` from the ends to the panels: arrays (R, M)."""
+    """Take the functions of `_between` from the ends to the panels: arrays (R, M)."""
     first = ends.first[rows]
     near = np.unique(np.concatenate([first, first + 1]))
     here = np.searchsorted(near, first)
-    values = _between(ends.at[near], ends.core2[near], ends)
+    values = _between(ends.chosen(near), ends)
     return [_across(_down(value, here), ends.first) for value in values]
 
 
-def _between(at: Floats, core2: Floats, ends: Ends) -> tuple[Floats, Floats, Floats, Floats]:
-    """Evaluate -ln(r^2 + e^2), 4 e^2 / R^2, (x^2 - y^2) / R^2 and 2 x y / R^2, all (R, K).
+def _between(near: Ends, ends: Ends) -> tuple[Floats, Floats, Floats, Floats]:
+    """Evaluate the parts of 2 [-ln |r| I + r r / r^2] between two sets of ends, each (R, K).
 
-    From chosen ends to all ends; R^2 = r^2 + 4 e^2, and e^2 is the mean of the two ends' cores.
+    The parts are alike in all directions, even, odd, and skew: with them the matrix is
+    ((plain + even, odd + skew), (odd - skew, plain - even)).
     """
-    x = np.subtract.outer(at[:, 0], ends.at[:, 0])
-    y = np.subtract.outer(at[:, 1], ends.at[:, 1])
-    core = np.add.outer(core2, ends.core2)
-    cross = x * y
+    even, odd, core, squared = _distances(near, ends)
+    plain = squared + core
+    np.log(plain, out=plain)
+    core *= WIDE
+    squared += core
+    np.reciprocal(squared, out=squared)
+    even *= squared
+    odd *= squared
+    core *= squared
+    core /= 2
+    work = np.add.outer(near.double[:, 0], ends.double[:, 0])
+    even += np.multiply(work, core, out=work)
+    np.add.outer(near.double[:, 1], ends.double[:, 1], out=work)
+    odd += np.multiply(work, core, out=work)
+    np.matmul(near.double, ends.double.T, out=work)
+    work -= 1
+    work *= core
+    np.subtract(work, plain, out=plain)
+    turned = np.column_stack([-near.double[:, 1], near.double[:, 0]])
+    core *= np.matmul(turned, ends.double.T, out=work)
+    return plain, even, odd, core
+
+
+def _distances(near: Ends, ends: Ends) -> tuple[Floats, Floats, Floats, Floats]:
+    """Return x^2 - y^2, 2 x y, e^2 and x^2 + y^2 between two sets of ends, each (R, K)."""
+    x = np.subtract.outer(near.at[:, 0], ends.at[:, 0])
+    y = np.subtract.outer(near.at[:, 1], ends.at[:, 1])
+    product = x * y
+    product += product
     x *= x
     y *= y
-    whole = x + y
+    squared = x + y
     x -= y
-    np.log(np.add(whole, core, out=y), out=y)
-    np.negative(y, out=y)
-    core *= WIDE
-    whole += core
-    np.reciprocal(whole, out=whole)
-    core *= whole
-    x *= whole
-    cross *= whole
-    cross += cross
-    return y, core, x, cross
+    return x, product, np.add.outer(near.core2, ends.core2, out=y), squared
 
 
 def _down(values: Floats, first: Ints) -> Floats:
@@ -134,27 +163,27 @@ def _across(values: Floats, first: Ints) -> Floats:
 def _turned(pairs: list[Floats], own: Floats, tangent: Floats, parts: list[Floats]) -> None:
     """Write the four parts of the matrix: gap-gap, gap-slide, slide-gap, slide-slide.
 
-    With a, a' the directions of the two panels, sums turn with a + a', differences with a - a'.
+    With a, a' the directions of the row's and the column's panel, the plain and the skew part
+    turn with a' - a, the even and the odd part with a + a'.
     """
-    plain, core, even, odd = pairs
+    plain, even, odd, skew = pairs
     gap_gap, gap_slide, slide_gap, slide_slide = parts
     c, s = (STRENGTH / 2) * own[:, 0], (STRENGTH / 2) * own[:, 1]
-    minus = np.column_stack([c, s]) @ tangent.T
-    plain -= core
-    core += core
-    work = np.add(plain, core, out=core)
-    np.multiply(minus, plain, out=gap_gap)
-    np.multiply(minus, work, out=slide_slide)
-    np.multiply(np.column_stack([-s, c]) @ tangent.T, plain, out=gap_slide)
-    np.negative(gap_slide, out=slide_gap)
-    plus = np.column_stack([c, -s]) @ tangent.T
-    cross = np.column_stack([s, c]) @ tangent.T
-    np.multiply(plus, even, out=work)
-    work += np.multiply(cross, odd, out=minus)
-    gap_gap -= work
-    slide_slide += work
-    plus *= odd
-    cross *= even
-    plus -= cross
-    gap_slide += plus
-    slide_gap += plus
+    cos = np.column_stack([c, s]) @ tangent.T
+    sin = np.column_stack([-s, c]) @ tangent.T
+    np.multiply(cos, plain, out=slide_slide)
+    plain *= sin
+    slide_slide += np.multiply(sin, skew, out=sin)
+    skew *= cos
+    plain -= skew
+    np.matmul(np.column_stack([c, -s]), tangent.T, out=cos)
+    np.matmul(np.column_stack([s, c]), tangent.T, out=sin)
+    np.multiply(cos, even, out=skew)
+    skew += np.multiply(sin, odd, out=gap_gap)
+    odd *= cos
+    even *= sin
+    odd -= even
+    np.subtract(slide_slide, skew, out=gap_gap)
+    slide_slide += skew
+    np.add(odd, plain, out=gap_slide)
+    np.subtract(odd, plain, out=slide_gap)
