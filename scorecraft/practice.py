@@ -138,6 +138,28 @@ SOFT_CRACK_DENSITY = Rule(
     "non-interacting cracks in random directions: Bristow 1960; Kachanov, Appl. Mech. Rev. 45 "
     "(1992) 304-335; recalled, page not checked; the limit itself is " + COMMON,
 )
+PIECE_DEPTHS_MM = {
+    "stop": Rule(8.0, "mm", "a piece cut all around this deep lifts off", COMMON),
+    "warn": Rule(5.0, "mm", "a piece cut all around this deep curls and dries", COMMON),
+    "note": Rule(4.0, "mm", "a piece cut all around this deep may curl", COMMON),
+}
+LID_CM2 = Rule(30.0, "cm2", "a piece larger than this is a lid, cut so on purpose", COMMON)
+CRUMB_PIECE_MM2 = Rule(4.0, "mm2", "slivers between lines smaller than this are no pieces", OURS)
+HINGE_MM = Rule(8.0, "mm", "a gap in the cuts around a piece that holds it", COMMON)
+UNDERCUT_CLEAR_MM = Rule(2.0, "mm", "dough left between a slanted cut and its neighbour", COMMON)
+SLANTED_DEG = Rule(75.0, "deg", "a blade held flatter than this cuts under the skin", COMMON)
+UNDERCUT_PARALLEL_DEG = Rule(
+    20.0, "deg", "a slanted cut and its neighbour run side by side up to this angle", COMMON
+)
+DEEP_SHARE = Rule(0.25, "of the height", "deeper cuts weaken the loaf", COMMON)
+DEEPEST_SHARE = Rule(0.4, "of the height", "deeper cuts make the loaf fall", COMMON)
+DEEP_CUT_MM = Rule(19.0, "mm", "about as deep as a cut goes, in wet dough (3/4 in)", COMMON)
+DEEPEST_CUT_MM = Rule(25.0, "mm", "deeper is said to risk collapse (1 in)", COMMON)
+SHALLOWEST_CUT_MM = Rule(1.0, "mm", "a shallower cut does not part the skin", COMMON)
+SHALLOWEST_EXPANSION_MM = Rule(3.0, "mm", "a shallower cut makes little room", COMMON)
+ASIDE_NOTE = Rule(0.12, "of the reach", "cuts this far off the middle are noted", COMMON)
+ASIDE_WARN = Rule(0.3, "of the reach", "cuts this far off the middle are a warning", COMMON)
+ADDED_CUT_SHARE = Rule(0.6, "of the reach", "where a cut is added that evens out others", OURS)
 
 # --- opening --------------------------------------------------------------------------------
 OPENING_JOIN = Rule(
@@ -197,6 +219,9 @@ CURVED_BELOW_DEG = Rule(
     60.0, "deg", "a blade held flatter than this is best a curved one: it lifts an ear", COMMON
 )
 LEVEL_TILT_DEG = Rule(8.0, "deg", "a handle tilted less than this is called upright", OURS)
+MOST_TILT_DEG = Rule(
+    75.0, "deg", "a handle tilted more than this meets the bench: it leans the other way", COMMON
+)
 STEEP_SIDE_DEG = Rule(
     12.0, "deg", "where the dough falls off sideways by this, the handle leans that way", COMMON
 )
@@ -249,20 +274,21 @@ MOST_SHEETS = Rule(40, "sheets", "the most sheets one drawing is spread over", O
 TILE_OVERLAP_MM = Rule(12.0, "mm", "neighbouring sheets of one drawing share this much", OURS)
 
 # bloom
+LOW_LOOK_DEG = Rule(20.0, "deg", "front and side views look down on the bench so much", OURS)
 EAR_BLADE_DEG = Rule(
     60.0, "deg", "a blade held lower than this under-cuts a flap that lifts as an ear", COMMON
 )
 EAR_OPENING_MM = Rule(4.0, "mm", "a cut that opens less than this lifts no ear", COMMON)
 
 # plates
-SLOT_MM = Rule(3.0, "mm", "width of a stencil's slots, so that flour falls through", COMMON)
+SLOT_MM = Rule(2.5, "mm", "width of a stencil's slots, so that flour falls through", COMMON)
 LEAST_SLOT_MM = Rule(0.8, "mm", "flour does not fall through a narrower slot", COMMON)
 MOST_SLOT_MM = Rule(40.0, "mm", "the widest slot that is believed", OURS)
 LIGHT_SLOT_MM = Rule(3.0, "mm", "cuts no deeper than this have slots of the plain width", OURS)
 DEEP_SLOT_MM = Rule(8.0, "mm", "cuts this deep or deeper have the widest slots", OURS)
 DEEP_SLOT_WIDER = Rule(1.4, "", "slot of a deep cut over that of a light one", OURS)
 BRIDGE_MM = Rule(3.0, "mm", "width of the bridges that hold a stencil together", COMMON)
-WEB_MM = Rule(2.0, "mm", "no strip of a stencil is thinner than this", COMMON)
+WEB_MM = Rule(1.6, "mm", "no strip of a stencil is thinner than this", COMMON)
 LEAST_WEB_MM = Rule(0.4, "mm", "thinner strips of card or film tear", COMMON)
 BRIDGE_EVERY_MM = Rule(70.0, "mm", "an island is held once in so much of its edge", OURS)
 LEAST_BRIDGES = Rule(2, "bridges", "an island is held at so many places, if it can be", OURS)
