@@ -2,12 +2,16 @@
 
 from collections.abc import Callable, Mapping
 
+from scorecraft.checks.balance import balance
 from scorecraft.checks.crossings import crossings
 from scorecraft.checks.density import density
+from scorecraft.checks.depth import depth
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.overlaps import overlaps
+from scorecraft.checks.pieces import pieces
 from scorecraft.checks.rim import rim
 from scorecraft.checks.strips import strips
+from scorecraft.checks.undercut import undercut
 from scorecraft.cuts import Layout
 
 CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
@@ -15,7 +19,11 @@ CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
     "overlaps": overlaps,
     "crossings": crossings,
     "strips": strips,
+    "pieces": pieces,
+    "undercut": undercut,
+    "depth": depth,
     "density": density,
+    "balance": balance,
 }
 """Every check by its name, in the order of telling."""
 

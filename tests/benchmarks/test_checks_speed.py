@@ -16,19 +16,19 @@ LOAF = make_loaf("round", 1400, None, 500)
 
 
 def scattered(count):
-    """Short bows 8 mm apart on a square grid, every figure of ten cuts."""
+    """Short slanted bows 8 mm apart on a square grid, some of them crossing."""
     side = math.ceil(math.sqrt(count))
     grid = np.arange(side) * 8.0 - side * 4.0
     centres = np.stack(np.meshgrid(grid, grid), axis=-1).reshape(-1, 2)[:count]
-    bow = np.column_stack([np.linspace(-5, 5, 9), 0.05 * np.linspace(-5, 5, 9) ** 2])
+    bow = np.column_stack([np.linspace(-6, 6, 9), 0.05 * np.linspace(-6, 6, 9) ** 2])
     turns = np.random.default_rng(0).uniform(0, math.tau, count)
     cuts = []
     for k, (centre, turn) in enumerate(zip(centres, turns, strict=True)):
         spin = np.array([[math.cos(turn), math.sin(turn)], [-math.sin(turn), math.cos(turn)]])
         place = Place("", 1 + k % 20, 1)
-        depth = 2.0 if k % 2 else 3.0
+        depth = 3.0 if k % 2 else 5.0
         line = bow @ spin + centre
-        cuts.append(Cut(line, "arc", "arc", k // 10, k % 20, depth, 1.5, "decorative", place))
+        cuts.append(Cut(line, "arc", "arc", k // 10, k % 20, depth, 0.8, "decorative", place))
     return Layout("", (), LOAF, Bake(), tuple(cuts))
 
 

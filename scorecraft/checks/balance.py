@@ -1,0 +1,80 @@
+"""Balance: whether one side of the loaf is cut, and so opens, more than the other."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.linework import Array, stations
+from scorecraft.checks.telling import clock, enough, size
+from scorecraft.cuts import Layout
+from scorecraft.practice import ADDED_CUT_SHARE, ASIDE_NOTE, ASIDE_WARN, STATION_MM
+
+
+@dataclass(frozen=True, slots=True)
+class Balance:
+    """Where the middle of all cutting lies: `aside_mm` from the crown toward `theta` (radians).
+
+    `cutting` is the sum of length times depth (mm2), `heavier` the share of it on the half of the
+    loaf that way.
+    """
+
+    aside_mm: float
+    theta: float
+    cutting: float
+    heavier: float
+
+
+def balance(layout: Layout) -> list[Finding]:
+    """Find a layout that opens the loaf more on one side."""
+    if not layout.cuts:
+        return []
+    found = weigh(layout, np.array([cut.depth_mm for cut in layout.cuts]))
+    share = found.aside_mm / float(layout.loaf.reach(found.theta))
+    if share <= ASIDE_NOTE.value:
+        return []
+    severity: Severity = "warn" if share > ASIDE_WARN.value else "note"
+    toward, back = clock(found.theta), clock(found.theta + math.pi)
+    message = (
+        f"{found.heavier:.0%} of the cutting is {toward.removeprefix('at ')} of the crown: "
+        "the loaf rises more on that side"
+    )
+    length, depth, away = _added(layout, found)
+    hint = (
+        f"move the cuts {enough(found.aside_mm)} toward {back.removeprefix('at ')}, or add about "
+        f"{length:.0f} mm of cut {size(depth)} deep {back}, {away:.0f} mm from the crown"
+    )
+    figures = {
+        "aside_mm": found.aside_mm,
+        "aside_share": share,
+        "heavier": found.heavier,
+        "theta_rad": found.theta,
+        "add_mm": length,
+        "add_depth_mm": depth,
+        "add_at_mm": away,
+    }
+    place = max(cut.place for cut in layout.cuts)
+    return [Finding("balance", severity, message, hint, place, figures)]
+
+
+def weigh(layout: Layout, weights: Array) -> Balance:
+    """Find the middle of the cuts, each counting by its length times its weight.
+
+    `weights` (one a cut) is the depth, or a predicted opening, in mm.
+    """
+    spots = stations(layout, STATION_MM.value)
+    weight = spots.step * weights[spots.cut]
+    total = max(float(weight.sum()), 1e-12)
+    x, y = (weight @ spots.point) / total
+    theta = math.atan2(y, x)
+    ahead = spots.point @ np.array([math.cos(theta), math.sin(theta)])
+    heavier = float(weight[ahead > 0].sum()) / total
+    return Balance(math.hypot(x, y), theta, total, heavier)
+
+
+def _added(layout: Layout, found: Balance) -> tuple[float, float, float]:
+    """Give length and depth of a cut that evens out the others, and how far out it stands (mm)."""
+    deepest = max(cut.depth_mm for cut in layout.cuts)
+    away = ADDED_CUT_SHARE.value * float(layout.loaf.reach(found.theta + math.pi))
+    return found.cutting * found.aside_mm / (deepest * away), deepest, away

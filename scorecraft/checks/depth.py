@@ -1,0 +1,72 @@
+"""Cuts too deep for the loaf, and cuts too shallow to do what they are for."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.telling import likewise, size, told_once
+from scorecraft.cuts import Cut, Layout
+from scorecraft.practice import (
+    DEEP_CUT_MM,
+    DEEP_SHARE,
+    DEEPEST_CUT_MM,
+    DEEPEST_SHARE,
+    SHALLOWEST_CUT_MM,
+    SHALLOWEST_EXPANSION_MM,
+)
+
+
+def depth(layout: Layout) -> list[Finding]:
+    """Find cuts too deep for the loaf's height and cuts that stay in its skin."""
+    height = layout.loaf.height_mm
+    deep = min(DEEP_CUT_MM.value, DEEP_SHARE.value * height)
+    deepest = min(DEEPEST_CUT_MM.value, DEEPEST_SHARE.value * height)
+    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    findings = []
+    for worst, members in told_once([cut.family for cut in layout.cuts], depths):
+        over = members[depths[members] > deep]
+        if len(over):
+            severity: Severity = "stop" if depths[worst] > deepest else "warn"
+            findings.append(_too_deep(layout, layout.cuts[worst], over, deep, severity))
+    return findings + list(_too_shallow(layout))
+
+
+def _too_deep(
+    layout: Layout, cut: Cut, over: np.ndarray, deep: float, severity: Severity
+) -> Finding:
+    share = cut.depth_mm / layout.loaf.height_mm
+    message = (
+        f"{cut.name} is {size(cut.depth_mm)} deep, {share:.0%} of the loaf's height: "
+        f"the loaf may fall{likewise(len(over))}"
+    )
+    hint = f"cut it no deeper than {size(np.floor(deep * 2) / 2)}"
+    figures = {"count": float(len(over)), "depth_mm": cut.depth_mm, "most_mm": deep}
+    lines = tuple(layout.cuts[i].line for i in over)
+    return Finding("depth", severity, message, hint, cut.place, figures, lines)
+
+
+def _too_shallow(layout: Layout) -> Iterator[Finding]:
+    """Tell of cuts that do not part the skin, and of expansion cuts that hardly open."""
+    least = [_least(cut) for cut in layout.cuts]
+    short = [i for i, cut in enumerate(layout.cuts) if cut.depth_mm < least[i]]
+    lacking = np.array([least[i] - layout.cuts[i].depth_mm for i in short])
+    for worst, members in told_once([layout.cuts[i].family for i in short], lacking):
+        cut, wanted = layout.cuts[short[worst]], least[short[worst]]
+        does = "makes little room" if cut.kind == "expansion" else "does not part the skin"
+        message = f"{cut.name} is only {size(cut.depth_mm)} deep and {does}"
+        hint = f"cut it {size(wanted)} deep or more"
+        figures = {
+            "count": float(len(members)),
+            "depth_mm": cut.depth_mm,
+            "least_mm": wanted,
+        }
+        lines = tuple(layout.cuts[short[i]].line for i in members)
+        yield Finding(
+            "depth", "warn", message + likewise(len(members)), hint, cut.place, figures, lines
+        )
+
+
+def _least(cut: Cut) -> float:
+    expands = cut.kind == "expansion"
+    return (SHALLOWEST_EXPANSION_MM if expands else SHALLOWEST_CUT_MM).value

@@ -1,0 +1,115 @@
+"""Pieces of skin that are cut off on all sides, so that they lift, curl and dry."""
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.checks.finding import SEVERITIES, Finding, Severity
+from scorecraft.checks.linework import Array, Indexes
+from scorecraft.checks.telling import likewise, size, told_once, where
+from scorecraft.cuts import Layout, Line
+from scorecraft.practice import (
+    CRUMB_PIECE_MM2,
+    HINGE_MM,
+    JOIN_MM,
+    LID_CM2,
+    PIECE_DEPTHS_MM,
+    SHALLOW_MM,
+)
+
+ACTS = {"stop": "lifts off", "warn": "curls and dries", "note": "may curl"}
+
+Shapes = NDArray[np.object_]
+
+
+def pieces(layout: Layout) -> list[Finding]:
+    """Find pieces enclosed by cuts, by how deep they are cut all around.
+
+    Ends that fail to meet another cut by less than JOIN_MM are taken to meet it. Large pieces are
+    lids, and only noted; shallow cells (scales, a light lattice) are passed over.
+    """
+    told = shapely.MultiPolygon()
+    findings: list[Finding] = []
+    for severity in SEVERITIES:
+        deep = _deep(layout, PIECE_DEPTHS_MM[severity].value)
+        faces = _faces([layout.cuts[i].line for i in deep])
+        faces = faces[~shapely.intersects(told, shapely.point_on_surface(faces))]
+        if len(faces):
+            findings += _findings(layout, deep, faces, severity)
+            told = shapely.union_all([told, *faces])
+    return findings
+
+
+def _deep(layout: Layout, depth_mm: float) -> Indexes:
+    return np.flatnonzero([cut.depth_mm >= depth_mm for cut in layout.cuts])
+
+
+def _faces(lines: list[Line]) -> Shapes:
+    """Give the polygons (sheet mm) that lines enclose, their ends carried on by JOIN_MM."""
+    if not lines:
+        return np.zeros(0, dtype=object)
+    drawn = shapely.union_all([shapely.LineString(_carried_on(line)) for line in lines])
+    faces = np.asarray(shapely.get_parts(shapely.polygonize(shapely.get_parts(drawn))))
+    return np.asarray(faces[shapely.area(faces) > CRUMB_PIECE_MM2.value])
+
+
+def _carried_on(line: Line) -> Line:
+    """Carry an open line on at both ends; a closed one stays as it is."""
+    if np.array_equal(line[0], line[-1]):
+        return line
+    return np.vstack([_beyond(line[1], line[0]), line, _beyond(line[-2], line[-1])])
+
+
+def _beyond(before: Array, end: Array) -> Array:
+    side = end - before
+    length = max(float(np.hypot(*side)), 1e-9)
+    return np.asarray(end + side * (JOIN_MM.value / length))
+
+
+def _findings(layout: Layout, deep: Indexes, faces: Shapes, severity: Severity) -> list[Finding]:
+    around = _cuts_around(layout, deep, faces)
+    area = shapely.area(faces) / 100
+    lid = area > LID_CM2.value
+    keys = [(layout.cuts[i].family, bool(big)) for i, big in zip(around, lid, strict=True)]
+    return [
+        _finding(layout, faces[members], faces[worst], int(around[worst]), severity)
+        for worst, members in told_once(keys, -area)
+    ]
+
+
+def _cuts_around(layout: Layout, deep: Indexes, faces: Shapes) -> Indexes:
+    """Give for every face one of the cuts that bound it."""
+    lines = [shapely.LineString(layout.cuts[i].line) for i in deep]
+    edge = shapely.line_interpolate_point(shapely.get_exterior_ring(faces), 0.3, normalized=True)
+    return np.asarray(deep[shapely.STRtree(lines).nearest(edge)], dtype=np.intp)
+
+
+def _finding(
+    layout: Layout, members: Shapes, worst: shapely.Polygon, around: int, severity: Severity
+) -> Finding:
+    cut = layout.cuts[around]
+    area = float(worst.area) / 100
+    lid = area > LID_CM2.value
+    spot = where(layout.loaf, np.array(worst.point_on_surface().coords[0]))
+    depth = PIECE_DEPTHS_MM[severity].value
+    acts = "opens as a lid" if lid else ACTS[severity]
+    message = (
+        f"a piece of {area:.1f} cm2 {spot} is cut {size(depth)} deep or more on all sides: "
+        f"it {acts}"
+    )
+    hint = (
+        f"leave a gap of {size(HINGE_MM.value)} in the cuts around it, "
+        f"or cut one of them no deeper than {size(SHALLOW_MM.value - 0.5)}"
+    )
+    figures = {
+        "count": float(len(members)),
+        "area_cm2": area,
+        "depth_mm": depth,
+        "gap_mm": HINGE_MM.value,
+        "shallow_mm": SHALLOW_MM.value - 0.5,
+    }
+    lines = tuple(shapely.get_coordinates(face.exterior) for face in members)
+    weight: Severity = "note" if lid else severity
+    return Finding(
+        "pieces", weight, message + likewise(len(members)), hint, cut.place, figures, lines
+    )

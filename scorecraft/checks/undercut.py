@@ -1,0 +1,119 @@
+"""Slanted cuts that reach so far under the skin that they meet their neighbour.
+
+A cut of depth d, the blade at the angle phi to the dough, reaches d cot(phi) sideways. The blade
+leans to the same side of every stroke; to which side depends on the hand, so both are looked at.
+"""
+
+import math
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecraft.checks.alongside import Alongside, alongside
+from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.linework import Array, Indexes
+from scorecraft.checks.telling import enough, likewise, size, told_once, where
+from scorecraft.cuts import Layout
+from scorecraft.practice import (
+    DEEP_MM,
+    SLANTED_DEG,
+    STRIP_RUN_MM,
+    STRIP_RUN_SHARE,
+    UNDERCUT_CLEAR_MM,
+    UNDERCUT_PARALLEL_DEG,
+)
+
+
+def undercut(layout: Layout) -> list[Finding]:
+    """Find slanted cuts that meet, or nearly meet, a cut beside them under the skin."""
+    if not any(cut.blade_rad < math.radians(SLANTED_DEG.value) for cut in layout.cuts):
+        return []
+    depth = np.array([cut.depth_mm for cut in layout.cuts])
+    slant = np.array([_slant(cut.blade_rad) for cut in layout.cuts])
+    reach = depth * slant + UNDERCUT_CLEAR_MM.value / 2
+    near = alongside(layout, reach, UNDERCUT_PARALLEL_DEG.value)
+    one, other = near.stations.cut[near.here], near.stations.cut[near.there]
+    closing = np.where(near.same_way, np.abs(slant[one] - slant[other]), slant[one] + slant[other])
+    level = np.minimum(depth[one], depth[other])
+    left = near.width - level * closing
+    tight = np.flatnonzero((left < UNDERCUT_CLEAR_MM.value) & (closing > 0))
+    groups = _long_enough(near, tight)
+    worst = np.array([group[np.argmin(left[group])] for group in groups], dtype=np.intp)
+    keys = [
+        tuple(sorted((layout.cuts[one[i]].family, layout.cuts[other[i]].family))) for i in worst
+    ]
+    return [
+        _finding(layout, near, int(worst[w]), worst[members], float(left[worst[w]]))
+        for w, members in told_once(keys, -left[worst])
+    ]
+
+
+def _slant(blade_rad: float) -> float:
+    """Reach sideways for every mm of depth; nothing for a blade held upright."""
+    return 0.0 if blade_rad >= math.radians(SLANTED_DEG.value) else 1 / math.tan(blade_rad)
+
+
+def _long_enough(near: Alongside, tight: Indexes) -> list[Indexes]:
+    """Sort tight facings by pair of cuts, and keep pairs that are tight for long enough."""
+    spots = near.stations
+    length = np.bincount(spots.cut, weights=spots.step)
+    pairs: dict[tuple[int, int], list[int]] = {}
+    for i in tight:
+        a, b = int(spots.cut[near.here[i]]), int(spots.cut[near.there[i]])
+        pairs.setdefault((min(a, b), max(a, b)), []).append(int(i))
+    kept = []
+    for (a, b), members in pairs.items():
+        here = np.unique(near.here[members])
+        run = max(float(spots.step[here[spots.cut[here] == c]].sum()) for c in (a, b))
+        if run >= min(STRIP_RUN_MM.value, STRIP_RUN_SHARE.value * min(length[a], length[b])):
+            kept.append(np.array(members, dtype=np.intp))
+    return kept
+
+
+def _finding(
+    layout: Layout, near: Alongside, worst: int, found: NDArray[np.intp], left: float
+) -> Finding:
+    spots = near.stations
+    a, b = (layout.cuts[spots.cut[end[worst]]] for end in (near.here, near.there))
+    slanted, beside = (a, b) if _slant(a.blade_rad) >= _slant(b.blade_rad) else (b, a)
+    width = float(near.width[worst])
+    same_way = bool(near.same_way[worst])
+    reaches = slanted.depth_mm * _slant(slanted.blade_rad)
+    ends = "meets" if left <= 0 else f"stops {size(left)} short of"
+    spot = where(layout.loaf, spots.point[near.here[worst]])
+    message = (
+        f"{slanted.name}, {size(slanted.depth_mm)} deep at {math.degrees(slanted.blade_rad):.0f} "
+        f"deg, reaches {size(reaches)} under the skin and {ends} {beside.name}, "
+        f"{size(width)} beside it {spot}"
+    )
+    lacks = (UNDERCUT_CLEAR_MM.value - left) * float(near.flat[worst]) / width
+    steeper = _steeper(width, min(a.depth_mm, b.depth_mm), _slant(beside.blade_rad), same_way)
+    hint = f"move them {enough(lacks)} apart"
+    figures = {"count": float(len(found)), "reach_mm": reaches, "left_mm": left, "apart_mm": lacks}
+    if steeper is not None:
+        hint += f", or hold the blade at {steeper} deg or steeper"
+        figures["blade_deg"] = float(steeper)
+    if not same_way and _slant(beside.blade_rad) > 0:
+        hint += ", or pull both strokes the same way"
+    touched = np.unique([spots.cut[near.here[found]], spots.cut[near.there[found]]])
+    lines: tuple[Array, ...] = tuple(layout.cuts[i].line for i in touched)
+    severity = _severity(left, min(a.depth_mm, b.depth_mm))
+    place = max(a.place, b.place)
+    return Finding(
+        "undercut", severity, message + likewise(len(found)), hint, place, figures, lines
+    )
+
+
+def _severity(left: float, depth_mm: float) -> Severity:
+    if depth_mm < DEEP_MM.value:
+        return "note"
+    return "stop" if left <= 0 else "warn"
+
+
+def _steeper(width: float, level: float, beside: float, same_way: bool) -> int | None:
+    """Blade angle (whole degrees) that leaves the dough between; None if no angle does."""
+    room = (width - UNDERCUT_CLEAR_MM.value) / level
+    if room <= 0:
+        return None
+    slant = room + beside if same_way else (room / 2 if beside else room)
+    return math.ceil(math.degrees(math.atan(1 / slant)))

@@ -1,0 +1,56 @@
+import math
+
+import numpy as np
+import pytest
+
+from scorecraft.checks.balance import balance, weigh
+
+
+def slash(cut, x, depth=8):
+    return cut((x, -40), (x, 40), depth=depth)
+
+
+def test_middle_of_the_cutting(cut, lay):
+    """Two parallel cuts: the middle divides their distance in the ratio of their depths."""
+    made = lay(slash(cut, 40, 8), slash(cut, -20, 4))
+    found = weigh(made, np.array([8.0, 4.0]))
+    assert found.aside_mm == pytest.approx((8 * 40 - 4 * 20) / 12)
+    assert found.theta == pytest.approx(0)
+    assert found.heavier == pytest.approx(2 / 3)
+    assert found.cutting == pytest.approx(80 * 12)
+
+
+def test_turned_and_mirrored_patterns_are_balanced(cut, lay):
+    turns = np.arange(5) * math.tau / 5
+    rays = [[(r * math.cos(t), r * math.sin(t)) for r in (20, 90)] for t in turns]
+    assert balance(lay(*(cut(*ray, depth=7) for ray in rays))) == []
+    assert balance(lay(slash(cut, 40), slash(cut, -40))) == []
+    assert balance(lay()) == []
+
+
+def test_one_slash_aside_is_noted_and_far_aside_warned(cut, lay):
+    (found,) = balance(lay(slash(cut, 30)))
+    assert found.severity == "note"
+    assert "100% of the cutting is 3 o'clock of the crown" in found.message
+    (found,) = balance(lay(slash(cut, 60)))
+    assert found.severity == "warn"
+
+
+def test_cures_work(cut, lay):
+    """All cuts moved as told, or the told cut added, and the loaf is even."""
+    cuts = [slash(cut, 60, 8), cut((10, 20), (90, 30), depth=5)]
+    (found,) = balance(lay(*cuts))
+    aside, theta = found.figures["aside_mm"], found.figures["theta_rad"]
+    shift = aside * np.array([math.cos(theta), math.sin(theta)])
+    moved = [cut(*(each.line - shift), depth=each.depth_mm) for each in cuts]
+    assert balance(lay(*moved)) == []
+    back = np.array([-math.cos(theta), -math.sin(theta)])
+    side = np.array([-back[1], back[0]]) * found.figures["add_mm"] / 2
+    middle = back * found.figures["add_at_mm"]
+    added = cut(middle - side, middle + side, depth=found.figures["add_depth_mm"])
+    assert balance(lay(*cuts, added)) == []
+
+
+def test_a_predicted_opening_may_weigh_instead(cut, lay):
+    made = lay(slash(cut, 40, 8), slash(cut, -40, 4))
+    assert weigh(made, np.array([10.0, 10.0])).aside_mm == pytest.approx(0, abs=1e-9)

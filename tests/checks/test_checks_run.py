@@ -1,0 +1,75 @@
+import numpy as np
+import pytest
+
+from scorecraft.checks import CHECKS, run
+from scorecraft.checks.finding import SEVERITIES
+from scorecraft.checks.telling import clock, enough, size, told_once, where
+from scorecraft.designing import make
+from scorecraft.loaf.dome import make_loaf
+
+GOOD = """
+title "Leaf crown"
+loaf round width 220mm height 95mm
+around 8 radius 26mm:
+    leaf length 58mm width 24mm veins 4 depth 6mm vein_depth 2.5mm
+fill disc radius 16mm with scales size 6mm depth 2mm
+"""
+
+
+def test_weightiest_first_and_every_check_by_its_name(cut, lay):
+    found = run(
+        lay(
+            cut((0, 0), (0, 200), depth=8),
+            cut((-50, 3), (50, 3), depth=30, blade=40),
+            cut((-50, 5), (50, 5), depth=8),
+            cut((-50, 5), (50, 5), depth=8),
+        )
+    )
+    assert [each.weight for each in found] == sorted(each.weight for each in found)
+    assert {each.check for each in found} <= set(CHECKS)
+    assert {"rim", "overlaps", "strips", "undercut", "depth"} <= {each.check for each in found}
+    assert all(each.hint and each.message and each.place for each in found)
+    assert {each.severity for each in found} <= set(SEVERITIES)
+
+
+def test_a_good_design_has_no_stop_and_no_warning():
+    found = make(GOOD).findings
+    assert [each.message for each in found if each.severity != "note"] == []
+
+
+def test_leaves_that_overlap_are_told_once():
+    crowded = GOOD.replace("around 8", "around 14").replace("radius 26mm", "radius 12mm")
+    found = [each for each in make(crowded).findings if each.check == "crossings"]
+    assert found
+    assert all(each.figures["count"] >= 14 for each in found)
+    assert {each.severity for each in found} == {"warn"}
+    assert len(found) <= 3
+
+
+@pytest.mark.parametrize(
+    ("point", "says"),
+    [
+        ((0, 5), "near the crown"),
+        ((0, 100), "at 12 o'clock"),
+        ((100, 0), "at 3 o'clock"),
+        ((50, -86.6), "at 5 o'clock"),
+        ((-150, 0), "at 9 o'clock, low on the side"),
+    ],
+)
+def test_places_are_told_by_the_clock(point, says):
+    assert where(make_loaf("round", 220, None, 95), point) == says
+
+
+def test_numbers_are_told_as_a_baker_says_them():
+    assert clock(0.0) == "at 3 o'clock"
+    assert size(12.34) == "12 mm"
+    assert size(9.96) == "10 mm"
+    assert size(3.25) == "3.2 mm"
+    assert size(3.0) == "3 mm"
+    assert enough(3.01) == "3.5 mm"
+    assert enough(3.5) == "3.5 mm"
+
+
+def test_told_once():
+    cases = told_once(["a", "b", "a"], np.array([1.0, 5.0, 2.0]))
+    assert [(worst, members.tolist()) for worst, members in cases] == [(2, [0, 2]), (1, [1])]

@@ -1,0 +1,91 @@
+import math
+
+import pytest
+
+from scorecraft.checks.undercut import undercut
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.practice import UNDERCUT_CLEAR_MM
+
+FLAT = make_loaf("round", 600, None, 60)
+
+
+def level(cut, y, depth, blade, turned=False, **more):
+    ends = ((50, y), (-50, y)) if turned else ((-50, y), (50, y))
+    return cut(*ends, depth=depth, blade=blade, **more)
+
+
+def reach(depth, blade):
+    return depth / math.tan(math.radians(blade))
+
+
+def test_slanted_cut_reaches_an_upright_one(cut, lay):
+    """d cot(phi): 8 mm deep at 40 deg goes 9.5 mm sideways."""
+    (found,) = undercut(lay(level(cut, 0, 8, 40), level(cut, 9, 8, 90, family=2), loaf=FLAT))
+    assert found.severity == "stop"
+    assert found.figures["reach_mm"] == pytest.approx(reach(8, 40))
+    assert found.figures["left_mm"] == pytest.approx(9 - reach(8, 40), abs=0.05)
+    assert "reaches 9.5 mm under the skin and meets slash" in found.message
+
+
+def test_it_has_to_reach_as_deep_as_its_neighbour_only(cut, lay):
+    """Under a 3 mm cut it has gone only 3 cot(phi) sideways."""
+    assert undercut(lay(level(cut, 0, 8, 40), level(cut, 9, 3, 90))) == []
+    (found,) = undercut(lay(level(cut, 0, 8, 40), level(cut, 4, 3, 90)))
+    assert found.figures["left_mm"] == pytest.approx(4 - reach(3, 40), abs=0.1)
+    assert found.severity == "note"
+
+
+def test_strokes_pulled_the_same_way_lean_alike_and_never_meet(cut, lay):
+    assert undercut(lay(*(level(cut, y, 8, 35) for y in (0, 10, 20)))) == []
+
+
+def test_strokes_pulled_against_each_other_may_meet(cut, lay):
+    (found,) = undercut(lay(level(cut, 0, 8, 45), level(cut, 14, 8, 45, turned=True), loaf=FLAT))
+    assert found.figures["left_mm"] == pytest.approx(14 - 2 * 8, abs=0.05)
+    assert "pull both strokes the same way" in found.hint
+    assert undercut(lay(level(cut, 0, 8, 45), level(cut, 14, 8, 45))) == []
+
+
+def test_nearly_meeting_warns(cut, lay):
+    (found,) = undercut(lay(level(cut, 0, 8, 40), level(cut, reach(8, 40) + 1, 8, 90)))
+    assert found.severity == "warn"
+    assert "short of" in found.message
+
+
+@pytest.mark.parametrize(("width", "turned"), [(9, False), (14, True), (6, True)])
+def test_cures_work(cut, lay, width, turned):
+    """Moved apart as told, or with the blade held as told, the told dough is left between."""
+    beside = 45 if turned else 90
+    first = level(cut, 0, 8, 45 if turned else 40)
+    (found,) = undercut(lay(first, level(cut, width, 8, beside, turned=turned)))
+    apart = math.ceil(2 * found.figures["apart_mm"]) / 2
+    assert undercut(lay(first, level(cut, width + apart, 8, beside, turned=turned))) == []
+    blade = found.figures["blade_deg"]
+    steeper = [level(cut, 0, 8, blade), level(cut, width, 8, max(blade, beside), turned=turned)]
+    assert undercut(lay(*steeper)) == []
+    assert found.hint.startswith("move them ")
+
+
+def test_no_blade_angle_cures_what_is_too_near(cut, lay):
+    (found,) = undercut(lay(level(cut, 0, 8, 40), level(cut, UNDERCUT_CLEAR_MM.value, 8, 90)))
+    assert "blade" not in found.hint
+
+
+def test_upright_blades_never_undercut(cut, lay):
+    assert undercut(lay(level(cut, 0, 8, 80), level(cut, 3, 8, 90))) == []
+    assert undercut(lay()) == []
+
+
+def test_cuts_that_meet_on_purpose_are_passed_over(cut, lay):
+    """A chevron's arms and a short vein at a slanted midrib part quickly."""
+    arms = [cut((0, 0), (30, 25), depth=8, blade=40), cut((30, -25), (0, 0), depth=8, blade=40)]
+    assert undercut(lay(*arms)) == []
+    midrib = cut((0, 0), (0, 60), depth=6, blade=40)
+    assert undercut(lay(midrib, cut((0, 20), (9, 33), depth=2.5))) == []
+
+
+def test_copies_are_told_once(cut, lay):
+    cuts = [level(cut, y, 8, 40 if y % 20 == 0 else 90, family=1 + y % 20) for y in (0, 8, 40, 48)]
+    (found,) = undercut(lay(*cuts))
+    assert found.figures["count"] == 2
+    assert len(found.lines) == 4
