@@ -191,7 +191,7 @@ LEAST_SIGHT = Rule(
 )
 PULL_COST = {
     "decorative": Rule(0.5, "", "a light stroke square to the pull takes half more", COMMON),
-    "expansion": Rule(20.0, "", "a deep stroke square to the pull is dragged, not cut", COMMON),
+    "expansion": Rule(30.0, "", "a deep stroke square to the pull is dragged, not cut", COMMON),
 }
 PUSH_COST = Rule(0.02, "", "care added where a stroke goes against its drawn direction", OURS)
 PLACE_BLADE_S = Rule(0.9, "s", "to set the blade down where a stroke begins", COMMON)
