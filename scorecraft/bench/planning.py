@@ -1,0 +1,192 @@
+"""From a layout to the plan of the bench: passes, settings, their order, the strokes of each."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecraft.bench.blade import depths, handle
+from scorecraft.bench.clock import (
+    allowed_seconds,
+    mark_seconds,
+    spin_seconds,
+    turn_seconds,
+)
+from scorecraft.bench.hands import Bench, bench_of
+from scorecraft.bench.order import Route, best_route, given_route
+from scorecraft.bench.runs import runs
+from scorecraft.bench.settings import Setting, by_depth, settings
+from scorecraft.bench.steering import changes, turned
+from scorecraft.bench.steps import Plan, Pull, Stage, Step, Work
+from scorecraft.bench.strokes import Strokes, backward, strokes
+from scorecraft.cuts import Layout
+from scorecraft.practice import CHANGE_DEPTH_S, NEXT_FIGURE_S
+
+Array = NDArray[np.float64]
+Stop = tuple[Stage, Setting, int]
+"""A stage, a setting, and the choice taken of its angles."""
+
+
+def plan(layout: Layout, hand: str | None = None) -> Plan:
+    """Plan the work at the bench: light cuts before deep ones, unless the pattern says otherwise.
+
+    `hand` (right or left) stands in for the pattern's own. Raises UsageError for another hand.
+    """
+    bench = bench_of(layout, hand)
+    if not layout.cuts:
+        return _empty(layout, bench)
+    made = strokes(layout)
+    stages = _stages(layout)
+    filed = [settings(layout, made, cuts, bench.way, shared=False) for _, cuts in stages]
+    listed = given_route(filed, bench.way)
+    route, kept = listed, filed
+    if bench.order == "planned":
+        kept = [settings(layout, made, cuts, bench.way) for _, cuts in stages]
+        route = best_route(kept, bench.way)
+    names = [stage for stage, _ in stages]
+    steps = _steps(layout, made, bench, _stops(names, kept, route))
+    by_file = steps
+    if route is not listed:
+        by_file = _steps(layout, made, bench, _stops(names, filed, listed))
+    return Plan(
+        bench=bench,
+        marks=len(layout.marks.lines),
+        marks_seconds=mark_seconds(layout),
+        runs=runs(layout, steps),
+        work=_work(layout, steps),
+        in_file_order=_work(layout, by_file),
+        allowed_s=allowed_seconds(bench),
+        cost_s=route.cost_s,
+        bound_s=route.bound_s,
+        proven=route.proven,
+    )
+
+
+def _empty(layout: Layout, bench: Bench) -> Plan:
+    work = Work(mark_seconds(layout), 0.0, 0)
+    marks, seconds = len(layout.marks.lines), mark_seconds(layout)
+    return Plan(bench, marks, seconds, (), work, work, allowed_seconds(bench), 0.0, 0.0, True)
+
+
+def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:
+    """Part the cuts into passes: all in one where the pattern keeps its own order."""
+    everything = list(range(len(layout.cuts)))
+    if bench_of(layout).order == "file":
+        return [("all", everything)]
+    light = [index for index in everything if layout.cuts[index].kind == "decorative"]
+    deep = [index for index in everything if layout.cuts[index].kind == "expansion"]
+    passes: list[tuple[Stage, list[int]]] = [("light", light), ("deep", deep)]
+    return [(stage, cuts) for stage, cuts in passes if cuts]
+
+
+def _stops(
+    stages: Sequence[Stage], kept: Sequence[Sequence[Setting]], route: Route
+) -> list[list[Stop]]:
+    """List the stops of a route; neighbours of one statement at one angle become one stop."""
+    out: list[list[Stop]] = []
+    for stage, offered, states in zip(stages, kept, route.passes, strict=True):
+        for index, choice in states:
+            stop = (stage, offered[index], choice)
+            if out and _together(out[-1][-1], stop):
+                out[-1].append(stop)
+            else:
+                out.append([stop])
+    return out
+
+
+def _together(a: Stop, b: Stop) -> bool:
+    same_angle = abs(a[1].choices[a[2]] - b[1].choices[b[2]]) < 1e-9
+    still = not a[1].spin_rad and not b[1].spin_rad
+    return a[0] == b[0] and same_angle and still and a[1].families == b[1].families
+
+
+def _steps(
+    layout: Layout, made: Strokes, bench: Bench, stops: Sequence[Sequence[Stop]]
+) -> list[Step]:
+    out: list[Step] = []
+    at = 0.0
+    for number, group in enumerate(stops, start=1):
+        stage, setting, choice = group[0]
+        table = float(setting.choices[choice])
+        turn = float(turned(np.array(at), np.array(table), bench.way))
+        cuts = tuple(index for _, each, _ in group for index in each.cuts)
+        if len(group) > 1:
+            cuts = by_depth(layout, cuts)
+        pulls = _pulls(layout, made, bench, cuts, table)
+        out.append(_step(layout, number, stage, pulls, setting, table, turn))
+        at = table + setting.spin_rad
+    return out
+
+
+def _step(
+    layout: Layout,
+    number: int,
+    stage: Stage,
+    pulls: tuple[Pull, ...],
+    setting: Setting,
+    table: float,
+    turn: float,
+) -> Step:
+    cuts = [layout.cuts[pull.cut] for pull in pulls]
+    seconds = sum(pull.seconds for pull in pulls) + float(turn_seconds(np.array(turn)))
+    seconds += spin_seconds(setting.spin_rad)
+    seconds += CHANGE_DEPTH_S.value * changes([(cut.depth_mm, cut.blade_rad) for cut in cuts])
+    figures = tuple(dict.fromkeys(cut.figure for cut in cuts))
+    families = setting.families
+    spin = setting.spin_rad
+    return Step(number, stage, pulls, families, figures, table, turn, spin, seconds)
+
+
+def _pulls(
+    layout: Layout, made: Strokes, bench: Bench, cuts: Sequence[int], table: float
+) -> tuple[Pull, ...]:
+    """Turn the cuts of a setting into pulls, like cuts from the far hand's side to the hand's."""
+    rows = np.asarray(cuts, dtype=np.intp)
+    against = backward(made, rows, bench, table)
+    if made.spun[rows].any():
+        # the dough must come to the blade: against the way the table turns
+        against = np.asarray(made.winding[rows] * bench.way < 0)
+    tangent = np.where(against[:, None], -1.0, 1.0) * made.tangent[rows]
+    blade = np.array([layout.cuts[index].blade_rad for index in cuts])
+    tilt, lean = handle(made.normal[rows], tangent, blade, bench, table)
+    order = _across(layout, made, bench, rows, table)
+    return tuple(
+        Pull(
+            cut=int(rows[k]),
+            backward=bool(against[k]),
+            depths_mm=depths(layout.cuts[rows[k]]),
+            tilt_rad=float(tilt[k]),
+            lean_rad=float(lean[k]),
+            seconds=float(made.seconds[rows[k]]),
+        )
+        for k in order
+    )
+
+
+def _across(
+    layout: Layout, made: Strokes, bench: Bench, rows: NDArray[np.intp], table: float
+) -> list[int]:
+    """Order like cuts so that the hand does not pass over what is cut, the far ones first."""
+    theta = np.arctan2(made.middle[rows, 1], made.middle[rows, 0]) - table
+    away = np.hypot(*made.middle[rows].T)
+    x, y = bench.way * away * np.cos(theta), away * np.sin(theta)
+    rank: dict[tuple[int, str, float], int] = {}
+    for index in rows:
+        cut = layout.cuts[index]
+        rank.setdefault((cut.family, cut.part, cut.depth_mm), len(rank))
+    keys = [
+        (rank[cut.family, cut.part, cut.depth_mm], round(float(x[k]), 1), -float(y[k]), k)
+        for k, cut in enumerate(layout.cuts[index] for index in rows)
+    ]
+    return [key[-1] for key in sorted(keys)]
+
+
+def _work(layout: Layout, steps: Sequence[Step]) -> Work:
+    """Sum up what steps take, with the changes and looks at the card between them."""
+    seconds = mark_seconds(layout) + sum(step.seconds for step in steps)
+    for before, after in pairwise(steps):
+        ends = [layout.cuts[step.pulls[end].cut] for step, end in ((before, -1), (after, 0))]
+        seconds += CHANGE_DEPTH_S.value * changes([(cut.depth_mm, cut.blade_rad) for cut in ends])
+        seconds += NEXT_FIGURE_S.value * (not before.families & after.families)
+    return Work(seconds, float(sum(abs(step.turn_rad) for step in steps)), len(steps))

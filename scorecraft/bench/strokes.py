@@ -1,0 +1,150 @@
+"""What the hand must know of every cut, and how much care it takes at each turn of the table.
+
+The table's angle counts clockwise: at the angle tau a direction theta of the plan is seen by the
+cutter, who stands at 6 o'clock, as theta - tau.
+"""
+
+import math
+from dataclasses import dataclass, fields
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.bench.clock import stroke_seconds
+from scorecraft.bench.hands import Bench
+from scorecraft.cuts import Layout
+from scorecraft.loaf.dome import Loaf
+from scorecraft.practice import EYE_DEG, LEAST_SIGHT, PULL_COST, PUSH_COST
+
+Array = NDArray[np.float64]
+Rows = NDArray[np.intp]
+
+TOWARD_RAD = -math.pi / 2
+"""The direction toward the cutter."""
+NEAR = 1e-3
+"""Share of a cut's length to either side of its middle that gives its direction there."""
+STRAIGHT_FROM = 0.35
+"""A cut whose ends are nearer than this share of its length has no direction of its own."""
+SPUN_FROM_RAD = math.radians(300.0)
+"""A cut that winds about the crown by this much is made by turning the table under the blade."""
+MANY_CUTS = 2000
+"""Above so many cuts table angles are tried at coarser steps."""
+
+
+@dataclass(frozen=True, slots=True)
+class Strokes:
+    """Facts of all cuts, one row each: mm on the plan, radians, seconds.
+
+    `chord` (C, 2) runs from start to end and `straight` (C,) is its share of the length;
+    `middle` (C, 2) is half way along, `tangent` (C, 3) and `normal` (C, 3) are unit vectors of
+    the dome there; `winding` (C,) is the turn about the crown, counter-clockwise.
+    """
+
+    length: Array
+    chord: Array
+    straight: Array
+    middle: Array
+    tangent: Array
+    normal: Array
+    winding: Array
+    seconds: Array
+    deep: NDArray[np.bool_]
+
+    @property
+    def spun(self) -> NDArray[np.bool_]:
+        """Which cuts are made by turning the table under the blade."""
+        return np.asarray(np.abs(self.winding) >= SPUN_FROM_RAD)
+
+    def rows(self, rows: Rows) -> "Strokes":
+        """Take some of the cuts."""
+        return Strokes(*(getattr(self, each.name)[rows] for each in fields(self)))
+
+
+def strokes(layout: Layout) -> Strokes:
+    """Measure every cut of a layout in one pass."""
+    cuts, loaf = layout.cuts, layout.loaf
+    owner = np.repeat(np.arange(len(cuts)), [len(cut.line) for cut in cuts])
+    sheet = np.concatenate([cut.line for cut in cuts])
+    plan = loaf.sheet_to_plan(sheet)
+    last = np.cumsum([len(cut.line) for cut in cuts]) - 1
+    first = np.concatenate([[0], last[:-1] + 1])
+    chord = plan[last] - plan[first]
+    flat = np.bincount(owner[1:], _steps(plan, owner), len(cuts))
+    straight = np.hypot(*chord.T) / np.maximum(flat, 1e-9)
+    middle, tangent, normal = _middles(sheet, owner, loaf)
+    length = np.asarray(loaf.lengths_on_dough([cut.line for cut in cuts]))
+    deep = np.array([cut.kind == "expansion" for cut in cuts])
+    winding = np.bincount(owner[1:], _turns(plan, owner), len(cuts)).astype(np.float64)
+    seconds = stroke_seconds(length, deep)
+    return Strokes(length, chord, straight, middle, tangent, normal, winding, seconds, deep)
+
+
+def _steps(plan: Array, owner: Rows) -> Array:
+    """Length of each segment; 0 from one cut to the next."""
+    return np.asarray(np.hypot(*np.diff(plan, axis=0).T) * (owner[1:] == owner[:-1]))
+
+
+def _turns(plan: Array, owner: Rows) -> Array:
+    """Turn of each segment about the crown; 0 from one cut to the next."""
+    theta = np.arctan2(plan[:, 1], plan[:, 0])
+    turned = (np.diff(theta) + math.pi) % math.tau - math.pi
+    return np.asarray(turned * (owner[1:] == owner[:-1]))
+
+
+def _middles(sheet: Array, owner: Rows, loaf: Loaf) -> tuple[Array, Array, Array]:
+    """Find the plan point half way along each cut, and the dome's tangent and normal there."""
+    lines = shapely.linestrings(sheet, indices=owner)
+    before, at, after = (
+        loaf.sheet_to_plan(
+            shapely.get_coordinates(shapely.line_interpolate_point(lines, share, normalized=True))
+        )
+        for share in (0.5 - NEAR, 0.5, 0.5 + NEAR)
+    )
+    tangent = loaf.surface(after) - loaf.surface(before)
+    tangent /= np.maximum(np.linalg.norm(tangent, axis=1, keepdims=True), 1e-12)
+    return at, tangent, loaf.normal(at)
+
+
+def table_angles(count: int) -> Array:
+    """List the table angles (radians) to try for so many cuts: every degree, or every fifth."""
+    step = 1 if count <= MANY_CUTS else 5
+    return np.radians(np.arange(0, 360, step))
+
+
+def care(made: Strokes, angles: Array) -> Array:
+    """Weigh every cut at every table angle: its seconds times how awkward it lies (C, A).
+
+    A stroke lies well when it is pulled toward the cutter and the dough there faces the eye.
+    """
+    theta = np.arctan2(made.chord[:, 1], made.chord[:, 0])
+    off = _wrapped(theta[:, None] - angles - TOWARD_RAD)
+    backward = np.abs(off) > math.pi / 2
+    askew = np.where(backward, math.pi - np.abs(off), np.abs(off)) / (math.pi / 2)
+    aims = np.where(made.straight < STRAIGHT_FROM, 0.0, made.straight)
+    cost = np.where(made.deep, PULL_COST["expansion"].value, PULL_COST["decorative"].value)
+    awkward = 1.0 + (cost * aims)[:, None] * askew**2 + PUSH_COST.value * backward
+    return np.asarray(made.seconds[:, None] * awkward / sight(made.normal, angles))
+
+
+def sight(normal: Array, angles: Array) -> Array:
+    """Share of its true size that the dough shows the cutter's eye at each table angle."""
+    eye = math.radians(EYE_DEG.value)
+    level = np.hypot(normal[:, 0], normal[:, 1])
+    theta = np.arctan2(normal[:, 1], normal[:, 0])
+    away = level[:, None] * np.sin(theta[:, None] - angles)
+    shown = normal[:, 2, None] * math.sin(eye) - away * math.cos(eye)
+    return np.asarray(np.maximum(shown, LEAST_SIGHT.value))
+
+
+def backward(made: Strokes, cuts: Rows, bench: Bench, table_rad: float) -> NDArray[np.bool_]:
+    """Tell which cuts are pulled against their drawn direction at a table angle."""
+    theta = np.arctan2(made.chord[cuts, 1], made.chord[cuts, 0])
+    off = np.abs(_wrapped(theta - table_rad - bench.drift_rad))
+    aimless = made.straight[cuts] < STRAIGHT_FROM
+    return np.asarray(np.where(aimless, False, off > math.pi / 2 + 1e-9))
+
+
+def _wrapped(angle: Array) -> Array:
+    """Bring angles to [-pi, pi)."""
+    return np.asarray((angle + math.pi) % math.tau - math.pi)
