@@ -107,10 +107,18 @@ def test_turns_of_a_spiral(cut, lay):
     assert strips(turns(8)) == []
 
 
-def test_a_ring_is_not_beside_itself(arc, cut, lay):
-    ring = arc(30, 0, 360, n=200)
+@pytest.mark.parametrize("radius", [4, 30])
+def test_a_ring_is_not_beside_itself(arc, cut, lay, radius):
+    """However small: its far side is the same bend, not a next turn."""
+    ring = arc(radius, 0, 360, n=200)
     ring[-1] = ring[0]
     assert strips(lay(cut(*ring, depth=8))) == []
+
+
+def test_legs_of_a_hairpin(arc, cut, lay):
+    bend = arc(3, 0, 180, centre=(0, 40))
+    (found,) = strips(lay(cut((3, -40), *bend, (-3, -40), depth=6)))
+    assert found.figures["width_mm"] == pytest.approx(6, abs=0.2)
 
 
 def test_short_strokes_side_by_side(cut, lay):
