@@ -2,14 +2,13 @@
 
 Each setting offers a few angles of the table; going from one to the next costs the turn, a change
 of depth, and a look at the card where another figure comes. Up to a number of settings a pass the
-best order is proven by dynamic programming over subsets (Held & Karp, J. SIAM 10 (1962) 196-210;
-recalled, page not checked); beyond, a beam search is used and a lower bound says how far off the
-best it can be.
+best order is proven; beyond, a beam search and sweeps are tried and a lower bound says how far off
+the best the found order can be.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, permutations, product
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,11 +17,15 @@ from scorecraft.bench.beam import beam
 from scorecraft.bench.bound import lower_bound
 from scorecraft.bench.settings import Setting
 from scorecraft.bench.steering import crossing, entering
+from scorecraft.bench.subsets import Subsets
 from scorecraft.practice import EXACT_ORDER_SETTINGS
 
 Array = NDArray[np.float64]
-States = list[tuple[int, int]]
+States = tuple[tuple[int, int], ...]
 """(setting, choice) in order."""
+
+MOST_BLOCKS = 4
+"""Sweeps figure by figure are tried in every order of so many kinds of figures."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,199 +35,152 @@ class Route:
     No order can cost less than `bound_s`; the order is the best where `proven`.
     """
 
-    passes: tuple[tuple[tuple[int, int], ...], ...]
+    passes: tuple[States, ...]
     cost_s: float
     bound_s: float
     proven: bool
 
 
+@dataclass(frozen=True, slots=True)
+class _Leg:
+    """One pass: its settings, and the cost (S, S) between their states."""
+
+    settings: Sequence[Setting]
+    between: Array
+
+    @property
+    def count(self) -> int:
+        return len(self.settings)
+
+    @property
+    def width(self) -> int:
+        return len(self.settings[0].choices)
+
+
 def best_route(passes: Sequence[Sequence[Setting]], way: int) -> Route:
-    """Order the settings of each pass; every pass is finished before the next begins."""
-    if max((len(settings) for settings in passes), default=0) <= EXACT_ORDER_SETTINGS.value:
-        states, cost = _exact(passes, way)
-        return Route(_as_tuples(states), cost, cost, True)
-    orders = [_searched(settings, way) for settings in passes]
-    states, cost = _chained(passes, orders, way)
-    bound = _bounded(passes, way, cost)
-    return Route(_as_tuples(states), cost, bound, cost <= bound + 1e-9)
+    """Order the settings of each pass; every pass is finished before the next begins.
+
+    `way` is the table's usual turn, 1 clockwise. Passes hold at least one setting each.
+    """
+    legs = _legs(passes, way)
+    if max(leg.count for leg in legs) <= EXACT_ORDER_SETTINGS.value:
+        states, cost = _exact(legs, way)
+        return Route(states, cost, cost, True)
+    states, cost = _cheapest(legs, [_tried(leg, way) for leg in legs], way)
+    bound = _bounded(legs, way, cost)
+    return Route(states, cost, bound, cost <= bound + 1e-9)
 
 
 def given_route(passes: Sequence[Sequence[Setting]], way: int) -> Route:
     """Keep the settings in the order they come, and choose their angles as well as can be."""
-    states, cost = _chained(passes, [[list(range(len(each)))] for each in passes], way)
-    return Route(_as_tuples(states), cost, 0.0, False)
+    legs = _legs(passes, way)
+    states, cost = _cheapest(legs, [[list(range(leg.count))] for leg in legs], way)
+    return Route(states, cost, 0.0, False)
 
 
-def _as_tuples(states: Sequence[States]) -> tuple[tuple[tuple[int, int], ...], ...]:
-    return tuple(tuple(each) for each in states)
+def _legs(passes: Sequence[Sequence[Setting]], way: int) -> list[_Leg]:
+    return [_Leg(settings, crossing(settings, settings, way)) for settings in passes]
 
 
-def _exact(passes: Sequence[Sequence[Setting]], way: int) -> tuple[list[States], float]:
+def _exact(legs: Sequence[_Leg], way: int) -> tuple[tuple[States, ...], float]:
     """Find the best order of all passes together."""
-    tables: list[_Subsets | None] = []
-    begins: Array | None = None
-    before: Sequence[Setting] = ()
-    for settings in passes:
-        if not settings:
-            tables.append(None)
-            continue
-        if begins is None:
-            start = entering(settings, 0.0, way)
-        else:
-            start = (begins[:, None] + crossing(before, settings, way)).min(axis=0)
-        table = _Subsets(crossing(settings, settings, way), start, len(settings))
-        tables.append(table)
-        begins, before = table.ends, settings
-    return _traced(passes, tables, way)
+    tables = [Subsets(legs[0].between, entering(legs[0].settings, 0.0, way), legs[0].count)]
+    joints = [crossing(a.settings, b.settings, way) for a, b in pairwise(legs)]
+    for leg, joint in zip(legs[1:], joints, strict=True):
+        start = (tables[-1].ends[:, None] + joint).min(axis=0)
+        tables.append(Subsets(leg.between, start, leg.count))
+    last = int(np.argmin(tables[-1].ends))
+    cost = float(tables[-1].ends[last])
+    paths = [tables[-1].path(last)]
+    for table, joint in zip(reversed(tables[:-1]), reversed(joints), strict=True):
+        last = int(np.argmin(table.ends + joint[:, paths[0][0]]))
+        paths.insert(0, table.path(last))
+    return tuple(_states(path, leg.width) for path, leg in zip(paths, legs, strict=True)), cost
 
 
-def _traced(
-    passes: Sequence[Sequence[Setting]], tables: "Sequence[_Subsets | None]", way: int
-) -> tuple[list[States], float]:
-    """Walk back through the passes from the cheapest end."""
-    out: list[States] = [[] for _ in passes]
-    total: float | None = None
-    after: tuple[Sequence[Setting], int] | None = None
-    for number in reversed(range(len(passes))):
-        table, settings = tables[number], passes[number]
-        if table is None:
-            continue
-        ends = table.ends
-        if after is not None:
-            ends = ends + crossing(settings, after[0], way)[:, after[1]]
-        last = int(np.argmin(ends))
-        total = float(ends[last]) if total is None else total
-        flat = table.path(last)
-        width = len(settings[0].choices)
-        out[number] = [divmod(state, width) for state in flat]
-        after = (settings, flat[0])
-    return out, total or 0.0
+def _states(path: Sequence[int], width: int) -> States:
+    return tuple(divmod(state, width) for state in path)
 
 
-class _Subsets:
-    """Held and Karp's table: the least cost of every set of settings done and last state."""
-
-    def __init__(self, between: Array, start: Array, count: int) -> None:
-        self.count = count
-        self.width = len(start) // count
-        self.cost = np.full((1 << count, len(start)), np.inf)
-        self.parent = np.full((1 << count, len(start)), -1, dtype=np.intp)
-        for j in range(count):
-            own = slice(j * self.width, (j + 1) * self.width)
-            self.cost[1 << j, own] = start[own]
-        masks = np.arange(1 << count)
-        done = np.bitwise_count(masks) if hasattr(np, "bitwise_count") else _bits(masks)
-        for size in range(1, count):
-            layer = masks[done == size]
-            for j in range(count):
-                self._extend(layer[(layer >> j) & 1 == 0], j, between)
-
-    def _extend(self, masks: NDArray[np.intp], j: int, between: Array) -> None:
-        own = slice(j * self.width, (j + 1) * self.width)
-        reached = self.cost[masks][:, :, None] + between[:, own]
-        self.parent[masks | (1 << j), own] = reached.argmin(axis=1)
-        self.cost[masks | (1 << j), own] = reached.min(axis=1)
-
-    @property
-    def ends(self) -> Array:
-        """Least cost of doing all settings and ending in each state."""
-        return np.asarray(self.cost[-1])
-
-    def path(self, last: int) -> list[int]:
-        """List the states of the best order that ends in one."""
-        mask, state, out = (1 << self.count) - 1, last, []
-        while state >= 0:
-            out.append(state)
-            before = int(self.parent[mask, state])
-            mask &= ~(1 << (state // self.width))
-            state = before
-        return out[::-1]
+def _tried(leg: _Leg, way: int) -> list[list[int]]:
+    """List orders of one pass worth trying: a beam search, sweeps, and the file's own."""
+    ahead = [float((way * each.choices[0]) % (2 * np.pi)) for each in leg.settings]
+    sweep = sorted(range(leg.count), key=lambda k: ahead[k])
+    found = beam(entering(leg.settings, 0.0, way), leg.between, leg.count)
+    kinds = list(dict.fromkeys(each.families for each in leg.settings))
+    orders = [found, sweep, list(range(leg.count))]
+    if len(kinds) <= MOST_BLOCKS:
+        for blocks in permutations(kinds):
+            orders.append(_block_sweeps(leg, blocks, ahead))
+    return orders
 
 
-def _bits(masks: NDArray[np.intp]) -> NDArray[np.intp]:
-    """Count the ones of each number; numpy 1 has no function for it."""
-    return np.array([int(mask).bit_count() for mask in masks], dtype=np.intp)
+def _block_sweeps(leg: _Leg, blocks: Sequence[frozenset[int]], ahead: Sequence[float]) -> list[int]:
+    """Sweep round once for each kind of figure, each from where the last one ended."""
+    out: list[int] = []
+    at = 0.0
+    for kind in blocks:
+        own = [k for k in range(leg.count) if leg.settings[k].families == kind]
+        own.sort(key=lambda k: (ahead[k] - at + 1e-9) % (2 * np.pi))
+        at = ahead[own[-1]]
+        out += own
+    return out
 
 
-def _chained(
-    passes: Sequence[Sequence[Setting]], orders: Sequence[Sequence[Sequence[int]]], way: int
-) -> tuple[list[States], float]:
-    """Take the cheapest of the orders of each pass, one pass after the other."""
-    out: list[States] = []
-    total = 0.0
-    before: tuple[Sequence[Setting], int] | None = None
-    for settings, tried in zip(passes, orders, strict=True):
-        if not settings:
-            out.append([])
-            continue
-        start = _begin(before, settings, way)
-        states, cost = min(
-            (_in_order(settings, start, way, order) for order in tried), key=lambda each: each[1]
-        )
-        out.append(states)
-        total += cost
-        setting, choice = states[-1]
-        before = (settings, setting * len(settings[0].choices) + choice)
-    return out, total
+def _cheapest(
+    legs: Sequence[_Leg], orders: Sequence[Sequence[Sequence[int]]], way: int
+) -> tuple[tuple[States, ...], float]:
+    """Take the cheapest row of orders, one for each pass."""
+    joints = [crossing(a.settings, b.settings, way) for a, b in pairwise(legs)]
+    start = entering(legs[0].settings, 0.0, way)
+    best: tuple[tuple[States, ...], float] = ((), np.inf)
+    for tried in product(*orders):
+        states, cost = _in_order(legs, joints, start, tried)
+        if cost < best[1] - 1e-9:
+            best = (states, cost)
+    return best
 
 
-def _begin(
-    before: tuple[Sequence[Setting], int] | None, settings: Sequence[Setting], way: int
-) -> Array:
-    """Cost of beginning a pass in each of its states, after the last state of the one before."""
-    if before is None:
-        return entering(settings, 0.0, way)
-    return np.asarray(crossing(before[0], settings, way)[before[1]])
+def _in_order(
+    legs: Sequence[_Leg], joints: Sequence[Array], start: Array, orders: Sequence[Sequence[int]]
+) -> tuple[tuple[States, ...], float]:
+    """Choose the angles of settings in a given order so that they cost least."""
+    cost = start.reshape(-1, legs[0].width)[orders[0][0]]
+    parents: list[NDArray[np.intp]] = []
+    for number, (leg, order) in enumerate(zip(legs, orders, strict=True)):
+        if number:
+            entry = joints[number - 1]
+            entry = entry.reshape(-1, legs[number - 1].width, leg.count, leg.width)
+            cost = _step(cost, entry[orders[number - 1][-1], :, order[0]], parents)
+        between = leg.between.reshape(leg.count, leg.width, leg.count, leg.width)
+        for before, after in pairwise(order):
+            cost = _step(cost, between[before, :, after], parents)
+    chosen = [int(np.argmin(cost))]
+    for parent in reversed(parents):
+        chosen.append(int(parent[chosen[-1]]))
+    choices = iter(reversed(chosen))
+    states = tuple(tuple((k, next(choices)) for k in order) for order in orders)
+    return states, float(cost.min())
 
 
-def _searched(settings: Sequence[Setting], way: int) -> list[list[int]]:
-    """Try orders of one pass: the best of a beam search, a sweep, and the file's own."""
-    if not settings:
-        return [[]]
-    start = entering(settings, 0.0, way)
-    found = beam(start, crossing(settings, settings, way), len(settings))
-    sweep = sorted(
-        range(len(settings)), key=lambda k: float((way * settings[k].choices[0]) % (2 * np.pi))
-    )
-    return [found, sweep, list(range(len(settings)))]
+def _step(cost: Array, arcs: Array, parents: list[NDArray[np.intp]]) -> Array:
+    reached = cost[:, None] + arcs
+    parents.append(reached.argmin(axis=0))
+    return np.asarray(reached.min(axis=0))
 
 
-def _bounded(passes: Sequence[Sequence[Setting]], way: int, known: float) -> float:
+def _bounded(legs: Sequence[_Leg], way: int, known: float) -> float:
     """Bound the cost of all passes: each may begin wherever it likes in the one before.
 
     The care of an angle is charged half on coming and half on going, which makes it harder for the
     relaxed problem to come at one angle and go at another.
     """
     total = 0.0
-    before: Sequence[Setting] = ()
-    for settings in passes:
-        if not settings:
-            continue
-        start = entering(settings, 0.0, way)
-        if before:
-            start = crossing(before, settings, way).min(axis=0)
-        half = np.concatenate([each.extra for each in settings]) / 2
-        between = crossing(settings, settings, way) - half + half[:, None]
-        total += lower_bound(start - half, between, len(settings), known - total)
-        before = settings
+    start = entering(legs[0].settings, 0.0, way)
+    for number, leg in enumerate(legs):
+        if number:
+            start = crossing(legs[number - 1].settings, leg.settings, way).min(axis=0)
+        half = np.concatenate([each.extra for each in leg.settings]) / 2
+        between = leg.between - half + half[:, None]
+        total += lower_bound(start - half, between, leg.count, known - total)
     return min(total, known)
-
-
-def _in_order(
-    settings: Sequence[Setting], start: Array, way: int, order: Sequence[int]
-) -> tuple[States, float]:
-    """Choose the angles of settings in a given order so that they cost least."""
-    count, width = len(settings), len(settings[0].choices)
-    between = crossing(settings, settings, way).reshape(count, width, count, width)
-    cost = start.reshape(count, width)[order[0]]
-    parents = []
-    for before, after in pairwise(order):
-        reached = cost[:, None] + between[before, :, after]
-        parents.append(reached.argmin(axis=0))
-        cost = reached.min(axis=0)
-    choice = int(np.argmin(cost))
-    total = float(cost[choice])
-    chosen = [choice]
-    for parent in reversed(parents):
-        chosen.append(int(parent[chosen[-1]]))
-    return list(zip(order, chosen[::-1], strict=True)), total

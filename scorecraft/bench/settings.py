@@ -4,7 +4,8 @@ A figure's cuts stay together. Copies of a figure are turned to the cutter one b
 number; single strokes and many copies share settings where that takes less care.
 """
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -139,6 +140,7 @@ def _aligned(units: list[Unit], angles: Array) -> list[Unit]:
     """Let units that lie nearly the same way be made at the same angle."""
     if not units:
         return units
+    rings = Counter(unit.families for unit in units)
     order = sorted(range(len(units)), key=lambda k: (units[k].best, k))
     aims = angles[[units[k].best for k in order]]
     gaps = np.diff(np.concatenate([aims, [aims[0] + 2 * np.pi]]))
@@ -150,19 +152,19 @@ def _aligned(units: list[Unit], angles: Array) -> list[Unit]:
         if group and apart(angles[units[k].best], angles[units[group[0]].best]) > np.radians(
             SAME_AIM_DEG.value
         ):
-            _align(out, group)
+            _align(out, group, rings)
             group = []
         group.append(k)
-    _align(out, group)
+    _align(out, group, rings)
     return out
 
 
-def _align(units: list[Unit], group: list[int]) -> None:
-    """Give units one of their own angles: the one that suits all of them best."""
+def _align(units: list[Unit], group: list[int], rings: Mapping[frozenset[int], int]) -> None:
+    """Give units one of their own angles: of the largest ring, which so keeps its even steps."""
     weight = np.sum([units[k].weight for k in group], axis=0)
-    best = min((units[k].best for k in group), key=lambda angle: float(weight[angle]))
+    leader = min(group, key=lambda k: (-rings[units[k].families], weight[units[k].best]))
     for k in group:
-        units[k] = replace(units[k], best=best)
+        units[k] = replace(units[k], best=units[leader].best)
 
 
 def _setting(layout: Layout, unit: Unit, angles: Array, way: int) -> Setting:

@@ -48,12 +48,23 @@ def crossing(before: Sequence[Setting], after: Sequence[Setting], way: int) -> A
     reach = np.concatenate([each.choices for each in after])
     extra = np.concatenate([each.extra for each in after])
     turn = turned(leave[:, None], reach, way)
-    other = np.array([[not (a.families & b.families) for b in after] for a in before])
+    other = _strange([each.families for each in before], [each.families for each in after])
     change = _changed([each.last for each in before], [each.first for each in after])
     plain = NEXT_FIGURE_S.value * other + CHANGE_DEPTH_S.value * change
     widths = len(before[0].choices), len(after[0].choices)
     spread = np.repeat(np.repeat(plain, widths[0], axis=0), widths[1], axis=1)
     return np.asarray(turn_cost(turn, way) + spread + extra)
+
+
+def _strange(
+    before: Sequence[frozenset[int]], after: Sequence[frozenset[int]]
+) -> NDArray[np.bool_]:
+    """Whether settings (rows) and others (columns) have no figure of the same kind."""
+    kinds = list(dict.fromkeys([*before, *after]))
+    number = {kind: k for k, kind in enumerate(kinds)}
+    apart = np.array([[not (a & b) for b in kinds] for a in kinds])
+    rows, columns = ([number[kind] for kind in each] for each in (before, after))
+    return np.asarray(apart[np.ix_(rows, columns)])
 
 
 def _changed(
