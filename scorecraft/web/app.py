@@ -57,10 +57,13 @@ def add_files(app: Flask, folder: Folder) -> None:
 def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/<any(design):task>")
+    @app.post("/api/<any(design, opening, view):task>")
     def edit(task: str) -> Response:
-        data = body()
-        return sent(done(crew, folder, task, data, EDIT_S))
+        return sent(done(crew, folder, task, body(), EDIT_S))
+
+    @app.post("/api/<any(bloom, print):task>")
+    def draw(task: str) -> Response:
+        return sent(done(crew, folder, task, body(), PRINT_S))
 
     @app.get("/picture/<any(shelf, folder):place>/<name>")
     def picture(place: str, name: str) -> Response:

@@ -11,7 +11,8 @@ from scorecraft.drawing.loafview import loaf_group
 from scorecraft.drawing.picture import Group, Ink, Item, Picture, Shape
 from scorecraft.drawing.plan import cut_plans, on_paper, plan_lines, rim_plan
 
-MARGIN_MM = 10.0
+MARGIN_MM = 6.0
+"""Kept free around the loaf, which grows in the oven."""
 POINTED = Ink(1.6, color="#34427a")
 MARKED = Ink(0.5, color="#8c7350", dash=(6.0, 1.2), cap="butt")
 
@@ -36,7 +37,7 @@ def stage(design: Design) -> Picture:
 
 def frame(layout: Layout) -> tuple[tuple[float, float], tuple[float, float]]:
     """Give where the crown lies on the picture and how large the picture is (mm)."""
-    rim = rim_plan(layout.loaf)
+    rim = rim_plan(layout.loaf) * layout.bake.sideways
     left, low = rim.min(axis=0) - MARGIN_MM
     right, high = rim.max(axis=0) + MARGIN_MM
     return (float(-left), float(high)), (float(right - left), float(high - low))

@@ -1,5 +1,6 @@
 """The heavy work, each a task that a worker does: a request in, an answer out."""
 
+import traceback
 from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
@@ -32,6 +33,11 @@ def work(task: str, request: dict[str, Any]) -> Answer:
         return refusal(error, 400)
     except ScorecraftError as error:
         return problems_answer(error.problems)
+    except Exception as error:
+        traceback.print_exc()
+        hint = "the terminal shows where; save your text and try another way"
+        kind = type(error).__name__
+        return refusal(ScorecraftError(f"internal error: {kind}: {error}", None, hint), 500)
 
 
 def design_of(request: dict[str, Any]) -> Design:
@@ -70,8 +76,43 @@ def picture(request: dict[str, Any]) -> Answer:
     return Answer(svg(made).encode(), SVG)
 
 
+def opening(request: dict[str, Any]) -> Answer:
+    """Answer with how the cuts open."""
+    from scorecraft.web.opened import opened_data
+
+    return json_answer(opened_data(design_of(request)))
+
+
+def bloom(request: dict[str, Any]) -> Answer:
+    """Answer with the picture of the baked loaf."""
+    from scorecraft.drawing.svg import svg
+    from scorecraft.web.opened import bloom_picture
+
+    drawn = bloom_picture(design_of(request))
+    size = [drawn.width_mm, drawn.height_mm]
+    return json_answer({"ok": True, "size": size, "svg": svg(drawn, text="text")})
+
+
+def view(request: dict[str, Any]) -> Answer:
+    """Answer with the loaf seen another way: as its guide, or from an elevation."""
+    from scorecraft.web.views import seen
+
+    return json_answer({"ok": True, "svg": seen(design_of(request), request)})
+
+
+def prints(request: dict[str, Any]) -> Answer:
+    """Answer with a print: its pages to look at, or a file to keep."""
+    from scorecraft.web.prints import printed
+
+    return printed(design_of(request), request)
+
+
 TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
     "design": design,
     "picture": picture,
+    "opening": opening,
+    "bloom": bloom,
+    "view": view,
+    "print": prints,
 }
 """Every task by its name."""

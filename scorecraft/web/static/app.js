@@ -6,6 +6,7 @@ import { frame } from "./dialog.js";
 import { h, icon, tell } from "./dom.js";
 import { save, saveAs } from "./files.js";
 import { choices } from "./forms.js";
+import { PrintRoom } from "./print.js";
 import { ShelfRoom } from "./shelf.js";
 import { store } from "./store.js";
 import { choose, chosen } from "./units.js";
@@ -14,6 +15,7 @@ import { words } from "./words.js";
 const ROOMS = {
   shelf: () => new ShelfRoom(() => go("design")),
   design: () => new DesignRoom(),
+  print: () => new PrintRoom(),
 };
 const ICONS = { shelf: "shelf", design: "design", print: "print", bench: "bench", measure: "measure" };
 const rooms = new Map();

@@ -5,6 +5,7 @@ import { Editor, editorPanel } from "./editor.js";
 import { Findings } from "./findings.js";
 import { LoafForm } from "./forms.js";
 import { Knobs } from "./knobs.js";
+import { Looking } from "./looking.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
 import { length, onUnits } from "./units.js";
@@ -27,6 +28,7 @@ export class DesignRoom {
     this.form = new LoafForm();
     this.title = h("h1", { class: "loaf-title" });
     this.caption = h("p", { class: "caption" });
+    this.looking = new Looking(this.stage);
     this.element = this.layout();
     store.on("text", () => this.editor.show(store.text));
     store.on("design", () => this.showDesign());
@@ -46,7 +48,7 @@ export class DesignRoom {
     return h(
       "div",
       { class: "design" },
-      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption), this.stage.element),
+      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption), this.stage.element, this.looking.element),
       tabs,
       h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf),
       h("div", { class: "side right" }, this.panels.findings, this.panels.text),
@@ -77,7 +79,7 @@ export class DesignRoom {
     this.element.classList.remove("stale");
     this.title.textContent = design.title;
     this.caption.textContent = this.captionOf(design);
-    this.stage.show(design.svg, told.loafLabel(design.title, design.cuts.length), { live: true });
+    this.looking.show(design);
     this.knobs.show(design.knobs);
     this.form.show(design);
     this.findings.show(design);
@@ -121,7 +123,10 @@ export class DesignRoom {
   }
 
   cutTold(cut) {
-    return told.cutTold(cut, `${length(cut.length_mm, 0)} · ${told.deep(length(cut.depth_mm))}`);
+    const parts = [length(cut.length_mm, 0), told.deep(length(cut.depth_mm))];
+    const wide = this.looking.widest(store.design.cuts.indexOf(cut));
+    if (wide !== null) parts.push(told.opens(length(wide)));
+    return told.cutTold(cut, parts.join(" · "));
   }
 
   alike(cut) {

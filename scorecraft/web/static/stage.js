@@ -27,6 +27,7 @@ export class Stage {
     next.removeAttribute("height");
     for (const title of next.querySelectorAll("path > title")) title.remove();
     this.paths = new Map();
+    Object.assign(this, { opening: null, growing: null, baked: null });
     if (live) this.prepare(next);
     this.element.replaceChildren(next);
     this.svg = next;
@@ -45,6 +46,40 @@ export class Stage {
       this.paths.set(Number(path.dataset.cut), path);
     }
     svg.append(touch);
+    this.growing = wrapped(svg);
+    this.cuts = svg.querySelector("[data-layer=cuts]");
+  }
+
+  /** Take in how the cuts open, and the picture of the baked loaf when there is one. */
+  take(opening, frame, bloom = null) {
+    if (!this.svg || !this.growing) return;
+    for (const old of this.svg.querySelectorAll(".opened, .baked")) old.remove();
+    Object.assign(this, { opening, crown: frame.crown });
+    const group = part("g", { class: "opened" });
+    this.mouths = opening.lenses.map((lens) => [lens, part("path", { "data-cut": lens.cut })]);
+    group.append(...this.mouths.map(([, path]) => path));
+    this.cuts.after(group);
+    this.baked = bloom && this.bakedImage(bloom);
+    if (this.baked) this.growing.append(this.baked);
+    this.growing.append(this.svg.querySelector(".touch"));
+  }
+
+  /** The baked loaf lies over the other with its crown on the crown, at the size it ends with. */
+  bakedImage({ address, width, height }) {
+    const [x, y] = this.crown;
+    const scale = 1 / this.opening.sideways;
+    const size = { width: width * scale, height: height * scale };
+    return part("image", { class: "baked", href: address, x: x - size.width / 2, y: y - size.height / 2, ...size });
+  }
+
+  /** Show the loaf at a share of its time in the oven: 0 on the bench, 1 baked. */
+  bake(share) {
+    if (!this.opening || !this.growing) return;
+    const [x, y] = this.crown;
+    const scale = 1 + (this.opening.sideways - 1) * share;
+    this.growing.setAttribute("transform", `translate(${x} ${y}) scale(${scale}) translate(${-x} ${-y})`);
+    for (const [lens, path] of this.mouths) path.setAttribute("d", share > 0 ? mouth(lens, share) : "");
+    if (this.baked) this.baked.setAttribute("opacity", eased((share - 0.25) / 0.75));
   }
 
   /** Light up cuts by number, and what a finding points at. */
@@ -71,4 +106,36 @@ export class Stage {
     const cut = target.dataset ? target.dataset.cut : undefined;
     return cut === undefined ? null : Number(cut);
   }
+}
+
+function part(tag, attributes) {
+  const element = document.createElementNS(SPACE, tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  return element;
+}
+
+/** Put all that is drawn into one group that can grow. */
+function wrapped(svg) {
+  const group = part("g", { class: "growing" });
+  const drawn = [...svg.children].filter((child) => !["title", "desc", "defs"].includes(child.localName));
+  group.append(...drawn);
+  svg.append(group);
+  return group;
+}
+
+/** The outline of a cut's mouth, open by a share of its width. */
+function mouth({ middle, aside }, share) {
+  const one = [];
+  const other = [];
+  for (let at = 0; at < middle.length; at += 2) {
+    const [x, y, dx, dy] = [middle[at], middle[at + 1], aside[at] * share, aside[at + 1] * share];
+    one.push(`${(x + dx).toFixed(2)},${(y + dy).toFixed(2)}`);
+    other.unshift(`${(x - dx).toFixed(2)},${(y - dy).toFixed(2)}`);
+  }
+  return `M${one.join(" ")} ${other.join(" ")}Z`;
+}
+
+function eased(share) {
+  const t = Math.min(1, Math.max(0, share));
+  return t * t * (3 - 2 * t);
 }

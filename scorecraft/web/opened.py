@@ -1,0 +1,69 @@
+"""The second stage: how the cuts open in the oven, as the page shows it."""
+
+from typing import Any
+
+import numpy as np
+
+from scorecraft.cuts import Layout
+from scorecraft.designing import Design
+from scorecraft.drawing.bloom import MARGIN_MM, bloom_group
+from scorecraft.drawing.bloom_lens import Lens, baked_loaf, lenses
+from scorecraft.drawing.bloom_mouths import Mouths, mouths_of
+from scorecraft.drawing.eye import Eye
+from scorecraft.drawing.picture import Picture
+from scorecraft.drawing.plan import on_paper
+from scorecraft.loaf.bake import growth
+from scorecraft.opening import Opening, solve
+from scorecraft.report import rounded
+from scorecraft.web.stage import frame
+
+DIGITS = 2
+
+
+def opening_of(design: Design) -> Opening:
+    """Predict how the cuts open."""
+    layout = design.layout
+    return solve(
+        [cut.line for cut in layout.cuts],
+        [cut.depth_mm for cut in layout.cuts],
+        strain=growth(layout.loaf, layout.bake).mean,
+        area_mm2=layout.loaf.sheet_area_mm2,
+    )
+
+
+def opened_data(design: Design) -> dict[str, Any]:
+    """Tell the widest opening of every cut, and its mouth as a line with half widths."""
+    mouths = mouths_of(opening_of(design))
+    layout = design.layout
+    centre, _ = frame(layout)
+    opened = lenses(layout, mouths, baked_loaf(layout))
+    return {
+        "ok": True,
+        "sideways": rounded(layout.bake.sideways),
+        "widest_mm": [rounded(mouths.widest(index)) for index in range(len(mouths))],
+        "lenses": [lens_data(lens, layout, centre) for lens in opened],
+    }
+
+
+def lens_data(lens: Lens, layout: Layout, centre: tuple[float, float]) -> dict[str, Any]:
+    """Tell a mouth on the proofed loaf's picture: its middle, and the way to its left edge."""
+    sideways = layout.bake.sideways
+    middle = on_paper(lens.middle / sideways, centre)
+    aside = lens.left * lens.half[:, None] / sideways * [1.0, -1.0]
+    return {"cut": lens.cut, "middle": flat(middle), "aside": flat(aside)}
+
+
+def flat(points: np.ndarray) -> list[float]:
+    """Write points as one row of rounded numbers."""
+    return [float(each) + 0.0 for each in np.round(points, DIGITS).ravel().tolist()]
+
+
+def bloom_picture(design: Design) -> Picture:
+    """Draw the baked loaf alone, full size, without the board it lies on."""
+    layout = design.layout
+    mouths: Mouths = mouths_of(opening_of(design))
+    loaf = baked_loaf(layout)
+    wide, high = loaf.width_mm + 2 * MARGIN_MM, loaf.length_mm + 2 * MARGIN_MM
+    eye = Eye(loaf, centre=(wide / 2, high / 2))
+    group = bloom_group(layout, mouths, eye)
+    return Picture(wide, high, f"{layout.title}: baked", "", (group,), css="bloom")

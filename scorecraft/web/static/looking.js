@@ -1,0 +1,159 @@
+// Ways to look at the loaf: from above with the oven's slider, from the side, as its guide.
+
+import { ask, Latest } from "./api.js";
+import { h, later } from "./dom.js";
+import { choices } from "./forms.js";
+import { store } from "./store.js";
+import { words } from "./words.js";
+
+const told = words.design;
+const SETTLED_MS = 140;
+const BLOOM_MS = 350;
+
+export class Looking {
+  constructor(stage) {
+    this.stage = stage;
+    this.look = "top";
+    this.share = 0;
+    this.opening = null;
+    this.asking = new Latest("/api/opening", (answer, data) => this.opened(answer, data), () => this.waits(false), 1e9);
+    this.askSoon = later(() => this.asking.ask(store.asked), SETTLED_MS);
+    this.bloomSoon = later(() => this.fetchBloom(), BLOOM_MS);
+    this.views = new Latest("/api/view", (answer) => this.seen(answer), () => {});
+    this.viewSoon = later(() => this.askView(), 60);
+    this.oven = this.ovenSlider();
+    this.elevation = this.elevationSlider();
+    this.element = h(
+      "div",
+      { class: "looking" },
+      h("div", { class: "sliders" }, this.oven.element, this.elevation.element),
+      choices("look", told.viewsLabel, Object.keys(told.views), "top", (each) => told.views[each], (look) => this.choose(look)),
+    );
+    this.choose("top");
+  }
+
+  /** Show a new design. */
+  show(design) {
+    this.design = design;
+    this.text = store.text;
+    this.opening = null;
+    if (this.look === "top") this.showTop();
+    else this.viewSoon();
+    this.waits(true);
+    this.askSoon();
+  }
+
+  showTop() {
+    const { svg, title, cuts } = this.design;
+    this.stage.show(svg, told.loafLabel(title, cuts.length), { live: true });
+    this.apply();
+  }
+
+  /** The widest opening of a cut in mm, or null while it is not known. */
+  widest(cut) {
+    return this.opening ? this.opening.widest_mm[cut] : null;
+  }
+
+  opened(answer, data) {
+    if (!answer.ok || data.text !== store.text || data.text !== this.text) return;
+    this.opening = answer;
+    store.opening = { ...answer, text: data.text };
+    store.say("opening");
+    this.waits(false);
+    this.apply();
+    if (this.share > 0) this.bloomSoon();
+  }
+
+  apply() {
+    if (!this.opening || this.look !== "top") return;
+    const ready = this.bloom && this.bloom.text === this.text ? this.bloom : null;
+    this.stage.take(this.opening, this.design.frame, ready);
+    this.stage.bake(this.share);
+  }
+
+  async fetchBloom() {
+    const asked = store.asked;
+    if (this.bloom && this.bloom.text === asked.text) return;
+    if (this.fetching === asked.text) return;
+    this.fetching = asked.text;
+    try {
+      const answer = await ask("/api/bloom", asked);
+      if (!answer.ok || asked.text !== store.text) return;
+      if (this.bloom) URL.revokeObjectURL(this.bloom.address);
+      const [width, height] = answer.size;
+      const address = URL.createObjectURL(new Blob([answer.svg], { type: "image/svg+xml" }));
+      this.bloom = { text: asked.text, address, width, height };
+      this.apply();
+    } catch {
+      // the mouths are shown without it, and the next move of the slider asks again
+    } finally {
+      this.fetching = null;
+    }
+  }
+
+  choose(look) {
+    this.look = look;
+    this.oven.element.hidden = look !== "top";
+    this.elevation.element.hidden = look !== "side";
+    if (!this.design) return;
+    if (look === "top") this.showTop();
+    else this.askView();
+  }
+
+  askView() {
+    if (this.look === "top") return;
+    this.views.ask({ ...store.asked, look: this.look, elevation: Number(this.elevation.slider.value) });
+  }
+
+  seen(answer) {
+    if (answer.ok && this.look !== "top") this.stage.show(answer.svg, `${this.design.title}: ${told.views[this.look]}`);
+  }
+
+  waits(waiting) {
+    this.oven.note.textContent = waiting ? told.working : "";
+    this.oven.slider.disabled = waiting && !this.opening && this.share === 0;
+  }
+
+  ovenSlider() {
+    const note = h("span", { class: "quiet note", role: "status" });
+    const slider = h("input", {
+      id: "oven",
+      type: "range",
+      min: 0,
+      max: 100,
+      step: 1,
+      props: { value: 0 },
+      "aria-label": told.bloom,
+      oninput: () => {
+        this.share = slider.value / 100;
+        slider.style.setProperty("--share", `${slider.value}%`);
+        this.stage.bake(this.share);
+        if (this.share > 0 && this.opening) this.bloomSoon(this.bloom ? undefined : 0);
+      },
+    });
+    slider.style.setProperty("--share", "0%");
+    return { slider, note, element: ends(told.before, slider, told.after, note) };
+  }
+
+  elevationSlider() {
+    const slider = h("input", {
+      id: "elevation",
+      type: "range",
+      min: 0,
+      max: 85,
+      step: 5,
+      props: { value: 25 },
+      "aria-label": told.elevation,
+      oninput: () => {
+        slider.style.setProperty("--share", `${(slider.value / 85) * 100}%`);
+        this.viewSoon();
+      },
+    });
+    slider.style.setProperty("--share", `${(25 / 85) * 100}%`);
+    return { slider, element: ends(told.elevationLow, slider, told.elevationHigh) };
+  }
+}
+
+function ends(from, slider, to, note = "") {
+  return h("div", { class: "ends" }, h("span", {}, from), slider, h("span", {}, to), note);
+}
