@@ -9,32 +9,60 @@ from scorecraft.drawing.bloom_ear import ears
 from scorecraft.drawing.bloom_lens import baked_loaf, lenses
 from scorecraft.drawing.bloom_mouths import Mouths
 from scorecraft.drawing.bloom_texture import texture
-from scorecraft.drawing.bread import BOARD
-from scorecraft.drawing.eye import Eye
-from scorecraft.drawing.picture import Group, Picture, Shape, box
-from scorecraft.loaf.dome import Loaf
+from scorecraft.drawing.bread import BOARD, WRITING
+from scorecraft.drawing.eye import Eye, look
+from scorecraft.drawing.picture import Group, Item, Label, Picture, Shape, box
+from scorecraft.drawing.view import scored_group
 
 MARGIN_MM = 16.0
+BETWEEN_MM = 22.0
+CAPTION_MM = 14.0
+"""Height of the line of words under each loaf where there are two."""
+LETTER_MM = 5.0
 SEED = 7
 PLAIN_DUST = 0.45
 """Flour on a loaf without decorative cuts, of that on one with them."""
 
 
-def bloom(layout: Layout, mouths: Mouths, *, width_mm: float | None = None) -> Picture:
-    """Draw the baked loaf from above, full size unless a picture width (mm) is given."""
-    loaf = baked_loaf(layout)
-    wide, high = loaf.width_mm + 2 * MARGIN_MM, loaf.length_mm + 2 * MARGIN_MM
+def bloom(
+    layout: Layout,
+    mouths: Mouths,
+    *,
+    before: bool = False,
+    view: str | float = "top",
+    width_mm: float | None = None,
+) -> Picture:
+    """Draw the loaf after baking, full size unless a picture width (mm) is given.
+
+    `mouths` are the predicted openings of the cuts; with `before` the proofed loaf stands on the
+    left at the same scale. `view` is as for `view.view`; raises UsageError for an unknown one.
+    """
+    if len(mouths) != len(layout.cuts):
+        raise ValueError(f"{len(layout.cuts)} cuts need as many openings, not {len(mouths)}")
+    loaves = [layout.loaf, baked_loaf(layout)] if before else [baked_loaf(layout)]
+    wide = sum(look(loaf, view).size[0] for loaf in loaves)
+    wide += 2 * MARGIN_MM + BETWEEN_MM * (len(loaves) - 1)
     scale = 1.0 if width_mm is None else width_mm / wide
-    eye = Eye(loaf, centre=(wide / 2 * scale, high / 2 * scale), scale=scale)
-    ground = Shape((box(0, 0, wide * scale, high * scale),), closed=True, fill=BOARD, css="board")
-    group = bloom_group(layout, mouths, eye)
+    eyes = [look(loaf, view, scale) for loaf in loaves]
+    foot = CAPTION_MM * scale if before else 0.0
+    height = max(eye.size[1] for eye in eyes) + 2 * MARGIN_MM * scale + foot
+    eyes = _in_a_row(eyes, height - foot, scale)
+    items: list[Item] = [
+        Shape((box(0, 0, wide * scale, height),), closed=True, fill=BOARD, css="board")
+    ]
+    if before:
+        items += [scored_group(layout, eyes[0]), *_captions(eyes, height - foot, scale)]
+    items.append(bloom_group(layout, mouths, eyes[-1]))
     return Picture(
-        wide * scale, high * scale, f"{layout.title}: baked", "", (ground, group), css="bloom"
+        wide * scale, height, f"{layout.title}: baked", described(mouths), tuple(items), css="bloom"
     )
 
 
 def bloom_group(layout: Layout, mouths: Mouths, eye: Eye) -> Group:
-    """Draw the baked loaf as the eye sees it; `eye.loaf` is the baked loaf."""
+    """Draw the baked loaf as the eye sees it; `eye.loaf` is the baked loaf.
+
+    Each opening carries the number of its cut as `data-cut`, and its words as a title.
+    """
     rng = np.random.default_rng(SEED)
     opened = sorted(lenses(layout, mouths, eye.loaf, rng), key=lambda lens: lens.widest)
     titles = [
@@ -57,3 +85,32 @@ def bloom_group(layout: Layout, mouths: Mouths, eye: Eye) -> Group:
         ),
         css="bloom",
     )
+
+
+def described(mouths: Mouths) -> str:
+    """Say in words what the picture shows."""
+    widest = max((mouths.widest(cut) for cut in range(len(mouths))), default=0.0)
+    return f"The baked loaf. {len(mouths)} cuts have opened, the widest to {widest:.0f} mm."
+
+
+def _in_a_row(eyes: list[Eye], height: float, scale: float) -> list[Eye]:
+    """Place the loaves beside one another, their middles at one height."""
+    x = MARGIN_MM * scale
+    placed = []
+    for eye in eyes:
+        wide = eye.size[0]
+        placed.append(eye.centred(x + wide / 2, height / 2))
+        x += wide + BETWEEN_MM * scale
+    return placed
+
+
+def _captions(eyes: list[Eye], top: float, scale: float) -> list[Item]:
+    """Write under each loaf what it is and how large."""
+    items: list[Item] = []
+    for eye, name in zip(eyes, ("proofed and scored", "baked"), strict=True):
+        low, high = eye.loaf.width_mm, eye.loaf.length_mm
+        size = f"{low:.0f} mm" if abs(low - high) < 0.5 else f"{low:.0f} × {high:.0f} mm"
+        x, _ = eye.middle
+        at = (x, top)
+        items.append(Label(f"{name}, {size}", at, LETTER_MM * scale, "middle", color=WRITING))
+    return items

@@ -19,22 +19,31 @@ from scorecraft.drawing.bread import (
     SPECK,
     Ramp,
     lit,
+    mixed,
     on_ramp,
 )
 from scorecraft.drawing.eye import LIGHT, Eye
 from scorecraft.drawing.picture import Group, Ink, Item, Line, LinearGradient, Shape, Stop
 
 CAPS = 34
+COVERED = 0.88
+"""Inside this share of the way to the rim the layers of flour cover the crust."""
 RIM_STATIONS = 240
 STRAY_MM = 0.02
 SHADOW_STEPS = 16
-DUST_LAYERS = 26
-DUST_REACH = (0.45, 0.97)
+DUST_LAYERS = 56
+DUST_REACH = (0.05, 0.97)
 """How far out the innermost and the outermost layer of flour reach, of the way to the rim."""
-DUST_OPACITY = 0.092
+DUST_EACH = 0.055
+"""How much each layer hides of what lies below it, until nearly all is hidden."""
+DUST_MOST = 0.94
 DUST_SOFT = 0.62
 """Flour scatters light: it shows only so much of the shades."""
-SPECKS_PER_CM2 = 5.0
+UNEVEN = 0.026
+"""How far the edge of a layer of flour wanders, of the way to the rim."""
+UNEVEN_STATIONS = 240
+SPECKS_PER_CM2 = 4.0
+BLISTERS_PER_CM2 = 0.8
 PER_PATH = 120
 """Specks drawn as one path."""
 
@@ -54,9 +63,14 @@ def shadow(eye: Eye) -> Group:
 
 
 def crust(eye: Eye, ramp: Ramp = CRUST) -> Group:
-    """Paint the dome from the rim to the crown in the colours of a ramp."""
+    """Paint the dome from the rim to the crown in the colours of a ramp.
+
+    From above, flour covers all but the outermost caps, and the others are left out.
+    """
     items: list[Item] = []
     for outer, inner, cap in caps(eye):
+        if eye.from_above and outer < COVERED:
+            break
         middle = (outer + inner) / 2
         paint = lit_paint(eye, middle, on_ramp(ramp, middle))
         items.append(Shape((cap,), closed=True, fill=paint, css="crust"))
@@ -104,61 +118,81 @@ def _base(eye: Eye) -> shapely.Polygon:
     return area if area.area > 1 else shapely.buffer(shapely.LineString(ring), 1.0)
 
 
-def lit_paint(eye: Eye, t: float, color: str, strength: float = 1.0) -> LinearGradient:
-    """Light a colour along the level at share t: the best linear gradient towards the light."""
+def lit_paint(eye: Eye, t: float, below: str, dust: str = "", hides: float = 0.0) -> LinearGradient:
+    """Light a colour along the level at share t: the best linear gradient towards the light.
+
+    Where a `dust` of another colour hides a part of it, the two are lit apart, then mixed.
+    """
     plan = eye.loaf.outline.points(72) * t
-    plan = plan[eye.seen(plan)] if eye.seen(plan).sum() > 8 else plan
-    way = LIGHT[:2] / math.hypot(*LIGHT[:2])
+    seen = eye.seen(plan)
+    plan = plan[seen] if seen.sum() > 8 else plan
+    way = LIGHT[:2] / math.hypot(*LIGHT[:2]) * [1, -1]
     paper = eye.paper(plan)
-    along = paper @ (way * [1, -1])
-    shade = 1 + strength * (eye.shade(plan) - 1)
+    along, shade = paper @ way, eye.shade(plan)
     low, high = float(along.min()), float(along.max())
     slope, start = np.polyfit(along, shade, 1) if high - low > 1e-6 else (0.0, float(shade.mean()))
     middle = paper.mean(axis=0)
-    offset = float(middle @ (way * [1, -1]))
-    first, last = (middle + way * [1, -1] * (at - offset) for at in (low, high))
-    stops = tuple(
-        Stop(round(part, 3), lit(color, float(start + slope * (low + part * (high - low)))))
-        for part in (0.0, 0.25, 0.5, 0.75, 1.0)
-    )
-    return LinearGradient(_pair(first), _pair(last), stops)
+    first, last = (middle + way * (at - float(middle @ way)) for at in (low, high))
+    stops = []
+    for part in (0.0, 0.25, 0.5, 0.75, 1.0):
+        light = float(start + slope * (low + part * (high - low)))
+        color = lit(below, light)
+        if dust:
+            color = mixed(color, lit(dust, 1 + DUST_SOFT * (light - 1)), hides)
+        stops.append(Stop(part, color))
+    return LinearGradient(_pair(first), _pair(last), tuple(stops))
 
 
 def _pair(point: Line) -> tuple[float, float]:
     return float(point[0]), float(point[1])
 
 
-def flour(eye: Eye, amount: float, rng: np.random.Generator) -> Group:
-    """Dust the loaf: layers with uneven edges that thin out towards the rim, and loose grains."""
+def flour(
+    eye: Eye,
+    amount: float,
+    rng: np.random.Generator,
+    ramp: Ramp = CRUST,
+    layers: int = DUST_LAYERS,
+) -> Group:
+    """Dust the loaf: layers with uneven edges, thin at the rim and dense above, and loose grains.
+
+    Every layer is opaque, in the colour of the crust (`ramp`) seen through the flour up to it:
+    thin veils laid over one another would add up the rounding of their colours.
+    """
     items: list[Item] = []
     inner, outer = DUST_REACH
-    for reach in outer - (outer - inner) * np.linspace(0, 1, DUST_LAYERS) ** 1.5:
-        paint = lit_paint(eye, reach * 0.9, on_ramp(FLOUR, reach), DUST_SOFT)
-        opacity = round(DUST_OPACITY * amount, 3)
-        for laid in eye.rings(shapely.Polygon(_uneven(eye, reach, 0.01 + 0.05 * (1 - reach), rng))):
-            items.append(
-                Shape((laid,), closed=True, fill=paint, fill_opacity=opacity, css="flour")
-            )
+    reaches = np.sin(np.linspace(math.asin(outer), math.asin(inner), layers))
+    for number, reach in enumerate(reaches.tolist(), start=1):
+        hides = min(1 - (1 - DUST_EACH) ** (number * DUST_LAYERS / layers), DUST_MOST) * amount
+        paint = lit_paint(eye, reach, on_ramp(ramp, reach), on_ramp(FLOUR, reach), hides)
+        for ring in eye.rings(shapely.Polygon(_uneven(eye, reach, rng))):
+            items.append(Shape((ring,), closed=True, fill=paint, css="flour"))
     items += _grains(eye, amount, rng)
     return Group("flour", tuple(items))
 
 
-def _uneven(eye: Eye, reach: float, strength: float, rng: np.random.Generator) -> Line:
-    """Take a level and make its edge uneven: many waves, the short ones weaker."""
+def _uneven(eye: Eye, reach: float, rng: np.random.Generator) -> Line:
+    """Take a level and make its edge uneven: many waves, the short ones weaker.
+
+    The waves are as high on the dough everywhere, so on the steep flank they are low in plan.
+    """
     outline = eye.loaf.outline
-    theta = outline.directions(360)
-    waves = np.arange(3, 70)
+    theta = outline.directions(UNEVEN_STATIONS)
+    waves = np.arange(3, 50)
     phase = rng.uniform(0, math.tau, len(waves))
-    size = rng.normal(0, 1, len(waves)) / np.sqrt(waves)
+    size = rng.normal(0, 1, len(waves)) / waves**0.7
     noise = (size[:, None] * np.cos(waves[:, None] * theta + phase[:, None])).sum(axis=0)
-    t = np.clip(reach + strength * noise, 0.02, 0.995)
-    return np.asarray((t * outline.radius(theta))[:, None] * np.column_stack([np.cos(theta), np.sin(theta)]))
+    level = outline.radius(theta)[:, None] * np.column_stack([np.cos(theta), np.sin(theta)])
+    upright = eye.loaf.normal(level * reach)[:, 2]
+    t = np.clip(reach + UNEVEN * min(1.0, 3 * reach) * upright * noise, 0.01, 0.995)
+    return np.asarray(t[:, None] * level)
 
 
 def _scattered(eye: Eye, count: int, rng: np.random.Generator, low: float, high: float) -> Line:
-    """Scatter plan points evenly between two levels, of those the seen ones."""
+    """Scatter plan points over the skin between two levels, of those the seen ones."""
     theta = rng.uniform(0, math.tau, count)
-    t = np.sqrt(rng.uniform(low**2, high**2, count))
+    upright = rng.uniform(math.sqrt(1 - high**2), math.sqrt(1 - low**2), count)
+    t = np.sqrt(1 - upright**2)
     radius = eye.loaf.outline.radius(theta)
     accepted = rng.uniform(0, 1, count) < (radius / eye.loaf.outline.extremes[1]) ** 2
     plan = ((t * radius)[:, None] * np.column_stack([np.cos(theta), np.sin(theta)]))[accepted]
@@ -189,24 +223,35 @@ def _dots(eye: Eye, plan: Line, width: float, color: str, opacity: float) -> Ite
 
 def blisters(eye: Eye, rng: np.random.Generator) -> Group:
     """Raise small blisters where the crust is bare: each dark below and bright towards the light."""
-    area = eye.loaf.plan_area_mm2 / 100
-    plan = _scattered(eye, int(area * 0.8), rng, 0.8, 0.995)
-    size = rng.gamma(2.0, 0.16, len(plan)) + 0.2
-    low, body, gleam = [], [], []
-    angle = np.linspace(0, math.tau, 9)[:-1]
-    for at, radius in zip(plan, size, strict=True):
-        turn, long = rng.uniform(0, math.tau), rng.uniform(1.0, 1.7)
-        loop = np.column_stack([long * np.cos(angle), np.sin(angle)]) * radius
-        loop = loop @ np.array([[math.cos(turn), math.sin(turn)], [-math.sin(turn), math.cos(turn)]])
-        low.append(at + loop + np.array([0.22, -0.26]) * radius)
-        body.append(at + loop)
-        gleam.append(at + 0.45 * loop + np.array([-0.25, 0.3]) * radius)
-    layers = ((low, SPECK, 0.4), (body, BLISTER, 0.35), (gleam, GLEAM, 0.4))
+    count = int(eye.loaf.plan_area_mm2 / 100 * BLISTERS_PER_CM2)
+    plan = _scattered(eye, count, rng, 0.8, 0.99)
+    if not len(plan):
+        return Group("blisters", ())
+    loops = np.stack([_blister(eye, at, rng) for at in plan])
+    size = np.abs(loops).max(axis=(1, 2))[:, None, None]
+    at = plan[:, None, :]
+    away = LIGHT[:2] * size
+    layers = (
+        (at + loops - 0.4 * away, SPECK, 0.4),
+        (at + loops, BLISTER, 0.35),
+        (at + 0.45 * loops + 0.35 * away, GLEAM, 0.4),
+    )
     return Group(
         "blisters",
         tuple(
-            Shape(tuple(eye.rings(shapely.polygons(np.array(rings)))), closed=True, fill=color, fill_opacity=opacity, css="blister")
-            for rings, color, opacity in layers
-            if rings
+            Shape(tuple(rings), closed=True, fill=color, fill_opacity=opacity, css="blister")
+            for areas, color, opacity in layers
+            if (rings := eye.rings(shapely.polygons(areas)))
         ),
     )
+
+
+def _blister(eye: Eye, at: Line, rng: np.random.Generator) -> Line:
+    """Outline (8, 2) of one blister about its middle, lying on the slope of the dough."""
+    angle = np.linspace(0, math.tau, 9)[:-1] + rng.uniform(0, math.tau)
+    size, long = rng.gamma(2.0, 0.16) + 0.2, rng.uniform(1.0, 1.6)
+    up, around = long * size * np.cos(angle), size * np.sin(angle)
+    out = at / max(float(np.hypot(*at)), 1e-9)
+    upright = float(eye.loaf.normal(at[None])[0, 2])
+    aside = np.array([-out[1], out[0]])
+    return np.asarray(np.outer(up * upright, out) + np.outer(around, aside))

@@ -10,15 +10,17 @@ from scorecraft.drawing.picture import Line
 BOARD = "#efe9df"
 """What the loaf lies on."""
 SHADOW = "#4a3520"
+WRITING = "#5c4a37"
 
 CRUST = ((0.0, "#cd8838"), (0.5, "#c4792c"), (0.78, "#b06620"), (0.92, "#914d17"), (1.0, "#6e3810"))
 """Baked crust from the crown (0) to the rim (1)."""
 FLOUR = ((0.5, "#fdfaf3"), (0.75, "#f9eedb"), (0.9, "#f0dab4"), (1.0, "#e5c48f"))
 """Dust of flour from the crown to the rim, where it is thin and the crust shines through."""
-DOUGH = ((0.0, "#f4e8d2"), (0.7, "#efdfc3"), (1.0, "#e2cda8"))
+DOUGH = ((0.0, "#f6e7d0"), (0.7, "#f2dfc4"), (1.0, "#e6ceac"))
 """Proofed dough under its dust of flour, from the crown to the rim."""
-SCORED = "#8a6a48"
+SCORED = "#86623f"
 """A line cut into raw dough."""
+SCORED_LIT = "#fffaf0"
 TOAST = "#8d4c19"
 """The skin beside a cut, bare of flour and browned."""
 CRUMB = (
@@ -75,5 +77,14 @@ def lit(color: str, shade: float) -> str:
     """
     base = channels(color)
     if shade <= 1:
-        return written(base * max(shade, 0.0) ** np.array([0.8, 1.0, 1.2]))
+        return written(base * max(shade, 0.0) ** np.array([0.85, 1.0, 1.12]))
     return written(base + (255 - base) * min(0.55 * (shade - 1), 0.6) * np.array([1.0, 0.9, 0.7]))
+
+
+def mixed(color: str, other: str, part: float) -> str:
+    """Mix a part (0 to 1) of a paler colour into a colour by way of gold, as flour on crust does.
+
+    A plain mix of brown and white is pink: here red pales first and blue last.
+    """
+    parts = part ** np.array([0.8, 1.0, 1.35])
+    return written(channels(color) * (1 - parts) + channels(other) * parts)

@@ -6,7 +6,7 @@ the paper along the line of sight. The light always comes from the upper left of
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TypeAlias
 
@@ -15,18 +15,23 @@ import shapely
 from numpy.typing import NDArray
 
 from scorecraft.drawing.picture import Line
+from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf
+from scorecraft.practice import LOW_LOOK_DEG
 
 LIGHT = np.array([-0.45, 0.52, 0.73]) / math.sqrt(0.45**2 + 0.52**2 + 0.73**2)
 """Towards the light: to the right and up on the paper, and towards the eye."""
 AMBIENT = 0.55
 """Share of the light that reaches a slope turned away."""
-STATIONS = 240
+STATIONS = 720
 """Directions in which the edge of what is seen is looked for."""
-STRAY_MM = 0.035
-"""Points of areas closer to the straight way than this are left out."""
+STRAY_MM = 0.045
+LINE_STRAY_MM = 0.015
+"""Points of areas and of lines closer to the straight way than this are left out."""
 DIGITS = 2
 """Points on the paper are kept to 0.01 mm, which the eye cannot tell."""
+HIDING_LEVELS = 48
+"""Levels of the patches that are tried for standing behind another part."""
 POLYGON = 3
 """Shapely's number for the type of a polygon."""
 Areas: TypeAlias = shapely.Geometry | Sequence[shapely.Geometry] | NDArray[np.object_]
@@ -47,6 +52,30 @@ class Eye:
     turn: float = -math.pi / 2
     centre: tuple[float, float] = (0.0, 0.0)
     scale: float = 1.0
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Width and height of the loaf on the paper, mm."""
+        low, high = self._extent()
+        return float(high[0] - low[0]), float(high[1] - low[1])
+
+    @property
+    def middle(self) -> tuple[float, float]:
+        """Middle of what is seen, on the paper (mm)."""
+        low, high = self._extent()
+        x, y = (low + high) / 2
+        return float(x), float(y)
+
+    def centred(self, x: float, y: float) -> "Eye":
+        """Return the same look with the middle of what is seen at a point of the paper (mm)."""
+        now_x, now_y = self.middle
+        return replace(self, centre=(self.centre[0] + x - now_x, self.centre[1] + y - now_y))
+
+    def _extent(self) -> tuple[Line, Line]:
+        levels = np.sin(np.linspace(0, math.pi / 2, 60))
+        points = levels[:, None, None] * self.loaf.outline.points(360)
+        paper = self.paper(points.reshape(-1, 2))
+        return paper.min(axis=0), paper.max(axis=0)
 
     @cached_property
     def axes(self) -> Line:
@@ -87,7 +116,12 @@ class Eye:
             return np.ones(len(points), dtype=bool)
         facing = self.loaf.normal(points) @ self.axes[2]
         shown: NDArray[np.bool_] = facing > -1e-9
-        return shown & ~self._behind(points)
+        return shown & ~self._behind(points) if self._hollow else shown
+
+    @property
+    def _hollow(self) -> bool:
+        """Whether one part of the loaf may hide another: only a traced rim is not convex."""
+        return bool(self.loaf.outline.samples)
 
     def _behind(self, points: Line) -> NDArray[np.bool_]:
         """Walk from each point towards the eye and tell whether the loaf is in the way."""
@@ -105,20 +139,30 @@ class Eye:
         return hidden
 
     @cached_property
-    def window(self) -> shapely.Polygon | None:
-        """The part of the plan that faces the eye; None from above, where all of it does."""
+    def window(self) -> shapely.Geometry | None:
+        """The part of the plan that the eye sees; None from above, where that is all of it."""
         if self.from_above:
             return None
         theta = self.loaf.outline.directions(STATIONS)
-        rays = np.column_stack([np.cos(theta), np.sin(theta)])
-        whole = self.loaf.outline.radius(theta)
+        rim = self.loaf.outline.radius(theta)[:, None] * np.column_stack(
+            [np.cos(theta), np.sin(theta)]
+        )
         low, high = np.zeros(STATIONS), np.ones(STATIONS)
         for _ in range(26):
             middle = (low + high) / 2
-            faces = self.loaf.normal(rays * (middle * whole)[:, None]) @ self.axes[2] > 0
+            faces = self.loaf.normal(rim * middle[:, None]) @ self.axes[2] > 0
             low, high = np.where(faces, middle, low), np.where(faces, high, middle)
-        edge = rays * (np.maximum(low, 1e-6) * whole)[:, None]
-        return shapely.Polygon(edge).buffer(0)
+        facing = shapely.Polygon(rim * np.maximum(low, 1e-6)[:, None]).buffer(0)
+        return self._unhidden(facing, rim) if self._hollow else facing
+
+    def _unhidden(self, facing: shapely.Geometry, rim: Line) -> shapely.Geometry:
+        """Take away the patches of the loaf that stand behind another part of it."""
+        edges = np.linspace(0.0, 1.0, HIDING_LEVELS + 1)[:, None, None] * rim
+        after = np.roll(edges, -1, axis=1)
+        corners = np.stack([edges[:-1], edges[1:], after[1:], after[:-1]], axis=2).reshape(-1, 4, 2)
+        hidden = self._behind(corners.mean(axis=1))
+        patches = shapely.buffer(shapely.polygons(corners[hidden]), 0.01)
+        return shapely.difference(facing, shapely.union_all(patches))
 
     def rings(self, areas: Areas) -> list[Line]:
         """Lay plan areas on the paper, each cut down to what the eye sees, as rings for one shape.
@@ -146,8 +190,9 @@ class Eye:
         for start, length in zip(_starts(lines), map(len, lines), strict=True):
             for run in _runs(seen[start : start + length]):
                 if len(run) > 1:
-                    shown.append(paper[start + run])
-        return shown
+                    shown.append(shapely.LineString(paper[start + run]))
+        simple = shapely.simplify(shown, LINE_STRAY_MM * min(self.scale, 1.0))
+        return [np.asarray(shapely.get_coordinates(each)) for each in simple]
 
 
 def _starts(lines: Sequence[Line]) -> NDArray[np.intp]:
@@ -160,3 +205,28 @@ def _runs(flags: NDArray[np.bool_]) -> list[NDArray[np.intp]]:
     """Indexes of the runs of True."""
     where = np.flatnonzero(flags)
     return np.split(where, np.flatnonzero(np.diff(where) > 1) + 1) if len(where) else []
+
+
+def look(loaf: Loaf, view: str | float, scale: float = 1.0) -> Eye:
+    """Look at a loaf from the `top`, the `front` (the baker), the right `side`, or from the
+    baker's side at an angle above the bench (degrees, or a text like `30` or `30deg`).
+
+    Raises UsageError for another word and for an angle outside 0 to 90.
+    """
+    low = math.radians(LOW_LOOK_DEG.value)
+    named = {"top": (math.pi / 2, -math.pi / 2), "front": (low, -math.pi / 2), "side": (low, 0.0)}
+    if view in named:
+        elevation, turn = named[str(view)]
+        return Eye(loaf, elevation, turn, scale=scale)
+    degrees = _degrees(view)
+    if degrees is None or not 0 <= degrees <= 90:
+        hint = "use top, front, side or an angle above the bench from 0 to 90 (degrees)"
+        raise UsageError(f'a loaf cannot be looked at from "{view}"', None, hint)
+    return Eye(loaf, math.radians(degrees), scale=scale)
+
+
+def _degrees(view: str | float) -> float | None:
+    try:
+        return float(str(view).removesuffix("deg").removesuffix("°"))
+    except ValueError:
+        return None
