@@ -65,9 +65,39 @@ FLATNESS = {
     "oval": Rule(2.3, "", "power p of an oval loaf's dome: a little flat on top", COMMON),
     "long": Rule(2.5, "", "power p of a long loaf's dome: flat along the back", COMMON),
     "square": Rule(2.5, "", "power p of a square loaf's dome: flat on top", COMMON),
-    "traced": Rule(2.0, "", "power p of a traced loaf's dome", COMMON),
 }
 RIM_POWER = Rule(2.0, "", "power q of every dome: it rises upright from the bench", COMMON)
+LEAST_DOUGH_G = Rule(20.0, "g", "the least dough that is shaped into a loaf", OURS)
+MOST_DOUGH_G = Rule(20_000.0, "g", "the most dough that is shaped into a loaf", OURS)
+DOUGH_DENSITY = Rule(
+    1.2,
+    "g/cm3",
+    "mixed dough: 1.25 free of gas, less the 4-10 % of gas that mixing leaves in it",
+    "method: Campbell, Rielly, Fryer & Sadd, Cereal Chem. 70 (1993) 517-521; the numbers recalled, "
+    "page not checked; 173.5 g in 145 cm3 (1.197) in a laboratory loaf, quoted without title",
+)
+PROOFED = {
+    "under": Rule(2.0, "", "volume when cut over mixed volume, proofed too little", COMMON),
+    "right": Rule(2.6, "", "volume when cut over mixed volume, a hearth loaf", COMMON),
+    "over": Rule(3.2, "", "volume when cut over mixed volume, proofed too far", COMMON),
+}
+STANDS = {
+    "under": Rule(1.1, "", "an underproofed loaf stands this much higher than usual", COMMON),
+    "right": Rule(1.0, "", "a well proofed loaf stands as usual", COMMON),
+    "over": Rule(0.87, "", "an overproofed loaf stands this much lower than usual", COMMON),
+}
+LEAST_PROOF = Rule(1.0, "", "the least growth of the dough before it is cut", "by definition")
+MOST_PROOF = Rule(
+    5.0,
+    "",
+    "the greatest growth of the dough before it is cut (3.55 in a laboratory loaf)",
+    OURS,
+)
+LOAF_PER_BASKET = Rule(
+    1.0, "", "width of the loaf turned out over the basket's width across the top", COMMON
+)
+LOWEST_STAND = Rule(0.3, "of the width", "a loaf lower than this did not fill its basket", COMMON)
+HIGHEST_STAND = Rule(0.55, "of the width", "a loaf turned out stands no higher", COMMON)
 
 # --- bake -----------------------------------------------------------------------------------
 OVEN_SPRING = Rule(
@@ -160,6 +190,7 @@ SHALLOWEST_EXPANSION_MM = Rule(3.0, "mm", "a shallower cut makes little room", C
 ASIDE_NOTE = Rule(0.12, "of the reach", "cuts this far off the middle are noted", COMMON)
 ASIDE_WARN = Rule(0.3, "of the reach", "cuts this far off the middle are a warning", COMMON)
 ADDED_CUT_SHARE = Rule(0.6, "of the reach", "where a cut is added that evens out others", OURS)
+VESSEL_CLEAR_MM = Rule(5.0, "mm", "room between the baked loaf and the wall of its pot", COMMON)
 
 # --- opening --------------------------------------------------------------------------------
 OPENING_JOIN = Rule(

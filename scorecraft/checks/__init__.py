@@ -12,6 +12,7 @@ from scorecraft.checks.pieces import pieces
 from scorecraft.checks.rim import rim
 from scorecraft.checks.strips import strips
 from scorecraft.checks.undercut import undercut
+from scorecraft.checks.vessel import vessel
 from scorecraft.cuts import Layout
 
 CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
@@ -24,6 +25,7 @@ CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
     "depth": depth,
     "density": density,
     "balance": balance,
+    "vessel": vessel,
 }
 """Every check by its name, in the order of telling."""
 

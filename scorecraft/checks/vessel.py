@@ -1,0 +1,33 @@
+"""Whether the baked loaf still fits the pot it bakes in."""
+
+from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.telling import size
+from scorecraft.cuts import Layout
+from scorecraft.practice import VESSEL_CLEAR_MM
+
+
+def vessel(layout: Layout) -> list[Finding]:
+    """Find a loaf that touches the wall of its pot, before or after it has sprung.
+
+    The pot's inside width (mm) is the setting `vessel` of the loaf; without one nothing is told.
+    """
+    inside = layout.settings.get("loaf", {}).get("vessel")
+    if inside is None:
+        return []
+    widest = max(layout.loaf.width_mm, layout.loaf.length_mm)
+    baked = widest * layout.bake.sideways
+    most = (inside - 2 * VESSEL_CLEAR_MM.value) / layout.bake.sideways
+    if widest <= most:
+        return []
+    severity: Severity = "note"
+    message = f"the baked loaf, {size(baked)} across, all but fills its {size(inside)} pot"
+    if baked > inside:
+        severity = "warn"
+        message = f"the loaf bakes to {size(baked)} across and touches its {size(inside)} pot"
+    if widest > inside:
+        severity = "stop"
+        message = f"the loaf is {size(widest)} across: it does not fit its {size(inside)} pot"
+    less = 1 - (most / widest) ** 3
+    hint = f"make it no more than {most:.0f} mm across: about {less:.0%} less dough"
+    figures = {"baked_mm": baked, "most_mm": most, "less_dough": less}
+    return [Finding("vessel", severity, message, hint, None, figures)]

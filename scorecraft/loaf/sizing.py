@@ -1,0 +1,147 @@
+"""From grams of dough to the size of the loaf, with the arithmetic told line by line."""
+
+import math
+from dataclasses import dataclass
+
+from scorecraft.errors import UsageError
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.practice import (
+    DOUGH_DENSITY,
+    HEIGHT_PER_WIDTH,
+    HIGHEST_STAND,
+    LEAST_DOUGH_G,
+    LEAST_PROOF,
+    LENGTH_PER_WIDTH,
+    LOAF_PER_BASKET,
+    LOWEST_STAND,
+    MOST_DOUGH_G,
+    MOST_PROOF,
+    PROOFED,
+    STANDS,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Sizing:
+    """The size of a proofed loaf (mm), its volume (mm3), and how they were found."""
+
+    width_mm: float
+    length_mm: float
+    height_mm: float
+    volume_mm3: float
+    steps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """Measures that are given (mm); None where they are to be found."""
+
+    width_mm: float | None = None
+    length_mm: float | None = None
+    height_mm: float | None = None
+
+
+def size_from_dough(
+    shape: str,
+    grams: float,
+    *,
+    proof: str | float = "right",
+    basket_mm: float | None = None,
+    known: Known | None = None,
+    profile: tuple[float, float] | None = None,
+) -> Sizing:
+    """Find how large a loaf of so many grams of dough is when it is cut.
+
+    `proof` is `under`, `right`, `over`, or the volume when cut over the mixed volume; `basket_mm`
+    the width of the proofing basket across the top; what is `known` always stands. The volume of
+    the dome is the dough's mass over its density times the proof. Raises UsageError for amounts
+    of dough, proofs and sizes that no loaf has.
+    """
+    known = known or Known()
+    volume, steps = _volume(grams, proof)
+    fill = make_loaf(shape, 100.0, 100.0, 100.0, profile).volume_mm3 / 1e6
+    longer = LENGTH_PER_WIDTH[shape].value
+    stand = HEIGHT_PER_WIDTH.value * (STANDS[proof].value if isinstance(proof, str) else 1.0)
+    if known.width_mm is None and basket_mm is not None and known.height_mm is None:
+        stand, step = _stand_in_basket(volume / fill, longer, basket_mm, known.length_mm)
+        steps.append(step)
+    width, length, height = _solved(volume / fill, longer, stand, known)
+    make_loaf(shape, width, length, height, profile)
+    found = fill * width * length * height
+    steps.append(_told(shape, width, length, height, found, volume))
+    return Sizing(width, length, height, found, tuple(steps))
+
+
+def _volume(grams: float, proof: str | float) -> tuple[float, list[str]]:
+    """Volume (mm3) of so many grams of dough when it is cut, and how it was found."""
+    low, high = LEAST_DOUGH_G.value, MOST_DOUGH_G.value
+    if not low <= grams <= high:
+        raise UsageError(f"no loaf has {grams:g} g of dough", None, f"use {low:g} g to {high:g} g")
+    times = _proof(proof)
+    mixed = grams / DOUGH_DENSITY.value
+    how = f"proofed {proof}, " if isinstance(proof, str) else ""
+    return 1000 * mixed * times, [
+        f"{grams:g} g of dough at {DOUGH_DENSITY.value:g} g/cm3 fill {mixed:.0f} cm3 when mixed",
+        f"{how}{times:g} times that is {mixed * times:.0f} cm3 when cut",
+    ]
+
+
+def _proof(proof: str | float) -> float:
+    if isinstance(proof, str):
+        if proof not in PROOFED:
+            hint = "it is under, right, over, or how many times the mixed volume"
+            raise UsageError(f'"{proof}" is no proof', None, hint)
+        return PROOFED[proof].value
+    low, high = LEAST_PROOF.value, MOST_PROOF.value
+    if not low <= proof <= high:
+        raise UsageError(
+            f"no dough proofs to {proof:g} times its volume", None, f"use {low:g} to {high:g}"
+        )
+    return float(proof)
+
+
+def _stand_in_basket(
+    box: float, longer: float, basket_mm: float, length_mm: float | None
+) -> tuple[float, str]:
+    """Height over width of a loaf that filled its basket, as far as dough stands.
+
+    `box` is width x length x height of the loaf, mm3.
+    """
+    width = basket_mm * LOAF_PER_BASKET.value
+    stand = box / (width * (length_mm or longer * width) * width)
+    if stand < LOWEST_STAND.value:
+        return LOWEST_STAND.value, f"that does not fill a basket of {basket_mm:.0f} mm"
+    if stand > HIGHEST_STAND.value:
+        step = f"that is too much for a basket of {basket_mm:.0f} mm: it spreads when turned out"
+        return HIGHEST_STAND.value, step
+    return stand, f"a basket of {basket_mm:.0f} mm makes the loaf {width:.0f} mm wide"
+
+
+def _solved(box: float, longer: float, stand: float, known: Known) -> tuple[float, float, float]:
+    """Find the measures not given so that width x length x height is `box` (mm3)."""
+    width, length, height = known.width_mm, known.length_mm, known.height_mm
+    if longer == 1.0:  # as long as it is wide: either measure gives both
+        width = length = width or length
+    if width is None:
+        powers = 1 + (length is None) + (height is None)
+        rest = (length or longer) * (height or stand)
+        width = (box / rest) ** (1 / powers)
+        return width, length or longer * width, height or stand * width
+    if height is None:
+        length = length or longer * width
+        return width, length, box / (width * length)
+    if length is None:
+        length = width if longer == 1.0 else box / (width * height)
+    return width, length, height
+
+
+def _told(
+    shape: str, width: float, length: float, height: float, found: float, volume: float
+) -> str:
+    across = f"{width:.0f} mm wide"
+    if not math.isclose(width, length):
+        across += f", {length:.0f} mm long"
+    told = f"a {shape} loaf {across} and {height:.0f} mm high holds {found / 1000:.0f} cm3"
+    if math.isclose(found, volume, rel_tol=0.01):
+        return told
+    return f"{told}, {found / volume:.0%} of the dough's volume: the given size stands"

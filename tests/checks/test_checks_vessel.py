@@ -1,0 +1,37 @@
+import pytest
+
+from scorecraft.checks.vessel import vessel
+from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import make_loaf
+
+
+@pytest.mark.parametrize(
+    ("pot", "severity"), [(210, "stop"), (230, "warn"), (245, "note"), (260, None)]
+)
+def test_pot_of_a_loaf_220_mm_wide(lay, pot, severity):
+    """At 1.4-fold spring, half of it sideways, 220 mm bake to 239 mm."""
+    found = vessel(lay(settings={"loaf": {"vessel": pot}}))
+    assert [each.severity for each in found] == ([severity] if severity else [])
+    assert all(each.figures["baked_mm"] == pytest.approx(220 * 1.4**0.25) for each in found)
+
+
+def test_without_a_pot_nothing_is_told(lay):
+    assert vessel(lay()) == []
+
+
+def test_cure_works(lay):
+    settings = {"loaf": {"vessel": 230}}
+    (found,) = vessel(lay(settings=settings))
+    most, less = found.figures["most_mm"], found.figures["less_dough"]
+    smaller = make_loaf("round", most, None, 95 * most / 220)
+    assert vessel(lay(loaf=smaller, settings=settings)) == []
+    assert smaller.volume_mm3 == pytest.approx(
+        (1 - less) * make_loaf("round", 220, None, 95).volume_mm3
+    )
+
+
+def test_the_longest_measure_and_the_bake_count(lay):
+    long = make_loaf("long", 120, 240, 70)
+    settings = {"loaf": {"vessel": 255}}
+    assert vessel(lay(loaf=long, settings=settings))[0].severity == "warn"
+    assert vessel(lay(loaf=long, settings=settings, bake=Bake(spread=0.0))) == []

@@ -1,0 +1,122 @@
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from scorecraft.errors import UsageError
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.loaf.sizing import Known, size_from_dough
+from scorecraft.practice import DOUGH_DENSITY, HEIGHT_PER_WIDTH, PROOFED
+
+SHAPES = ("round", "oval", "long", "square")
+
+
+def volume_of(shape, found):
+    return make_loaf(shape, found.width_mm, found.length_mm, found.height_mm).volume_mm3
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.sampled_from(SHAPES), st.floats(100, 3000), st.sampled_from(["under", "right", "over"]))
+def test_the_dome_holds_the_dough(shape, grams, proof):
+    found = size_from_dough(shape, grams, proof=proof)
+    wanted = 1000 * grams / DOUGH_DENSITY.value * PROOFED[proof].value
+    assert volume_of(shape, found) == pytest.approx(wanted, rel=1e-6)
+    assert found.volume_mm3 == pytest.approx(wanted, rel=1e-6)
+
+
+def test_steps_tell_the_arithmetic():
+    found = size_from_dough("round", 900)
+    assert found.steps == (
+        "900 g of dough at 1.2 g/cm3 fill 750 cm3 when mixed",
+        "proofed right, 2.6 times that is 1950 cm3 when cut",
+        f"a round loaf {found.width_mm:.0f} mm wide and {found.height_mm:.0f} mm high "
+        "holds 1950 cm3",
+    )
+    assert found.height_mm / found.width_mm == pytest.approx(HEIGHT_PER_WIDTH.value)
+    assert 195 < found.width_mm < 215
+
+
+def test_eight_times_the_dough_is_twice_the_loaf():
+    small, large = size_from_dough("oval", 200), size_from_dough("oval", 1600)
+    assert large.width_mm == pytest.approx(2 * small.width_mm)
+
+
+@pytest.mark.parametrize(
+    "known",
+    [
+        Known(width_mm=180),
+        Known(height_mm=70),
+        Known(length_mm=300),
+        Known(width_mm=150, length_mm=280),
+        Known(width_mm=150, height_mm=80),
+        Known(length_mm=280, height_mm=80),
+    ],
+)
+def test_given_sizes_stand_and_the_others_hold_the_dough(known):
+    found = size_from_dough("long", 900, known=known)
+    for name in ("width_mm", "length_mm", "height_mm"):
+        if getattr(known, name) is not None:
+            assert getattr(found, name) == getattr(known, name)
+    assert volume_of("long", found) == pytest.approx(1950e3, rel=1e-6)
+
+
+@pytest.mark.parametrize("shape", ["round", "square"])
+def test_round_and_square_are_as_long_as_wide(shape):
+    by_width = size_from_dough(shape, 900, known=Known(width_mm=210))
+    by_length = size_from_dough(shape, 900, known=Known(length_mm=210))
+    assert by_width == by_length
+    assert by_width.length_mm == 210
+    both = size_from_dough(shape, 900, known=Known(height_mm=80))
+    assert both.width_mm == both.length_mm
+    assert volume_of(shape, both) == pytest.approx(1950e3, rel=1e-6)
+
+
+def test_a_whole_size_given_wins_over_the_dough():
+    found = size_from_dough("round", 900, known=Known(width_mm=220, height_mm=95))
+    assert (found.width_mm, found.length_mm, found.height_mm) == (220, 220, 95)
+    assert found.steps[-1].endswith("123% of the dough's volume: the given size stands")
+
+
+def test_basket_sets_the_width():
+    found = size_from_dough("round", 900, basket_mm=220)
+    assert found.width_mm == pytest.approx(220)
+    assert "a basket of 220 mm makes the loaf 220 mm wide" in found.steps
+    assert volume_of("round", found) == pytest.approx(1950e3, rel=1e-6)
+
+
+def test_basket_too_large_or_too_small_does_not():
+    little = size_from_dough("round", 400, basket_mm=250)
+    assert little.width_mm < 250
+    assert "does not fill" in little.steps[2]
+    much = size_from_dough("round", 1500, basket_mm=180)
+    assert much.width_mm > 180
+    assert "too much" in much.steps[2]
+    for found, grams in ((little, 400), (much, 1500)):
+        assert volume_of("round", found) == pytest.approx(1000 * grams / 1.2 * 2.6, rel=1e-6)
+
+
+def test_more_proof_is_wider_and_stands_lower():
+    under, right, over = (size_from_dough("round", 900, proof=p) for p in PROOFED)
+    assert under.width_mm < right.width_mm < over.width_mm
+    stands = [s.height_mm / s.width_mm for s in (under, right, over)]
+    assert stands == sorted(stands, reverse=True)
+
+
+@pytest.mark.parametrize("grams", [0, -5, 19, 1e9, math.nan])
+def test_absurd_dough_is_refused(grams):
+    with pytest.raises(UsageError, match="g of dough"):
+        size_from_dough("round", grams)
+
+
+@pytest.mark.parametrize("proof", ["ripe", 0.5, 9.0, math.nan])
+def test_absurd_proof_is_refused(proof):
+    with pytest.raises(UsageError, match="proof"):
+        size_from_dough("round", 900, proof=proof)
+
+
+def test_absurd_shapes_and_sizes_are_refused():
+    with pytest.raises(UsageError, match="ring"):
+        size_from_dough("ring", 900)
+    with pytest.raises(UsageError, match="height"):
+        size_from_dough("round", 100, known=Known(width_mm=900))
