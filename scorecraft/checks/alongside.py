@@ -41,8 +41,9 @@ def alongside(layout: Layout, reach: Array, parting_deg: float) -> Alongside:
     spots = stations(layout, STATION_MM.value)
     _, across = layout.loaf.stretch(spots.point)
     search = 2 * reach[spots.cut] / np.clip(across, LEAST_STRETCH, 1.0)
-    points = shapely.points(spots.point)
-    here, there = shapely.STRtree(points).query(points, predicate="dwithin", distance=search)
+    x, y = spots.point.T
+    tree = shapely.STRtree(shapely.points(spots.point))
+    here, there = tree.query(shapely.box(x - search, y - search, x + search, y + search))
     keep = _facing(spots, here, there, math.cos(math.radians(parting_deg)))
     here, there = here[keep], there[keep]
     width, flat = _widths(spots, here, there)
@@ -55,11 +56,11 @@ def alongside(layout: Layout, reach: Array, parting_deg: float) -> Alongside:
 
 def _facing(spots: Stations, here: Indexes, there: Indexes, parting: float) -> NDArray[np.bool_]:
     """Whether a station lies square across from the other, and their cuts are near parallel."""
-    tangent = spots.tangent[here]
-    gap = spots.point[there] - spots.point[here]
-    ahead = np.abs((gap * tangent).sum(axis=1))
-    parallel = np.abs((tangent * spots.tangent[there]).sum(axis=1))
-    return np.asarray((ahead <= 0.6 * STATION_MM.value) & (parallel >= parting) & (here != there))
+    (x, y), (along, up) = spots.point.T.copy(), spots.tangent.T.copy()
+    ahead = (x[there] - x[here]) * along[here] + (y[there] - y[here]) * up[here]
+    parallel = along[here] * along[there] + up[here] * up[there]
+    square = np.abs(ahead) <= 0.6 * STATION_MM.value
+    return np.asarray(square & (np.abs(parallel) >= parting) & (here != there))
 
 
 def _widths(spots: Stations, here: Indexes, there: Indexes) -> tuple[Array, Array]:
