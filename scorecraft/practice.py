@@ -220,6 +220,9 @@ EYE_DEG = Rule(50.0, "deg", "the cutter looks down on the loaf at this angle to 
 LEAST_SIGHT = Rule(
     0.25, "", "least share of its true size that a slope seen aslant counts with", OURS
 )
+DEEP_SIGHT_POWER = Rule(
+    1.3, "", "a deep stroke suffers from a poor sight by this power of it", COMMON
+)
 PULL_COST = {
     "decorative": Rule(0.5, "", "a light stroke square to the pull takes half more", COMMON),
     "expansion": Rule(30.0, "", "a deep stroke square to the pull is dragged, not cut", COMMON),
