@@ -6,7 +6,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from scorecraft.opening import Opening
+from scorecraft.cuts import Layout
+from scorecraft.loaf.bake import growth
+from scorecraft.opening import Opening, solve
 
 Floats = NDArray[np.float64]
 
@@ -51,4 +53,14 @@ def mouths_of(opening: Opening) -> Mouths:
     return Mouths(
         tuple(each.along_mm / each.along_mm[-1] for each in profiles),
         tuple(each.width_mm for each in profiles),
+    )
+
+
+def predicted(layout: Layout) -> Opening:
+    """Let the slit-opening model open all cuts of a layout as its bake makes the loaf grow."""
+    return solve(
+        [cut.line for cut in layout.cuts],
+        [cut.depth_mm for cut in layout.cuts],
+        strain=growth(layout.loaf, layout.bake).mean,
+        area_mm2=layout.loaf.sheet_area_mm2,
     )

@@ -49,6 +49,11 @@ GLEAM = "#e9b873"
 BLISTER = "#c78a45"
 SPECK = "#6b3a16"
 
+MAP = ("#fbf5e6", "#f6e6c4", "#efcf9a", "#e2ae73", "#cd8455", "#a9573f", "#7b3230")
+"""Tension from none to more than the uncut skin has: every step is darker than the last."""
+MAP_LINE = "#6b4636"
+MAP_CUT = "#26303a"
+
 Ramp = Sequence[tuple[float, str]]
 
 

@@ -1,0 +1,33 @@
+"""`scorecraft bloom`: what the loaf will look like after baking."""
+
+import click
+
+from scorecraft.cli.options import pattern_options, turned
+
+
+@click.command("bloom")
+@pattern_options
+@click.option("-o", "--output", metavar="FILE", help="An .svg, .png or .pdf file, or -.")
+@click.option("--before", is_flag=True, help="Show the proofed loaf beside the baked one.")
+@click.option("--proofed", is_flag=True, help="Show the proofed loaf with its cuts alone.")
+@click.option("--tension", is_flag=True, help="Map where the skin stays tight instead.")
+@click.option(
+    "--view", default="top", show_default=True, metavar="VIEW",
+    help="top, front, side, or degrees above the bench.",
+)  # fmt: skip
+@click.option("--as", "form", type=click.Choice(["svg", "png", "pdf"]), help="The form, for -.")
+def command(
+    pattern: str, knobs: tuple[str, ...], loaf: str | None, bake: str | None, quiet: bool,
+    output: str | None, before: bool, proofed: bool, tension: bool, view: str, form: str | None,
+) -> int:  # fmt: skip
+    """Draw the baked loaf of PATTERN, its cuts opened as far as the model predicts."""
+    from scorecraft.cli.prints import deliver_pictures, file_form, named
+    from scorecraft.designing import make
+    from scorecraft.drawing.bloom_picture import Wanted, picture
+
+    wanted = Wanted(before=before, proofed=proofed, tension=tension, view=view)
+    target = output or named(pattern, wanted.name).replace(".pdf", ".png")
+    form = file_form(target, form)
+    made = make(pattern, loaf=loaf, bake=bake, knobs=turned(knobs))
+    deliver_pictures([picture(made.layout, wanted)], target, form, quiet=quiet)
+    return 0
