@@ -1,0 +1,62 @@
+"""A plate as it comes out, right or wrong: spaced, bridged, cut and rounded."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import shapely
+
+from scorecraft.plate.body import Body
+from scorecraft.plate.bridges import Bridged, bridged
+from scorecraft.plate.islands import ROUND, slot_area
+from scorecraft.plate.sizes import Sizes
+from scorecraft.plate.slits import Slit
+from scorecraft.plate.spacing import spaced
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """How much of a part's slots (0 to 1) is left after webs and bridges took theirs."""
+
+    name: str
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
+class Attempt:
+    """What stays of the blank, the bridged slits, and the slits of the cross-hair that fit in."""
+
+    area: shapely.Geometry
+    bridged: Bridged
+    hair: tuple[shapely.Polygon, ...]
+    kept: tuple[Kept, ...]
+
+
+def attempt(body: Body, wanted: Sequence[Slit], sizes: Sizes) -> Attempt:
+    """Space, bridge and cut the slots; nothing is refused here."""
+    apart = spaced(wanted, sizes.web_mm)
+    held = bridged(body.area, wanted, apart, bridge_mm=sizes.bridge_mm, web_mm=sizes.web_mm)
+    area, hair = _cut(body, held.slits, sizes.web_mm)
+    return Attempt(area, held, hair, _kept(wanted, held))
+
+
+def _cut(
+    body: Body, left: Sequence[Slit], web_mm: float
+) -> tuple[shapely.Geometry, tuple[shapely.Polygon, ...]]:
+    """Cut the slots out of the blank and open what is left: no web is thinner than the disc."""
+    slots = slot_area(left)
+    clear = shapely.buffer(slots, web_mm)
+    hair = body.hair if not any(each.intersects(clear) for each in body.hair) else ()
+    rest = shapely.difference(body.area, shapely.union_all([slots, *hair]))
+    core = shapely.buffer(rest, -web_mm / 2, quad_segs=ROUND)
+    return shapely.buffer(core, web_mm / 2, quad_segs=ROUND), hair
+
+
+def _kept(wanted: Sequence[Slit], held: Bridged) -> tuple[Kept, ...]:
+    """Measure for each part how much of its slots' length is left."""
+    asked: dict[str, float] = {}
+    for slit in wanted:
+        asked[slit.name] = asked.get(slit.name, 0.0) + slit.line.length
+    got = dict.fromkeys(asked, 0.0)
+    for slit in held.slits:
+        got[slit.name] += slit.line.length
+    return tuple(Kept(name, got[name] / length) for name, length in asked.items())

@@ -1,0 +1,51 @@
+"""Whether a plate is what it should be: one piece, and nowhere thinner than it may be."""
+
+from collections.abc import Sequence
+
+import numpy as np
+import shapely
+
+from scorecraft.plate.bridges import Bridge
+from scorecraft.plate.islands import ROUND
+from scorecraft.plate.sizes import Sizes
+
+ROUNDING_MM = 0.02
+"""Circles drawn with corners lose this much."""
+LEAST_AREA_MM2 = 0.05
+
+
+def faults(
+    polygon: shapely.Geometry, bridges: Sequence[Bridge], sizes: Sizes
+) -> list[str]:
+    """List what is wrong with a plate, in words; nothing, where all is well.
+
+    The polygon is opened by a disc as wide as a web: what the disc cannot reach is too thin.
+    """
+    found = []
+    if polygon.geom_type != "Polygon" or not polygon.is_valid:
+        found.append("it falls apart")
+    thin = too_thin(polygon, sizes.web_mm)
+    if thin:
+        x, y = thin[0].centroid.coords[0]
+        found.append(f"a web at ({x:.0f}, {y:.0f}) mm is thinner than {sizes.web_mm:g} mm")
+    weak = [bridge for bridge in bridges if not polygon.covers(_neck(bridge))]
+    if weak:
+        x, y = weak[0].at
+        found.append(f"a bridge at ({x:.0f}, {y:.0f}) mm is narrower than {sizes.bridge_mm:g} mm")
+    return found
+
+
+def too_thin(polygon: shapely.Geometry, width_mm: float) -> list[shapely.Polygon]:
+    """Find the parts of a polygon that no disc of a diameter (mm) within it reaches."""
+    radius = width_mm / 2 - ROUNDING_MM
+    opened = polygon.buffer(-radius, quad_segs=ROUND).buffer(radius + 0.001, quad_segs=ROUND)
+    lost = shapely.get_parts(shapely.difference(polygon, opened))
+    return [part for part in lost if part.area > LEAST_AREA_MM2]
+
+
+def _neck(bridge: Bridge) -> shapely.Polygon:
+    """The box a bridge must fill: as wide as asked, from edge to edge of the slot."""
+    way = bridge.span[1] - bridge.span[0]
+    side = np.array([-way[1], way[0]]) / np.hypot(*way) * (bridge.width_mm / 2 - ROUNDING_MM)
+    first, last = bridge.span
+    return shapely.Polygon([first - side, first + side, last + side, last - side])

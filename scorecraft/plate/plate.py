@@ -1,0 +1,128 @@
+"""The plate: a stencil that is one piece, with no web or bridge thinner than asked for."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+import shapely
+
+from scorecraft.cuts import Layout, Line
+from scorecraft.errors import ScorecraftError
+from scorecraft.plate.attempt import Attempt, Kept, attempt
+from scorecraft.plate.body import Body, blank
+from scorecraft.plate.bridges import Bridge
+from scorecraft.plate.faults import faults
+from scorecraft.plate.sizes import Sizes, checked
+from scorecraft.plate.slits import Slit, slits
+from scorecraft.plate.too_fine import refusal, too_fine, widest
+from scorecraft.practice import BRIDGE_MM, LEAST_KEPT, SLOT_MM, WEB_MM
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """A plate to cut out, as it lies over the loaf (plan mm, origin under the crown, y up).
+
+    `polygon` is the material that stays: its holes are the `slots`, the cross-hair and the hole
+    in the tab. `score_lines` are scored and not cut; `rim` is the loaf's. `shown` are the parts
+    that are there and `left_out` those that were too fine. A mirrored plate is drawn as seen
+    from below.
+    """
+
+    polygon: shapely.Polygon
+    slots: tuple[shapely.Polygon, ...]
+    score_lines: tuple[Line, ...]
+    bridges: tuple[Bridge, ...]
+    sizes: Sizes
+    shown: tuple[str, ...]
+    left_out: tuple[str, ...]
+    mirrored: bool = False
+
+
+def make_plate(
+    layout: Layout,
+    *,
+    slot_mm: float | None = None,
+    bridge_mm: float = BRIDGE_MM.value,
+    web_mm: float = WEB_MM.value,
+    only: Sequence[str] = (),
+    mirrored: bool = False,
+) -> Plate:
+    """Make the plate of a layout: the cuts of the loaf seen from above, as slots.
+
+    Without `slot_mm` the slots are as wide as usual, or narrower where the pattern is too fine.
+    `only` names the figures or parts that are wanted, and each of them must come out well.
+    Without it parts that are too fine are left out, as long as most of the pattern stays.
+    Raises UsageError for sizes that cannot be, ScorecraftError where the plate cannot be made,
+    with the nearest slot that works.
+    """
+    body = blank(layout.loaf)
+    sizes = checked(Sizes(slot_mm or SLOT_MM.value, bridge_mm, web_mm))
+
+    def settled(slot: float) -> Settled:
+        wanted = slits(layout, slot_mm=slot, only=only)
+        return _settled(body, wanted, replace(sizes, slot_mm=slot), strict=bool(only))
+
+    tried, left_out, bad = settled(sizes.slot_mm)
+    if bad:
+        narrower = widest(sizes.slot_mm, lambda slot: not settled(slot)[2])
+        if slot_mm is not None or narrower is None:
+            raise refusal(tried, bad, sizes, narrower)
+        tried, left_out, bad = settled(narrower)
+        sizes = replace(sizes, slot_mm=narrower)
+    made = _plate(body, tried, sizes, left_out)
+    wrong = faults(made.polygon, made.bridges, sizes)
+    if wrong:
+        raise ScorecraftError(f"this plate cannot be made: {wrong[0]}", None, "try another slot")
+    return _mirrored(made) if mirrored else made
+
+
+Settled = tuple[Attempt, tuple[str, ...], tuple[Kept, ...]]
+"""An attempt, the names of what was left out, and what is still bad."""
+
+
+def _settled(body: Body, wanted: Sequence[Slit], sizes: Sizes, *, strict: bool) -> Settled:
+    """Leave out what is too fine until the rest is well, or until too little is left."""
+    asked = sum(slit.line.length for slit in wanted)
+    left_out: list[str] = []
+    while True:
+        tried = attempt(body, wanted, sizes)
+        bad = too_fine(tried)
+        names = {kept.name for kept in bad}
+        rest = [slit for slit in wanted if slit.name not in names]
+        stays = sum(slit.line.length for slit in rest)
+        if not bad or strict or not rest or stays < LEAST_KEPT.value * asked:
+            return tried, tuple(left_out), bad
+        left_out += [kept.name for kept in bad]
+        wanted = rest
+
+
+def _plate(body: Body, tried: Attempt, sizes: Sizes, left_out: tuple[str, ...]) -> Plate:
+    polygon = tried.area
+    holes = [shapely.Polygon(ring) for ring in polygon.interiors]
+    others = shapely.union_all([*tried.hair, *(shapely.Polygon(r) for r in body.area.interiors)])
+    slots = tuple(hole for hole in holes if not hole.intersects(others))
+    clear = shapely.buffer(shapely.union_all(slots), sizes.web_mm / 2)
+    rim = shapely.difference(body.rim.exterior, clear)
+    lines = [part for part in shapely.get_parts(shapely.line_merge(rim)) if part.length > 1]
+    return Plate(
+        polygon=polygon,
+        slots=slots,
+        score_lines=tuple(shapely.get_coordinates(line) for line in lines),
+        bridges=tried.bridged.bridges,
+        sizes=sizes,
+        shown=tuple(kept.name for kept in tried.kept),
+        left_out=left_out,
+    )
+
+
+def _mirrored(plate: Plate) -> Plate:
+    """Turn a plate over, left to right."""
+    over = np.array([-1.0, 1.0])
+    return replace(
+        plate,
+        polygon=shapely.transform(plate.polygon, lambda points: points * over),
+        slots=tuple(shapely.transform(slot, lambda points: points * over) for slot in plate.slots),
+        score_lines=tuple(line * over for line in plate.score_lines),
+        bridges=tuple(replace(each, span=each.span * over) for each in plate.bridges),
+        mirrored=True,
+    )

@@ -1,0 +1,106 @@
+"""Centre lines of the slots: the chosen cuts seen from straight above, each with its width.
+
+A plate lies flat over the dome and flour falls straight down through it, so slots are projected
+on the plan, not unrolled along the dough.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+import numpy as np
+import shapely
+
+from scorecraft.cuts import Cut, Layout, Line
+from scorecraft.errors import UsageError
+from scorecraft.practice import DEEP_SLOT_MM, DEEP_SLOT_WIDER, LIGHT_SLOT_MM
+
+STEP_MM = 1.0
+"""Sheet lines are cut into steps so short before they are bent over the dome."""
+STRAY_MM = 0.005
+"""Points closer to the straight line than this are left out again."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slit:
+    """A stretch of a slot: centre line on the plan, width (mm), and the cut it stands for.
+
+    `name` is the cut's name and `rank` its weight: where two slots want the same place the one of
+    lower rank gives way.
+    """
+
+    line: shapely.LineString
+    width_mm: float
+    cut: int
+    name: str
+    rank: float
+
+    @property
+    def closed(self) -> bool:
+        """Whether the line ends where it starts."""
+        return bool(shapely.is_closed(self.line))
+
+
+def slits(layout: Layout, *, slot_mm: float, only: Sequence[str] = ()) -> list[Slit]:
+    """Lay the chosen cuts on the plan as slits, `slot_mm` wide, wider for deep cuts.
+
+    `only` names what is wanted: a figure (`leaf`), a part (`vein`), both (`leaf vein`) or a kind
+    (`expansion`); nothing means all. Raises UsageError for a name the pattern does not have.
+    """
+    wanted = chosen(layout.cuts, only)
+    lines = _plan_lines(layout, [layout.cuts[index].line for index in wanted])
+    rim = shapely.Polygon(layout.loaf.outline.points(720))
+    found = []
+    for index, line in zip(wanted, lines, strict=True):
+        cut = layout.cuts[index]
+        width = slot_width(cut.depth_mm, slot_mm)
+        for piece in shapely.get_parts(shapely.intersection(line, rim)):
+            if shapely.length(piece) > 0:
+                found.append(Slit(piece, width, index, cut.name, _rank(cut)))
+    return found
+
+
+def _rank(cut: Cut) -> float:
+    """Weigh a cut: the deeper one first, then the longer one; copies weigh the same."""
+    length = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
+    return round(cut.depth_mm, 2) * 1e4 + round(length, 1)
+
+
+def slot_width(depth_mm: float, slot_mm: float) -> float:
+    """Widen a slot (mm) with the depth of its cut, from light cuts to deep ones."""
+    light, deep = LIGHT_SLOT_MM.value, DEEP_SLOT_MM.value
+    share = min(max((depth_mm - light) / (deep - light), 0.0), 1.0)
+    return slot_mm * (1.0 + (DEEP_SLOT_WIDER.value - 1.0) * share)
+
+
+def chosen(cuts: Sequence[Cut], only: Sequence[str]) -> list[int]:
+    """Find the cuts that are meant by names; all, where no name is given."""
+    if not only:
+        return list(range(len(cuts)))
+    known = [name for cut in cuts for name in _names(cut)]
+    for name in only:
+        if name not in known:
+            raise _unknown(name, list(dict.fromkeys(known)))
+    return [index for index, cut in enumerate(cuts) if not set(only).isdisjoint(_names(cut))]
+
+
+def _names(cut: Cut) -> tuple[str, str, str, str]:
+    return cut.word, cut.part, cut.name, cut.kind
+
+
+def _unknown(name: str, known: list[str]) -> UsageError:
+    near = get_close_matches(name, known, n=1)
+    hint = f'did you mean "{near[0]}"? ' if near else ""
+    message = f'no cut of this pattern is called "{name}"'
+    return UsageError(message, None, f"{hint}there are: {', '.join(known)}")
+
+
+def _plan_lines(layout: Layout, lines: Sequence[Line]) -> list[shapely.LineString]:
+    """Project sheet lines to the plan; straight lines on the dough bend, so points are added."""
+    if not lines:
+        return []
+    owner = np.repeat(np.arange(len(lines)), [len(each) for each in lines])
+    dense = shapely.segmentize(shapely.linestrings(np.concatenate(lines), indices=owner), STEP_MM)
+    points, owner = shapely.get_coordinates(dense, return_index=True)
+    bent = shapely.linestrings(layout.loaf.sheet_to_plan(points), indices=owner)
+    return list(shapely.simplify(bent, STRAY_MM))

@@ -1,0 +1,86 @@
+"""Parts of a pattern that are too fine for the slots, and the slot that would do."""
+
+from collections.abc import Callable, Sequence
+from math import degrees, floor
+
+import numpy as np
+import shapely
+
+from scorecraft.errors import ScorecraftError
+from scorecraft.plate.attempt import Attempt, Kept
+from scorecraft.plate.sizes import Sizes
+from scorecraft.practice import LEAST_KEPT, LEAST_SLOT_MM
+from scorecraft.units import to_turntable
+
+TRIALS = 6
+
+
+def too_fine(tried: Attempt) -> tuple[Kept, ...]:
+    """List the parts that lose most of their slots, or that leave a piece that falls out."""
+    near = {
+        tried.bridged.slits[index].name
+        for island in _loose(tried)
+        for index in _around(tried, island)
+    }
+    return tuple(
+        kept for kept in tried.kept if kept.share < LEAST_KEPT.value or kept.name in near
+    )
+
+
+def _loose(tried: Attempt) -> list[shapely.Polygon]:
+    parts = sorted(shapely.get_parts(tried.area), key=lambda part: -part.area)
+    return [*tried.bridged.loose, *parts[1:]]
+
+
+def _around(tried: Attempt, island: shapely.Polygon) -> list[int]:
+    """Indexes of the slits whose slots border on an island."""
+    slits = tried.bridged.slits
+    gaps = [slit.line.distance(island) - slit.width_mm / 2 for slit in slits]
+    return np.flatnonzero(np.array(gaps) < min(gaps) + 0.2).tolist()
+
+
+def refusal(
+    tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: float | None
+) -> ScorecraftError:
+    """Say why a plate cannot be made, and the widest slot (mm) that works, if one does."""
+    loose = _loose(tried)
+    worst = min(bad, key=lambda kept: kept.share)
+    if worst.share < LEAST_KEPT.value:
+        message = (
+            f"slots {sizes.slot_mm:g} mm wide leave no room for webs of {sizes.web_mm:g} mm: "
+            f"only {100 * worst.share:.0f} % of {worst.name} would be left"
+        )
+    else:
+        message = (
+            f"a piece {_where(loose[0])} would fall out: a bridge of {sizes.bridge_mm:g} mm "
+            f"finds no room in {worst.name}"
+        )
+    if works:
+        return ScorecraftError(message, None, f"a slot of {works:g} mm works: --slot {works:g}mm")
+    others = [kept.name for kept in tried.kept if kept not in bad]
+    way_out = f"or choose coarser parts: --only \"{', '.join(others)}\"" if others else ""
+    hint = f"no slot that lets flour through works; try a smaller --bridge and --web {way_out}"
+    return ScorecraftError(message, None, hint.strip())
+
+
+def widest(slot_mm: float, works: Callable[[float], bool]) -> float | None:
+    """Find about the widest slot (whole tenths of a mm) below one that fails; None if none works.
+
+    Each answer was tried; the search halves the range and takes working to be monotonous.
+    """
+    low, high = round(10 * LEAST_SLOT_MM.value), floor(10 * slot_mm - 1e-9)
+    if low >= 10 * slot_mm or not works(low / 10):
+        return None
+    for _ in range(TRIALS):
+        if high - low <= 1:
+            break
+        middle = (low + high) // 2
+        low, high = (middle, high) if works(middle / 10) else (low, middle)
+    return low / 10
+
+
+def _where(island: shapely.Polygon) -> str:
+    """Say where a piece lies, as on a clock."""
+    x, y = island.centroid.coords[0]
+    hour = round(degrees(to_turntable(float(np.arctan2(y, x)))) / 30) % 12 or 12
+    return f"{np.hypot(x, y):.0f} mm from the crown at {hour} o'clock"
