@@ -4,7 +4,7 @@ from collections.abc import Collection
 from typing import Any
 
 from flask import Flask, Response, request
-from werkzeug.exceptions import HTTPException, NotFound
+from werkzeug.exceptions import Forbidden, HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
@@ -12,7 +12,8 @@ from scorecraft.web.answer import Answer, json_answer, refusal
 from scorecraft.web.asked import asked, text_of, words_of
 from scorecraft.web.crew import Crew, TooBusyError, TooLongError
 from scorecraft.web.folder import ChangedError, Folder, Opened
-from scorecraft.web.guards import guard
+from scorecraft.web.guards import guard, is_local
+from scorecraft.web.guests import COOKIE, Guests, code
 from scorecraft.web.listing import listing
 
 EDIT_S = 10.0
@@ -20,15 +21,19 @@ EDIT_S = 10.0
 PRINT_S = 40.0
 
 
-def make_app(folder: Folder, crew: Crew, hosts: Collection[str]) -> Flask:
+def make_app(
+    folder: Folder, crew: Crew, hosts: Collection[str], guests: Guests | None = None
+) -> Flask:
     """Make the server for a folder; `hosts` are the names it answers to, with their ports."""
     app = Flask(__name__, static_folder="static", static_url_path="/static")
-    guard(app, hosts)
+    guests = guests or Guests()
+    guard(app, hosts, guests)
     app.register_error_handler(ScorecraftError, failed)
     app.register_error_handler(HTTPException, not_served)
     app.add_url_rule("/", view_func=lambda: app.send_static_file("index.html"), endpoint="page")
     add_files(app, folder)
     add_work(app, folder, crew)
+    add_bench(app, folder, crew, guests)
     return app
 
 
@@ -70,6 +75,41 @@ def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
         opened = shipped(name) if place == "shelf" else folder.open(name)
         data = {"text": opened.text, "name": opened.name, "place": place}
         return sent(done(crew, folder, "picture", data, EDIT_S))
+
+
+def add_bench(app: Flask, folder: Folder, crew: Crew, guests: Guests) -> None:
+    """Add the bench: what is laid out there, and the way in for a phone."""
+    laid = [json_answer({"ok": False, "problems": []})]
+
+    @app.post("/api/bench")
+    def lay() -> Response:
+        laid[0] = done(crew, folder, "bench", body(), EDIT_S)
+        return sent(laid[0])
+
+    @app.get("/api/laid")
+    def look() -> Response:
+        return sent(laid[0])
+
+    @app.get("/api/guest")
+    def guest() -> Response:
+        return sent(json_answer({"guest": not is_local(request), "welcome": guests.welcome}))
+
+    @app.post("/api/invite")
+    def invite() -> Response:
+        if not guests.welcome:
+            hint = "start the page with --share"
+            raise UsageError("this page is for this computer only", None, hint)
+        link = guests.invite()
+        return sent(json_answer({"link": link, "code": code(link)}))
+
+    @app.get("/join/<secret>")
+    def join(secret: str) -> Response:
+        token = guests.enter(secret)
+        if not token:
+            raise Forbidden("this link was used already; ask the baker for a new one")
+        response = Response(status=303, headers={"Location": "/#bench"})
+        response.set_cookie(COOKIE, token, httponly=True, samesite="Lax")
+        return response
 
 
 def done(crew: Crew, folder: Folder, task: str, data: dict[str, Any], seconds: float) -> Answer:

@@ -9,6 +9,8 @@ from collections.abc import Collection
 
 from flask import Flask, Request, Response, abort, request
 
+from scorecraft.web.guests import Guests
+
 MOST_BODY_BYTES = 300_000
 POLICY = "; ".join(
     (
@@ -34,10 +36,11 @@ HEADERS = {
 }
 
 
-def guard(app: Flask, hosts: Collection[str]) -> None:
+def guard(app: Flask, hosts: Collection[str], guests: Guests) -> None:
     """Have every request checked and every answer sent with strict headers."""
     app.config["MAX_CONTENT_LENGTH"] = MOST_BODY_BYTES
     app.before_request(lambda: check(request, hosts))
+    app.before_request(lambda: None if is_local(request) else guests.check(request))
     app.after_request(strict)
 
 

@@ -14,6 +14,7 @@ from scorecraft.web.app import make_app
 from scorecraft.web.crew import Crew
 from scorecraft.web.folder import Folder
 from scorecraft.web.guards import MOST_BODY_BYTES
+from scorecraft.web.guests import Guests, network_address
 from scorecraft.web.tasks import work
 
 THREADS = 8
@@ -28,14 +29,22 @@ def serve(
     A port of 0 takes any free one. Raises UsageError where the port is taken.
     """
     own = Folder(folder)
-    door = bound("127.0.0.1", port)
+    outside = shared_address() if share else ""
+    door = bound("0.0.0.0" if share else "127.0.0.1", port)
     number = door.getsockname()[1]
+    hosts = hosts_of(number)
+    guests = Guests()
+    if share:
+        hosts.add(f"{outside}:{number}")
+        guests = Guests(f"http://{outside}:{number}/")
     crew = Crew(work, workers_wanted())
-    app = make_app(own, crew, hosts_of(number))
-    server = waitress_server(app, door)
+    server = waitress_server(make_app(own, crew, hosts, guests), door)
     address = f"http://127.0.0.1:{number}/"
     say(f"The page is at {address}")
     say(f"It shows the patterns of {own.path}. Ctrl-C stops it.")
+    if share:
+        say(f"A phone on this network follows the cuts at {guests.invite()}")
+        say("That link lets one phone in; the page's bench makes more, and shows them as a code.")
     if browser:
         threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
     try:
@@ -43,6 +52,15 @@ def serve(
     finally:
         crew.close()
         server.close()
+
+
+def shared_address() -> str:
+    """Find where a phone reaches this machine; raises UsageError without a network."""
+    try:
+        return network_address()
+    except OSError as error:
+        hint = "join a network first, or leave out --share"
+        raise UsageError("this computer is on no network", None, hint) from error
 
 
 def hosts_of(port: int) -> set[str]:

@@ -107,6 +107,13 @@ def prints(request: dict[str, Any]) -> Answer:
     return printed(design_of(request), request)
 
 
+def bench(request: dict[str, Any]) -> Answer:
+    """Answer with the steps at the bench."""
+    from scorecraft.web.bench_data import bench_data
+
+    return json_answer(bench_data(design_of(request)))
+
+
 TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
     "design": design,
     "picture": picture,
@@ -114,5 +121,6 @@ TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
     "bloom": bloom,
     "view": view,
     "print": prints,
+    "bench": bench,
 }
 """Every task by its name."""

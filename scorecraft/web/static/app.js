@@ -1,5 +1,7 @@
 // The page: its head, its rooms, and the keys that work everywhere.
 
+import { fetched } from "./api.js";
+import { BenchRoom } from "./bench.js";
 import { DesignRoom } from "./design.js";
 import { follow } from "./designing.js";
 import { frame } from "./dialog.js";
@@ -16,8 +18,10 @@ const ROOMS = {
   shelf: () => new ShelfRoom(() => go("design")),
   design: () => new DesignRoom(),
   print: () => new PrintRoom(),
+  bench: () => new BenchRoom({ ...visit, leave: () => go("design") }),
 };
 const ICONS = { shelf: "shelf", design: "design", print: "print", bench: "bench", measure: "measure" };
+const visit = { guest: false, welcome: false };
 const rooms = new Map();
 const main = document.getElementById("main");
 const links = new Map();
@@ -30,8 +34,8 @@ function go(name) {
 }
 
 function enter() {
-  const asked = location.hash.slice(1);
-  const name = asked in ROOMS && (store.text || asked === "shelf") ? asked : store.text ? "design" : "shelf";
+  const asked = visit.guest ? "bench" : location.hash.slice(1);
+  const name = visit.guest ? asked : asked in ROOMS && (store.text || asked === "shelf") ? asked : store.text ? "design" : "shelf";
   if (!rooms.has(name)) rooms.set(name, ROOMS[name]());
   const room = rooms.get(name);
   if (main.firstElementChild !== room.element) {
@@ -104,14 +108,24 @@ function keys(event) {
   event.preventDefault();
 }
 
-head();
-const again = store.recover();
-if (again) {
-  store.say("text", { kind: "open" });
-  if (store.unsaved) tell(words.found);
+/** A guest sees the bench alone; the baker everything, as it was left. */
+async function begin() {
+  try {
+    Object.assign(visit, await fetched("/api/guest"));
+  } catch {
+    visit.guest = location.hash === "#bench";
+  }
+  addEventListener("hashchange", enter);
+  if (visit.guest) return enter();
+  head();
+  if (store.recover()) {
+    store.say("text", { kind: "open" });
+    if (store.unsaved) tell(words.found);
+  }
+  follow();
+  addEventListener("keydown", keys);
+  addEventListener("beforeunload", () => store.text && store.keep());
+  enter();
 }
-follow();
-addEventListener("hashchange", enter);
-addEventListener("keydown", keys);
-addEventListener("beforeunload", () => store.text && store.keep());
-enter();
+
+begin();

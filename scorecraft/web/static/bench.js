@@ -1,0 +1,344 @@
+// The room at the bench: one step fills the screen, for floury hands and eyes at arm's length.
+
+import { ask, fetched } from "./api.js";
+import { frame } from "./dialog.js";
+import { drawing, h, icon, tell } from "./dom.js";
+import { store } from "./store.js";
+import { length, onUnits, trimmed } from "./units.js";
+import { words } from "./words.js";
+
+const told = words.bench;
+const SPACE = "http://www.w3.org/2000/svg";
+const KEPT = "scorecraft.bench";
+const SWIPE_PX = 50;
+const FORWARD = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];
+const BACK = ["ArrowLeft", "ArrowUp", "PageUp", "Backspace"];
+
+export class BenchRoom {
+  /** A guest looks at what the baker has laid out; `leave` goes back to the design. */
+  constructor({ guest, welcome, leave }) {
+    Object.assign(this, { guest, welcome });
+    this.clock = h("button", { type: "button", class: "clock", onclick: () => this.restart() });
+    this.bar = h("div", { class: "bench-bar" });
+    this.turn = h("p", { class: "turn" });
+    this.stage = h("div", { class: "bench-stage" });
+    this.text = h("div", { class: "bench-text", "aria-live": "polite", "aria-atomic": "true" });
+    this.back = h("button", { type: "button", class: "bench-back", onclick: () => this.go(-1) }, icon("back"), h("span", {}, told.back));
+    this.next = h("button", { type: "button", class: "bench-next", onclick: () => this.go(1) }, h("span", {}), icon("next"));
+    const head = h(
+      "div",
+      { class: "bench-head" },
+      guest ? null : h("button", { type: "button", class: "quiet-button", "aria-label": told.leave, title: told.leave, onclick: leave }, icon("close")),
+      this.bar,
+      guest ? null : h("button", { type: "button", class: "plain phone", onclick: () => this.invite() }, told.phone),
+      this.clock,
+    );
+    this.element = h("div", { class: "bench" }, head, this.stage, h("div", { class: "bench-told" }, this.turn, this.text), h("div", { class: "bench-go" }, this.back, this.next));
+    this.listen();
+    setInterval(() => this.tick(), 500);
+    onUnits(() => this.plan && this.show());
+  }
+
+  listen() {
+    this.element.addEventListener("pointerdown", (event) => (this.down = event.clientX));
+    this.element.addEventListener("pointerup", (event) => this.swiped(event.clientX - this.down));
+    this.element.addEventListener("pointercancel", () => (this.down = NaN));
+    addEventListener("keydown", (event) => this.key(event));
+    document.addEventListener("visibilitychange", () => {
+      if (document.visibilityState === "visible" && this.element.isConnected) this.enter();
+    });
+  }
+
+  async enter() {
+    this.stayAwake();
+    const kept = read();
+    try {
+      const plan = this.guest ? await fetched("/api/laid") : await ask("/api/bench", store.asked);
+      if (!plan.ok) return this.nothing(plan.problems);
+      this.lay(plan, kept);
+    } catch (error) {
+      if (error.status) this.nothing([error]);
+      else if (kept && kept.plan && !this.plan) this.lay(kept.plan, kept);
+      else if (!this.plan) tell(words.lost, { lasting: true });
+    }
+  }
+
+  leave() {
+    if (this.lock) this.lock.release();
+    this.lock = null;
+  }
+
+  /** Take up a plan where it was left; a new one begins at its beginning. */
+  lay(plan, kept) {
+    const same = kept && kept.plan && JSON.stringify(kept.plan.steps) === JSON.stringify(plan.steps) && kept.plan.title === plan.title;
+    this.at = same ? kept.at : 0;
+    this.started = same ? kept.started : null;
+    this.ended = same ? kept.ended : null;
+    this.plan = plan;
+    this.screens = screensOf(plan);
+    this.at = Math.min(this.at, this.screens.length - 1);
+    const svg = drawing(plan.svg, plan.title);
+    svg.removeAttribute("width");
+    svg.removeAttribute("height");
+    this.svg = svg;
+    this.prepare();
+    this.stage.replaceChildren(svg);
+    this.show();
+  }
+
+  nothing(problems) {
+    this.plan = null;
+    this.stage.replaceChildren();
+    this.turn.textContent = "";
+    const why = problems.length ? problems[0].message : told.nothing;
+    this.text.replaceChildren(h("p", { class: "lead" }, why));
+  }
+
+  /** Put all that turns into one group, with a ring that shows how far. */
+  prepare() {
+    const [x, y] = this.plan.crown;
+    this.table = svgPart("g", { class: "table" });
+    const drawn = [...this.svg.children].filter((child) => !["title", "desc", "defs"].includes(child.localName));
+    this.table.append(...drawn);
+    const [, , wide, high] = this.svg.getAttribute("viewBox").split(" ").map(Number);
+    const far = Math.max(...[[0, 0], [wide, 0], [0, high], [wide, high]].map(([cx, cy]) => Math.hypot(cx - x, cy - y)));
+    this.radius = Math.min(far, Math.max(x, y, wide - x, high - y) + 4);
+    const room = this.radius + 14;
+    this.svg.setAttribute("viewBox", `${x - room} ${y - room} ${2 * room} ${2 * room}`);
+    this.ring = svgPart("g", { class: "ring" });
+    this.arrows = svgPart("g", { class: "arrows" });
+    this.table.append(this.arrows);
+    this.svg.append(this.ring, this.table);
+    this.paths = new Map([...this.svg.querySelectorAll("[data-cut]")].map((path) => [Number(path.dataset.cut), path]));
+  }
+
+  show() {
+    const screen = this.screens[this.at];
+    const last = this.at === this.screens.length - 1;
+    this.bar.replaceChildren(
+      h("span", { class: "count" }, told.step(this.at + 1, this.screens.length)),
+      h("progress", { max: this.screens.length - 1, value: this.at, "aria-label": told.progress }),
+    );
+    this.turnTable(screen);
+    this.lightCuts(screen);
+    this.turn.replaceChildren(...turnWords(screen));
+    this.text.replaceChildren(...this.wordsOf(screen));
+    this.back.disabled = this.at === 0;
+    this.next.disabled = last;
+    this.next.firstElementChild.textContent = this.at === 0 ? told.start : told.next;
+    this.keep();
+    this.tick();
+  }
+
+  /** Turn the loaf as the table stands, and show on the ring how far it was turned. */
+  turnTable(screen) {
+    const [x, y] = this.plan.crown;
+    const before = this.angle || 0;
+    this.angle = before + shortest(screen.table - before, screen.turn);
+    this.table.style.setProperty("transform-origin", `${x}px ${y}px`);
+    this.table.style.setProperty("transform", `rotate(${this.angle}deg)`);
+    this.ring.replaceChildren(...ringParts(this.plan.crown, this.radius + 7, screen.turn));
+  }
+
+  lightCuts(screen) {
+    const now = new Set(screen.pulls.map((pull) => pull.cut));
+    const done = new Set(this.screens.slice(0, this.at).flatMap((each) => each.pulls.map((pull) => pull.cut)));
+    for (const [cut, path] of this.paths) {
+      path.classList.toggle("now", now.has(cut));
+      path.classList.toggle("done", done.has(cut) && !now.has(cut));
+    }
+    this.svg.classList.toggle("marking", screen.kind === "marks");
+    this.svg.classList.toggle("whole", screen.kind === "start" || screen.kind === "end");
+    this.arrows.replaceChildren(...screen.pulls.flatMap((pull) => this.pullParts(pull)));
+  }
+
+  /** Show where a stroke starts, and which way it is pulled. */
+  pullParts({ cut, backward }) {
+    const path = this.paths.get(cut);
+    const long = path.getTotalLength();
+    const at = (share) => path.getPointAtLength(long * (backward ? 1 - share : share));
+    const start = at(0);
+    const [from, to] = [at(0.55), at(0.6)];
+    const turn = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
+    const size = Math.min(3.4, 1.2 + long / 12);
+    return [
+      svgPart("circle", { cx: start.x, cy: start.y, r: size * 0.62 }),
+      svgPart("path", { d: `M${-size},${-size} L${size},0 L${-size},${size}Z`, transform: `translate(${to.x} ${to.y}) rotate(${turn})` }),
+    ];
+  }
+
+  wordsOf(screen) {
+    if (screen.kind === "start") {
+      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.steps.length, clock(this.plan.seconds))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
+    }
+    if (screen.kind === "marks") return [h("h1", {}, told.marks(this.plan.marks)), h("p", { class: "lead" }, told.marksHow)];
+    if (screen.kind === "end") return [h("h1", {}, told.end), h("p", { class: "lead" }, told.endHow)];
+    return screen.strokes.map((stroke) => this.strokeWords(stroke));
+  }
+
+  strokeWords(stroke) {
+    return h(
+      "div",
+      { class: "stroke" },
+      h("h1", {}, stroke.count > 1 ? `${stroke.count} × ${stroke.name}` : stroke.name),
+      h(
+        "dl",
+        {},
+        pair(told.depth, length(stroke.depth_mm)),
+        pair(told.blade, stroke.blade_deg >= 85 ? told.upright : `${trimmed(stroke.blade_deg, 0)}°`, bladeGlyph(stroke)),
+      ),
+    );
+  }
+
+  go(by) {
+    if (!this.plan) return;
+    const next = Math.min(this.screens.length - 1, Math.max(0, this.at + by));
+    if (next === this.at) return;
+    if (this.at === 0 && by > 0 && !this.started) this.started = Date.now();
+    this.at = next;
+    this.ended = this.screens[next].kind === "end" ? Date.now() : null;
+    if ("vibrate" in navigator && this.guest) navigator.vibrate(12);
+    this.show();
+  }
+
+  swiped(by) {
+    if (Math.abs(by) > SWIPE_PX) this.go(by < 0 ? 1 : -1);
+    this.down = NaN;
+  }
+
+  key(event) {
+    if (!this.element.isConnected || document.querySelector("dialog") || event.ctrlKey || event.metaKey || event.altKey) return;
+    const onButton = event.target.closest("button, a") && (event.key === " " || event.key === "Enter");
+    if (onButton) return;
+    if (FORWARD.includes(event.key)) this.go(1);
+    else if (BACK.includes(event.key)) this.go(-1);
+    else if (event.key === "Home") this.go(-this.screens.length);
+    else return;
+    event.preventDefault();
+  }
+
+  restart() {
+    this.started = this.started ? null : Date.now();
+    this.ended = null;
+    this.keep();
+    this.tick();
+  }
+
+  tick() {
+    if (!this.element.isConnected || !this.plan) return;
+    const seconds = this.started ? ((this.ended || Date.now()) - this.started) / 1000 : 0;
+    const text = `${clock(seconds)} / ${clock(this.plan.allowed_seconds)}`;
+    if (this.clock.textContent !== text) this.clock.textContent = text;
+    this.clock.classList.toggle("late", seconds > this.plan.allowed_seconds);
+    this.clock.setAttribute("aria-label", `${told.timer}: ${text}. ${this.started ? told.timerStop : told.timerStart}`);
+  }
+
+  keep() {
+    const { plan, at, started, ended } = this;
+    localStorage.setItem(KEPT, JSON.stringify({ plan, at, started, ended }));
+  }
+
+  canStayAwake() {
+    return "wakeLock" in navigator;
+  }
+
+  async stayAwake() {
+    if (!this.canStayAwake()) return;
+    try {
+      this.lock = await navigator.wakeLock.request("screen");
+    } catch {
+      this.lock = null; // the phone saves its battery: nothing is lost, the step is kept
+    }
+  }
+
+  async invite() {
+    const dialog = frame(told.phone);
+    dialog.classList.add("invite");
+    if (!this.welcome) dialog.append(h("p", {}, told.notShared), h("code", {}, told.shareCommand));
+    else {
+      const { link, code } = await ask("/api/invite");
+      dialog.append(h("p", {}, told.scan), h("div", { class: "code" }, drawing(code, told.code)), h("code", {}, link), h("p", { class: "quiet" }, told.once));
+    }
+    dialog.showModal();
+  }
+}
+
+/** The screens of a plan: what comes before, every step, and the end. */
+function screensOf(plan) {
+  const still = { turn: 0, table: 0, pulls: [], strokes: [] };
+  const steps = plan.steps.map((step) => ({ ...step, kind: "cut", turn: step.turn_deg, table: step.table_deg }));
+  const end = { ...still, kind: "end", table: steps.length ? steps.at(-1).table : 0 };
+  return [{ ...still, kind: "start" }, ...(plan.marks ? [{ ...still, kind: "marks" }] : []), ...steps, end];
+}
+
+function read() {
+  try {
+    return JSON.parse(localStorage.getItem(KEPT));
+  } catch {
+    return null;
+  }
+}
+
+/** Turn by the way that is told; a step back turns the shortest way. */
+function shortest(by, told) {
+  const turned = ((by % 360) + 540) % 360 - 180;
+  const same = Math.abs(((turned - told) % 360 + 540) % 360 - 180) < 1;
+  return same ? told : turned;
+}
+
+function turnWords(screen) {
+  if (screen.kind !== "cut") return [];
+  const parts = [];
+  const by = Math.round(Math.abs(screen.turn));
+  if (by) parts.push(h("b", {}, `${by}°`), screen.turn > 0 ? told.clockwise : told.counter);
+  else parts.push(told.stay);
+  if (screen.spin_deg) parts.push(` · ${told.spin(Math.round(screen.spin_deg))}`);
+  if (screen.times > 1) parts.push(h("span", { class: "times" }, told.times(screen.time, screen.times)));
+  return parts;
+}
+
+/** Ticks of the dial, and an arc with an arrow as long as the turn. */
+function ringParts([x, y], radius, turn) {
+  const at = (degrees, far = radius) => {
+    const angle = ((degrees - 90) * Math.PI) / 180;
+    return [x + far * Math.cos(angle), y + far * Math.sin(angle)];
+  };
+  const ticks = [];
+  for (let degrees = 0; degrees < 360; degrees += 15) {
+    const [[x1, y1], [x2, y2]] = [at(degrees, radius - 1.5), at(degrees, radius + (degrees % 45 ? 1 : 3))];
+    ticks.push(`M${x1},${y1}L${x2},${y2}`);
+  }
+  const parts = [svgPart("path", { class: "ticks", d: ticks.join("") })];
+  if (Math.abs(turn) < 0.5) return parts;
+  const [[x1, y1], [x2, y2]] = [at(0), at(turn)];
+  const [large, way] = [Math.abs(turn) > 180 ? 1 : 0, turn > 0 ? 1 : 0];
+  parts.push(svgPart("path", { class: "arc", d: `M${x1},${y1}A${radius} ${radius} 0 ${large} ${way} ${x2},${y2}` }));
+  parts.push(svgPart("circle", { class: "from", cx: x1, cy: y1, r: 3 }));
+  const tip = turn + (turn > 0 ? 90 : -90) - 90;
+  parts.push(svgPart("path", { class: "tip", d: "M-5,-5.5 L6,0 L-5,5.500Z", transform: `translate(${x2} ${y2}) rotate(${tip})` }));
+  return parts;
+}
+
+/** The blade over the dough, at its angle. */
+function bladeGlyph({ blade_deg: angle }) {
+  const svg = svgPart("svg", { viewBox: "0 0 40 30", class: "blade", "aria-hidden": "true" });
+  const turn = (Math.min(90, angle) * Math.PI) / 180;
+  const [x, y] = [20 + 22 * Math.cos(turn), 24 - 22 * Math.sin(turn)];
+  svg.append(svgPart("path", { class: "skin", d: "M2,24H38" }), svgPart("path", { class: "edge", d: `M20,24L${x},${y}` }));
+  return svg;
+}
+
+function pair(name, value, more = null) {
+  return h("div", {}, h("dt", {}, name), h("dd", {}, value, more));
+}
+
+function clock(seconds) {
+  const whole = Math.max(0, Math.round(seconds));
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}
+
+function svgPart(tag, attributes) {
+  const element = document.createElementNS(SPACE, tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  return element;
+}
