@@ -56,7 +56,7 @@ def settings(
     `way` is the table's usual turn, 1 clockwise. Without `shared` every figure is aimed at by
     itself, as a hand that follows the file would.
     """
-    angles = table_angles(len(layout.cuts))
+    angles = table_angles(len(layout.cuts), way)
     units = _units(layout, made, cuts, angles)
     if shared:
         units = _aligned(_paired(units, angles), angles)
@@ -142,7 +142,7 @@ def _aligned(units: list[Unit], angles: Array) -> list[Unit]:
         return units
     rings = Counter(unit.families for unit in units)
     order = sorted(range(len(units)), key=lambda k: (units[k].best, k))
-    aims = angles[[units[k].best for k in order]]
+    aims = np.array([units[k].best for k in order]) * 2 * np.pi / len(angles)
     gaps = np.diff(np.concatenate([aims, [aims[0] + 2 * np.pi]]))
     first = (int(np.argmax(gaps)) + 1) % len(order)
     order = order[first:] + order[:first]

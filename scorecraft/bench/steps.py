@@ -84,7 +84,7 @@ class Plan:
 
     `in_file_order` is what the same cuts take figure by figure as the pattern lists them.
     Beyond cutting itself no order costs less than `bound_s`; this one costs `cost_s`, and is the
-    best where `proven`.
+    best where `proven`. The order of the file has no bound: 0.
     """
 
     bench: Bench

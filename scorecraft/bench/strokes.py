@@ -15,7 +15,7 @@ from scorecraft.bench.clock import stroke_seconds
 from scorecraft.bench.hands import Bench
 from scorecraft.cuts import Layout
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import EYE_DEG, LEAST_SIGHT, PULL_COST, PUSH_COST
+from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, LEAST_SIGHT, PULL_COST, PUSH_COST
 
 Array = NDArray[np.float64]
 Rows = NDArray[np.intp]
@@ -106,16 +106,20 @@ def _middles(sheet: Array, owner: Rows, loaf: Loaf) -> tuple[Array, Array, Array
     return at, tangent, loaf.normal(at)
 
 
-def table_angles(count: int) -> Array:
-    """List the table angles (radians) to try for so many cuts: every degree, or every fifth."""
+def table_angles(count: int, way: int) -> Array:
+    """List the table angles (radians) to try for so many cuts: every degree, or every fifth.
+
+    They are listed the usual way round, so that a left hand's plan is a right hand's in a mirror.
+    """
     step = 1 if count <= MANY_CUTS else 5
-    return np.radians(np.arange(0, 360, step))
+    return np.radians((way * np.arange(0, 360, step)) % 360)
 
 
 def care(made: Strokes, angles: Array) -> Array:
     """Weigh every cut at every table angle: its seconds times how awkward it lies (C, A).
 
-    A stroke lies well when it is pulled toward the cutter and the dough there faces the eye.
+    A stroke lies well when it is pulled toward the cutter and the dough there faces the eye, a deep
+    one all the more.
     """
     theta = np.arctan2(made.chord[:, 1], made.chord[:, 0])
     off = _wrapped(theta[:, None] - angles - TOWARD_RAD)
@@ -124,7 +128,9 @@ def care(made: Strokes, angles: Array) -> Array:
     aims = np.where(made.straight < STRAIGHT_FROM, 0.0, made.straight)
     cost = np.where(made.deep, PULL_COST["expansion"].value, PULL_COST["decorative"].value)
     awkward = 1.0 + (cost * aims)[:, None] * askew**2 + PUSH_COST.value * backward
-    return np.asarray(made.seconds[:, None] * awkward / sight(made.normal, angles))
+    seen = sight(made.normal, angles)
+    seen = np.where(made.deep[:, None], seen**DEEP_SIGHT_POWER.value, seen)
+    return np.asarray(made.seconds[:, None] * awkward / seen)
 
 
 def sight(normal: Array, angles: Array) -> Array:

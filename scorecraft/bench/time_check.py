@@ -31,8 +31,8 @@ def time_findings(layout: Layout, made: Plan) -> list[Finding]:
     hint = f"fewer cuts: {cut.name} alone takes {told(slowest.seconds)}"
     if chilled >= needed:
         hint = (
-            f"chill the loaf (at {CHILLED_C.value:.0f} °C it holds about {told(chilled)}) and write "
-            f"bench temperature {CHILLED_C.value:.0f}C; or {hint}"
+            f"chill the loaf: at {CHILLED_C.value:.0f} °C it holds about {told(chilled)} "
+            f"(write bench temperature {CHILLED_C.value:.0f}C); or {hint}"
         )
     figures = {"seconds": needed, "allowed_s": allowed, "slowest_s": slowest.seconds}
     return [Finding("bench_time", "warn", message, hint, cut.place, figures)]

@@ -1,0 +1,136 @@
+"""The order of settings: against every order there is, a known best one, and its bound."""
+
+import math
+from itertools import pairwise, permutations, product
+
+import numpy as np
+import pytest
+
+from scorecraft.bench import order
+from scorecraft.bench.order import best_route, given_route
+from scorecraft.bench.settings import Setting
+from scorecraft.practice import (
+    CHANGE_DEPTH_S,
+    NEXT_FIGURE_S,
+    TURN_BACK_COST,
+    TURN_DEG_PER_S,
+    TURN_TABLE_S,
+    Rule,
+)
+
+LIGHT, DEEP = (3.0, math.pi / 2), (8.0, math.radians(40))
+
+
+def setting(angles, extra=(0.0, 0.0), family=0, first=LIGHT, last=LIGHT, spin=0.0):
+    return Setting(
+        (0,), frozenset([family]), np.radians(angles), np.array(extra), first, last,
+        math.radians(spin),
+    )  # fmt: skip
+
+
+def cost_of_turn(from_deg, to_deg, way):
+    """Written down from the rules once more, not taken from the code under test."""
+    ahead = (way * (to_deg - from_deg)) % 360
+    if min(ahead, 360 - ahead) < 1e-4:
+        return 0.0
+    degrees = min(ahead, TURN_BACK_COST.value * (360 - ahead))
+    return TURN_TABLE_S.value + degrees / TURN_DEG_PER_S.value
+
+
+def cost_of_row(row, way):
+    """Cost of (setting, choice) pairs done one after the other from a table at 0."""
+    at, total, before = 0.0, 0.0, None
+    for each, choice in row:
+        angle = math.degrees(each.choices[choice])
+        total += cost_of_turn(at, angle, way) + each.extra[choice]
+        if before is not None:
+            total += NEXT_FIGURE_S.value * (not before.families & each.families)
+            total += CHANGE_DEPTH_S.value * (before.last != each.first)
+        at, before = angle + math.degrees(each.spin_rad), each
+    return total
+
+
+def brute_force(passes, way):
+    return min(
+        cost_of_row(list(zip(sum(orders, ()), choices, strict=True)), way)
+        for orders in product(*(permutations(settings) for settings in passes))
+        for choices in product((0, 1), repeat=sum(map(len, passes)))
+    )
+
+
+def random_settings(random, count):
+    return [
+        setting(
+            random.uniform(0, 360, 2), (0.0, random.uniform(0, 3)), int(random.integers(0, 2)),
+            *([LIGHT, DEEP][int(k)] for k in random.integers(0, 2, 2)),
+            spin=float(random.choice([0, 0, 0, 100])),
+        )
+        for _ in range(count)
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("seed", range(12))
+@pytest.mark.parametrize("sizes", [(4,), (3, 2), (1, 3)])
+def test_a_small_order_is_the_best_of_all_there_are(seed, sizes):
+    random = np.random.default_rng(seed)
+    way = 1 if seed % 2 else -1
+    passes = [random_settings(random, size) for size in sizes]
+    route = best_route(passes, way)
+    assert route.proven
+    assert route.cost_s == pytest.approx(brute_force(passes, way), abs=1e-9)
+    row = [(p[k], choice) for p, states in zip(passes, route.passes, strict=True)
+           for k, choice in states]  # fmt: skip
+    assert cost_of_row(row, way) == pytest.approx(route.cost_s, abs=1e-9)
+
+
+@pytest.mark.parametrize("count", [5, 8, 12, 16, 40])
+@pytest.mark.parametrize("way", [1, -1])
+def test_a_ring_is_gone_round_once_in_even_turns(count, way):
+    """Known best: n - 1 even turns the usual way, whatever order the file has."""
+    angles = np.random.default_rng(count).permutation(count) * 360 / count
+    ring = [setting((angle, (angle + 180) % 360), (0.0, 50.0)) for angle in angles]
+    route = best_route([ring], way)
+    best = (count - 1) * (TURN_TABLE_S.value + 360 / count / TURN_DEG_PER_S.value)
+    assert route.cost_s == pytest.approx(best)
+    gone = np.array([angles[k] for k, _ in route.passes[0]])
+    np.testing.assert_allclose((way * np.diff(gone)) % 360, 360 / count)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_the_bound_is_below_the_best_and_the_search_above_it(seed, monkeypatch):
+    """Settings few enough to prove are searched as if they were many."""
+    random = np.random.default_rng(100 + seed)
+    passes = [random_settings(random, 9), random_settings(random, 5)]
+    best = best_route(passes, 1)
+    assert best.proven
+    monkeypatch.setattr(order, "EXACT_ORDER_SETTINGS", Rule(2.0, "", "", ""))
+    searched = best_route(passes, 1)
+    assert searched.bound_s <= best.cost_s + 1e-9
+    assert best.cost_s <= searched.cost_s + 1e-9 <= 1.1 * best.cost_s + 1e-9
+    assert searched.bound_s >= 0.6 * best.cost_s
+
+
+def test_many_settings_end_near_the_bound():
+    random = np.random.default_rng(7)
+    many = [setting((angle, angle + 180), (0.0, 9.0)) for angle in random.uniform(0, 360, 60)]
+    route = best_route([many], 1)
+    assert sorted(k for k, _ in route.passes[0]) == list(range(60))
+    assert route.bound_s <= route.cost_s <= 1.05 * route.bound_s
+
+
+def test_an_order_that_is_given_is_kept():
+    ring = [setting((angle, angle + 180), (0.0, 1.0)) for angle in (90, 0, 270, 180)]
+    route = given_route([ring], 1)
+    assert [k for k, _ in route.passes[0]] == [0, 1, 2, 3]
+    best = min(
+        cost_of_row(list(zip(ring, choices, strict=True)), 1)
+        for choices in product((0, 1), repeat=4)
+    )
+    assert route.cost_s == pytest.approx(best)
+
+
+def test_figures_of_a_kind_are_finished_together():
+    """Going back and forth between two kinds of figures costs looks at the card."""
+    mixed = [setting((angle, angle), family=k % 2) for k, angle in enumerate(range(0, 120, 20))]
+    kinds = [mixed[k].families for k, _ in best_route([mixed], 1).passes[0]]
+    assert sum(a != b for a, b in pairwise(kinds)) == 1
