@@ -11,7 +11,6 @@ from math import gcd
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
 from scorecraft.opening.factor import Factors, factors
 from scorecraft.opening.noding import Floats, Ints
@@ -100,43 +99,55 @@ def _orbits(step: Ints, count: int) -> Ints | None:
 
 @dataclass(frozen=True, slots=True)
 class Turned:
-    """Harmonics (n // 2 + 1, 2m, 2m) of a block-circulant matrix, each factored when needed."""
+    """A block-circulant matrix by its harmonics, each worked out and factored when a load stirs it.
+
+    `blocks` (2m, n, 2m) is the first part's rows against every turn; `stiff` (2m,) is added to
+    the diagonal.
+    """
 
     turn: Turn
-    harmonics: NDArray[np.complex128]
+    blocks: Floats
+    stiff: Floats
     factored: dict[int, Factors] = field(default_factory=dict)
 
     def solve(self, sides: Floats) -> Floats:
         """Return the answers (2M, k) to right-hand sides (2M, k)."""
         count, size = self.turn.order.shape
-        rows = self._rows()
+        rows = _columns(self.turn).ravel()
         spectrum = np.fft.rfft(sides[rows].reshape(count, 2 * size, -1), axis=0)
         weight = np.abs(spectrum).max(axis=(1, 2))
         for k in range(len(spectrum)):
             if weight[k] > SILENT * weight.max():
-                spectrum[k] = self._harmonic(k).solve(spectrum[k])
+                side = spectrum[k].real if self._real(k) else spectrum[k]
+                spectrum[k] = self._harmonic(k).solve(side)
             else:
                 spectrum[k] = 0
         out = np.empty(sides.shape)
         out[rows] = np.fft.irfft(spectrum, n=count, axis=0).reshape(sides.shape)
         return out
 
-    def _rows(self) -> Ints:
-        """Rows of the pattern's own order, turn by turn: gaps, then slides, of each part."""
-        order = self.turn.order
-        rows: Ints = np.concatenate([order, order + order.size], axis=1).ravel()
-        return rows
+    def _real(self, k: int) -> bool:
+        """Tell whether a harmonic is real: the same in all parts, or of changing sign."""
+        return 2 * k % self.turn.count == 0
 
     def _harmonic(self, k: int) -> Factors:
-        """Factor a harmonic once."""
+        """Sum the blocks over the turns, each with its phase, and factor the sum once."""
         if k not in self.factored:
-            self.factored[k] = factors(np.array(self.harmonics[k]))
+            count = self.turn.count
+            phase = np.exp(2j * np.pi * k * np.arange(count) / count)
+            weights = phase.real if self._real(k) else phase
+            matrix = np.einsum("isj,s->ij", self.blocks, weights)
+            matrix[np.diag_indices(len(matrix))] += self.stiff
+            self.factored[k] = factors(matrix)
         return self.factored[k]
 
 
-def harmonics(turn: Turn, rows: Floats) -> NDArray[np.complex128]:
-    """Transform the first part's rows (2m, 2M) of a block-circulant matrix over its turns."""
-    columns = np.concatenate([turn.order, turn.order + turn.order.size], axis=1)
-    blocks = np.moveaxis(rows[:, columns], 1, 0)
-    spectrum: NDArray[np.complex128] = np.fft.rfft(blocks, axis=0).conj()
-    return spectrum
+def turned(turn: Turn, rows: Floats, stiff: Floats) -> Turned:
+    """Take the first part's rows (2m, 2M) of a matrix and what is added to its diagonal (2M,)."""
+    columns = _columns(turn)
+    return Turned(turn, rows[:, columns], stiff[columns[0]])
+
+
+def _columns(turn: Turn) -> Ints:
+    """Columns of the pattern turn by turn: gaps, then slides, of each part, (n, 2m)."""
+    return np.concatenate([turn.order, turn.order + turn.order.size], axis=1)

@@ -13,9 +13,10 @@ positive definite: opening any cuts in any way takes work. Contact then has one 
 piece of skin cut out all around cannot run away. That needs the energy of a dislocation with
 itself, for which its jump is spread over a core of radius e (a share of its panel): |r|^2 becomes
 r^2 + e^2 in the logarithm and r^2 + 4 e^2 below r r, and r r gains 4 e^2 (t . t') t t' with t the
-directions of the cuts at the two ends (the core must be wider there, or two cuts that all but lie
-on each other could open for nothing; along one straight cut all this makes no difference). `CORE` is such that the sum over an endless row of
-equal panels is the exact integral, 2 sinh(pi CORE) = 1: the error of a row of N panels is 1/N^2.
+directions of the cut at the two ends. (The core must be wider there, or two cuts that all but
+lie on each other could open for nothing; along one straight cut all this makes no difference.)
+`CORE` is such that the sum over an endless row of equal panels is the exact integral,
+2 sinh(pi CORE) = 1: the error of a row of N panels is 1/N^2.
 """
 
 from dataclasses import dataclass
@@ -32,8 +33,6 @@ CORE = asinh(0.5) / pi
 """Radius of a dislocation's core as a share of the length of the panels that end there."""
 WIDE = 4.0
 """The 4 of 4 e^2."""
-TINY = 1e-12
-"""A cut that turns right back has no direction at its turn."""
 BLOCK = 1 << 14
 """Entries worked on at a time: a dozen such arrays stay in the cache of one core."""
 
@@ -43,8 +42,8 @@ class Ends:
     """Ends of the panels, numbered so that panels in a row share them.
 
     `at` (K, 2) in mm; `core2` (K,) half the squared core radius, mm2; `double` (K, 2) the cosine
-    and sine of twice the direction of the cut there. Panel j runs from end `first[j]` to end
-    `first[j] + 1`.
+    and sine of twice the direction of the cut there, their mean where panels meet. Panel j runs
+    from end `first[j]` to end `first[j] + 1`.
     """
 
     at: Floats
@@ -58,21 +57,24 @@ class Ends:
 
 
 def ends_of(panels: Panels) -> Ends:
-    """List the ends of panels; the core at a shared end goes by the mean of its two panels."""
+    """List the ends of panels; what a core is like goes by the mean of all panels that meet there.
+
+    Ends in one place must be alike in every respect: then their jumps simply add up, and a piece
+    of skin between cuts can move without work being done at its corners.
+    """
     apart = (panels.start[1:] != panels.end[:-1]).any(axis=1)
     broken = np.append(True, apart | (panels.line[1:] != panels.line[:-1]))
     first = np.arange(len(panels)) + np.cumsum(broken) - 1
     at = np.empty((int(first[-1]) + 2, 2))
     at[first], at[first + 1] = panels.start, panels.end
-    length, tangent = panels.length, panels.tangent
-    total, count, along = np.zeros(len(at)), np.zeros(len(at)), np.zeros_like(at)
+    _, place = np.unique(at, axis=0, return_inverse=True)
+    x, y = panels.tangent.T
+    own = np.column_stack([np.ones(len(x)), panels.length, x * x - y * y, 2 * x * y])
+    total = np.zeros((int(place.max()) + 1, 4))
     for side in (first, first + 1):
-        np.add.at(total, side, length)
-        np.add.at(count, side, 1)
-        np.add.at(along, side, tangent)
-    x, y = along.T / np.maximum(np.hypot(*along.T), TINY)
-    double = np.column_stack([x * x - y * y, 2 * x * y])
-    return Ends(at, (CORE * total / count) ** 2 / 2, double, first)
+        np.add.at(total, place[side], own)
+    mean = (total[:, 1:] / total[:, :1])[place]
+    return Ends(at, (CORE * mean[:, 0]) ** 2 / 2, mean[:, 1:], first)
 
 
 def stiffness(panels: Panels, rows: Ints | None = None) -> Floats:

@@ -22,11 +22,11 @@ MOUTH = 4 * 1.4545
 (Tada, Paris & Irwin handbook, single edge crack; recalled, page not checked)."""
 SHEAR_MODULUS = 1 / 3
 """E / 2(1 + nu) with E = 1 and nu = 0.5."""
-SOFTEST = 1e-9
-"""Stiffness (E per mm) left in a cut-through panel, so that a piece cut out all around stays in
-its place instead of nowhere: it changes an opening by less than one part in a million."""
-STIFFEST = 1e6
-"""Stiffness (E per mm) of a cut of no depth."""
+SOFTEST = 1e-8
+"""Stiffness (E per skin thickness) left in a cut that is through, so that a piece cut out all
+around stays in its place instead of nowhere: less than a millionth of an opening."""
+STIFFEST = 1e7
+"""Stiffness (E per skin thickness) of a cut of no depth."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,9 +93,10 @@ def springs(depth_mm: Floats, skin_mm: float) -> Springs:
     xi = depth_mm / skin_mm
     through = depth_mm >= skin_mm
     least = 1 / STIFFEST
-    normal = 1 / np.maximum(2 * skin_mm * alpha(xi), least)
-    sliding = 1 / np.maximum(skin_mm / SHEAR_MODULUS * slide_compliance(xi), least)
-    return Springs(np.where(through, SOFTEST, normal), np.where(through, SOFTEST, sliding))
+    normal = 1 / np.maximum(2 * alpha(xi), least)
+    sliding = SHEAR_MODULUS / np.maximum(slide_compliance(xi), least)
+    normal, sliding = (np.where(through, SOFTEST, value) for value in (normal, sliding))
+    return Springs(normal / skin_mm, sliding / skin_mm)
 
 
 def mouth(gap_mm: Floats, depth_mm: Floats, skin_mm: float, held: Springs) -> Floats:

@@ -21,6 +21,10 @@ PARALLEL = 1e-9
 """Sine of the angle below which two segments have no crossing point worth computing."""
 
 
+ALIKE = 0.985
+"""Cosine of the angle under which two pieces that lie on one another are one cut made twice."""
+
+
 @dataclass(frozen=True, slots=True)
 class Noded:
     """Nodes of one line: their distances along it from 0 to its length (mm), and its free tips."""
@@ -136,10 +140,34 @@ def _touches(
     end, segment = tree.query(shapely.points(ends), predicate="dwithin", distance=touch)
     foot = _foot(parts, segment, ends[end])
     itself = (parts.line[segment] == owner[end]) & (np.abs(foot - at[end]) <= 4 * touch)
-    end, segment, foot = end[~itself], segment[~itself], foot[~itself]
+    joins = ~(itself | _alongside(parts, lengths, (at, owner), (end, segment, foot), touch))
+    end, segment, foot = end[joins], segment[joins], foot[joins]
     return np.concatenate(
         [np.column_stack([parts.line[segment], foot]), np.column_stack([owner[end], at[end]])]
     )
+
+
+def _alongside(
+    parts: _Segments,
+    lengths: Floats,
+    ends: tuple[Floats, Ints],
+    hits: tuple[Ints, Ints, Floats],
+    touch: float,
+) -> NDArray[np.bool_]:
+    """Tell which ends meet only the end of a line that runs back the same way as their own.
+
+    Such lines lie on one another: the tip they share is a free one.
+    """
+    (at, owner), (end, segment, foot) = ends, hits
+    way = (parts.end - parts.start) / parts.length[:, None]
+    first = np.searchsorted(parts.line, np.arange(len(lengths)))
+    last = np.append(first[1:], len(parts.line)) - 1
+    inward = np.where((at > 0)[:, None], -way[last[owner]], way[first[owner]])
+    start = (foot < touch)[:, None]
+    other = np.where(start, way[segment], -way[segment])
+    at_end = (foot < touch) | (foot > lengths[parts.line[segment]] - touch)
+    same: NDArray[np.bool_] = np.einsum("ij,ij->i", inward[end], other) > ALIKE
+    return at_end & same
 
 
 def _foot(parts: _Segments, segment: Ints, points: Floats) -> Floats:

@@ -10,7 +10,7 @@ import shapely
 
 from scorecraft.cuts import Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.noding import Floats, Ints, Noded, along_line, noded
+from scorecraft.opening.noding import ALIKE, Floats, Ints, Noded, along_line, noded
 from scorecraft.practice import OPENING_JOIN, OPENING_LEAST_PANELS, OPENING_PANELS_AIMED
 
 TIP_INSET = 0.2736
@@ -18,9 +18,6 @@ TIP_INSET = 0.2736
 slit open like a slit that is longer by about this share of a panel at each tip; drawing the tips
 in takes the error of N panels from 1/N to 1/N^2. Found once from the opened area of a slit of
 800 panels, which is 2 pi a^2 T / E' (Sneddon, Proc. R. Soc. A 187 (1946) 229)."""
-
-ALIKE = 0.985
-"""Cosine of the angle under which two panels that lie on one another are one cut made twice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +93,7 @@ def panels(lines: Sequence[Line], panel_mm: float) -> Panels:
     nodes = noded(lines, panel_mm)
     pieces = [_resampled(line, node, panel_mm) for line, node in zip(lines, nodes, strict=True)]
     start, end = (np.concatenate([piece[k] for piece in pieces]) for k in (0, 1))
+    start, end = _met(start, end, panel_mm)
     along = tuple(piece[2] for piece in pieces)
     owner = np.repeat(np.arange(len(lines)), [len(piece[2]) for piece in pieces])
     twin = _twins(start, end, panel_mm)
@@ -165,6 +163,18 @@ def _points_at(line: Line, along: Floats) -> Floats:
     """Points (K, 2) of a line at distances (mm) from its start."""
     own = along_line(line)
     return np.column_stack([np.interp(along, own, line[:, 0]), np.interp(along, own, line[:, 1])])
+
+
+def _met(start: Floats, end: Floats, panel_mm: float) -> tuple[Floats, Floats]:
+    """Bring ends of panels that all but meet into one place, that of the first of them."""
+    both = np.concatenate([start, end])
+    points = shapely.points(both)
+    tree = shapely.STRtree(points)
+    one, other = tree.query(points, predicate="dwithin", distance=OPENING_JOIN.value * panel_mm)
+    place = np.arange(len(both))
+    np.minimum.at(place, one, other)
+    met = both[place]
+    return met[: len(start)], met[len(start) :]
 
 
 def _twins(start: Floats, end: Floats, panel_mm: float) -> Ints:

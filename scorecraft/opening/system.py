@@ -9,7 +9,7 @@ import numpy as np
 
 from scorecraft.cuts import Line
 from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.opening.circulant import Turn, Turned, harmonics, turn_of
+from scorecraft.opening.circulant import Turn, turn_of, turned
 from scorecraft.opening.factor import factors
 from scorecraft.opening.kernel import stiffness
 from scorecraft.opening.ligament import Springs
@@ -79,17 +79,9 @@ def held(equations: System, springs: Springs, *, keep: bool = True) -> Solver:
             matrix = equations.rows.copy() if keep else equations.rows
             matrix[np.diag_indices(len(matrix))] += stiff
             return factors(matrix)
-        return _turned(equations.turn, equations.rows, stiff)
+        return turned(equations.turn, equations.rows, stiff)
     except np.linalg.LinAlgError as error:
         raise ScorecraftError(
             "some cuts lie so close together that their openings cannot be told apart",
             hint="remove cuts drawn twice, or use longer panels",
         ) from error
-
-
-def _turned(turn: Turn, rows: Floats, stiff: Floats) -> Turned:
-    """Harmonics of a pattern with a turn, springs added; those of uniform tension factored."""
-    spectrum = harmonics(turn, rows)
-    own = np.concatenate([turn.own, turn.own + turn.order.size])
-    spectrum[:, np.arange(len(own)), np.arange(len(own))] += stiff[own]
-    return Turned(turn, spectrum)

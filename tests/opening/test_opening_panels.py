@@ -1,0 +1,129 @@
+"""Lines become panels that end wherever cuts cross or touch."""
+
+import numpy as np
+import pytest
+
+from scorecraft.errors import UsageError
+from scorecraft.opening.noding import noded
+from scorecraft.opening.panels import TIP_INSET, panel_for, panels
+
+SLASH = np.array([[-30.0, 0.0], [30.0, 0.0]])
+
+
+def ring(radius=20.0, count=97):
+    angle = np.linspace(0, 2 * np.pi, count)
+    points = radius * np.column_stack([np.cos(angle), np.sin(angle)])
+    points[-1] = points[0]
+    return points
+
+
+def test_free_tips_are_drawn_in_by_their_share_of_a_panel():
+    parts = panels([SLASH], 2.0)
+    panel = 60 / (30 + 2 * TIP_INSET)
+    np.testing.assert_allclose(parts.length, panel)
+    assert parts.start[0, 0] == pytest.approx(-30 + TIP_INSET * panel)
+    assert parts.end[-1, 0] == pytest.approx(30 - TIP_INSET * panel)
+
+
+def test_crossing_cuts_both_lines_there():
+    parts = panels([SLASH, np.array([[5.0, -20], [5.0, 20]])], 2.0)
+    for own in parts.of_line:
+        ends = np.concatenate([parts.start[own], parts.end[own]])
+        assert np.abs(ends - [5.0, 0.0]).sum(axis=1).min() < 1e-12
+
+
+def test_end_on_another_cut_is_no_free_tip():
+    stem = np.array([[10.0, 0.0], [10.0, 25.0]])
+    through, ending = noded([SLASH, stem], 2.0)
+    np.testing.assert_allclose(through.along_mm, [0, 40, 60])
+    assert (ending.free_start, ending.free_end) == (False, True)
+    assert (through.free_start, through.free_end) == (True, True)
+
+
+@pytest.mark.parametrize("miss", [-0.06, 0.06])
+def test_end_that_misses_or_overshoots_by_a_hair_still_meets(miss):
+    stem = np.array([[10.0, miss], [10.0, 25.0]])
+    through, ending = noded([SLASH, stem], 2.0)
+    np.testing.assert_allclose(through.along_mm, [0, 40, 60])
+    assert not ending.free_start
+    np.testing.assert_allclose(ending.along_mm, [0, 25 - miss])
+
+
+def test_end_that_stops_short_of_a_cut_stays_free():
+    through, ending = noded([SLASH, np.array([[10.0, 0.5], [10.0, 25.0]])], 2.0)
+    np.testing.assert_allclose(through.along_mm, [0, 60])
+    assert ending.free_start
+
+
+def test_ends_that_meet_are_not_free():
+    nodes = noded([SLASH, np.array([[30.0, 0], [40.0, 30.0]])], 2.0)
+    assert [(n.free_start, n.free_end) for n in nodes] == [(True, False), (False, True)]
+
+
+def test_two_veins_from_one_place_make_one_node():
+    sides = [np.array([[0.0, 0], [10 * s, 10]]) for s in (-1, 1)]
+    through, *_ = noded([SLASH, *sides], 2.0)
+    np.testing.assert_allclose(through.along_mm, [0, 30, 60])
+
+
+def test_line_that_crosses_itself():
+    loop = np.array([[0.0, 0], [20, 0], [20, 20], [10, 20], [10, -10]])
+    (nodes,) = noded([loop], 2.0)
+    np.testing.assert_allclose(nodes.along_mm, [0, 10, 70, 80])
+
+
+def test_closed_line_has_no_tips():
+    parts = panels([ring()], 2.0)
+    assert not parts.ends[0].free_start
+    assert not parts.ends[0].free_end
+    np.testing.assert_array_equal(parts.start[0], parts.end[-1])
+
+
+def test_curve_keeps_its_ends_of_panels_on_the_curve():
+    parts = panels([ring(20.0, 2001)], 2.0)
+    np.testing.assert_allclose(np.hypot(*parts.start.T), 20.0, atol=1e-4)
+
+
+def test_short_line_still_gets_its_fewest_panels():
+    assert len(panels([np.array([[0.0, 0], [3.0, 0]])], 2.0)) == 6
+
+
+def test_cut_drawn_twice_has_one_set_of_panels():
+    parts = panels([SLASH, SLASH[::-1], SLASH[:, ::-1]], 2.0)
+    assert set(parts.line) == {0, 2}
+    np.testing.assert_array_equal(parts.of_line[1], parts.of_line[0][::-1])
+
+
+def test_cut_that_runs_along_part_of_another_shares_its_panels():
+    parts = panels([SLASH, np.array([[10.0, 0], [50.0, 0]])], 2.0)
+    shared = parts.of_line[1][parts.line[parts.of_line[1]] == 0]
+    assert 8 <= len(shared) <= 12
+    assert parts.end[:, 0].max() > 49
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        np.zeros((1, 2)),
+        np.zeros((3, 2)),
+        np.array([[0, 0], [np.nan, 1]]),
+        np.zeros((2, 3)),
+        np.zeros((0, 2)),
+    ],
+)
+def test_line_that_is_none_is_refused(line):
+    with pytest.raises(UsageError, match="line 1"):
+        panels([SLASH, line], 2.0)
+
+
+@pytest.mark.parametrize("size", [0.0, -1.0, np.nan, np.inf])
+def test_panel_size_must_be_positive(size):
+    with pytest.raises(UsageError, match="panel"):
+        panels([SLASH], size)
+
+
+def test_long_patterns_get_longer_panels():
+    assert panel_for([SLASH]) == 2.0
+    many = [SLASH + np.array([0, k]) for k in range(200)]
+    assert panel_for(many) == pytest.approx(200 * 60 / 1800)
+    assert len(panels(many, panel_for(many))) < 2200
