@@ -275,6 +275,22 @@ BENCH_TIME_LIMITS_S = (
     Rule(1200.0, "s", "the most bench time, also of a chilled loaf: its skin warms up", COMMON),
 )
 CHILLED_C = Rule(5.0, "C", "temperature of a loaf from the refrigerator", COMMON)
+PREHEAT_MIN = Rule(45.0, "min", "the oven heats up with its pot or stone for this long", COMMON)
+POT_C = Rule(245.0, "C", "the oven as the loaf goes into a covered pot", COMMON)
+POT_COVERED_MIN = Rule(20.0, "min", "the lid stays on for this long", COMMON)
+POT_OPEN_C = Rule(225.0, "C", "the oven once the lid is off", COMMON)
+POT_OPEN_MIN = Rule(20.0, "min", "the loaf bakes without the lid for about this long", COMMON)
+STONE_C = Rule(240.0, "C", "the oven as the loaf goes onto a stone with steam", COMMON)
+STONE_STEAM_MIN = Rule(12.0, "min", "steam is kept in for this long", COMMON)
+STONE_AFTER_C = Rule(220.0, "C", "the oven once the steam is let out", COMMON)
+STONE_AFTER_MIN = Rule(25.0, "min", "the loaf bakes without steam for about this long", COMMON)
+DONE_C = (
+    Rule(96.0, "C", "a lean loaf is done when its centre is at least this warm", COMMON),
+    Rule(
+        99.0, "C", "the centre gets no warmer than this",
+        "the crumb tends to 100 C: Zanoni, Peri & Pierucci, J. Food Eng. 19 (1993) 389-398",
+    ),
+)  # fmt: skip
 
 # --- placing --------------------------------------------------------------------------------
 GRID_MARGIN_MM = Rule(15.0, "mm", "a grid with no region of its own stays this far in", OURS)
@@ -333,3 +349,4 @@ LEAST_KEPT = Rule(
 NARROWEST_SLOT = Rule(
     0.6, "", "a slot may be narrowed to this part of its width to pass by another", OURS
 )
+HAIRLINE_MM = Rule(0.0254, "mm", "line width that cutting programs take as a cut: 1/1000 in", COMMON)
