@@ -71,11 +71,9 @@ def narrow_strips(layout: Layout) -> list[Strip]:
     depth = np.array([cut.depth_mm for cut in layout.cuts])
     reach = np.maximum(STRIP_PER_DEPTH.value * depth, THINNEST_STRIP_MM.value) / 2
     near = alongside(layout, reach, STRIP_PARALLEL_DEG.value)
-    spots = near.stations
-    length = np.bincount(spots.cut, weights=spots.step)
-    order, starts = _by_pair(near)
+    length = np.bincount(near.stations.cut, weights=near.stations.step)
     best: dict[tuple[int, int], Strip] = {}
-    for chosen in np.split(order, starts[1:]) if len(order) else []:
+    for chosen in _by_pair(near):
         strip = _strip(near, chosen, reach)
         if not _is_strip(strip, float(min(length[strip.one], length[strip.other]))):
             continue
@@ -85,13 +83,14 @@ def narrow_strips(layout: Layout) -> list[Strip]:
     return list(best.values())
 
 
-def _by_pair(near: Alongside) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    """Sort facings by the pair of their cuts: the order, and where each pair begins in it."""
+def _by_pair(near: Alongside) -> list[NDArray[np.intp]]:
+    """Sort facings by the pair of their cuts; single ones are no strip and left out."""
     one, other = near.stations.cut[near.here], near.stations.cut[near.there]
     order = np.lexsort((other, one))
     one, other = one[order], other[order]
     new = (np.diff(one, prepend=-1) != 0) | (np.diff(other, prepend=-1) != 0)
-    return order, np.flatnonzero(new)
+    groups = np.split(order, np.flatnonzero(new)[1:])
+    return [group for group in groups if len(group) > 1]
 
 
 def _strip(near: Alongside, chosen: NDArray[np.intp], reach: Array) -> Strip:
@@ -103,11 +102,16 @@ def _strip(near: Alongside, chosen: NDArray[np.intp], reach: Array) -> Strip:
         one,
         other,
         float(spots.step[here].sum()) / (2 if one == other else 1),
-        float(np.quantile(width, NARROW)),
+        _narrow(width),
         wanted,
-        float(np.quantile((wanted - width) * near.flat[chosen[first]] / width, 1 - NARROW)),
+        -_narrow((width - wanted) * near.flat[chosen[first]] / width),
         spots.point[here[len(here) // 2]],
     )
+
+
+def _narrow(values: Array) -> float:
+    """Give the value that a tenth of them stays below."""
+    return float(np.sort(values)[int(NARROW * len(values))])
 
 
 def _is_strip(strip: Strip, shorter_mm: float) -> bool:

@@ -33,7 +33,7 @@ def test_width_that_holds_depends_on_both_depths(cut, lay, width, depths, severi
 
 def test_figures(cut, lay):
     (found,) = strips(lay(level(cut, 0, 8), level(cut, 7, 6, family=2)))
-    assert found.figures["width_mm"] == pytest.approx(7, abs=0.15)
+    assert found.figures["width_mm"] == pytest.approx(7, abs=0.2)
     assert found.figures["wanted_mm"] == pytest.approx(STRIP_PER_DEPTH.value * 7)
     assert found.figures["run_mm"] == pytest.approx(100, abs=4)
     assert found.place.line == 2
