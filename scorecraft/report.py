@@ -23,12 +23,17 @@ def verdict(design: Design) -> str:
     return VERDICTS[worst]
 
 
-def report(design: Design, *, quiet: bool = False) -> str:
-    """Write the report: the verdict, the findings by weight, the table of cuts."""
+def report(design: Design, *, quiet: bool = False, verbose: bool = False) -> str:
+    """Write the report: the verdict, the findings by weight, the table of cuts.
+
+    `verbose` adds how the size of the loaf was found from its dough.
+    """
     layout = design.layout
     lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(design), ""]
     for finding in design.findings:
         lines += list(finding_lines(finding))
+    if verbose:
+        lines += ["", *sizing_lines(layout)]
     if not quiet:
         lines += ["", *table(design), "", LIMITS]
     return "\n".join(lines).rstrip() + "\n"
@@ -46,6 +51,13 @@ def loaf_words(layout: Layout) -> str:
     sizes = [loaf.width_mm] if loaf.shape == "round" else [loaf.width_mm, loaf.length_mm]
     across = " × ".join(f"{size:.0f}" for size in sizes)
     return f"{loaf.shape} loaf {across} mm, {loaf.height_mm:.0f} mm high"
+
+
+def sizing_lines(layout: Layout) -> Iterator[str]:
+    """Write how the size of the loaf was found, step by step."""
+    steps = layout.settings.get("loaf", {}).get("steps", ())
+    yield "Size of the loaf:" if steps else "Size of the loaf: as given in the pattern."
+    yield from (f"  {step}" for step in steps)
 
 
 def finding_lines(finding: Finding) -> Iterator[str]:

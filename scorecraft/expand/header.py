@@ -13,6 +13,7 @@ from scorecraft.language.words import WORDS
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.loaf.outline import traced_outline
+from scorecraft.loaf.sizing import Known, size_from_dough
 from scorecraft.practice import HEIGHT_PER_WIDTH, LENGTH_PER_WIDTH
 
 
@@ -55,7 +56,10 @@ def bake_of(statement: Statement | None) -> Bake:
 
 
 def loaf_of(statement: Statement | None, folder: Path | None) -> tuple[Loaf, Mapping[str, Any]]:
-    """Make the loaf a pattern asks for; give it with the values it was asked for by."""
+    """Make the loaf a pattern asks for; give it with the values it was asked for by.
+
+    Where sizes were estimated from the dough, `steps` among the values tells the arithmetic.
+    """
     if statement is None:
         message, hint = "the pattern has no loaf", "like: loaf round width 220mm height 95mm"
         raise ScorecraftError(message, None, hint)
@@ -68,23 +72,44 @@ def loaf_of(statement: Statement | None, folder: Path | None) -> tuple[Loaf, Map
 
 
 def sized(values: Values, folder: Path | None) -> Loaf:
-    """Make the loaf from the sizes given, and from habit for those that are not."""
+    """Make the loaf from the sizes given; its dough, or habit, gives those that are not."""
     shape, profile = values["shape"], values.get("profile")
     powers = None if profile is None else (profile, 2.0)
     if "outline" in values:
         return traced_loaf(values, powers, folder)
+    check_even(shape, values)
+    if "dough" in values:
+        return from_dough(values, powers)
     width = values.get("width")
     if width is None:
-        hint = "like: loaf round width 220mm height 95mm"
-        raise ScorecraftError("the loaf has no width", None, hint)
-    if shape in ("round", "square"):
-        length = values.get("length", width)
-        if length != width:
-            hint = "use oval or long for a loaf longer than it is wide"
-            raise ScorecraftError(f"a {shape} loaf is as long as it is wide", None, hint)
+        hint = "like: loaf round width 220mm height 95mm, or loaf round dough 900g"
+        raise ScorecraftError("the loaf has no width and no dough", None, hint)
     length = values.get("length", width * LENGTH_PER_WIDTH[shape].value)
     height = values.get("height", width * HEIGHT_PER_WIDTH.value)
     return make_loaf(shape, width, length, height, powers)
+
+
+def check_even(shape: str, values: Values) -> None:
+    """Refuse a length other than the width for a round or square loaf."""
+    width, length = values.get("width"), values.get("length")
+    if shape in ("round", "square") and length is not None and length != width:
+        hint = "use oval or long for a loaf longer than it is wide"
+        raise ScorecraftError(f"a {shape} loaf is as long as it is wide", None, hint)
+
+
+def from_dough(values: Values, powers: tuple[float, float] | None) -> Loaf:
+    """Make the loaf from its dough; a size that is given always stands."""
+    shape = values["shape"]
+    sizing = size_from_dough(
+        shape,
+        values["dough"],
+        proof=values.get("proof", "right"),
+        basket_mm=values.get("basket"),
+        known=Known(values.get("width"), values.get("length"), values.get("height")),
+        profile=powers,
+    )
+    values["steps"] = sizing.steps
+    return make_loaf(shape, sizing.width_mm, sizing.length_mm, sizing.height_mm, powers)
 
 
 def traced_loaf(values: Values, powers: tuple[float, float] | None, folder: Path | None) -> Loaf:

@@ -59,7 +59,7 @@ def default_value(word: str, key: str) -> Value:
 
 def read_value(key: Key, value: Value, scope: Scope | None) -> Any:
     """Read one value as the kind its key takes."""
-    if key.kind in ("choice", "flag") and isinstance(value, Name):
+    if key.choices and isinstance(value, Name):
         return value.name == "yes" if key.kind == "flag" else value.name
     if isinstance(value, Text):
         return value.value

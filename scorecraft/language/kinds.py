@@ -51,7 +51,7 @@ def check_choice(word: str, key: Key, value: Name) -> Problem | None:
     if key.kind in ("text", "pair", "points"):
         hint = 'write it in "quotes"' if key.kind == "text" else "like (10mm, 0mm)"
         return Problem(f'"{key.name}" takes a {key.kind}', value.place, hint)
-    if key.kind not in ("choice", "flag") or value.name in key.choices:
+    if not key.choices or value.name in key.choices:
         return None
     close = nearest(value.name, key.choices)
     hint = f'did you mean "{close}"?' if close else expected(key)

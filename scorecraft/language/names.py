@@ -75,8 +75,6 @@ def check_value(argument: Argument, row: Word, known: set[str], new: str) -> Ite
     key = keys_of(row).get(argument.key)
     if isinstance(argument.value, Name) and key and key.choices:
         return
-    if isinstance(argument.value, Name) and row.name == "loaf" and argument.key == "proof":
-        return
     for name in names_in(argument.value):
         if name.name in known:
             continue

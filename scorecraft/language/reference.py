@@ -24,6 +24,8 @@ def takes(key: Key) -> str:
     """Say what a key takes, in a few words."""
     if key.kind == "choice":
         return " | ".join(key.choices)
+    if key.kind == "number" and key.choices:
+        return " | ".join([*key.choices, "a number"])
     said = LIKE.get(key.kind) or TAKES[key.kind]
     return said.split(", like")[0]
 

@@ -167,7 +167,8 @@ def test_attributes_are_inherited_and_overridden():
 
 def test_a_figure_is_called_as_the_pattern_says():
     found = cuts(
-        'at x 1mm called "rib":\n    slash 20mm\n    leaf 40mm veins 0\n    wave 20mm called "sea"\n'
+        'at x 1mm called "rib":\n    slash 20mm\n    leaf 40mm veins 0\n'
+        '    wave 20mm called "sea"\n'
     )
     assert [cut.name for cut in found] == ["rib", "rib midrib", "rib outline", "rib outline", "sea"]
 
@@ -294,7 +295,10 @@ def test_a_problem_of_many_copies_is_told_once_and_all_problems_are_told():
     ("head", "message"),
     [
         ("", "no loaf"),
-        ("loaf round height 80mm\n", "no width"),
+        ("loaf round height 80mm\n", "no width and no dough"),
+        ("loaf round dough 2g\n", "no loaf has 2 g"),
+        ("loaf round dough 900g proof late\n", "no proof of loaf"),
+        ("loaf round dough 900g proof 12\n", "above 9"),
         ("loaf round width 220mm length 300mm\n", "as long as it is wide"),
         ("loaf round width 9000mm\n", "."),
     ],
@@ -302,6 +306,16 @@ def test_a_problem_of_many_copies_is_told_once_and_all_problems_are_told():
 def test_a_loaf_that_cannot_be_made_is_told(head, message):
     with pytest.raises(ScorecraftError, match=message):
         layout("slash 20mm\n", head)
+
+
+def test_a_loaf_from_its_dough_and_a_size_given_always_wins():
+    from_dough = layout("slash 50%\n", "loaf round dough 900g\n")
+    assert 180 < from_dough.loaf.width_mm < 300
+    assert len(from_dough.settings["loaf"]["steps"]) >= 3
+    given = layout("slash 50%\n", "loaf round dough 900g width 230mm proof over\n")
+    assert given.loaf.width_mm == 230
+    wet = layout("slash 50%\n", "loaf oval dough 900g proof 3.2 basket 28cm\n")
+    assert wet.loaf.length_mm > wet.loaf.width_mm
 
 
 def test_a_file_outside_the_folder_is_refused(tmp_path):
