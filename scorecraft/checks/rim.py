@@ -55,15 +55,16 @@ def _finding(
     cut = layout.cuts[worst]
     too_far = float(over[worst]) + RIM_MARGIN_MM.value
     place = where(layout.loaf, furthest[worst])
+    far = float(over[worst])
     if severity == "stop":
-        message = f"{cut.name} runs {size(float(over[worst]))} off the loaf {place}"
+        message = f"{cut.name} runs {size(far)} off the loaf {place}"
     else:
-        message = f"{cut.name} comes within {size(-float(over[worst]))} of the rim {place}"
+        message = f"{cut.name} comes within {size(max(0.0, -far))} of the rim {place}"
     hint = f"move it {enough(too_far)} toward the crown"
     trim = _trim(layout, cut)
     if trim is not None:
         hint = f"shorten it by {enough(trim)}, or {hint}"
-    figures = {"count": len(found), "over_mm": float(over[worst]), "move_mm": too_far}
+    figures = {"count": len(found), "over_mm": far, "move_mm": too_far}
     if trim is not None:
         figures["shorten_mm"] = trim
     lines = tuple(layout.cuts[i].line for i in found)

@@ -73,3 +73,10 @@ def test_numbers_are_told_as_a_baker_says_them():
 def test_told_once():
     cases = told_once(["a", "b", "a"], np.array([1.0, 5.0, 2.0]))
     assert [(worst, members.tolist()) for worst, members in cases] == [(2, [0, 2]), (1, [1])]
+
+
+def test_cuts_of_no_length_break_no_check(cut, lay):
+    dots = [cut((10, 10), (10, 10), depth=9, blade=40), cut((10, 10), (10, 10), depth=9)]
+    whole = cut((-40, 10), (40, 10), depth=9, blade=40)
+    assert isinstance(run(lay(*dots, whole)), tuple)
+    assert all(isinstance(check(lay()), list) for check in CHECKS.values())

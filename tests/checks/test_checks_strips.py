@@ -107,7 +107,7 @@ def test_turns_of_a_spiral(cut, lay):
     assert strips(turns(8)) == []
 
 
-@pytest.mark.parametrize("radius", [4, 30])
+@pytest.mark.parametrize("radius", [3.5, 30])
 def test_a_ring_is_not_beside_itself(arc, cut, lay, radius):
     """However small: its far side is the same bend, not a next turn."""
     ring = arc(radius, 0, 360, n=200)
