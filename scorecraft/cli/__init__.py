@@ -11,6 +11,7 @@ from scorecraft.errors import ScorecraftError
 COMMANDS = {
     "check": "check a design and say what to change",
     "guide": "print the full-size guide",
+    "card": "print the bench card: which cut next, and how",
     "bloom": "draw the loaf as it will be after baking",
     "page": "open the live page in a browser",
     "list": "list the shipped patterns",

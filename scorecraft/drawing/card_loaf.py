@@ -1,0 +1,192 @@
+"""The loaf of one step as the cutter sees it: turned, its cuts black, the rest faint, in a dial."""
+
+import math
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from scorecraft.bench.steps import Run, Step
+from scorecraft.bench.telling import mark_degrees
+from scorecraft.cuts import Layout
+from scorecraft.drawing.arrow import HEAD
+from scorecraft.drawing.inks import band
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, ring
+from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_paper, rim_plan
+
+ACCENT = "#c2331e"
+"""The one colour of the card: everything about turning."""
+FAINT = "#c9c9c9"
+WIDTHS = {"deep": 1.0, "medium": 0.65, "shallow": 0.45}
+"""Line widths by depth (mm on a loaf 50 mm wide)."""
+RING = 0.90
+"""Radius of the dial as a share of half the picture."""
+LOAF = 0.80
+"""The loaf's farthest rim, as a share of the same."""
+ARROWS = 6
+"""With so many cuts each shows its direction; of more only the longest of a sort."""
+LEAST_TURN_RAD = math.radians(0.5)
+HEAD_SHARE = 0.085
+"""Length of an arrowhead as a share of the picture."""
+HEAD_RAD = math.radians(9)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Seen:
+    """A layout's lines in plan (mm), made once for all steps."""
+
+    layout: Layout
+    cuts: Sequence[Line]
+    marks: Sequence[Line]
+    rim: Line
+
+    @property
+    def reach(self) -> float:
+        """Distance of the farthest point of the rim."""
+        return float(np.hypot(*self.rim.T).max())
+
+
+def seen(layout: Layout) -> Seen:
+    """Lay a layout's lines on the plan."""
+    return Seen(layout, cut_plans(layout), mark_plans(layout), rim_plan(layout.loaf))
+
+
+def step_picture(view: Seen, run: Run, size: float) -> Group:
+    """Draw the first step of a run in a square of `size` mm, from (0, 0)."""
+    step = run.first
+    shown = [pull.cut for pull in step.pulls]
+    items = [
+        _loaf(view, step.table_rad, size, strong=shown),
+        _arrows(view, step, size),
+        *_dial(step.table_rad, size),
+        *_turn(step, run, size),
+        _degrees(step, size),
+    ]
+    return Group("step", tuple(items))
+
+
+def marks_picture(view: Seen, size: float) -> Group:
+    """Draw the string marks on the loaf before it is cut."""
+    scale, centre = _scale(view, size), (size / 2, size / 2)
+    lines = tuple(on_paper(each, centre, scale) for each in view.marks)
+    strings = Shape(lines, ink=Ink(0.5 * size / 50, dash=(2.2, 1.2), cap="butt"))
+    return Group("string marks", (_loaf(view, 0.0, size, strong=()), strings, *_dial(0.0, size)))
+
+
+def _scale(view: Seen, size: float) -> float:
+    return LOAF * size / 2 / view.reach
+
+
+def _turned(points: Line, table_rad: float) -> Line:
+    """Turn plan points clockwise by the table's angle."""
+    c, s = math.cos(table_rad), math.sin(table_rad)
+    turned: Line = points @ np.array([[c, -s], [s, c]])
+    return turned
+
+
+def _loaf(view: Seen, table_rad: float, size: float, *, strong: Collection[int]) -> Group:
+    scale, centre = _scale(view, size), (size / 2, size / 2)
+
+    def laid(points: Line) -> Line:
+        return on_paper(_turned(points, table_rad), centre, scale)
+
+    rim = Shape((laid(view.rim),), closed=True, ink=Ink(0.35 * size / 50))
+    dark = set(strong)
+    faint = tuple(laid(each) for k, each in enumerate(view.cuts) if k not in dark)
+    items: list[Item] = [rim]
+    if faint:
+        items.append(Shape(faint, ink=Ink(0.22 * size / 50, color=FAINT)))
+    for index in sorted(dark, key=lambda k: view.layout.cuts[k].depth_mm):
+        width = WIDTHS[band(view.layout.cuts[index].depth_mm)] * size / 50
+        ink = Ink(width, cap="butt" if len(dark) > ARROWS else "round")
+        items.append(Shape((laid(view.cuts[index]),), ink=ink, data={"cut": str(index)}))
+    return Group("loaf", tuple(items))
+
+
+def _arrows(view: Seen, step: Step, size: float) -> Group:
+    """Show the pull on every cut, or on the longest of each sort where there are many."""
+    scale, centre = _scale(view, size), (size / 2, size / 2)
+    longest: dict[tuple[int, str], int] = {}
+    lines = []
+    for k, pull in enumerate(step.pulls):
+        points = on_paper(_turned(view.cuts[pull.cut], step.table_rad), centre, scale)
+        lines.append(points[::-1] if pull.backward else points)
+        cut = view.layout.cuts[pull.cut]
+        best = longest.setdefault((cut.family, cut.part), k)
+        if length(lines[k]) > length(lines[best]) + 0.1:
+            longest[cut.family, cut.part] = k
+    chosen = range(len(lines)) if len(lines) <= ARROWS else sorted(longest.values())
+    return Group("pull", tuple(_head(lines[k], size) for k in chosen))
+
+
+def _head(points: Line, size: float) -> Shape:
+    """Draw an arrowhead on a stroke, towards its end."""
+    wide = min(HEAD_SHARE * size, 0.3 * length(points))
+    at, angle = along(points, 0.72)
+    c, s = math.cos(angle), math.sin(angle)
+    head = HEAD @ np.array([[c, s], [-s, c]]) * wide + at
+    return Shape((head,), closed=True, fill=BLACK)
+
+
+def _dial(table_rad: float, size: float) -> list[Item]:
+    """Draw the table's edge, ticks every 30 degrees, and the mark on the table."""
+    radius, middle = RING * size / 2, size / 2
+    edge = Shape((ring(middle, middle, radius),), closed=True, ink=Ink(0.2 * size / 50))
+    ticks = []
+    for hour in range(12):
+        inner = radius * (0.955 if hour % 3 else 0.93)
+        ends = [_at(middle, hour * math.pi / 6, r) for r in (inner, radius)]
+        ticks.append(np.array(ends))
+    return [edge, Shape(tuple(ticks), ink=Ink(0.2 * size / 50, cap="butt")), _mark(table_rad, size)]
+
+
+def _mark(table_rad: float, size: float) -> Shape:
+    """Draw the mark: a triangle on the edge that points to the crown."""
+    radius, middle = RING * size / 2, size / 2
+    half = math.radians(5.5)
+    corners = [
+        _at(middle, table_rad, 0.90 * radius),
+        _at(middle, table_rad - half, 1.02 * radius),
+        _at(middle, table_rad + half, 1.02 * radius),
+    ]
+    return Shape((np.array(corners),), closed=True, fill=ACCENT)
+
+
+def _degrees(step: Step, size: float) -> Label:
+    """Write in the corner where the mark stands."""
+    text = f"{mark_degrees(step)}°"
+    return Label(text, (0.0, 0.085 * size), 0.09 * size, bold=True, color=ACCENT)
+
+
+def _at(middle: float, clockwise: float, radius: float) -> tuple[float, float]:
+    """Find a point of the dial on the paper by its turntable angle."""
+    return (middle + radius * math.sin(clockwise), middle - radius * math.cos(clockwise))
+
+
+def _turn(step: Step, run: Run, size: float) -> list[Item]:
+    """Draw the arrow along the edge: where the mark came from, or how the table spins."""
+    turn = step.spin_rad or (run.turn_each_rad if run.times > 1 else step.turn_rad)
+    if abs(turn) < LEAST_TURN_RAD:
+        return []
+    full = math.copysign(min(abs(turn), math.radians(330)), turn)
+    begin = step.table_rad if run.times > 1 or step.spin_rad else step.table_rad - full
+    return _curved_arrow(begin, full, size)
+
+
+def _curved_arrow(begin: float, turn: float, size: float) -> list[Item]:
+    radius, middle = 0.985 * size / 2, size / 2
+    head = math.copysign(min(HEAD_RAD, abs(turn) / 2), turn)
+    angles = np.linspace(begin, begin + turn - head, 60)
+    arc = np.array([_at(middle, float(angle), radius) for angle in angles])
+    half = 0.045 * size / 2
+    tip = np.array(
+        [
+            _at(middle, begin + turn, radius),
+            _at(middle, begin + turn - head, radius + half),
+            _at(middle, begin + turn - head, radius - half),
+        ]
+    )
+    return [
+        Shape((arc,), ink=Ink(1.1 * size / 50, color=ACCENT, cap="butt")),
+        Shape((tip,), closed=True, fill=ACCENT),
+    ]
