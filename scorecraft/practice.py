@@ -25,7 +25,23 @@ MOST_BYTES = Rule(1_000_000, "bytes", "the largest pattern file that is read", O
 MOST_CUTS = Rule(20_000, "cuts", "the most cuts a pattern may expand to", OURS)
 MOST_COPIES = Rule(2_000, "copies", "the most copies one placing may make", OURS)
 MOST_NESTING = Rule(40, "levels", "the deepest nesting of blocks and rules", OURS)
-MOST_STEPS = Rule(200_000, "statements", "the most statements one run may execute", OURS)
+MOST_LEVELS = Rule(150, "levels", "the deepest nesting of blocks, counted through rules", OURS)
+MOST_OPERATIONS = Rule(100, "operations", "the most operations of one expression", OURS)
+MOST_NAMES = Rule(500, "names", "the most names (knob, let, define) of one pattern", OURS)
+MOST_PROBLEMS = Rule(100, "problems", "the most problems that are told in one run", OURS)
+MOST_STEPS = Rule(100_000, "statements", "the most statements one run may execute", OURS)
+MOST_POINTS = Rule(1_000_000, "points", "the most points one run may draw", OURS)
+MOST_CUT_MM = Rule(1e6, "mm", "the greatest length of all cuts together: a kilometre", OURS)
+MOST_MARKS = Rule(1_000, "strings", "the most string lines of one pattern", OURS)
+LARGEST_SIZE_MM = Rule(10_000, "mm", "the greatest length a pattern may ask for", OURS)
+FARTHEST_MM = Rule(10_000, "mm", "how far from the crown a cut may reach", OURS)
+LARGEST_TURN_DEG = Rule(36_000, "deg", "the greatest angle a pattern may ask for", OURS)
+LARGEST_SHARE = Rule(10.0, "of the reach", "the greatest share a length may be", OURS)
+SCALE_LIMITS = (
+    Rule(1e-9, "", "the least scale of a frame within frames", OURS),
+    Rule(1e6, "", "the greatest scale of a frame within frames", OURS),
+)
+SHORTEST_STROKE_MM = Rule(0.1, "mm", "no blade makes a shorter stroke: it is dropped", OURS)
 
 # --- cuts -----------------------------------------------------------------------------------
 EXPANSION_DEPTH_MM = Rule(
@@ -199,6 +215,10 @@ OPENING_JOIN = Rule(
 OPENING_LEAST_PANELS = Rule(
     6.0, "panels", "the fewest panels a line is cut into; its opening is then good to 3 %", OURS
 )
+OPENING_FEWEST_PANELS = Rule(
+    3.0, "panels", "the fewest panels of a line shorter than so many panels", OURS
+)
+OPENING_FINEST_PANEL_MM = Rule(1.0, "mm", "finer panels than this change no opening", OURS)
 OPENING_PANELS_AIMED = Rule(
     1_800.0, "panels", "long patterns are cut into about this many panels, to stay quick", OURS
 )
@@ -350,3 +370,8 @@ NARROWEST_SLOT = Rule(
     0.6, "", "a slot may be narrowed to this part of its width to pass by another", OURS
 )
 HAIRLINE_MM = Rule(0.0254, "mm", "line width that cutting programs take as a cut: 1/1000 in", COMMON)
+DRAPE_FIT_MM = Rule(1.5, "mm", "an edge of a drape may be longer than the dough by this", OURS)
+DART_MM = Rule(0.5, "mm", "a narrower dart is not cut: paper gives that much", OURS)
+LEAST_PETALS = Rule(5, "petals", "a drape has no fewer petals", OURS)
+MOST_PETALS = Rule(36, "petals", "a drape has no more petals", OURS)
+SAME_START_DEG = Rule(0.5, "deg", "figures begin at one mark if they are nearer than this", OURS)

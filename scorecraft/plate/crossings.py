@@ -13,8 +13,9 @@ Array = NDArray[np.float64]
 
 EVERY_MM = 1.0
 """Places are tried so far apart along a slot."""
-ROOM_MM = 12.0
+ROOM_MM = 6.0
 """A place with so much room around it is no better for still more."""
+SEGMENT_MM = 2.0
 SLACK_MM = 0.02
 TIP, TIP_MM = 2.0, 40.0
 """What it costs to stand at a tip, and how far from tips a place is as good as any."""
@@ -129,7 +130,7 @@ def _clearance(
     off = np.abs(middle[seg] - along[span])
     around = closed[line_of[seg]]
     off = np.where(around, np.minimum(off, lengths[line_of[seg]] - off), off)
-    own = (line_of[seg] == owner[span]) & (off <= (bridge_mm + widths[owner[span]]) / 2 + EVERY_MM)
+    own = (line_of[seg] == owner[span]) & (off <= (bridge_mm + widths[owner[span]]) / 2 + SEGMENT_MM)
     clear = np.full(len(spans), ROOM_MM)
     other, seg = span[~own], seg[~own]
     room = shapely.distance(spans[other], segments[seg]) - widths[line_of[seg]] / 2
@@ -147,7 +148,7 @@ def _tip_room(
 
 def _segments(slits: Sequence[Slit]) -> tuple[NDArray[np.object_], NDArray[np.intp], Array]:
     """Short segments of all lines, the line each belongs to, and how far along its middle is."""
-    dense = shapely.segmentize(np.array([slit.line for slit in slits], dtype=object), EVERY_MM)
+    dense = shapely.segmentize(np.array([slit.line for slit in slits], dtype=object), SEGMENT_MM)
     points, line_of = shapely.get_coordinates(dense, return_index=True)
     inner = np.flatnonzero(line_of[1:] == line_of[:-1])
     segments = shapely.linestrings(np.stack([points[inner], points[inner + 1]], axis=1))

@@ -18,13 +18,18 @@ from scorecraft.plate.too_fine import refusal, too_fine, widest
 from scorecraft.practice import BRIDGE_MM, LEAST_KEPT, SLOT_MM, WEB_MM
 
 
+NARROWER = (0.84, 0.68, 0.52, 0.4)
+"""Parts of the usual slot that are tried, where no width is asked for."""
+
+
 @dataclass(frozen=True, slots=True)
 class Plate:
     """A plate to cut out, as it lies over the loaf (plan mm, origin under the crown, y up).
 
     `polygon` is the material that stays: its holes are the `slots`, the cross-hair and the hole
     in the tab. `score_lines` are scored and not cut; `rim` is the loaf's. `shown` are the parts
-    that are there and `left_out` those that were too fine. A mirrored plate is drawn as seen
+    that are there and `left_out` those that were too fine; `widths` are the
+    narrowest and the widest slot (mm). A mirrored plate is drawn as seen
     from below.
     """
 
@@ -33,6 +38,7 @@ class Plate:
     score_lines: tuple[Line, ...]
     bridges: tuple[Bridge, ...]
     sizes: Sizes
+    widths: tuple[float, float]
     shown: tuple[str, ...]
     left_out: tuple[str, ...]
     mirrored: bool = False
@@ -64,11 +70,17 @@ def make_plate(
 
     tried, left_out, bad = settled(sizes.slot_mm)
     if bad:
-        narrower = widest(sizes.slot_mm, lambda slot: not settled(slot)[2])
-        if slot_mm is not None or narrower is None:
+        if slot_mm is not None:
+            narrower = widest(sizes.slot_mm, lambda slot: not settled(slot)[2])
             raise refusal(tried, bad, sizes, narrower)
-        tried, left_out, bad = settled(narrower)
-        sizes = replace(sizes, slot_mm=narrower)
+        for narrower in NARROWER:
+            again = settled(narrower * sizes.slot_mm)
+            if not again[2]:
+                break
+        else:
+            raise refusal(tried, bad, sizes, None)
+        tried, left_out, bad = again
+        sizes = replace(sizes, slot_mm=narrower * sizes.slot_mm)
     made = _plate(body, tried, sizes, left_out)
     wrong = faults(made.polygon, made.bridges, sizes)
     if wrong:
@@ -104,12 +116,14 @@ def _plate(body: Body, tried: Attempt, sizes: Sizes, left_out: tuple[str, ...]) 
     clear = shapely.buffer(shapely.union_all(slots), sizes.web_mm / 2)
     rim = shapely.difference(body.rim.exterior, clear)
     lines = [part for part in shapely.get_parts(shapely.line_merge(rim)) if part.length > 1]
+    wide = [slit.width_mm for slit in tried.bridged.slits]
     return Plate(
         polygon=polygon,
         slots=slots,
         score_lines=tuple(shapely.get_coordinates(line) for line in lines),
         bridges=tried.bridged.bridges,
         sizes=sizes,
+        widths=(min(wide), max(wide)),
         shown=tuple(kept.name for kept in tried.kept),
         left_out=left_out,
     )

@@ -1,0 +1,32 @@
+"""`scorecraft drape`: the pattern on paper that lies on the dome."""
+
+import click
+
+from scorecraft.cli.full_size import millimetres
+from scorecraft.cli.options import pattern_options, turned
+
+
+@click.command("drape")
+@pattern_options
+@click.option("-o", "--output", metavar="FILE", help="An .svg, .pdf or .png file, or -.")
+@click.option("--fit", callback=millimetres, metavar="LENGTH", help="How closely it has to fit.")
+@click.option("--paper", metavar="NAME", help="A4, A3, Letter or Tabloid.")
+@click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
+@click.option("--as", "form", type=click.Choice(["svg", "pdf", "png"]), help="The form, for -.")
+def command(
+    pattern: str, knobs: tuple[str, ...], loaf: str | None, bake: str | None, quiet: bool,
+    output: str | None, fit: float | None, paper: str | None, tiled: bool, form: str | None,
+) -> int:  # fmt: skip
+    """Print PATTERN in true length on a sheet with darts that folds onto the dome."""
+    from scorecraft.cli.full_size import deliver_full_size
+    from scorecraft.cli.prints import file_form, named
+    from scorecraft.designing import make
+    from scorecraft.drape.drape import make_drape
+    from scorecraft.drawing.drape import drape_figure
+
+    target = output or named(pattern, "drape")
+    form = file_form(target, form)
+    layout = make(pattern, loaf=loaf, bake=bake, knobs=turned(knobs)).layout
+    drape = make_drape(layout, fit_mm=fit)
+    deliver_full_size(drape_figure(drape, layout), target, form, paper, tiled=tiled, quiet=quiet)
+    return 0

@@ -1,0 +1,1 @@
+"""The drape: the dough sheet with darts, so that paper lies on the dome."""

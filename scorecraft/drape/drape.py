@@ -1,0 +1,162 @@
+"""The drape of a layout: petals joined at the crown, with the pattern in true length."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from scorecraft.cuts import Layout, Line
+from scorecraft.drape.darts import dart_directions, widest_petal
+from scorecraft.drape.petals import Petal
+from scorecraft.drape.rings import Rings
+from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.practice import DART_MM, DRAPE_FIT_MM, MOST_PETALS
+
+STEP_MM = 1.0
+STRAY_MM = 0.01
+CRUMB_MM = 0.05
+MOST_WIDER = 0.02
+"""Dough may be wider around the crown than flat paper by this part: the darts' edges hide it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Dart:
+    """The wedge between two petals: where it begins, and its edges out to the rim (paper mm)."""
+
+    theta: float
+    first_mm: float
+    right: Line
+    left: Line
+
+
+@dataclass(frozen=True, slots=True)
+class DrapeLine:
+    """A stretch of a line on the paper (mm), and the cut it belongs to; -1 is a string mark."""
+
+    line: Line
+    cut: int
+
+
+@dataclass(frozen=True, slots=True)
+class Drape:
+    """Petals counter-clockwise, the dart before each of them, and all lines on the paper.
+
+    Paper mm, the crown in the origin, y away from the baker. `fit_mm` is how much the worst edge
+    of a petal is longer than the dough under it; `split` counts the cuts that a dart runs across.
+    """
+
+    petals: tuple[Petal, ...]
+    darts: tuple[Dart, ...]
+    lines: tuple[DrapeLine, ...]
+    fit_mm: float
+    split: int
+
+    def around(self, distance: float) -> float:
+        """Sum of the petals' widths (mm) on the ring at a distance from the crown."""
+        return sum(petal.width(distance) for petal in self.petals)
+
+
+def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
+    """Make the drape of a layout with as few darts as fit to `fit_mm`, away from the cuts.
+
+    Raises UsageError for a fit that asks for too many darts, and ScorecraftError for a loaf that
+    no sheet joined at the crown lies on.
+    """
+    fit_mm = DRAPE_FIT_MM.value if fit_mm is None else fit_mm
+    if not fit_mm > 0:
+        raise UsageError(f"paper cannot fit to {fit_mm:g} mm", None, "use 0.5 mm or more")
+    rings = Rings(layout.loaf)
+    _check_can_lie(rings)
+    widest = widest_petal(rings, fit_mm)
+    if widest is None:
+        hint = f"ask for a wider fit than {fit_mm:g} mm, like --fit 3mm"
+        message = f"a drape of {MOST_PETALS.value:g} petals does not fit to {fit_mm:g} mm"
+        raise UsageError(message, None, hint)
+    cuts = [cut.line for cut in layout.cuts]
+    directions = dart_directions(rings, cuts, widest)
+    ends = np.append(directions[1:], directions[0] + 2 * np.pi)
+    petals = tuple(
+        Petal(rings, float(start), float(end))
+        for start, end in zip(directions, ends, strict=True)
+    )
+    before = (petals[-1], *petals[:-1])
+    darts = tuple(_dart(left, right) for right, left in zip(before, petals, strict=True))
+    drawn = [_drawn(petal, cuts, layout.marks.lines) for petal in petals]
+    worst = max(abs(each.slack(side)) for each in petals for side in (each.start, each.end))
+    return Drape(
+        petals, darts, tuple(line for each in drawn for line in each), worst, _split(darts, cuts)
+    )
+
+
+def _check_can_lie(rings: Rings) -> None:
+    """Refuse a loaf whose dough is anywhere wider around the crown than flat paper is."""
+    theta = np.radians(np.arange(0, 361, 3.0))
+    share = np.linspace(0.1, 1.0, 30)[:, None]
+    distance = share * np.minimum(rings.loaf.reach(theta[1:]), rings.loaf.reach(theta[:-1]))
+    around = rings.turned(distance, np.broadcast_to(theta[1:], distance.shape))
+    around -= rings.turned(distance, np.broadcast_to(theta[:-1], distance.shape))
+    if (around / np.diff(theta)).max() > 1.0 + MOST_WIDER:
+        raise ScorecraftError(
+            "no sheet of paper joined at the crown lies on this loaf: it is too long for its width",
+            None,
+            "print the guide, and carry the pattern over with string marks",
+        )
+
+
+def _dart(left: Petal, right: Petal) -> Dart:
+    """Open the dart between the petal that ends in a direction and the one that starts there."""
+    theta = left.start
+    reach = float(left.rings.loaf.reach(theta))
+    distance = np.linspace(0, reach, 400)[1:]
+    along_left = _laid(left, distance, theta)
+    along_right = _laid(right, distance, theta)
+    cross = along_right[:, 0] * along_left[:, 1] - along_right[:, 1] * along_left[:, 0]
+    gap = cross / distance
+    open_ = np.flatnonzero(gap > DART_MM.value)
+    first = float(distance[open_[0]]) if len(open_) else reach
+    return Dart(theta, first, right.edge(right.end, first), left.edge(left.start, first))
+
+
+def _laid(petal: Petal, distance: np.ndarray, theta: float) -> Line:
+    way = np.array([[np.cos(theta), np.sin(theta)]])
+    return petal.on_paper(distance[:, None] * way)
+
+
+def _drawn(petal: Petal, cuts: list[Line], marks: tuple[Line, ...]) -> list[DrapeLine]:
+    """Carry what lies in a petal's sector to the paper."""
+    sector, out = _sector(petal), []
+    for index, line in [*enumerate(cuts), *((-1, mark) for mark in marks)]:
+        string = shapely.linestrings(line)
+        if not sector.intersects(string):
+            continue
+        for part in shapely.get_parts(shapely.intersection(string, sector)):
+            if part.geom_type == "LineString" and part.length > CRUMB_MM:
+                dense = shapely.get_coordinates(shapely.segmentize(part, STEP_MM))
+                laid = shapely.simplify(shapely.linestrings(petal.on_paper(dense)), STRAY_MM)
+                out.append(DrapeLine(shapely.get_coordinates(laid), index))
+    return out
+
+
+def _sector(petal: Petal) -> shapely.Polygon:
+    """The petal's part of the sheet, out to the rim."""
+    theta = np.linspace(petal.start, petal.end, 120)
+    rays = np.column_stack([np.cos(theta), np.sin(theta)])
+    rim = petal.rings.loaf.reach(theta)[:, None] * rays
+    return shapely.Polygon(np.vstack([np.zeros((1, 2)), rim]))
+
+
+def _split(darts: tuple[Dart, ...], cuts: list[Line]) -> int:
+    """Count the cuts that darts run across, each cut once."""
+    ways = [
+        shapely.LineString(
+            [
+                np.array([np.cos(dart.theta), np.sin(dart.theta)]) * reach
+                for reach in (dart.first_mm, 2000.0)
+            ]
+        )
+        for dart in darts
+    ]
+    if not cuts:
+        return 0
+    tree = shapely.STRtree([shapely.linestrings(cut) for cut in cuts])
+    return len(set(tree.query(ways, predicate="intersects")[1].tolist()))

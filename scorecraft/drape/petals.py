@@ -1,0 +1,69 @@
+"""One petal of a drape: a sector of the dough sheet, as wide on paper as the dough is there.
+
+Every point keeps its distance from the crown; around the crown each ring keeps its true length,
+so what the sheet has too much is cut out in darts between the petals.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecraft.cuts import Line
+from scorecraft.drape.rings import Rings
+
+Array = NDArray[np.float64]
+
+STEP_MM = 1.5
+
+
+@dataclass(frozen=True, slots=True)
+class Petal:
+    """The sector from one direction counter-clockwise to another (radians), folded at `middle`."""
+
+    rings: Rings
+    start: float
+    end: float
+
+    @property
+    def middle(self) -> float:
+        """Direction of the fold, where the paper lies as it was drawn."""
+        return (self.start + self.end) / 2
+
+    def on_paper(self, points: Array) -> Line:
+        """Carry sheet points (N, 2) of this sector to the paper, mm."""
+        distance = np.hypot(points[:, 0], points[:, 1])
+        theta = np.arctan2(points[:, 1], points[:, 0])
+        near = self.middle + np.mod(theta - self.middle + np.pi, 2 * np.pi) - np.pi
+        return self._laid(distance, near)
+
+    def width(self, distance: float) -> float:
+        """Width (mm) along the ring at a distance from the crown, from edge to edge."""
+        paper = self._angle(np.array([distance, distance]), np.array([self.start, self.end]))
+        return float(distance * (paper[1] - paper[0]))
+
+    def edge(self, theta: float, first: float) -> Line:
+        """Edge of the petal along one of its directions, from a distance (mm) out to the rim."""
+        reach = float(self.rings.loaf.reach(theta))
+        count = max(2, int((reach - first) / STEP_MM))
+        distance = np.linspace(first, reach, count)
+        return self._laid(distance, np.full(count, theta))
+
+    def rim(self) -> Line:
+        """The petal's outer edge, from start to end."""
+        count = max(8, int(np.degrees(self.end - self.start)))
+        theta = np.linspace(self.start, self.end, count)
+        return self._laid(self.rings.loaf.reach(theta), theta)
+
+    def slack(self, theta: float) -> float:
+        """How much longer (mm) the paper's edge is than the dough under it: the error of fit."""
+        edge = self.edge(theta, 0.0)
+        return float(np.hypot(*np.diff(edge, axis=0).T).sum() - self.rings.loaf.reach(theta))
+
+    def _angle(self, distance: Array, theta: Array) -> Array:
+        middle = self.rings.turned(distance, np.full(distance.shape, self.middle))
+        return np.asarray(self.middle + self.rings.turned(distance, theta) - middle)
+
+    def _laid(self, distance: Array, theta: Array) -> Line:
+        angle = self._angle(distance, theta)
+        return np.asarray(distance[:, None] * np.column_stack([np.cos(angle), np.sin(angle)]))

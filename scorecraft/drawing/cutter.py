@@ -1,0 +1,88 @@
+"""Drawings for cutting machines: flat hairlines in mm, one group for each tool or depth.
+
+No clip, use, transform, dash or fill, and no line twice. A line of 100 mm in a group of its own
+shows whether the machine's program read the size right: leave it out when cutting.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+import shapely
+
+from scorecraft.cuts import Layout
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Line, Picture, Shape, line
+from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
+from scorecraft.plate.doubles import without_doubles
+from scorecraft.plate.plate import Plate
+from scorecraft.practice import HAIRLINE_MM
+
+CUT, SCORE = "#ff0000", "#0000ff"
+"""Red is cut and blue is scored: a habit of many workshops."""
+DEPTH_COLORS = ("#ff0000", "#0000ff", "#008000", "#ff00ff", "#00a0a0", "#a06000")
+EDGE_MM = 5.0
+CHECK_MM = 100.0
+CHECK_GAP_MM = 6.0
+STRAY_MM = 0.01
+
+
+def plate_cutter(plate: Plate, title: str, *, hairline_mm: float = HAIRLINE_MM.value) -> Picture:
+    """Draw a plate for a cutter: score the rim, then cut the holes, then the edge."""
+    rings = [np.asarray(ring.coords) for ring in plate.polygon.interiors]
+    layers = (
+        ("score rim", SCORE, plate.score_lines, False),
+        ("cut slots", CUT, [_unrepeated(ring) for ring in rings], True),
+        ("cut edge", CUT, [_unrepeated(np.asarray(plate.polygon.exterior.coords))], True),
+    )
+    return _flat(plate.polygon.bounds, layers, f"{title}: stencil to cut", hairline_mm)
+
+
+def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM.value) -> Picture:
+    """Draw the cut lines of a layout, seen from above, one group for each depth; and the rim."""
+    strings = [shapely.linestrings(each) for each in cut_plans(layout)]
+    single = without_doubles(strings)
+    depths = sorted({round(cut.depth_mm, 2) for cut in layout.cuts}, reverse=True)
+    layers: list[Layer] = []
+    for number, depth in enumerate(depths):
+        lines = [
+            np.asarray(piece.coords)
+            for cut, pieces in zip(layout.cuts, single, strict=True)
+            if round(cut.depth_mm, 2) == depth
+            for piece in pieces
+        ]
+        color = DEPTH_COLORS[number % len(DEPTH_COLORS)]
+        layers.append((f"depth {depth:g} mm", color, lines, False))
+    rim = rim_plan(layout.loaf)
+    layers.append(("rim", BLACK, [rim], True))
+    drawn = shapely.MultiLineString([*strings, np.vstack([rim, rim[:1]])])
+    return _flat(drawn.bounds, layers, f"{layout.title}: cut lines", hairline_mm)
+
+
+Layer = tuple[str, str, Sequence[Line], bool]
+"""Name, colour, lines (plan mm, y up) and whether they are closed."""
+
+
+def _flat(
+    bounds: tuple[float, float, float, float], layers: Sequence[Layer], title: str, hair: float
+) -> Picture:
+    """Lay plan lines on a sheet of their size, with the check line below them."""
+    left, low, right, high = bounds
+    width = max(right - left, CHECK_MM) + 2 * EDGE_MM
+    centre = (width / 2 - (left + right) / 2, EDGE_MM + high)
+    below = EDGE_MM + high - low + CHECK_GAP_MM
+    groups: list[Item] = []
+    for name, color, lines, closed in layers:
+        ink = Ink(hair, color=color)
+        shapes = [Shape((on_paper(each, centre),), closed=closed, ink=ink) for each in lines]
+        if shapes:
+            groups.append(Group(name, tuple(shapes)))
+    check = line(EDGE_MM, below, EDGE_MM + CHECK_MM, below)
+    groups.append(Group("check 100 mm", (Shape((check,), ink=Ink(hair)),)))
+    desc = "All in mm. Measure the check line: 100 mm; do not cut it."
+    return Picture(width, below + EDGE_MM, title, desc, tuple(groups), css="cutter")
+
+
+def _unrepeated(ring: Line) -> Line:
+    """Thin out a closed ring a little and drop its repeated end."""
+    thin = shapely.simplify(shapely.Polygon(ring), STRAY_MM)
+    corners: Line = shapely.get_coordinates(thin.exterior)[:-1]
+    return corners

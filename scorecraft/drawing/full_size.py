@@ -1,0 +1,123 @@
+"""A figure at full size with words below it: on one sheet, or spread over several."""
+
+from dataclasses import dataclass
+
+import scorecraft.drawing.guide_panel as panel
+from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.picture import Group, Item, Line, Picture, placed
+from scorecraft.drawing.rulers import WIDTH_MM, rulers
+from scorecraft.drawing.sheet import A4, PAPERS, Paper, Size, fitting, paper
+from scorecraft.drawing.text import width_mm
+from scorecraft.drawing.tiles import HOW, ink_points, page_map, tile
+from scorecraft.drawing.windows import windows
+from scorecraft.practice import PRINTER_MARGIN_MM
+
+LEAST_WIDE_MM = 190.0
+BETWEEN_MM = 6.0
+MAP_HIGH_MM = 110.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Figure:
+    """What is drawn at full size, from (0, 0) down; and what is said about it.
+
+    `outline` is its edge, for the map of the sheets; `told` are the paragraphs below the title and the line under it, in the order of their weight.
+    """
+
+    items: tuple[Item, ...]
+    outline: Line
+    width_mm: float
+    height_mm: float
+    title: str
+    under: str
+    told: tuple[str, ...]
+    css: str
+
+
+def full_size_pages(
+    figure: Figure,
+    *,
+    name: str | None = None,
+    home: Paper | None = None,
+    tiled: bool = False,
+    one_sheet: bool = False,
+) -> tuple[Picture, ...]:
+    """Lay a figure out on the paper of a `name`, or on the smallest of the home's family.
+
+    Where it does not fit, or where `tiled` is asked for, it is spread over sheets of the paper
+    behind a page of words; `one_sheet` makes one sheet as large as it has to be instead.
+    """
+    home = home or A4
+    wanted = paper(name) if name else home
+    family = [each for each in PAPERS if each.family == wanted.family]
+    found = fitting([_size(figure)], [wanted] if name or tiled else family)
+    if found:
+        return (_on_sheet(figure, found),)
+    if one_sheet and not tiled:
+        edge = 2 * PRINTER_MARGIN_MM.value
+        size = _size(figure)
+        own = Paper("own", size.width + edge, size.height + edge, "ISO")
+        return (_on_sheet(figure, own),)
+    return _spread(figure, wanted)
+
+
+def _size(figure: Figure) -> Size:
+    """Room that the figure and its words take, mm."""
+    wide = max(figure.width_mm, LEAST_WIDE_MM)
+    return Size(wide, figure.height_mm + BETWEEN_MM + _words(figure, wide).height)
+
+
+def _on_sheet(figure: Figure, sheet: Paper) -> Picture:
+    """Put the figure in the upper part of a sheet and the words at its foot."""
+    margin = PRINTER_MARGIN_MM.value
+    block = _words(figure, sheet.printable.width)
+    foot = sheet.height_mm - margin - block.height
+    left = (sheet.width_mm - figure.width_mm) / 2
+    top = margin + max(0.0, (foot - margin - BETWEEN_MM - figure.height_mm) / 2)
+    items = (
+        Group("figure", tuple(placed(item, left, top) for item in figure.items)),
+        Group("words", shifted(block, margin, foot)),
+    )
+    return _picture(figure, sheet, items)
+
+
+def _words(figure: Figure, width: float) -> Block:
+    """Set the words in two columns: what it is and how to use it; rules and cautions."""
+    left = width - WIDTH_MM - 8
+    size = next((each for each in (7.0, 6.0, 5.0) if _fits(figure, left, each)), 4.2)
+    lines = [paragraph(figure.title, left, size, bold=True), gap(0.8)]
+    lines += [paragraph(figure.under, left, panel.BODY_MM), gap(1.5)]
+    for text in figure.told:
+        lines += [paragraph(text, left, panel.BODY_MM - 0.2), gap(0.9)]
+    right = panel.feet(WIDTH_MM)
+    first = stacked(lines)
+    items = (*first.items, *shifted(right, left + 8, 0))
+    return Block(items, max(first.height, right.height))
+
+
+def _fits(figure: Figure, width: float, size: float) -> bool:
+    return width_mm(figure.title, size, bold=True) <= width
+
+
+def _spread(figure: Figure, sheet: Paper) -> tuple[Picture, ...]:
+    """Make a page of words with a map, and the sheets behind it."""
+    margin = PRINTER_MARGIN_MM.value
+    whole = Picture(
+        figure.width_mm, figure.height_mm, figure.title, figure.under, figure.items, figure.css
+    )
+    parts = windows(ink_points(whole.items), sheet)
+    width = min(sheet.printable.width, 150.0)
+    blocks = [paragraph(figure.title, width, 7.0, bold=True), gap(1)]
+    blocks += [paragraph(figure.under, width, panel.BODY_MM), gap(3)]
+    for text in figure.told:
+        blocks += [paragraph(text, width, panel.BODY_MM), gap(1.2)]
+    chart = page_map(parts, width, MAP_HIGH_MM, outline=figure.outline)
+    blocks += [gap(3), paragraph(HOW, width, panel.BODY_MM), gap(3), chart, gap(6)]
+    blocks += [rulers(), gap(2.5), panel.cautions(width)]
+    page = _picture(figure, sheet, (Group("words", shifted(stacked(blocks), margin, margin)),))
+    return (page, *tile(whole, sheet))
+
+
+def _picture(figure: Figure, sheet: Paper, items: tuple[Item, ...]) -> Picture:
+    desc = " ".join((figure.under, *figure.told))
+    return Picture(sheet.width_mm, sheet.height_mm, figure.title, desc, items, figure.css)
