@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from scorecraft.drawing.bloom_lens import Lens, between
+from scorecraft.drawing.bloom_lens import Lens, crossings
 from scorecraft.drawing.bread import (
     CRUMB,
     EDGE,
@@ -20,6 +20,9 @@ TOASTING = ((1.0, 0.09), (0.8, 0.12), (0.6, 0.16), (0.4, 0.22), (0.22, 0.3))
 """Layers of browned skin: how far each reaches, of the whole, and its opacity."""
 FINE_MM = 2.5
 """Openings finer than this need only every other layer."""
+LEAST_BAND_MM = 0.08
+"""A shadow or gleam narrower than this is left out."""
+GLEAM_FROM_MM = 0.35
 EDGE_MM = 0.3
 """Width of the dark edge around an opening, outside of it."""
 
@@ -81,14 +84,20 @@ def _filled(rings: list[Line], color: str, opacity: float, css: str) -> Iterator
 def depth(eye: Eye, opened: Sequence[Lens]) -> Group:
     """Let the raised edges cast shadow into the openings and catch the light beyond them."""
     items: list[Item] = []
+    taken = crossings(opened)
     for lens in opened:
+        gone = taken.get(lens.cut)
         for way in (1, -1):
             facing = towards_light(eye, lens, way)
             dark = np.clip(facing, 0, 1) * np.minimum(0.42 * lens.half, 1.8)
             bright = np.clip(-facing, 0, 1) * np.minimum(0.1 + 0.1 * lens.half, 0.7)
             for part, opacity in ((1.0, 0.22), (0.5, 0.3)):
-                items += _band(eye, lens, way, -dark * part, EDGE, opacity, "inside-shadow")
-            items += _band(eye, lens, way, 0.35 + bright, GLEAM, 0.4, "gleam", from_out=0.35)
+                if dark.max() * part > LEAST_BAND_MM:
+                    area = lens.band(way, 0.0, -dark * part, gone)
+                    items += _filled(eye.rings(area), EDGE, opacity, "inside-shadow")
+            if bright.max() > LEAST_BAND_MM:
+                area = lens.band(way, GLEAM_FROM_MM, GLEAM_FROM_MM + bright, gone)
+                items += _filled(eye.rings(area), GLEAM, 0.4, "gleam")
     return Group("depth", tuple(items))
 
 
@@ -98,14 +107,3 @@ def towards_light(eye: Eye, lens: Lens, way: int) -> np.ndarray:
     aside = eye.flat(lens.middle + way * 0.1 * lens.left) - start
     aside /= np.maximum(np.hypot(*aside.T), 1e-9)[:, None]
     return np.asarray(aside @ (LIGHT[:2] / math.hypot(*LIGHT[:2])))
-
-
-def _band(
-    eye: Eye, lens: Lens, way: int, out: np.ndarray, color: str, opacity: float, css: str,
-    from_out: float = 0.0,
-) -> Iterator[Item]:  # fmt: skip
-    """Fill between an edge and the same edge moved out or in."""
-    if np.abs(out - from_out).max() < 0.08:
-        return
-    edge, moved = lens.side(way, from_out), lens.side(way, out)
-    yield from _filled(eye.rings(between(edge, moved)), color, opacity, css)

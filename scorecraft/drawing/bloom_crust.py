@@ -46,6 +46,8 @@ SPECKS_PER_CM2 = 4.0
 BLISTERS_PER_CM2 = 0.8
 PER_PATH = 120
 """Specks drawn as one path."""
+DOT = np.array([0.01, 0.0])
+"""A dot is a line so short, with round ends."""
 
 
 def shadow(eye: Eye) -> Group:
@@ -218,11 +220,11 @@ def _dots(eye: Eye, plan: Line, width: float, color: str, opacity: float) -> Ite
     ink = Ink(width * eye.scale, color=color, opacity=round(opacity, 3))
     for first in range(0, len(paper), PER_PATH):
         part = paper[first : first + PER_PATH]
-        yield Shape(tuple(np.array([at, at + [0.01, 0]]) for at in part), ink=ink, css="grain")
+        yield Shape(tuple(np.array([at, at + DOT]) for at in part), ink=ink, css="grain")
 
 
 def blisters(eye: Eye, rng: np.random.Generator) -> Group:
-    """Raise small blisters where the crust is bare: each dark below and bright towards the light."""
+    """Raise small blisters where the crust is bare, bright towards the light, dark below."""
     count = int(eye.loaf.plan_area_mm2 / 100 * BLISTERS_PER_CM2)
     plan = _scattered(eye, count, rng, 0.8, 0.99)
     if not len(plan):

@@ -2,19 +2,33 @@
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
+import shapely
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.bloom_crumb import towards_light
-from scorecraft.drawing.bloom_lens import Lens, between
+from scorecraft.drawing.bloom_lens import Floats, Lens, crossings
 from scorecraft.drawing.bread import EDGE, GLEAM, LIP, TOAST, lit, on_ramp
 from scorecraft.drawing.eye import Eye
 from scorecraft.drawing.picture import Group, Item, Shape
 from scorecraft.practice import EAR_BLADE_DEG, EAR_OPENING_MM
 
-
 LIP_STEPS = 7
+SWELLING = ((2.3, 0.06), (1.95, 0.08), (1.6, 0.1), (1.3, 0.12))
+"""Soft layers behind the lip: how far back each reaches, of the lip's width, and its opacity."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Strip:
+    """A band along an edge: from `inner` to `outer` mm outside of it, and its look."""
+
+    inner: Floats | float
+    outer: Floats | float
+    color: str
+    opacity: float
+    css: str
 
 
 def ear_side(cut: Cut) -> int:
@@ -31,37 +45,41 @@ def ear_side(cut: Cut) -> int:
 
 def has_ear(cut: Cut, lens: Lens) -> bool:
     """Tell whether a cut lifts an ear: slanted enough, and open enough."""
-    return (
-        math.degrees(cut.blade_rad) < EAR_BLADE_DEG.value
-        and lens.widest > EAR_OPENING_MM.value
-    )
+    return math.degrees(cut.blade_rad) < EAR_BLADE_DEG.value and lens.widest > EAR_OPENING_MM.value
 
 
 def ears(eye: Eye, layout: Layout, opened: Sequence[Lens], rng: np.random.Generator) -> Group:
     """Draw the ears of a layout, each as a group with its cut's number."""
     items: list[Item] = []
+    taken = crossings(opened)
     for lens in opened:
         cut = layout.cuts[lens.cut]
         if has_ear(cut, lens):
-            items.append(_ear(eye, lens, ear_side(cut), rng))
+            items.append(_ear(eye, lens, ear_side(cut), taken.get(lens.cut), rng))
     return Group("ears", tuple(items))
 
 
-def _ear(eye: Eye, lens: Lens, way: int, rng: np.random.Generator) -> Group:
-    """Draw one ear from its back to its free edge: swelling, lip, gleam and shadow."""
+def _ear(
+    eye: Eye, lens: Lens, way: int, gone: shapely.Geometry | None, rng: np.random.Generator
+) -> Group:
+    """Draw one ear from its back to its free edge: shadow, swelling, lip and gleam."""
     lift, edge = _lift(lens), _torn(lens, rng)
     facing = towards_light(eye, lens, way)
-    none = np.zeros_like(lift)
-    items = _cast(eye, lens, way, facing)
-    for back, opacity in ((2.3, 0.06), (1.95, 0.08), (1.6, 0.1), (1.3, 0.12)):
-        items += _strip(eye, lens, way, none, lift * back, TOAST, opacity, "swelling")
     shade = float(np.clip(eye.shade(lens.middle).mean(), 0.6, 1.1))
-    for part in np.linspace(1.0, 0.2, LIP_STEPS):
+    strips: list[Strip] = []
+    reach = np.clip(0.35 + 0.65 * facing, 0.15, 1) * np.minimum(0.55 * lens.half, 4.0)
+    strips += [Strip(-reach * part, 0.0, EDGE, 0.24, "ear-shadow") for part in (1.0, 0.7, 0.4)]
+    strips += [Strip(0.0, lift * back, TOAST, opacity, "swelling") for back, opacity in SWELLING]
+    for part in np.linspace(1.0, 0.2, LIP_STEPS).tolist():
         torn = lift * part * (1 + edge * (1.1 - part))
-        color = lit(on_ramp(LIP, part), shade)
-        items += _strip(eye, lens, way, none, torn, color, 0.9 - 0.55 * part, "lip")
+        strips.append(Strip(0.0, torn, lit(on_ramp(LIP, part), shade), 0.9 - 0.55 * part, "lip"))
     bright = 0.5 + 0.12 * np.clip(-facing, 0.0, 1) + 0.25 * edge
-    items += _strip(eye, lens, way, lift * 0.46, lift * bright, GLEAM, 0.5, "gleam")
+    strips.append(Strip(lift * 0.46, lift * bright, GLEAM, 0.5, "gleam"))
+    items = [
+        Shape(tuple(rings), closed=True, fill=each.color, fill_opacity=each.opacity, css=each.css)
+        for each in strips
+        if (rings := eye.rings(lens.band(way, each.inner, each.outer, gone)))
+    ]
     return Group("ear", tuple(items), css="ear", data={"cut": str(lens.cut)})
 
 
@@ -78,22 +96,3 @@ def _torn(lens: Lens, rng: np.random.Generator) -> np.ndarray:
         for k in range(1, 22)
     )
     return np.asarray(np.clip(waves, -0.5, 0.7))
-
-
-def _cast(eye: Eye, lens: Lens, way: int, facing: np.ndarray) -> list[Item]:
-    """Let the lip cast its shadow: into the opening if it stands on the light's side."""
-    items: list[Item] = []
-    for part in (1.0, 0.7, 0.4):
-        inward = -np.clip(0.35 + 0.65 * facing, 0.15, 1) * np.minimum(0.55 * lens.half, 4.0) * part
-        items += _strip(eye, lens, way, inward, 0.0 * inward, EDGE, 0.24, "ear-shadow")
-    return items
-
-
-def _strip(
-    eye: Eye, lens: Lens, way: int, inner: np.ndarray, outer: np.ndarray, color: str,
-    opacity: float, css: str,
-) -> list[Item]:  # fmt: skip
-    rings = eye.rings(between(lens.side(way, inner), lens.side(way, outer)))
-    if not rings:
-        return []
-    return [Shape(tuple(rings), closed=True, fill=color, fill_opacity=opacity, css=css)]

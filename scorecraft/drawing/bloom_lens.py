@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import NDArray
 
 from scorecraft.cuts import Layout, Line
 from scorecraft.drawing.bloom_mouths import Mouths
@@ -23,7 +23,7 @@ FEWEST = 15
 MOST = 140
 CORNER = np.cos(np.radians(18.0))
 """A line that turns more sharply than this keeps its corner as a station."""
-WANDER = 0.03
+WANDER = 0.022
 """How far an opening wanders aside, of its half width."""
 LEAST_MM = 0.35
 """A cut that does not open is still to be seen, so wide."""
@@ -47,12 +47,26 @@ class Lens:
         """Widest opening, mm."""
         return float(2 * self.half.max())
 
-    def side(self, way: int, out: ArrayLike = 0.0) -> Line:
+    def side(self, way: int, out: Floats | float = 0.0) -> Line:
         """Edge on the left (+1) or right (-1) of the stroke, `out` mm further out or (<0) in."""
         reach = np.maximum(self.half + out, 0.0) * way
         return np.asarray(self.middle + self.left * reach[:, None])
 
-    def area(self, out: ArrayLike = 0.0) -> shapely.Geometry:
+    def band(
+        self,
+        way: int,
+        inner: Floats | float,
+        outer: Floats | float,
+        gone: shapely.Geometry | None = None,
+    ) -> shapely.Geometry:
+        """Area along one edge (+1 left, -1 right) from `inner` to `outer` mm outside of it.
+
+        `gone` is taken away: other openings that the edge runs into.
+        """
+        whole = between(self.side(way, inner), self.side(way, outer))
+        return whole if gone is None else shapely.difference(whole, gone)
+
+    def area(self, out: Floats | float = 0.0) -> shapely.Geometry:
         """Area grown by `out` mm, or shrunk (< 0) to the pieces that are left; may be empty."""
         inside = self.half + out > 0
         left, right = self.side(1, out), self.side(-1, out)
@@ -88,7 +102,7 @@ def _wandering(lens: Lens, rng: np.random.Generator) -> Lens:
     gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(lens.middle, axis=0).T))])
     waves = sum(
         rng.normal(0, 1) / (1 + k / 4) * np.sin(gone * (k / 13.0) + rng.uniform(0, 2 * np.pi))
-        for k in range(1, 16)
+        for k in range(1, 11)
     )
     aside = WANDER * np.minimum(lens.half, 8.0) * waves
     return replace(lens, middle=lens.middle + lens.left * aside[:, None])
@@ -152,7 +166,8 @@ def stations(line: Line) -> tuple[Line, Floats]:
     gone = np.concatenate([[0.0], np.cumsum(steps)])
     count = int(np.clip(gone[-1] / STATION_MM, FEWEST, MOST))
     even = np.linspace(0.0, 1.0, count)
-    share = np.unique(np.concatenate([0.4 * even + 0.3 * (1 - np.cos(np.pi * even)), _corners(line, gone)]))
+    crowded = 0.4 * even + 0.3 * (1 - np.cos(np.pi * even))
+    share = np.unique(np.concatenate([crowded, _corners(line, gone)]))
     share = share[np.concatenate([[True], np.diff(share) > 1e-6])]
     share[-1] = 1.0
     at = share * gone[-1]
@@ -163,7 +178,18 @@ def _corners(line: Line, gone: Floats) -> Floats:
     legs = np.diff(line, axis=0)
     legs = legs / np.maximum(np.hypot(*legs.T), 1e-12)[:, None]
     straight = (legs[1:] * legs[:-1]).sum(axis=1)
-    return gone[1:-1][straight < CORNER] / gone[-1]
+    return np.asarray(gone[1:-1][straight < CORNER] / gone[-1])
+
+
+def crossings(opened: Sequence[Lens]) -> dict[int, shapely.Geometry]:
+    """Find for every opened cut what other openings take away from its edges, by its number."""
+    areas = [lens.area() for lens in opened]
+    one, other = shapely.STRtree(areas).query(areas, predicate="intersects")
+    found: dict[int, list[shapely.Geometry]] = {}
+    for first, second in zip(one.tolist(), other.tolist(), strict=True):
+        if first != second:
+            found.setdefault(opened[first].cut, []).append(areas[second])
+    return {cut: shapely.union_all(taken) for cut, taken in found.items()}
 
 
 def between(left: Line, right: Line) -> shapely.Geometry:

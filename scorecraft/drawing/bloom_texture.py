@@ -101,11 +101,12 @@ def _strands(bed: Bed, rng: np.random.Generator) -> list[Line]:
 def _terraces(bed: Bed, rng: np.random.Generator) -> list[Line]:
     """Wavy lines along the opening, left where the skin paused while it tore."""
     made = []
-    count = int(bed.lens.widest / TERRACE_EVERY_MM)
-    for part in rng.uniform(-0.85, 0.85, 2 * count):
+    tries = 2 * int(bed.lens.widest / TERRACE_EVERY_MM)
+    for part in rng.uniform(-0.85, 0.85, tries):
         start = rng.uniform(0.04, 0.75)
         end = min(start + rng.uniform(0.1, 0.45), 0.96)
-        along = np.linspace(start, end, max(5, int((end - start) * bed.gone[-1] / 2.5))) * bed.gone[-1]
+        count = max(5, int((end - start) * bed.gone[-1] / 2.5))
+        along = np.linspace(start, end, count) * bed.gone[-1]
         drift = np.cumsum(rng.normal(0, 0.045, len(along)))
         line = bed.at(along, np.clip(part + drift, -0.93, 0.93))
         if bed.half(along).min() > 1.0:

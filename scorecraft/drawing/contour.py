@@ -12,14 +12,16 @@ Floats = NDArray[np.float64]
 
 
 def grid_triangles(rows: int, columns: int) -> NDArray[np.int64]:
-    """Number the corners (2 (rows-1) (columns-1), 3) of a grid of points taken row by row."""
+    """Cut a grid of points, numbered row by row, into triangles: their corners (T, 3)."""
     first = (np.arange(rows - 1)[:, None] * columns + np.arange(columns - 1)).ravel()
     lower = np.column_stack([first, first + 1, first + columns])
     upper = np.column_stack([first + 1, first + columns + 1, first + columns])
     return np.concatenate([lower, upper])
 
 
-def above(points: Line, values: Floats, triangles: NDArray[np.int64], level: float) -> shapely.Geometry:
+def above(
+    points: Line, values: Floats, triangles: NDArray[np.int64], level: float
+) -> shapely.Geometry:
     """Area where a field is at or above a level; it is linear in every triangle (marching)."""
     order = np.argsort(-values[triangles], axis=1)
     ranked = np.take_along_axis(triangles, order, axis=1)

@@ -208,9 +208,10 @@ def _runs(flags: NDArray[np.bool_]) -> list[NDArray[np.intp]]:
 
 
 def look(loaf: Loaf, view: str | float, scale: float = 1.0) -> Eye:
-    """Look at a loaf from the `top`, the `front` (the baker), the right `side`, or from the
-    baker's side at an angle above the bench (degrees, or a text like `30` or `30deg`).
+    """Look at a loaf from the `top`, the `front`, the `side`, or at an angle above the bench.
 
+    The front is the baker's side, the side is the right one; an angle (degrees, or a text like
+    `30` or `30deg`) is taken from the baker's side. `scale` is paper over loaf.
     Raises UsageError for another word and for an angle outside 0 to 90.
     """
     low = math.radians(LOW_LOOK_DEG.value)

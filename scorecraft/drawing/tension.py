@@ -110,18 +110,17 @@ def tension_grid(layout: Layout, tension_at: Field) -> tuple[Line, Floats]:
     plan = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 2)
     radius = layout.loaf.outline.radius(np.arctan2(plan[:, 1], plan[:, 0]))
     inside = plan * np.minimum(1.0, radius / np.maximum(np.hypot(*plan.T), 1e-9))[:, None]
-    values = np.asarray(tension_at(layout.loaf.plan_to_sheet(inside)))
+    values: Floats = np.asarray(tension_at(layout.loaf.plan_to_sheet(inside)), dtype=np.float64)
     if values.ndim == 3:
-        values = np.linalg.eigvalsh(values)[:, -1]
+        values = np.asarray(np.linalg.eigvalsh(values)[:, -1], dtype=np.float64)
     return plan, _smoothed(values.reshape(STEPS, STEPS)).ravel()
 
 
 def _smoothed(values: Floats) -> Floats:
     """Average each point a little with its neighbours: next to a cut its panels show through."""
-    for _ in (0, 1):
-        wide = np.pad(values, ((1, 1), (0, 0)), mode="edge")
-        values = ((wide[:-2] + 2 * wide[1:-1] + wide[2:]) / 4).T
-    return values
+    wide = np.pad(values, 1, mode="edge")
+    down = wide[:-2] + 2 * wide[1:-1] + wide[2:]
+    return np.asarray((down[:, :-2] + 2 * down[:, 1:-1] + down[:, 2:]) / 16)
 
 
 def _area(area: shapely.Geometry, color: str, centre: tuple[float, float], scale: float) -> Shape:

@@ -16,6 +16,7 @@ STEP_MM = 0.5
 """A cut is looked at in steps so long, to find where it disappears."""
 SEED = 11
 DUSTED = 0.5
+DUST_LAYERS = 24
 
 
 def view(layout: Layout, which: str | float = "front", *, width_mm: float | None = None) -> Picture:
@@ -44,7 +45,12 @@ def scored_group(layout: Layout, eye: Eye) -> Group:
         cuts += _cut(layout, index, plans[index], eye)
     return Group(
         "loaf",
-        (shadow(eye), crust(eye, DOUGH), flour(eye, DUSTED, rng, DOUGH, layers=24), Group("cuts", tuple(cuts))),
+        (
+            shadow(eye),
+            crust(eye, DOUGH),
+            flour(eye, DUSTED, rng, DOUGH, layers=DUST_LAYERS),
+            Group("cuts", tuple(cuts)),
+        ),
         css="view",
     )
 
