@@ -84,11 +84,14 @@ def _names(
     layout: Layout, keys: Sequence[Key], groups: Sequence[Mapping[Key, Sequence[Pull]]]
 ) -> tuple[str, ...]:
     """Name the sorts of cuts with their counts: a number, or the least and most of the steps."""
-    out = []
+    sorts: dict[str, list[Key]] = {}
     for key in keys:
-        counts = sorted({len(group.get(key, ())) for group in groups})
+        sorts.setdefault(layout.cuts[groups[0][key][0].cut].name, []).append(key)
+    out = []
+    for same in sorts.values():
+        counts = sorted({sum(len(group.get(key, ())) for key in same) for group in groups})
         number = f"{counts[0]}" if len(counts) == 1 else f"{counts[0]}–{counts[-1]}"
-        out.append(f"{number} {called(layout.cuts[groups[0][key][0].cut], counts[-1])}")
+        out.append(f"{number} {called(layout.cuts[groups[0][same[0]][0].cut], counts[-1])}")
     return tuple(out)
 
 
@@ -106,7 +109,7 @@ def called(cut: Cut, count: int) -> str:
     """Call cuts by name, in the plural for more than one."""
     name = cut.name.replace("_", " ")
     word = WORDS.get(cut.word)
-    if word is not None and word.group == "texture":
+    if word is not None and word.group == "texture" and not name.endswith("s"):
         name += " line"
     if count == 1 or name.endswith("s"):
         return name

@@ -7,11 +7,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecraft.bench.steps import Run, Step
-from scorecraft.bench.telling import mark_degrees
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import HEAD
 from scorecraft.drawing.inks import band
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, ring
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Line, Shape, ring
 from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_paper, rim_plan
 
 ACCENT = "#c2331e"
@@ -60,7 +59,6 @@ def step_picture(view: Seen, run: Run, size: float) -> Group:
         _arrows(view, step, size),
         *_dial(step.table_rad, size),
         *_turn(step, run, size),
-        _degrees(step, size),
     ]
     return Group("step", tuple(items))
 
@@ -150,12 +148,6 @@ def _mark(table_rad: float, size: float) -> Shape:
         _at(middle, table_rad + half, 1.02 * radius),
     ]
     return Shape((np.array(corners),), closed=True, fill=ACCENT)
-
-
-def _degrees(step: Step, size: float) -> Label:
-    """Write in the corner where the mark stands."""
-    text = f"{mark_degrees(step)}°"
-    return Label(text, (0.0, 0.085 * size), 0.09 * size, bold=True, color=ACCENT)
 
 
 def _at(middle: float, clockwise: float, radius: float) -> tuple[float, float]:

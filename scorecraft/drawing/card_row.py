@@ -14,6 +14,7 @@ from scorecraft.bench.telling import (
     ends_words,
     handle_words,
     handlings,
+    mark_degrees,
     turn_words,
 )
 from scorecraft.drawing.block import Block
@@ -48,6 +49,7 @@ def step_row(view: Seen, run: Run, width: float, height: float) -> Block:
     told_handlings = handlings(view.layout, run)
     items: list[Item] = [
         _number(str(run.number), height),
+        _mark(run, height),
         placed(step_picture(view, run, size), NUMBER_WIDE, (height - size) / 2),
         *_handlings(told_handlings, left, width - TURN_WIDE - BETWEEN - left, height),
         *_turning(run, width, height),
@@ -74,6 +76,13 @@ def marks_row(view: Seen, count: int, width: float, height: float) -> Block:
 def _number(text: str, height: float) -> Label:
     size = NUMBER * min(1.0, height / ROW) * (1.0 if len(text) < 2 else 0.78)
     return Label(text, (0.0, height / 2), size, level="middle", bold=True)
+
+
+def _mark(run: Run, height: float) -> Label:
+    """Write under the number where the table's mark stands."""
+    scale = min(1.0, height / ROW)
+    at = (0.0, height / 2 + 0.78 * NUMBER * scale)
+    return Label(f"{mark_degrees(run.first)}°", at, 5.0 * scale, bold=True, color=ACCENT)
 
 
 def _text(

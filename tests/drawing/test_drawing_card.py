@@ -1,0 +1,165 @@
+"""The bench card: all steps on it, nothing over anything else, told in big letters."""
+
+import numpy as np
+import pytest
+import shapely
+from drawing_layouts import cut, make_layout, petals
+
+from scorecraft.bench import plan
+from scorecraft.designing import make
+from scorecraft.drawing.card import MARGIN_MM, card, joined
+from scorecraft.drawing.card_text import card_text
+from scorecraft.drawing.picture import Group, Label, Shape, walk, words
+from scorecraft.drawing.sheet import paper
+from scorecraft.drawing.text import CAP_HEIGHT, outline
+from scorecraft.errors import UsageError
+
+PATTERNS = ("leaf-crown", "filled-cross", "leaf-bough", "sunflower")
+
+
+def layer(picture, name):
+    return next(i for i in walk(picture.items) if isinstance(i, Group) and i.name == name)
+
+
+def ink_box(label):
+    drawn = outline(label.text, label.size, bold=label.bold)
+    points = np.array([point for _, segment in drawn.segments for point in segment])
+    points[:, 0] += {"start": 0, "middle": -0.5, "end": -1}[label.anchor] * drawn.width_mm
+    points[:, 1] += {"baseline": 0, "middle": 0.5, "top": 1}[label.level] * label.size * CAP_HEIGHT
+    low, high = points.min(axis=0) + label.at, points.max(axis=0) + label.at
+    return shapely.box(*low, *high)
+
+
+def labels(picture):
+    return [item for item in walk(picture.items) if isinstance(item, Label) and item.text.strip()]
+
+
+def shown(group):
+    return {int(i.data["cut"]) for i in walk([group]) if isinstance(i, Shape) and "cut" in i.data}
+
+
+@pytest.mark.parametrize("home", ["A4", "Letter"])
+@pytest.mark.parametrize("name", PATTERNS)
+def test_no_words_lie_on_others_or_in_the_margin(name, home):
+    layout = make(name).layout
+    for page in card(layout, plan(layout), home=paper(home)):
+        boxes = np.array([ink_box(label) for label in labels(page)])
+        left, right = shapely.STRtree(boxes).query(boxes, predicate="intersects")
+        clashes = [(labels(page)[a].text, labels(page)[b].text)
+                   for a, b in zip(left, right, strict=True) if a < b]  # fmt: skip
+        assert clashes == []
+        low_x, low_y, high_x, high_y = shapely.total_bounds(boxes)
+        assert min(low_x, low_y) >= MARGIN_MM - 0.6
+        assert high_x <= page.width_mm - MARGIN_MM + 0.6
+        assert high_y <= page.height_mm - MARGIN_MM + 0.6
+
+
+@pytest.mark.parametrize("name", PATTERNS)
+def test_every_step_shows_its_own_cuts_in_order(name):
+    layout = make(name).layout
+    made = plan(layout)
+    pages = card(layout, made)
+    assert 1 <= len(pages) <= 2
+    numbers = []
+    for page in pages:
+        for item in walk(page.items):
+            if isinstance(item, Group) and item.name.startswith("step "):
+                run = made.runs[int(item.name[5:]) - 1]
+                numbers.append(run.number)
+                assert shown(item) == {pull.cut for pull in run.first.pulls}
+    assert numbers == [run.number for run in made.runs]
+
+
+def test_copies_are_told_once_with_their_turn():
+    layout = make_layout(petals(copies=8))
+    told = words(card(layout, plan(layout))[0].items)
+    assert told.count("× 8") == 1
+    assert told.count("turn 45° ↻") == 1
+    assert "2 petal veins" in told and "1 petal rib" in told
+
+
+def test_the_most_needed_words_can_be_read_from_two_metres():
+    """Depth, count and step number in capitals of at least 1/400 of two metres, 5 mm."""
+    layout = make("leaf-crown").layout
+    for page in card(layout, plan(layout)):
+        for label in labels(page):
+            big = label.bold and (label.text.endswith(" mm") or label.text.startswith("×")
+                                  or label.text.isdigit())  # fmt: skip
+            if big:
+                assert label.size * CAP_HEIGHT >= 5.0, label.text
+
+
+def test_string_marks_come_first():
+    spoke = np.array([[0.0, 0.0], [0.0, 90.0]])
+    layout = make_layout(petals(), marks=(spoke, -spoke))
+    page = card(layout, plan(layout))[0]
+    told = words(page.items)
+    assert told.index("press in 2 strings") < told.index("1")
+    marks = layer(page, "string marks")
+    assert any(isinstance(i, Shape) and i.ink and i.ink.dash for i in walk([marks]))
+
+
+def test_the_left_hand_gets_a_card_of_its_own():
+    layout = make_layout([cut([[-5, 60], [-5, -60]], depth=9, blade=40, kind="expansion")])
+    right, left = (words(card(layout, plan(layout, hand))[0].items) for hand in ("right", "left"))
+    assert any("to the right" in text for text in right)
+    assert any("left hand" in text for text in left)
+    assert right != left
+
+
+def test_the_picture_turns_with_the_table():
+    """A cut on the right of the pattern lies at the bottom once the table brings it there."""
+    layout = make_layout([cut([[20, 0], [90, 0]], depth=9, kind="expansion")])
+    made = plan(layout)
+    step = layer(card(layout, made)[0], "step")
+    (line,) = next(i for i in walk([step]) if isinstance(i, Shape) and "cut" in i.data).lines
+    box = np.vstack([i.lines[0] for i in walk([step]) if isinstance(i, Shape) and i.closed])
+    middle = (box.min(axis=0) + box.max(axis=0)) / 2
+    assert np.degrees(made.runs[0].first.table_rad) == pytest.approx(90, abs=2)
+    assert line[:, 1].mean() > middle[1] + 8
+    assert abs(line[:, 0].mean() - middle[0]) < 2.5
+
+
+def test_many_different_steps_take_more_pages_and_lose_none():
+    cuts = [
+        cut([[0, 20 + k], [3 * k, 60]], word=f"line{k}", figure=k, family=k, depth=2 + 0.2 * k)
+        for k in range(14)
+    ]
+    layout = make_layout(cuts)
+    made = plan(layout)
+    pages = card(layout, made)
+    told = [text for page in pages for text in words(page.items)]
+    assert all(any(f"line{k}" in text for text in told) for k in range(14))
+    assert len(pages) > 1
+    assert joined(pages).width_mm == pytest.approx(210 * len(pages))
+
+
+def test_a_loaf_that_is_late_says_so():
+    hatch = [cut([[x, -30], [x, 30]], "hatch") for x in np.linspace(-40, 40, 200)]
+    layout = make_layout(hatch)
+    assert any("chill it first" in text for text in words(card(layout, plan(layout))[0].items))
+    assert "chill it first" in card_text(layout, plan(layout))
+
+
+def test_a_loaf_without_cuts_has_a_card_too():
+    layout = make_layout([])
+    (page,) = card(layout, plan(layout))
+    assert "Petals" in words(page.items)
+
+
+def test_the_text_tells_the_same_steps():
+    layout = make("leaf-crown").layout
+    made = plan(layout)
+    text = card_text(layout, made)
+    assert "press in 8 string lines" in text
+    assert text.count("× 8, turn 45° clockwise each time") == sum(r.times == 8 for r in made.runs)
+    assert text.index("LIGHT CUTS") < text.index("DEEP CUTS")
+    assert "Blade sticks? Wipe it with a drop of oil" in text
+    assert "245 °C / 475 °F" in text and "COVERED POT" in text and "STONE WITH STEAM" in text
+    assert "Done: 96–99 °C / 205–210 °F" in text
+
+
+def test_an_unknown_paper_is_refused():
+    layout = make_layout([])
+    with pytest.raises(UsageError, match="not a paper"):
+        card(layout, plan(layout), paper="napkin")

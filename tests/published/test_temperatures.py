@@ -1,0 +1,30 @@
+"""Temperatures in both scales, at points fixed by definition (F = 1.8 C + 32)."""
+
+import pytest
+
+from scorecraft.drawing.card_words import heat
+from scorecraft.practice import DONE_C, POT_C, POT_OPEN_C, STONE_AFTER_C, STONE_C, Rule
+from scorecraft.units import in_unit, quantity
+
+
+@pytest.mark.parametrize(
+    ("celsius", "fahrenheit"),
+    [(-40, -40), (0, 32), (37, 98.6), (100, 212), (232.2222, 450), (260, 500)],
+)
+def test_celsius_and_fahrenheit_agree(celsius, fahrenheit):
+    assert in_unit(celsius, "F") == pytest.approx(fahrenheit, abs=1e-3)
+    assert quantity(fahrenheit, "F").value == pytest.approx(celsius, abs=1e-4)
+
+
+@pytest.mark.parametrize("rule", [POT_C, POT_OPEN_C, STONE_C, STONE_AFTER_C])
+def test_an_oven_is_told_in_steps_of_its_dial(rule):
+    """Rounded to 5 °F, so never further off than 2.5 °F."""
+    celsius, fahrenheit = (float(part.split()[0]) for part in heat(rule).split(" / "))
+    assert celsius == rule.value
+    assert fahrenheit % 5 == 0
+    assert abs(fahrenheit - (1.8 * rule.value + 32)) <= 2.5
+
+
+def test_the_centre_is_told_to_a_degree():
+    assert [heat(rule) for rule in DONE_C] == ["96 °C / 205 °F", "99 °C / 210 °F"]
+    assert heat(Rule(24.0, "C", "", "")) == "24 °C / 75 °F"
