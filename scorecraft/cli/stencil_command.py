@@ -11,7 +11,9 @@ from scorecraft.cli.options import pattern_options, turned
 @click.option("-o", "--output", metavar="FILE", help="An .svg, .pdf, .png or .dxf file, or -.")
 @click.option("--slot", callback=millimetres, metavar="LENGTH", help="Width of the slots.")
 @click.option("--bridge", callback=millimetres, metavar="LENGTH", help="Least width of bridges.")
-@click.option("--web", callback=millimetres, metavar="LENGTH", help="Least width of all that stays.")
+@click.option(
+    "--web", callback=millimetres, metavar="LENGTH", help="Least width of all that stays."
+)
 @click.option("--only", metavar="NAMES", help="Only these figures or parts, like leaf,star.")
 @click.option("--mirrored", is_flag=True, help="Draw the side that lies towards the dough.")
 @click.option("--cutter", is_flag=True, help="Plain hairlines for a cutter or laser (.svg).")

@@ -76,8 +76,7 @@ def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
     directions = dart_directions(rings, cuts, widest)
     ends = np.append(directions[1:], directions[0] + 2 * np.pi)
     petals = tuple(
-        Petal(rings, float(start), float(end))
-        for start, end in zip(directions, ends, strict=True)
+        Petal(rings, float(start), float(end)) for start, end in zip(directions, ends, strict=True)
     )
     before = (petals[-1], *petals[:-1])
     darts = tuple(_dart(left, right) for right, left in zip(before, petals, strict=True))
@@ -138,7 +137,7 @@ def _drawn(petal: Petal, cuts: list[Line], marks: tuple[Line, ...]) -> list[Drap
 
 
 def _sector(petal: Petal) -> shapely.Polygon:
-    """The petal's part of the sheet, out to the rim."""
+    """Give the petal's part of the sheet, out to the rim."""
     theta = np.linspace(petal.start, petal.end, 120)
     rays = np.column_stack([np.cos(theta), np.sin(theta)])
     rim = petal.rings.loaf.reach(theta)[:, None] * rays

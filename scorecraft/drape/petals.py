@@ -50,7 +50,7 @@ class Petal:
         return self._laid(distance, np.full(count, theta))
 
     def rim(self) -> Line:
-        """The petal's outer edge, from start to end."""
+        """Give the petal's outer edge, from start to end."""
         count = max(8, int(np.degrees(self.end - self.start)))
         theta = np.linspace(self.start, self.end, count)
         return self._laid(self.rings.loaf.reach(theta), theta)

@@ -97,9 +97,7 @@ def _folds(drape: Drape, centre: tuple[float, float]) -> list[Line]:
     ]
 
 
-def _pattern(
-    drape: Drape, layout: Layout, centre: tuple[float, float]
-) -> tuple[Shape, ...]:
+def _pattern(drape: Drape, layout: Layout, centre: tuple[float, float]) -> tuple[Shape, ...]:
     """Draw all lines, deep cuts on top; a split cut keeps the dashes of the whole."""
     shapes = []
     for each in sorted(drape.lines, key=lambda line: _depth(layout, line.cut)):
@@ -133,7 +131,7 @@ def _ticks(drape: Drape, centre: tuple[float, float]) -> list[Line]:
 
 
 def _numbers(drape: Drape, centre: tuple[float, float]) -> list[Item]:
-    """Number the petals clockwise from 12 o'clock, near the rim, and mark the first."""
+    """Write the petals' numbers, clockwise from 12 o'clock, near the rim, and mark the first."""
     order = sorted(drape.petals, key=lambda petal: turntable_degrees(petal.middle) % 359.99)
     first = min(order, key=_from_twelve)
     start = order.index(first)
@@ -156,7 +154,7 @@ def _from_twelve(petal: Petal) -> float:
 
 
 def _arrow(drape: Drape, centre: tuple[float, float]) -> Shape:
-    """An arrowhead just inside the rim that points to 12 o'clock."""
+    """Draw an arrowhead just inside the rim that points to 12 o'clock."""
     north = np.pi / 2
     (petal,) = [each for each in drape.petals if _holds(each, north)][:1]
     reach = float(petal.rings.loaf.reach(north))

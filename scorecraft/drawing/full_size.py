@@ -21,7 +21,8 @@ MAP_HIGH_MM = 110.0
 class Figure:
     """What is drawn at full size, from (0, 0) down; and what is said about it.
 
-    `outline` is its edge, for the map of the sheets; `told` are the paragraphs below the title and the line under it, in the order of their weight.
+    `outline` is its edge, for the map of the sheets; `told` are the paragraphs below the title
+    and the line `under` it, in the order of their weight.
     """
 
     items: tuple[Item, ...]

@@ -145,9 +145,7 @@ def _around(
     return Label(text, (x, y), size, "middle", "middle", bold, BLACK, float(turn))
 
 
-def _start_items(
-    marks: Sequence[Start], inner: float, centre: tuple[float, float]
-) -> list[Item]:
+def _start_items(marks: Sequence[Start], inner: float, centre: tuple[float, float]) -> list[Item]:
     """Arrowheads that point at the loaf, each with the numbers of its families."""
     items: list[Item] = []
     last = -360.0

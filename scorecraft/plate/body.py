@@ -66,7 +66,7 @@ def _tab(disc: shapely.Polygon, *, beside: bool) -> tuple[shapely.Polygon, shape
 
 
 def _notch(disc: shapely.Polygon, quarter: int) -> shapely.Polygon:
-    """A notch in the edge at 12, 3, 6 or 9 o'clock; the one at 12 is the biggest."""
+    """Cut a notch in the edge at 12, 3, 6 or 9 o'clock; the one at 12 is the biggest."""
     width, deep = (size * (1.0 if quarter == 0 else SMALL_NOTCH) for size in NOTCH_MM)
     left, low, right, high = disc.bounds
     out = (high, right, -low, -left)[quarter]

@@ -10,9 +10,9 @@ from numpy.typing import NDArray
 
 from scorecraft.cuts import Line
 from scorecraft.plate.crossings import Crossings, crossings
+from scorecraft.plate.doubles import pieces
 from scorecraft.plate.islands import Islands, fields, islands
 from scorecraft.plate.slits import Slit
-from scorecraft.plate.doubles import pieces
 from scorecraft.practice import BRIDGE_EVERY_MM, LEAST_BRIDGES
 
 Array = NDArray[np.float64]
@@ -80,9 +80,7 @@ def bridged(
 
 def _pick(found: Islands, places: Crossings, bridge_mm: float, least_mm: float) -> list[int]:
     """Choose places: for each island larger round than `least_mm`, then to join the rest."""
-    sides = np.stack(
-        [found.at(places.landing(side, found.beside_mm)) for side in (-1, 1)], axis=1
-    )
+    sides = np.stack([found.at(places.landing(side, found.beside_mm)) for side in (-1, 1)], axis=1)
     useful = (sides >= 0).all(axis=1) & (sides[:, 0] != sides[:, 1])
     choice = _Choice(found, places, sides, useful, bridge_mm, [])
     sizes = np.array([part.convex_hull.length for part in found.parts])
@@ -121,11 +119,11 @@ class _Choice:
                     have.append(index)
                     missing -= 1
         for _ in range(missing):
-            index = self.farthest(island, have)
-            if index is None:
+            best = self.farthest(island, have)
+            if best is None:
                 return
-            self.take(index)
-            have.append(index)
+            self.take(best)
+            have.append(best)
 
     def even(self, island: int, wanted: int) -> list[int]:
         """Choose places evenly spaced around an island's edge, at the cheapest offset."""
@@ -210,7 +208,7 @@ def _gapped(
 
 
 def _strip(places: Crossings, index: int, bridge_mm: float) -> shapely.Polygon:
-    """The part of a slot's line that makes way for a bridge: a box square to the slot."""
+    """Give the part of a slot's line that makes way for a bridge: a box square to the slot."""
     width = places.width[index]
     along = places.tangent[index] * ((bridge_mm + width) / 2 + SLACK_MM)
     across = np.array([-along[1], along[0]]) * ((width + bridge_mm) / 2 / np.hypot(*along))

@@ -113,7 +113,7 @@ def _straight(
         points = shapely.line_interpolate_point(lines, np.mod(along + side * half, lengths))
         way = side * (shapely.get_coordinates(points) - at)
         least = np.minimum(least, (way * tangent).sum(axis=1) / np.hypot(*way.T))
-    return least >= STRAIGHT
+    return np.asarray(least >= STRAIGHT)
 
 
 def _clearance(
@@ -130,7 +130,9 @@ def _clearance(
     off = np.abs(middle[seg] - along[span])
     around = closed[line_of[seg]]
     off = np.where(around, np.minimum(off, lengths[line_of[seg]] - off), off)
-    own = (line_of[seg] == owner[span]) & (off <= (bridge_mm + widths[owner[span]]) / 2 + SEGMENT_MM)
+    own = (line_of[seg] == owner[span]) & (
+        off <= (bridge_mm + widths[owner[span]]) / 2 + SEGMENT_MM
+    )
     clear = np.full(len(spans), ROOM_MM)
     other, seg = span[~own], seg[~own]
     room = shapely.distance(spans[other], segments[seg]) - widths[line_of[seg]] / 2
@@ -143,7 +145,7 @@ def _tip_room(
 ) -> Array:
     """How far (mm) each place is from the tips of its own slot; far on a closed one."""
     room: Array = np.minimum(along, lengths[owner] - along) - widths[owner] / 2
-    return np.where(closed[owner], TIP_MM, room)
+    return np.asarray(np.where(closed[owner], TIP_MM, room))
 
 
 def _segments(slits: Sequence[Slit]) -> tuple[NDArray[np.object_], NDArray[np.intp], Array]:

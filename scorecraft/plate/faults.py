@@ -14,9 +14,7 @@ ROUNDING_MM = 0.02
 LEAST_AREA_MM2 = 0.05
 
 
-def faults(
-    polygon: shapely.Geometry, bridges: Sequence[Bridge], sizes: Sizes
-) -> list[str]:
+def faults(polygon: shapely.Geometry, bridges: Sequence[Bridge], sizes: Sizes) -> list[str]:
     """List what is wrong with a plate, in words; nothing, where all is well.
 
     The polygon is opened by a disc as wide as a web: what the disc cannot reach is too thin.
@@ -44,7 +42,7 @@ def too_thin(polygon: shapely.Geometry, width_mm: float) -> list[shapely.Polygon
 
 
 def _neck(bridge: Bridge) -> shapely.Polygon:
-    """The box a bridge must fill: as wide as asked, from edge to edge of the slot."""
+    """Give the box a bridge must fill: as wide as asked, from edge to edge of the slot."""
     way = bridge.span[1] - bridge.span[0]
     side = np.array([-way[1], way[0]]) / np.hypot(*way) * (bridge.width_mm / 2 - ROUNDING_MM)
     first, last = bridge.span

@@ -85,7 +85,7 @@ def _leads_out(
     which, found = tree.query(beyond, predicate="intersects")
     out = np.zeros(len(ways), dtype=bool)
     out[which] = found != part
-    return out & (shapely.length(ways) > LEAST_GAP_MM)
+    return np.asarray(out & (shapely.length(ways) > LEAST_GAP_MM))
 
 
 def islands(body: shapely.Polygon, slits: Sequence[Slit], web_mm: float) -> Islands:

@@ -14,9 +14,8 @@ from scorecraft.plate.bridges import Bridge
 from scorecraft.plate.faults import faults
 from scorecraft.plate.sizes import Sizes, checked
 from scorecraft.plate.slits import Slit, slits
-from scorecraft.plate.too_fine import refusal, too_fine, widest
+from scorecraft.plate.too_fine import refusal, too_fine
 from scorecraft.practice import BRIDGE_MM, LEAST_KEPT, SLOT_MM, WEB_MM
-
 
 NARROWER = (0.84, 0.68, 0.52, 0.4)
 """Parts of the usual slot that are tried, where no width is asked for."""
@@ -64,23 +63,25 @@ def make_plate(
     body = blank(layout.loaf)
     sizes = checked(Sizes(slot_mm or SLOT_MM.value, bridge_mm, web_mm))
 
-    def settled(slot: float) -> Settled:
+    def settled(slot: float, bridge: float = bridge_mm) -> Settled:
         wanted = slits(layout, slot_mm=slot, only=only)
-        return _settled(body, wanted, replace(sizes, slot_mm=slot), strict=bool(only))
+        tried = replace(sizes, slot_mm=slot, bridge_mm=bridge)
+        return _settled(body, wanted, tried, strict=bool(only))
+
+    def works(slot: float, bridge: float) -> bool:
+        return not settled(slot, bridge)[2]
 
     tried, left_out, bad = settled(sizes.slot_mm)
     if bad:
-        if slot_mm is not None:
-            narrower = widest(sizes.slot_mm, lambda slot: not settled(slot)[2])
-            raise refusal(tried, bad, sizes, narrower)
-        for narrower in NARROWER:
-            again = settled(narrower * sizes.slot_mm)
+        shares = () if slot_mm is not None else NARROWER
+        for share in shares:
+            again = settled(share * sizes.slot_mm)
             if not again[2]:
                 break
         else:
-            raise refusal(tried, bad, sizes, None)
+            raise refusal(tried, bad, sizes, works)
+        sizes = replace(sizes, slot_mm=share * sizes.slot_mm)
         tried, left_out, bad = again
-        sizes = replace(sizes, slot_mm=narrower * sizes.slot_mm)
     made = _plate(body, tried, sizes, left_out)
     wrong = faults(made.polygon, made.bridges, sizes)
     if wrong:

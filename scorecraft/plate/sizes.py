@@ -3,7 +3,14 @@
 from dataclasses import dataclass
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import BRIDGE_MM, LEAST_SLOT_MM, LEAST_WEB_MM, MOST_SLOT_MM, SLOT_MM, WEB_MM
+from scorecraft.practice import (
+    BRIDGE_MM,
+    LEAST_SLOT_MM,
+    LEAST_WEB_MM,
+    MOST_SLOT_MM,
+    SLOT_MM,
+    WEB_MM,
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -94,7 +94,7 @@ def _close_pairs(slits: Sequence[Slit], web: float) -> list[tuple[int, int]]:
 
 
 def _free_tips(slits: Sequence[Slit]) -> shapely.MultiPoint:
-    """Ends of lines that meet no end of another line."""
+    """Collect the ends of lines that meet no end of another line."""
     ends = [
         shapely.Point(slit.line.coords[index])
         for slit in slits
@@ -174,7 +174,7 @@ class _Pair:
         (ax, ay), (bx, by) = (
             each.interpolate(0.5, normalized=True).coords[0] for each in (bad_a, bad_b)
         )
-        return ax * by - ay * bx > 0
+        return bool(ax * by - ay * bx > 0)
 
     def share(self) -> float:
         """Part of their widths that both must keep to pass by one another; 1 if all is well.
@@ -187,7 +187,7 @@ class _Pair:
         long = max(each.length for each in (*bad_a, *bad_b)) > LONG * self.apart
         if not long and (self.at_tip(bad_a) or self.at_tip(bad_b)):
             return 1.0
-        closest = min(each.distance(self.b.line) for each in bad_a)
+        closest: float = min(each.distance(self.b.line) for each in bad_a)
         return (closest - self.web) / (self.apart - self.web)
 
     def both_back(

@@ -1,7 +1,7 @@
 """Parts of a pattern that are too fine for the slots, and the slot that would do."""
 
 from collections.abc import Callable, Sequence
-from math import degrees, floor
+from math import ceil, degrees
 
 import numpy as np
 import shapely
@@ -22,9 +22,7 @@ def too_fine(tried: Attempt) -> tuple[Kept, ...]:
         for island in _loose(tried)
         for index in _around(tried, island)
     }
-    return tuple(
-        kept for kept in tried.kept if kept.share < LEAST_KEPT.value or kept.name in near
-    )
+    return tuple(kept for kept in tried.kept if kept.share < LEAST_KEPT.value or kept.name in near)
 
 
 def _loose(tried: Attempt) -> list[shapely.Polygon]:
@@ -39,11 +37,12 @@ def _around(tried: Attempt, island: shapely.Polygon) -> list[int]:
     return np.flatnonzero(np.array(gaps) < min(gaps) + 0.2).tolist()
 
 
-def refusal(
-    tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: float | None
-) -> ScorecraftError:
-    """Say why a plate cannot be made, and the widest slot (mm) that works, if one does."""
-    loose = _loose(tried)
+Works = Callable[[float, float], bool]
+"""Whether a plate comes out well with a slot and a bridge of these widths (mm)."""
+
+
+def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> ScorecraftError:
+    """Say why a plate cannot be made, and the nearest slot or bridge that works."""
     worst = min(bad, key=lambda kept: kept.share)
     if worst.share < LEAST_KEPT.value:
         message = (
@@ -52,24 +51,31 @@ def refusal(
         )
     else:
         message = (
-            f"a piece {_where(loose[0])} would fall out: a bridge of {sizes.bridge_mm:g} mm "
-            f"finds no room in {worst.name}"
+            f"a piece {_where(_loose(tried)[0])} would fall out: a bridge of "
+            f"{sizes.bridge_mm:g} mm finds no room in {worst.name}"
         )
-    if works:
-        return ScorecraftError(message, None, f"a slot of {works:g} mm works: --slot {works:g}mm")
+    return ScorecraftError(message, None, _way_out(tried, bad, sizes, works))
+
+
+def _way_out(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> str:
+    slot = widest(sizes.slot_mm, LEAST_SLOT_MM.value, lambda mm: works(mm, sizes.bridge_mm))
+    if slot:
+        return f"a slot of {slot:g} mm works: --slot {slot:g}mm"
+    bridge = widest(sizes.bridge_mm, sizes.web_mm, lambda mm: works(sizes.slot_mm, mm))
+    if bridge:
+        return f"a bridge of {bridge:g} mm works: --bridge {bridge:g}mm"
     others = [kept.name for kept in tried.kept if kept not in bad]
-    way_out = f"or choose coarser parts: --only \"{', '.join(others)}\"" if others else ""
-    hint = f"no slot that lets flour through works; try a smaller --bridge and --web {way_out}"
-    return ScorecraftError(message, None, hint.strip())
+    coarser = f', or choose coarser parts: --only "{",".join(others)}"' if others else ""
+    return f"no slot and no bridge alone will do: try both smaller, and the web{coarser}"
 
 
-def widest(slot_mm: float, works: Callable[[float], bool]) -> float | None:
-    """Find about the widest slot (whole tenths of a mm) below one that fails; None if none works.
+def widest(size_mm: float, least_mm: float, works: Callable[[float], bool]) -> float | None:
+    """Find about the widest size (tenths of a mm) below one that fails; None if none works.
 
-    Each answer was tried; the search halves the range and takes working to be monotonous.
+    Each answer was tried; the search halves the range, as if all sizes below one that works did.
     """
-    low, high = round(10 * LEAST_SLOT_MM.value), floor(10 * slot_mm - 1e-9)
-    if low >= 10 * slot_mm or not works(low / 10):
+    low, high = ceil(10 * least_mm - 1e-9), ceil(10 * size_mm - 1e-9)
+    if low >= high or not works(low / 10):
         return None
     for _ in range(TRIALS):
         if high - low <= 1:
