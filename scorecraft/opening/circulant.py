@@ -101,7 +101,7 @@ def _orbits(step: Ints, count: int) -> Ints | None:
 class Turned:
     """A block-circulant matrix by its harmonics, each worked out and factored when a load stirs it.
 
-    `blocks` (2m, n, 2m) is the first part's rows against every turn; `stiff` (2m,) is added to
+    `blocks` (n, 2m, 2m) is the first part against every turn of it; `stiff` (2m,) is added to
     the diagonal.
     """
 
@@ -133,19 +133,23 @@ class Turned:
     def _harmonic(self, k: int) -> Factors:
         """Sum the blocks over the turns, each with its phase, and factor the sum once."""
         if k not in self.factored:
-            count = self.turn.count
-            phase = np.exp(2j * np.pi * k * np.arange(count) / count)
-            weights = phase.real if self._real(k) else phase
-            matrix = np.einsum("isj,s->ij", self.blocks, weights)
+            phase = 2 * np.pi * k * np.arange(self.turn.count) / self.turn.count
+            matrix = np.tensordot(np.cos(phase), self.blocks, axes=1)
+            if not self._real(k):
+                matrix = matrix + 1j * np.tensordot(np.sin(phase), self.blocks, axes=1)
             matrix[np.diag_indices(len(matrix))] += self.stiff
             self.factored[k] = factors(matrix)
         return self.factored[k]
 
 
-def turned(turn: Turn, rows: Floats, stiff: Floats) -> Turned:
-    """Take the first part's rows (2m, 2M) of a matrix and what is added to its diagonal (2M,)."""
-    columns = _columns(turn)
-    return Turned(turn, rows[:, columns], stiff[columns[0]])
+def blocks_of(turn: Turn, rows: Floats) -> Floats:
+    """Take the first part's rows (2m, 2M) of a matrix apart, turn by turn: (n, 2m, 2m)."""
+    return np.ascontiguousarray(np.moveaxis(rows[:, _columns(turn)], 1, 0))
+
+
+def turned(turn: Turn, blocks: Floats, stiff: Floats) -> Turned:
+    """Put together a block-circulant matrix and what is added to its diagonal (2M,)."""
+    return Turned(turn, blocks, stiff[_columns(turn)[0]])
 
 
 def _columns(turn: Turn) -> Ints:

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-BLOCK = 192
+BLOCK = 128
 Matrix = NDArray[Any]
 """Real or complex, (n, k)."""
 

@@ -15,7 +15,7 @@ class Profile:
     """The mouth along one cut, from its start to its end.
 
     `points_mm` (K, 2) on the cut, `along_mm` (K,) from its start, `width_mm` (K,). A free tip has
-    no width; an end on another cut has the width next to it.
+    no width; where it ends on another cut the width is carried on straight.
     """
 
     points_mm: Floats
@@ -47,17 +47,19 @@ class Opening:
     @property
     def widest_mm(self) -> Floats:
         """Widest mouth along each line (mm), shape (lines,)."""
-        return np.array([self.mouth_mm[own].max(initial=0.0) for own in self.panels.of_line])
+        lines = range(len(self.panels.of_line))
+        return np.array([self.profile(line).width_mm.max() for line in lines])
 
     def profile(self, line: int) -> Profile:
         """Return the mouth along a line, in order from its start to its end."""
         own = self.panels.of_line[line]
         ends = self.panels.ends[line]
         inner = self.mouth_mm[own]
-        first, last = ends.widths(inner)
+        along = self.panels.along_mm[line]
+        first, last = ends.widths(inner, along)
         return Profile(
             np.concatenate([[ends.start], self.midpoint_mm[own], [ends.end]]),
-            np.concatenate([[0.0], self.panels.along_mm[line], [ends.length_mm]]),
+            np.concatenate([[0.0], along, [ends.length_mm]]),
             np.concatenate([[first], inner, [last]]),
         )
 

@@ -9,7 +9,7 @@ import numpy as np
 
 from scorecraft.cuts import Line
 from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.opening.circulant import Turn, turn_of, turned
+from scorecraft.opening.circulant import Turn, blocks_of, turn_of, turned
 from scorecraft.opening.factor import factors
 from scorecraft.opening.kernel import stiffness
 from scorecraft.opening.ligament import Springs
@@ -27,11 +27,14 @@ class Solver(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class System:
-    """Panels and their stiffness without springs: all rows, or those of one part of a turn."""
+    """Panels and their stiffness without springs.
+
+    `matrix` is (2M, 2M), or (n, 2m, 2m), the first part of a turn against every turn of it.
+    """
 
     panels: Panels
     turn: Turn | None
-    rows: Floats
+    matrix: Floats
 
     def depths(self, depth_mm: Floats) -> Floats:
         """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
@@ -58,8 +61,11 @@ def system(
             f"{len(parts)} panels are more than the opening model takes ({most})",
             hint=f"use panels of {coarser:.1f} mm or longer, or fewer or shorter cuts",
         )
-    rows = stiffness(parts, found.own if found else None) if len(parts) else np.zeros((0, 0))
-    return System(parts, found, rows)
+    if not len(parts):
+        return System(parts, None, np.zeros((0, 0)))
+    if found is None:
+        return System(parts, None, stiffness(parts))
+    return System(parts, found, blocks_of(found, stiffness(parts, found.own)))
 
 
 def panel_depths(parts: Panels, depth_mm: Floats) -> Floats:
@@ -76,10 +82,10 @@ def held(equations: System, springs: Springs, *, keep: bool = True) -> Solver:
     stiff = stiff * np.tile(equations.panels.length, 2)
     try:
         if equations.turn is None:
-            matrix = equations.rows.copy() if keep else equations.rows
+            matrix = equations.matrix.copy() if keep else equations.matrix
             matrix[np.diag_indices(len(matrix))] += stiff
             return factors(matrix)
-        return turned(equations.turn, equations.rows, stiff)
+        return turned(equations.turn, equations.matrix, stiff)
     except np.linalg.LinAlgError as error:
         raise ScorecraftError(
             "some cuts lie so close together that their openings cannot be told apart",

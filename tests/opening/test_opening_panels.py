@@ -85,7 +85,8 @@ def test_curve_keeps_its_ends_of_panels_on_the_curve():
 
 
 def test_short_line_still_gets_its_fewest_panels():
-    assert len(panels([np.array([[0.0, 0], [3.0, 0]])], 2.0)) == 6
+    assert len(panels([np.array([[0.0, 0], [9.0, 0]])], 2.0)) == 6
+    assert len(panels([np.array([[0.0, 0], [3.0, 0]])], 2.0)) == 3
 
 
 def test_cut_drawn_twice_has_one_set_of_panels():
@@ -123,7 +124,9 @@ def test_panel_size_must_be_positive(size):
 
 
 def test_long_patterns_get_longer_panels():
-    assert panel_for([SLASH]) == 2.0
+    assert panel_for([SLASH]) == panel_for([]) == 1.0
     many = [SLASH + np.array([0, k]) for k in range(200)]
-    assert panel_for(many) == pytest.approx(200 * 60 / 1800)
-    assert len(panels(many, panel_for(many))) < 2200
+    assert panel_for(many) == pytest.approx(200 * 60 / 1800, rel=0.15)
+    assert len(panels(many, panel_for(many))) < 2000
+    crumbs = [0.1 * line for line in many]
+    assert len(panels(crumbs * 2, panel_for(crumbs * 2))) < 2000

@@ -1,0 +1,152 @@
+"""The opening model against the library's own solver, timed in the same run."""
+
+import json
+import os
+import subprocess
+import sys
+import time
+
+import numpy as np
+import pytest
+
+from scorecraft.opening import solve
+from scorecraft.opening.ligament import springs as ligaments
+from scorecraft.opening.load import load_on
+from scorecraft.opening.panels import panel_for, panels
+from scorecraft.opening.solve import jumps
+from scorecraft.opening.system import system
+
+AREA = np.pi * 150**2
+GROWTH = (0.1, 0.1, 0.0)
+
+
+def best(times, *jobs):
+    """Shortest time of each job over some rounds, the jobs taking turns."""
+    shortest = [float("inf")] * len(jobs)
+    for _ in range(times):
+        for k, job in enumerate(jobs):
+            start = time.perf_counter()
+            job()
+            shortest[k] = min(shortest[k], time.perf_counter() - start)
+    return shortest
+
+
+def scattered(count, length, seed=2):
+    random = np.random.default_rng(seed)
+    lines = []
+    for angle in random.uniform(0, np.pi, count):
+        step = length / 2 * np.array([np.cos(angle), np.sin(angle)])
+        middle = random.uniform(-200, 200, 2)
+        lines.append(np.array([middle - step, middle + step]))
+    return lines
+
+
+def turned(line, angle):
+    c, s = np.cos(angle), np.sin(angle)
+    return line @ np.array([[c, s], [-s, c]])
+
+
+def leaf_crown(count=8, veins=4, radius=26.0, length=58.0, width=24.0):
+    """Leaves about the crown: two outlines that meet, a midrib, and curved veins from it."""
+    share = np.linspace(0, 1, 40)
+    edge = np.column_stack([width / 2 * np.sin(np.pi * share**0.8), length * share])
+    leaf = [(9.0, np.array([[0.0, 0], [0, 0.9 * length]]))]
+    leaf += [(6.0, edge * [side, 1] + [0.05 * width * side, 0]) for side in (-1, 1)]
+    for foot in np.linspace(0.1, 0.65, veins) * length:
+        out = np.linspace(0, 0.6 * np.interp(foot + 6, edge[:, 1], edge[:, 0]), 12)
+        vein = np.column_stack([out, foot + out + out**2 / width])
+        leaf += [(3.0, vein * [side, 1]) for side in (-1, 1)]
+    lines, depths = [], []
+    for k in range(count):
+        for depth, line in leaf:
+            lines.append(turned(line + np.array([0, radius]), 2 * np.pi * k / count))
+            depths.append(depth)
+    return lines, np.array(depths)
+
+
+def whole_pattern():
+    """Seconds for 2 000 panels, matrix, springs, contact and all; and of one np.linalg.solve."""
+    lines = scattered(50, 80.0)
+    matrix = system(lines, np.full(50, 6.0), 2.0, turn=1).matrix
+    matrix[np.diag_indices(len(matrix))] += 0.05
+    side = np.ones(len(matrix))
+    assert 3800 < len(matrix) < 4400
+    return best(
+        2,
+        lambda: solve(lines, 6.0, strain=GROWTH, area_mm2=4 * AREA, turn=1),
+        lambda: np.linalg.solve(matrix, side),
+    )
+
+
+def by_turns(count):
+    """Seconds to solve an n-fold pattern by its parts, and whole."""
+    lines, depth = leaf_crown(count, veins=2)
+    equations = [system(lines, depth, 0.1 * count, turn) for turn in (None, 1)]
+    parts = equations[0].panels
+    assert equations[0].turn.count == count
+    assert 1900 < len(parts) < 2400
+    load, springs = load_on(parts, GROWTH), ligaments(equations[0].depths(depth), 12.0)
+    answers = [jumps(which, springs, load, area_mm2=AREA) for which in equations]
+    np.testing.assert_allclose(answers[0].jumps, answers[1].jumps, atol=1e-8, rtol=0)
+    return best(
+        3,
+        lambda: jumps(equations[0], springs, load, area_mm2=AREA),
+        lambda: jumps(equations[1], springs, load, area_mm2=AREA),
+    )
+
+
+def crown_in_full():
+    """Seconds to solve a leaf crown from its lines, with the panels chosen for it."""
+    lines, depth = leaf_crown()
+    panel = panel_for(lines)
+    assert 1400 < len(panels(lines, panel)) < 2000
+    return best(5, lambda: solve(lines, depth, strain=GROWTH, area_mm2=AREA, panel_mm=panel))
+
+
+@pytest.fixture(scope="module")
+def seconds():
+    """All timings from one process of its own with one thread: quiet beside other work."""
+    alone = {**os.environ, "OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1"}
+    run = subprocess.run([sys.executable, __file__], env=alone, capture_output=True, text=True)
+    assert run.returncode == 0, run.stderr
+    return json.loads(run.stdout)
+
+
+def test_two_thousand_panels_cost_no_more_than_half_a_solve_on_top(seconds):
+    ours, theirs = seconds["whole"]
+    assert ours < 1.5 * theirs, (ours, theirs)
+
+
+@pytest.mark.parametrize("count", [5, 8, 16])
+def test_turn_pays(seconds, count):
+    """0.25 n^2 times faster, same answer."""
+    parts, whole = seconds["turns"][str(count)]
+    assert whole > 0.25 * count**2 * parts, (parts, whole)
+
+
+def test_leaf_crown_in_time(seconds):
+    """The longest wait a page or a check should know."""
+    assert seconds["crown"][0] < 0.6
+
+
+@pytest.mark.parametrize(("leaves", "veins"), [(6, 4), (8, 2)])
+def test_panels_chosen_are_fine_enough(leaves, veins):
+    """Mean and widest mouth of every line against panels a third as long."""
+    lines, depth = leaf_crown(leaves, veins)
+    panel = panel_for(lines)
+    own = slice(0, 3 + 2 * veins)
+    figures = []
+    for size in (panel, panel / 3):
+        opening = solve(lines, depth, strain=GROWTH, area_mm2=AREA, panel_mm=size)
+        mean = [np.average(opening.mouth_mm[k], weights=opening.length_mm[k])
+                for k in opening.panels.of_line[own]]  # fmt: skip
+        figures.append((np.array(mean), opening.widest_mm[own]))
+    (mean, widest), (fine_mean, fine_widest) = figures
+    np.testing.assert_allclose(mean, fine_mean, rtol=0.02)
+    np.testing.assert_allclose(widest[:3], fine_widest[:3], rtol=0.02)
+    np.testing.assert_allclose(widest, fine_widest, rtol=0.04)
+
+
+if __name__ == "__main__":
+    turns = {count: by_turns(count) for count in (5, 8, 16)}
+    print(json.dumps({"whole": whole_pattern(), "turns": turns, "crown": crown_in_full()}))
