@@ -312,6 +312,21 @@ DONE_C = (
     ),
 )  # fmt: skip
 
+# --- tune -----------------------------------------------------------------------------------
+SKIN_LIMITS_MM = (
+    Rule(3.0, "mm", "the thinnest skin that is looked for", OURS),
+    Rule(40.0, "mm", "the thickest skin that is looked for", OURS),
+)
+RULER_SD_MM = Rule(
+    0.3, "mm", "a ruler read to a whole mm is off by this (1/sqrt(12), by definition)", OURS
+)
+LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
+SURE = Rule(0.9, "", "how often the stated bounds hold the truth", OURS)
+GROWTH_FROM_ROWS = Rule(6.0, "openings", "so many are needed to find the growth too", OURS)
+GROWTH_FROM_CUTS = Rule(3.0, "cuts", "so many different ones are needed to find the growth", OURS)
+WIDEST_MEASURED_MM = Rule(150.0, "mm", "no cut opens wider than this", OURS)
+MOST_MEASURED = Rule(500.0, "rows", "the most measured openings of a bake", OURS)
+
 # --- placing --------------------------------------------------------------------------------
 GRID_MARGIN_MM = Rule(15.0, "mm", "a grid with no region of its own stays this far in", OURS)
 CRUMB_MM = Rule(4.0, "mm", "scraps of clipped cuts shorter than this are dropped", OURS)
