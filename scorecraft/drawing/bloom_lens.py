@@ -104,7 +104,9 @@ def _wandering(lens: Lens, rng: np.random.Generator) -> Lens:
         rng.normal(0, 1) / (1 + k / 4) * np.sin(gone * (k / 13.0) + rng.uniform(0, 2 * np.pi))
         for k in range(1, 11)
     )
-    aside = WANDER * np.minimum(lens.half, 8.0) * waves
+    share = gone / gone[-1]
+    # the ends stay where they are: they may touch other cuts, or each other
+    aside = WANDER * np.minimum(lens.half, 8.0) * waves * np.sqrt(4 * share * (1 - share))
     return replace(lens, middle=lens.middle + lens.left * aside[:, None])
 
 
@@ -183,7 +185,7 @@ def _corners(line: Line, gone: Floats) -> Floats:
 
 def crossings(opened: Sequence[Lens]) -> dict[int, shapely.Geometry]:
     """Find for every opened cut what other openings take away from its edges, by its number."""
-    areas = [lens.area() for lens in opened]
+    areas = np.array([lens.area() for lens in opened], dtype=object)
     one, other = shapely.STRtree(areas).query(areas, predicate="intersects")
     found: dict[int, list[shapely.Geometry]] = {}
     for first, second in zip(one.tolist(), other.tolist(), strict=True):
@@ -195,7 +197,9 @@ def crossings(opened: Sequence[Lens]) -> dict[int, shapely.Geometry]:
 def between(left: Line, right: Line) -> shapely.Geometry:
     """Area between two edges (N, 2); where they cross or close, the union of all its pieces."""
     closes = np.allclose(left[0], left[-1]) and len(left) > 3
-    if not closes:
+    if closes:  # to the last bit, or a slit is left
+        left, right = (np.vstack([edge[:-1], edge[:1]]) for edge in (left, right))
+    else:
         polygon = shapely.Polygon(np.concatenate([left, right[::-1]]))
         if polygon.is_valid:
             return polygon

@@ -74,8 +74,8 @@ class Eye:
     def _extent(self) -> tuple[Line, Line]:
         levels = np.sin(np.linspace(0, math.pi / 2, 60))
         points = levels[:, None, None] * self.loaf.outline.points(360)
-        paper = self.paper(points.reshape(-1, 2))
-        return paper.min(axis=0), paper.max(axis=0)
+        flat = self.flat(points.reshape(-1, 2)) * [self.scale, -self.scale] + self.centre
+        return flat.min(axis=0), flat.max(axis=0)
 
     @cached_property
     def axes(self) -> Line:

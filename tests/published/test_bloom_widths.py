@@ -71,9 +71,7 @@ def test_a_lone_slash_opens_on_the_picture_as_predicted(degrees, depth):
     angle = math.radians(degrees)
     layout = layout_of([slash(angle)], depth)
     opening = predicted(layout)
-    seen = measured(
-        pixels(layout, mouths_of(opening)), (0, 0), (-math.sin(angle), math.cos(angle))
-    )
+    seen = measured(pixels(layout, mouths_of(opening)), (0, 0), (-math.sin(angle), math.cos(angle)))
     assert opening.widest_mm[0] > 4
     assert seen == pytest.approx(opening.widest_mm[0], abs=WORST_MM)
 
