@@ -20,8 +20,9 @@ from scorecraft.opening.load import (
     tensor,
 )
 from scorecraft.opening.noding import Floats
+from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
-from scorecraft.opening.system import System, held, system
+from scorecraft.opening.system import Solver, System, held, system
 
 
 def solve(
@@ -63,10 +64,13 @@ def opened(
     keep: bool = True,
 ) -> Opening:
     """Solve equations that are set up already for depths per line (mm); see `solve`."""
-    parts = equations.panels
     depth = equations.depths(depth_mm)
-    ligaments = springs(depth, skin_mm)
-    done = jumps(equations, ligaments, load, area_mm2=area_mm2, keep=keep)
+    done = jumps(equations, springs(depth, skin_mm), load, area_mm2=area_mm2, keep=keep)
+    return opening_of(equations.panels, depth, done, load, skin_mm)
+
+
+def opening_of(parts: Panels, depth: Floats, done: Settled, load: Load, skin_mm: float) -> Opening:
+    """Tell the jumps of panels of given depths (M,), mm, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
     return Opening(
@@ -75,7 +79,7 @@ def opened(
         length_mm=parts.length,
         gap_mm=gap,
         slide_mm=slide,
-        mouth_mm=mouth(gap, depth, skin_mm, ligaments),
+        mouth_mm=mouth(gap, depth, skin_mm, springs(depth, skin_mm)),
         tension_left=tensor(done.blend[:3]) / scale,
         uncut_tension=scale,
         panels=parts,
@@ -91,18 +95,22 @@ def jumps(
     area_mm2: float | None = None,
     keep: bool = True,
 ) -> Settled:
-    """Solve for the jumps of all panels with any springs; `blend` is the mean tension left.
+    """Solve for the jumps of all panels with any springs; `blend` is the mean tension left."""
+    if not len(equations.panels):
+        return Settled(np.zeros(0), np.append(load.mean, 1.0), np.zeros(0, dtype=np.int64))
+    solver = held(equations, ligaments, keep=keep)
+    return settled(equations.panels, solver, load, area_mm2)
+
+
+def settled(parts: Panels, solver: Solver, load: Load, area_mm2: float | None) -> Settled:
+    """Solve factored equations under a load, given growth or (without an area) given tension.
 
     Under given growth the mean tension left is (S + C)^-1 (e - c): S the compliance of the uncut
     sheet, C what the cuts add under unit mean tensions (Kachanov, Appl. Mech. Rev. 45 (1992)
     304-335, sec. 2; recalled, page not checked), c what uneven tension adds by itself.
     """
-    parts = equations.panels
-    if not len(parts):
-        return Settled(np.zeros(0), np.append(load.mean, 1.0), np.zeros(0, dtype=np.int64))
     unit = forces(parts)
     uneven = forces_of(parts, load.extra(parts.midpoint))
-    solver = held(equations, ligaments, keep=keep)
 
     def blend(cases: Floats) -> Floats:
         """Mean tension under which the sheet has grown as it should; uneven tension as it is."""

@@ -1,0 +1,218 @@
+"""How deep to cut for a wished opening.
+
+Cuts shield one another, so all wishes are met together. Newton's method on the logarithms of the
+widest mouths: the factors that give the openings give their change with every depth too.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from scorecraft.cuts import Line
+from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.opening.ligament import MOUTH, springs
+from scorecraft.opening.load import COMPLIANCE, Load, Strain, forces, load_on
+from scorecraft.opening.noding import Floats
+from scorecraft.opening.result import Opening
+from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, settled
+from scorecraft.opening.system import Solver, System, held, system
+from scorecraft.practice import (
+    DEPTH_STEP_MM,
+    OPENING_SHALLOWEST_MM,
+    OPENING_WISH_ERROR,
+    OPENING_WISH_ROUNDS,
+)
+
+LONGEST_STEP = 0.25
+"""The most a depth changes in one round, as a share of the skin."""
+LEAST_SLOPE = 0.2
+"""Least change of the logarithm of an opening, over the thickness of the skin, that is believed:
+near the bottom of the skin a deeper cut hardly opens further."""
+MOST_AHEAD = 4.0
+"""How many times further than alone a line may go because all go together."""
+NUDGE = 1e-4
+"""Share of the skin over which the change of the springs with depth is taken."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """Depths that meet wishes, per line: depth and widest mouth reached (mm), and what is possible.
+
+    `reachable` is False where the whole skin is not deep enough; `most_mm` is how far the line
+    opens when all lines with a wish are cut through. Lines without a wish keep their depth.
+    """
+
+    depth_mm: Floats
+    reached_mm: Floats
+    reachable: NDArray[np.bool_]
+    most_mm: Floats
+
+
+@dataclass(frozen=True, slots=True)
+class _Search:
+    """What stays the same from round to round."""
+
+    equations: System
+    load: Load
+    skin_mm: float
+    area_mm2: float | None
+    wanted: Floats
+
+    @property
+    def wishes(self) -> NDArray[np.int64]:
+        """Lines with a wish."""
+        return np.flatnonzero(np.isfinite(self.wanted))
+
+
+def to_hand(depth_mm: ArrayLike) -> Floats:
+    """Round depths (mm) to what a hand can cut, `DEPTH_STEP_MM`, and never to nothing."""
+    step = DEPTH_STEP_MM.value
+    rounded: Floats = np.maximum(step, step * np.round(np.asarray(depth_mm) / step))
+    return rounded
+
+
+def depths_for(
+    lines: Sequence[Line],
+    wanted_mm: ArrayLike,
+    depth_mm: ArrayLike,
+    *,
+    strain: Strain,
+    skin_mm: float = 12.0,
+    area_mm2: float | None = None,
+    panel_mm: float = 2.0,
+) -> Wanted:
+    """Find depths at which lines open as wide as wished, all together.
+
+    `wanted_mm` is the wished widest mouth of each line, nan for lines that stay at their
+    `depth_mm`; the rest is as in `solve`. Raises UsageError for wishes that are not positive,
+    ScorecraftError where the search does not settle.
+    """
+    wanted = _checked_wishes(lines, wanted_mm)
+    fixed = np.isnan(wanted)
+    depth = np.where(fixed, checked_depths(lines, np.where(fixed, depth_mm, 0.0)), skin_mm)
+    checked_sizes(skin_mm, area_mm2)
+    # wishes stand in for depths here: only lines that are alike in both repeat with a turn
+    equations = system(lines, np.where(fixed, depth, 1e6 + wanted), panel_mm)
+    search = _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
+    most = _opening(search, depth)[0].widest_mm
+    if fixed.all():
+        return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
+    return _searched(search, depth, most)
+
+
+def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
+    """Return one wish per line, or refuse."""
+    wanted = np.asarray(wanted_mm, dtype=np.float64)
+    if wanted.shape != (len(lines),):
+        raise UsageError(f"{len(lines)} cuts need {len(lines)} wished openings or nan")
+    if not (np.isnan(wanted) | ((wanted > 0) & np.isfinite(wanted))).all():
+        raise UsageError("a wished opening must be a number of mm above 0")
+    return wanted
+
+
+def _searched(search: _Search, depth: Floats, most: Floats) -> Wanted:
+    """Change the depths of lines with a wish until every wish is met or out of reach."""
+    wishes = search.wishes
+    depth = depth.copy()
+    depth[wishes] = search.skin_mm / 3
+    for turn in range(int(OPENING_WISH_ROUNDS.value)):
+        opening, solver = _opening(search, depth)
+        reached = opening.widest_mm
+        missing = np.log(search.wanted[wishes] / np.maximum(reached[wishes], 1e-12))
+        if _settled(search, depth[wishes], missing):
+            reachable = np.ones(len(depth), dtype=bool)
+            reachable[wishes] = missing <= OPENING_WISH_ERROR.value
+            return Wanted(depth, reached, reachable, np.maximum(reached, most))
+        step = _step(search, opening, solver, depth, missing)
+        longest = LONGEST_STEP * search.skin_mm * 0.9**turn
+        depth[wishes] = np.clip(
+            depth[wishes] + np.clip(step, -longest, longest),
+            min(OPENING_SHALLOWEST_MM.value, search.skin_mm),
+            search.skin_mm,
+        )
+    raise ScorecraftError(
+        "no depths were found that give the wished openings together",
+        hint="wish for less, or give some of these cuts a depth instead",
+    )
+
+
+def _settled(search: _Search, depth: Floats, missing: Floats) -> bool:
+    """Tell whether every wish is met, or its cut as deep or as shallow as can be."""
+    error = OPENING_WISH_ERROR.value
+    deepest = (depth >= search.skin_mm) & (missing > 0)
+    least = (depth <= OPENING_SHALLOWEST_MM.value) & (missing < 0)
+    return bool(((np.abs(missing) <= error) | deepest | least).all())
+
+
+def _opening(search: _Search, depth: Floats) -> tuple[Opening, Solver]:
+    """Solve for the openings at depths per line, and give the factored equations they came from."""
+    parts = search.equations.panels
+    own = search.equations.depths(depth)
+    solver = held(search.equations, springs(own, search.skin_mm))
+    done = settled(parts, solver, search.load, search.area_mm2)
+    return opening_of(parts, own, done, search.load, search.skin_mm), solver
+
+
+def _step(
+    search: _Search, opening: Opening, solver: Solver, depth: Floats, missing: Floats
+) -> Floats:
+    """Change the depths that have a wish: Newton's step, where the line's own slope agrees.
+
+    Lines that can go no further stay out of it. Where wishes work against one another the joint
+    step would lead away, so a line that lacks opening then goes deeper by itself.
+    """
+    wishes = search.wishes
+    slopes = _slopes(search, opening, solver, depth)
+    free = ~((depth[wishes] >= search.skin_mm) & (missing > 0))
+    free &= ~((depth[wishes] <= OPENING_SHALLOWEST_MM.value) & (missing < 0))
+    least = LEAST_SLOPE / search.skin_mm
+    at = np.arange(len(wishes))
+    slopes[at, at] = np.maximum(slopes[at, at], least)
+    alone: Floats = missing / slopes[at, at]
+    joint = np.zeros(len(wishes))
+    joint[free] = np.linalg.lstsq(slopes[np.ix_(free, free)], missing[free], rcond=1e-6)[0]
+    agree = (joint * alone > 0) & (np.abs(joint) < MOST_AHEAD * np.abs(alone))
+    return np.where(agree, joint, alone)
+
+
+def _slopes(search: _Search, opening: Opening, solver: Solver, depth: Floats) -> Floats:
+    """Change of the logarithm of each widest mouth with each depth (1/mm), lines with a wish.
+
+    A deeper cut takes away spring, which acts like a force on its panels: one right-hand side
+    per line. Which panels are pressed shut is taken to stay as it is.
+    """
+    parts, wishes = search.equations.panels, search.wishes
+    own = search.equations.depths(depth)
+    nudge = NUDGE * search.skin_mm
+    now, deeper = (springs(d, search.skin_mm) for d in (own, own + nudge))
+    soft = (now.normal - deeper.normal) / nudge, (now.sliding - deeper.sliding) / nudge
+    push = np.concatenate([soft[0] * opening.gap_mm, soft[1] * opening.slide_mm])
+    push *= np.tile(parts.length, 2)
+    sides = np.zeros((2 * len(parts), len(wishes)))
+    for column, line in enumerate(wishes):
+        rows = np.concatenate([parts.of_line[line], parts.of_line[line] + len(parts)])
+        sides[rows, column] = push[rows]
+    change = _with_growth(search, solver, solver.solve(sides))[: len(parts)]
+    through = own >= search.skin_mm
+    show = 1 + np.where(through, 0.0, MOUTH * now.normal * own)
+    direct = np.where(through, 0.0, MOUTH * opening.gap_mm * (now.normal - soft[0] * own))
+    slopes = np.empty((len(wishes), len(wishes)))
+    for row, line in enumerate(wishes):
+        at = parts.of_line[line][np.argmax(opening.mouth_mm[parts.of_line[line]])]
+        slopes[row] = show[at] * change[at]
+        slopes[row, row] += direct[at]
+        slopes[row] /= max(opening.mouth_mm[at], 1e-12)
+    return slopes
+
+
+def _with_growth(search: _Search, solver: Solver, change: Floats) -> Floats:
+    """Add what the mean tension's answer to opening further does, where growth is given."""
+    if search.area_mm2 is None:
+        return change
+    unit = forces(search.equations.panels)
+    free = solver.solve(unit)
+    stiff = COMPLIANCE + unit.T @ free / search.area_mm2
+    answer: Floats = change - free @ np.linalg.solve(stiff, unit.T @ change / search.area_mm2)
+    return answer

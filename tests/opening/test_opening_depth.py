@@ -1,0 +1,133 @@
+"""Depths for wished openings: what is found, solved again, opens as wished."""
+
+import numpy as np
+import pytest
+
+from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.opening import depth as room
+from scorecraft.opening import solve
+from scorecraft.opening.depth import depths_for, to_hand
+
+AREA = np.pi * 150**2
+GROWTH = {"strain": (0.1, 0.1, 0.0), "area_mm2": AREA, "panel_mm": 3.0}
+SLASH = np.array([[-60.0, 0], [60, 0]])
+STACK = [SLASH + np.array([0, 12.0 * k]) for k in range(4)]
+NONE = np.nan
+
+
+def opened(lines, depth):
+    return solve(lines, depth, **GROWTH).widest_mm
+
+
+@pytest.mark.parametrize("wish", [0.5, 3.0, 8.0, 20.0, 30.0])
+def test_one_cut_opens_as_wished(wish):
+    found = depths_for([SLASH], [wish], [0.0], **GROWTH)
+    assert found.reachable.all()
+    assert opened([SLASH], found.depth_mm)[0] == pytest.approx(wish, rel=6e-3)
+    assert found.reached_mm[0] == pytest.approx(wish, rel=6e-3)
+    assert found.most_mm[0] == pytest.approx(opened([SLASH], [12.0])[0])
+
+
+def test_wider_wish_cuts_deeper():
+    depths = [depths_for([SLASH], [wish], [0.0], **GROWTH).depth_mm[0] for wish in (2, 5, 12, 25)]
+    assert (np.diff(depths) > 0).all()
+
+
+def test_wishes_that_shield_each_other_are_met_together():
+    found = depths_for(STACK, [6.0] * 4, [0.0] * 4, **GROWTH)
+    assert found.reachable.all()
+    np.testing.assert_allclose(opened(STACK, found.depth_mm), 6.0, rtol=6e-3)
+    alone = depths_for([SLASH], [6.0], [0.0], **GROWTH)
+    assert found.depth_mm.min() > alone.depth_mm[0]
+
+
+def test_lines_without_a_wish_keep_their_depth():
+    found = depths_for(STACK, [15.0, NONE, 5.0, NONE], [1.0, 4.0, 0.0, 2.5], **GROWTH)
+    np.testing.assert_array_equal(found.depth_mm[[1, 3]], [4.0, 2.5])
+    again = opened(STACK, found.depth_mm)
+    np.testing.assert_allclose(again, found.reached_mm, rtol=1e-6)
+    np.testing.assert_allclose(again[[0, 2]], [15.0, 5.0], rtol=6e-3)
+
+
+def test_wish_out_of_reach_gives_the_whole_skin():
+    found = depths_for([SLASH], [60.0], [0.0], **GROWTH)
+    assert not found.reachable[0]
+    assert found.depth_mm[0] == 12.0
+    assert found.reached_mm[0] == found.most_mm[0] < 60
+
+
+def test_wishes_that_together_are_out_of_reach():
+    """The strip between two cuts has only so much to give: the inner cuts stay behind."""
+    found = depths_for(STACK, [14.0] * 4, [0.0] * 4, **GROWTH)
+    assert found.reachable.tolist() == [True, False, False, True]
+    np.testing.assert_allclose(found.reached_mm[[0, 3]], 14.0, rtol=6e-3)
+    np.testing.assert_array_equal(found.depth_mm[[1, 2]], 12.0)
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_any_set_of_wishes_comes_to_an_end(seed):
+    random = np.random.default_rng(seed)
+    lines, count = [], 5
+    for angle in random.uniform(0, np.pi, count):
+        step = random.uniform(10, 60) * np.array([np.cos(angle), np.sin(angle)])
+        middle = random.uniform(-60, 60, 2)
+        lines.append(np.array([middle - step, middle + step]))
+    wishes = random.uniform(1, 25, count)
+    found = depths_for(lines, wishes, np.zeros(count), **GROWTH)
+    np.testing.assert_allclose(opened(lines, found.depth_mm), found.reached_mm, rtol=1e-6)
+    met = found.reachable & (found.depth_mm > 0.1)
+    np.testing.assert_allclose(found.reached_mm[met], wishes[met], rtol=6e-3)
+    assert (found.reached_mm[~found.reachable] < wishes[~found.reachable]).all()
+    np.testing.assert_array_equal(found.depth_mm[~found.reachable], 12.0)
+
+
+def test_copies_of_a_figure_get_the_same_depth():
+    lines = []
+    for k in range(6):
+        c, s = np.cos(k * np.pi / 3), np.sin(k * np.pi / 3)
+        lines += [line @ np.array([[c, s], [-s, c]]) for line in (
+            np.array([[0.0, 25], [0, 80]]), np.array([[0.0, 50], [12, 70]]))]  # fmt: skip
+    found = depths_for(lines, [9.0, NONE] * 6, [0.0, 3.0] * 6, **GROWTH)
+    np.testing.assert_allclose(found.depth_mm[::2], found.depth_mm[0], rtol=1e-6)
+    np.testing.assert_allclose(opened(lines, found.depth_mm)[::2], 9.0, rtol=6e-3)
+
+
+def test_nothing_wished_nothing_changed():
+    found = depths_for([SLASH], [NONE], [5.0], **GROWTH)
+    assert found.depth_mm[0] == 5.0
+    assert found.reached_mm[0] == pytest.approx(opened([SLASH], [5.0])[0])
+
+
+def test_slopes_are_those_of_small_changes(monkeypatch):
+    """Newton's slopes against differences of two solves."""
+    seen = {}
+    whole = room._slopes
+
+    def spy(search, opening, solver, depth):
+        seen.setdefault("slopes", whole(search, opening, solver, depth))
+        return whole(search, opening, solver, depth)
+
+    monkeypatch.setattr(room, "_slopes", spy)
+    depths_for(STACK, [6.0] * 4, [0.0] * 4, **GROWTH)
+    start = np.full(4, 4.0)
+    before = np.array([solve(STACK, start, **GROWTH).mouth_mm.reshape(4, -1).max(axis=1)])
+    for k in range(4):
+        after = solve(STACK, start + 1e-4 * np.eye(4)[k], turn=1, **GROWTH).mouth_mm
+        slope = np.log(after.reshape(4, -1).max(axis=1) / before[0]) / 1e-4
+        np.testing.assert_allclose(seen["slopes"][:, k], slope, rtol=2e-2, atol=2e-4)
+
+
+def test_search_that_does_not_settle_is_an_error(monkeypatch):
+    monkeypatch.setattr(room, "_step", lambda *args: np.zeros(1))
+    with pytest.raises(ScorecraftError, match="no depths"):
+        depths_for([SLASH], [9.0], [0.0], **GROWTH)
+
+
+@pytest.mark.parametrize("wishes", [[0.0], [-2.0], [np.inf], [1.0, 2.0]])
+def test_wishes_that_make_no_sense_are_refused(wishes):
+    with pytest.raises(UsageError):
+        depths_for([SLASH], wishes, [4.0], **GROWTH)
+
+
+def test_depths_for_a_hand():
+    np.testing.assert_array_equal(to_hand([0.1, 3.26, 3.2, 12.0]), [0.5, 3.5, 3.0, 12.0])
