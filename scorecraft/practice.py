@@ -225,6 +225,14 @@ OPENING_PANELS_AIMED = Rule(
 OPENING_MOST_PANELS = Rule(
     5_000.0, "panels", "the most panels without a turn: 800 MB, and 7 s on two cores", OURS
 )
+OPENING_WISH_ROUNDS = Rule(
+    60.0, "rounds", "rounds in which depths for wished openings must be found", OURS
+)
+OPENING_WISH_ERROR = Rule(
+    0.005, "of the opening", "how near an opening comes to the wish before the search ends", OURS
+)
+OPENING_SHALLOWEST_MM = Rule(0.1, "mm", "no wish makes a cut shallower than this", OURS)
+DEPTH_STEP_MM = Rule(0.5, "mm", "a hand cuts to about this; depths are rounded to it", COMMON)
 OPENING_MOST_ROUNDS = Rule(
     60.0, "rounds", "contact rounds before the opening model gives up, and one a panel", OURS
 )
