@@ -16,6 +16,7 @@ COMMANDS = {
     "drape": "print the pattern on paper that lies on the dome",
     "ring": "print a ring of degrees for the turntable",
     "bloom": "draw the loaf as it will be after baking",
+    "tune": "learn from the bake: measured openings against predicted",
     "page": "open the live page in a browser",
     "list": "list the shipped patterns",
     "new": "start a pattern of your own",

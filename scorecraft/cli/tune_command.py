@@ -1,0 +1,108 @@
+"""`scorecraft tune`: learn the skin from a baked loaf, and keep a log of bakes."""
+
+from pathlib import Path
+
+import click
+
+from scorecraft.cli.options import shipped_names, turned
+
+LOG = "bakes.jsonl"
+
+
+@click.command("tune")
+@click.argument("pattern", required=False, shell_complete=shipped_names)
+@click.option("--measured", type=click.Path(path_type=Path), metavar="FILE",
+              help="CSV of cut numbers (as on the guide) and opened widths in mm.")
+@click.option("-o", "--output", default="baker.toml", show_default=True, metavar="FILE",
+              help="What the bake has taught, for --baker; - prints it.")
+@click.option("--log", type=click.Path(path_type=Path), metavar="FILE",
+              help=f"The bake log to add to, or to list ({LOG}).")
+@click.option("--note", default="", metavar="TEXT", help="A note for the log.")
+@click.option("--list", "listing", is_flag=True, help="List the bakes of the log.")
+@click.option("--plot", type=click.Path(path_type=Path), metavar="FILE",
+              help="Draw predicted against measured widths; with --list of all bakes.")
+@click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help="Turn a knob.")
+@click.option("--loaf", metavar="WORDS", help="The loaf that was baked.")
+@click.option("--bake", metavar="WORDS", help="How it was baked.")
+@click.option("-q", "--quiet", is_flag=True, help="Say only what must be said.")
+def command(
+    pattern: str | None, measured: Path | None, output: str, log: Path | None, note: str,
+    listing: bool, plot: Path | None, knobs: tuple[str, ...], loaf: str | None,
+    bake: str | None, quiet: bool,
+) -> int:  # fmt: skip
+    """Fit the model to the openings MEASURED on a loaf of PATTERN, or list the bakes so far."""
+    from scorecraft.errors import UsageError
+
+    if listing:
+        return listed(log or Path(LOG), plot, quiet=quiet)
+    if pattern is None or measured is None:
+        hint = "scorecraft tune PATTERN --measured FILE.csv, or scorecraft tune --list"
+        raise UsageError("tune needs a pattern and what was measured", None, hint)
+    given = {"loaf": loaf, "bake": bake}
+    return fitted(pattern, measured, output, log, note, plot, turned(knobs), given, quiet=quiet)
+
+
+def listed(log: Path, plot: Path | None, *, quiet: bool) -> int:
+    """List the bakes of a log, and plot all their openings if asked."""
+    from scorecraft.cli.output import deliver
+    from scorecraft.tune.log import read
+    from scorecraft.tune.telling import log_text, measured_and_predicted
+
+    found = read(log)
+    if plot is not None:
+        pairs = [pair for each in found.bakes for pair in measured_and_predicted(each)]
+        title = f"{len(found.bakes)} bakes" if len(found.bakes) != 1 else "1 bake"
+        deliver(str(plot), plotted(plot, pairs, title, ""), quiet=quiet)
+    click.echo(log_text(found), nl=False)
+    return 0
+
+
+def fitted(
+    pattern: str, measured: Path, output: str, log: Path | None, note: str, plot: Path | None,
+    knobs: dict[str, str], given: dict[str, str | None], *, quiet: bool,
+) -> int:  # fmt: skip
+    """Fit one bake; write nothing before everything is made."""
+    from datetime import date
+
+    from scorecraft.cli.output import deliver
+    from scorecraft.designing import make
+    from scorecraft.tune.bake import record, tune
+    from scorecraft.tune.baker import baker_of, baker_text
+    from scorecraft.tune.log import add
+    from scorecraft.tune.measured import read_measured
+    from scorecraft.tune.predict import predictor
+    from scorecraft.tune.telling import tuned_text
+
+    design = make(pattern, knobs=knobs, **given)
+    rows = read_measured(measured, [group.number for group in design.groups])
+    tuned = tune(design.layout, rows, predictor(design.layout))
+    today, name = date.today().isoformat(), Path(pattern).stem
+    baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
+    entry = record(tuned, pattern=name, date=today, note=note)
+    pairs = [
+        (each.width_mm, float(predicted))
+        for each, predicted in zip(rows, tuned.fit.predicted_mm, strict=True)
+    ]
+    drawn = None
+    if plot is not None:
+        skin = f"skin {tuned.fit.skin_mm.best:.1f} mm"
+        drawn = plotted(plot, pairs, design.layout.title or name, skin)
+    if log is not None:
+        add(log, entry)
+        if not quiet:
+            click.echo(f"added to {log}", err=True)
+    if plot is not None and drawn is not None:
+        deliver(str(plot), drawn, quiet=quiet)
+    if output != "-":
+        click.echo(tuned_text(tuned), nl=False)
+    deliver(output, baker, quiet=quiet)
+    return 0
+
+
+def plotted(plot: Path, pairs: list[tuple[float, float]], title: str, note: str) -> bytes:
+    """Draw a plot in the form of its file."""
+    from scorecraft.cli.prints import file_form
+    from scorecraft.drawing.tune_plot import tune_plot
+    from scorecraft.drawing.write import encoded
+
+    return encoded([tune_plot(pairs, title, note)], file_form(str(plot), None))

@@ -1,0 +1,125 @@
+"""baker.toml: what the bakes of one baker, flour and oven have taught the model."""
+
+import math
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from scorecraft.errors import UsageError
+from scorecraft.practice import SKIN_LIMITS_MM
+from scorecraft.tune.fit import Fit
+
+GROWTH_LIMITS = (0.05, 20.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Baker:
+    """A fitted skin (mm) and growth (over the assumed one), with bounds, and their bake."""
+
+    skin_mm: float
+    skin_bounds_mm: tuple[float, float]
+    growth: float = 1.0
+    growth_bounds: tuple[float, float] | None = None
+    sure: float = 0.9
+    openings: int = 0
+    pattern: str = ""
+    date: str = ""
+
+
+def baker_of(found: Fit, *, pattern: str, date: str) -> Baker:
+    """Keep what a fit has found."""
+    return Baker(
+        skin_mm=found.skin_mm.best,
+        skin_bounds_mm=(found.skin_mm.low, found.skin_mm.high),
+        growth=found.growth.best if found.growth else 1.0,
+        growth_bounds=(found.growth.low, found.growth.high) if found.growth else None,
+        sure=found.sure,
+        openings=len(found.residual_mm),
+        pattern=pattern,
+        date=date,
+    )
+
+
+def baker_text(baker: Baker) -> str:
+    """Write a baker as TOML."""
+    low, high = baker.skin_bounds_mm
+    lines = [
+        "# What my loaves have taught scorecraft. Use it with: --baker FILE",
+        f"skin_mm = {baker.skin_mm:.3f}",
+        f"skin_bounds_mm = [{low:.3f}, {high:.3f}]",
+        f"growth = {baker.growth:.4f}  # over the growth the pattern assumes",
+    ]
+    if baker.growth_bounds:
+        least, most = baker.growth_bounds
+        lines.append(f"growth_bounds = [{least:.4f}, {most:.4f}]")
+    lines += [
+        f"sure = {baker.sure:.3f}  # how often the bounds hold the truth",
+        f"openings = {baker.openings}",
+        f"pattern = {quoted(baker.pattern)}",
+        f"date = {quoted(baker.date)}",
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def quoted(text: str) -> str:
+    """Write a TOML basic string (TOML 1.0.0: quotes, backslashes and controls are escaped)."""
+    out = []
+    for character in text:
+        if character in '"\\':
+            out.append("\\" + character)
+        elif ord(character) < 0x20 or ord(character) == 0x7F:
+            out.append(f"\\u{ord(character):04X}")
+        else:
+            out.append(character)
+    return '"' + "".join(out) + '"'
+
+
+def read_baker(path: str | Path) -> Baker:
+    """Read a baker.toml; raises UsageError where it is none or holds numbers that cannot be."""
+    path = Path(path)
+    try:
+        values = tomllib.loads(path.read_text(encoding="utf-8"))
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        hint = "scorecraft tune writes one"
+        raise UsageError(f'cannot read "{path}": {reason}', None, hint) from error
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        message = f'"{path}" is not a baker file: {error}'
+        raise UsageError(message, None, "scorecraft tune writes one") from error
+    least, most = (rule.value for rule in SKIN_LIMITS_MM)
+    skin = _number(path, values, "skin_mm", least, most)
+    growth = _number(path, {"growth": 1.0, **values}, "growth", *GROWTH_LIMITS)
+    return Baker(
+        skin_mm=skin,
+        skin_bounds_mm=_pair(path, values, "skin_bounds_mm") or (skin, skin),
+        growth=growth,
+        growth_bounds=_pair(path, values, "growth_bounds"),
+        sure=_number(path, {"sure": 0.9, **values}, "sure", 0.0, 1.0),
+        openings=int(_number(path, {"openings": 0, **values}, "openings", 0, 1e9)),
+        pattern=str(values.get("pattern", "")),
+        date=str(values.get("date", "")),
+    )
+
+
+def _number(path: Path, values: dict[str, Any], key: str, least: float, most: float) -> float:
+    value = values.get(key)
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise UsageError(f'"{path}" has no number {key}', None, f"like {key} = 12.0")
+    if not math.isfinite(value) or not least <= value <= most:
+        raise UsageError(f'"{path}": {key} = {value:g} cannot be', None, f"{least:g} to {most:g}")
+    return float(value)
+
+
+def _pair(path: Path, values: dict[str, Any], key: str) -> tuple[float, float] | None:
+    found = values.get(key)
+    if found is None:
+        return None
+    whole = isinstance(found, list) and len(found) == 2
+    if not whole or not all(
+        isinstance(each, int | float) and math.isfinite(each) for each in found
+    ):
+        raise UsageError(
+            f'"{path}": {key} is no pair of numbers', None, f"like {key} = [9.0, 14.0]"
+        )
+    return (float(found[0]), float(found[1]))

@@ -1,0 +1,41 @@
+"""The opening model as tuning needs it: widths of the numbered cuts for any skin."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecraft.cuts import Layout
+from scorecraft.groups import Group, groups
+from scorecraft.loaf.bake import growth
+from scorecraft.opening.load import load_on
+from scorecraft.opening.solve import opened
+from scorecraft.opening.system import system
+from scorecraft.tune.fit import Widths
+
+Array = NDArray[np.float64]
+
+PANEL_MM = 3.0
+"""Length of the model's panels: the model runs many times, and widths are measured to a mm."""
+
+
+def predictor(layout: Layout) -> Widths:
+    """Make the model of a layout's bake: skin (mm) to the mean widest opening of each cut number.
+
+    The equations are set up once for all skins.
+    """
+    told = groups(layout)
+    grown = growth(layout.loaf, layout.bake)
+    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    equations = system([cut.line for cut in layout.cuts], depths, PANEL_MM, None)
+    load = load_on(equations.panels, grown.at)
+    area = layout.loaf.sheet_area_mm2
+
+    def widths(skin_mm: float) -> Array:
+        made = opened(equations, depths, load, skin_mm=skin_mm, area_mm2=area)
+        return by_number(told, made.widest_mm)
+
+    return widths
+
+
+def by_number(told: tuple[Group, ...], widest_mm: Array) -> Array:
+    """Average the widest openings of the cuts over each number of the guide."""
+    return np.array([float(widest_mm[list(group.cuts)].mean()) for group in told])

@@ -1,0 +1,88 @@
+"""What a bake has taught, and the log of bakes, in words."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import numpy as np
+
+from scorecraft.tune.bake import Tuned
+from scorecraft.tune.fit import Bounds
+from scorecraft.tune.log import Logged
+
+
+def tuned_text(tuned: Tuned) -> str:
+    """Report a fit: measured against predicted row by row, then what it comes to."""
+    return "\n".join(_report(tuned)) + "\n"
+
+
+def _report(tuned: Tuned) -> Iterator[str]:
+    found = tuned.fit
+    names = {group.number: group.name for group in tuned.groups}
+    yield f"{'':>3}  {'cut':<22}{'measured':>10}{'predicted':>12}{'off':>9}"
+    rows = zip(tuned.measured, found.predicted_mm, found.residual_mm, strict=True)
+    for each, predicted, residual in rows:
+        name = names[each.number]
+        yield (
+            f"{each.number:>3}  {name:<22}{each.width_mm:>7.1f} mm{predicted:>9.1f} mm"
+            f"{residual:>+6.1f} mm"
+        )
+    yield ""
+    yield f"skin thickness {_bounded(found.skin_mm, 'mm', 1)}, {found.sure:.0%} sure"
+    if found.growth is not None:
+        yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
+    else:
+        yield "growth as the pattern assumes: the openings do not tell more"
+    yield f"openings scatter by {found.spread_mm:.1f} mm about the prediction"
+    yield from _warnings(found.skin_mm, len(found.residual_mm))
+
+
+def _bounded(bounds: Bounds, unit: str, digits: int) -> str:
+    low = "less than " if bounds.open_below else ""
+    high = " or more" if bounds.open_above else ""
+    return (
+        f"{bounds.best:.{digits}f} {unit} "
+        f"({low}{bounds.low:.{digits}f} to {bounds.high:.{digits}f}{high})"
+    )
+
+
+def _warnings(skin: Bounds, rows: int) -> Iterator[str]:
+    if rows == 1:
+        yield "one opening says little: measure a few more, of deep and of light cuts"
+    elif skin.open_below or skin.open_above:
+        yield "these openings do not settle the skin: measure deep and light cuts, and more of them"
+
+
+def log_text(logged: Logged) -> str:
+    """List the bakes of a log, one a line, the newest last."""
+    lines = [f"{'date':<12}{'pattern':<22}{'openings':>9}{'off by':>9}{'skin':>10}  note"]
+    lines += [_bake_line(bake) for bake in logged.bakes]
+    for number in logged.unreadable:
+        lines.append(f"line {number} cannot be read; it is left as it is")
+    return "\n".join(lines) + "\n"
+
+
+def _bake_line(bake: Mapping[str, Any]) -> str:
+    pairs = measured_and_predicted(bake)
+    off = f"{np.sqrt(np.mean([(m - p) ** 2 for m, p in pairs])):.1f} mm" if pairs else ""
+    best = _best(bake.get("skin_mm"))
+    return (
+        f"{bake.get('date', '')!s:<12}{bake.get('pattern', '')!s:<22}{len(pairs):>9}{off:>9}"
+        f"{best:>10}  {bake.get('note', '')}"
+    ).rstrip()
+
+
+def _best(skin: object) -> str:
+    best = skin.get("best") if isinstance(skin, dict) else None
+    return f"{best:.1f} mm" if isinstance(best, int | float) else ""
+
+
+def measured_and_predicted(bake: Mapping[str, Any]) -> list[tuple[float, float]]:
+    """List the openings of a logged bake: measured and predicted width (mm) of each."""
+    cuts = bake.get("cuts")
+    pairs: list[tuple[float, float]] = []
+    for cut in cuts if isinstance(cuts, list) else []:
+        predicted = cut.get("predicted_mm") if isinstance(cut, dict) else None
+        if isinstance(predicted, int | float):
+            sizes = cut.get("measured_mm", [])
+            pairs += [(float(m), float(predicted)) for m in sizes if isinstance(m, int | float)]
+    return pairs
