@@ -4,11 +4,14 @@ from itertools import groupby
 from math import degrees
 from typing import Any
 
+import numpy as np
+
 from scorecraft.bench import Plan, plan
 from scorecraft.bench.blade import blade_form
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
+from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.report import rounded
 from scorecraft.web.stage import frame, stage
@@ -24,6 +27,7 @@ def bench_data(design: Design) -> dict[str, Any]:
         "notes": list(layout.notes),
         "svg": svg(stage(design), text="text", ids="bench"),
         "crown": [rounded(each) for each in frame(layout)[0]],
+        "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),
         "marks": made.marks,
         "marks_seconds": rounded(made.marks_seconds),
         "seconds": rounded(made.work.seconds),

@@ -11,7 +11,7 @@ from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.report import as_data, finding_data, rounded, verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
-WRITTEN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)\s*(%|[a-z°″]+)?")
+WRITTEN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)(%|[A-Za-z°″]+)?")
 """A plain number with its unit, as a slider writes it."""
 
 

@@ -8,32 +8,20 @@ from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.drawing.bloom import MARGIN_MM, bloom_group
 from scorecraft.drawing.bloom_lens import Lens, baked_loaf, lenses
-from scorecraft.drawing.bloom_mouths import Mouths, mouths_of
+from scorecraft.drawing.bloom_mouths import mouths_of
 from scorecraft.drawing.eye import Eye
 from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.plan import on_paper
-from scorecraft.loaf.bake import growth
-from scorecraft.opening import Opening, solve
+from scorecraft.opening import Opening
 from scorecraft.report import rounded
 from scorecraft.web.stage import frame
 
 DIGITS = 2
 
 
-def opening_of(design: Design) -> Opening:
-    """Predict how the cuts open."""
-    layout = design.layout
-    return solve(
-        [cut.line for cut in layout.cuts],
-        [cut.depth_mm for cut in layout.cuts],
-        strain=growth(layout.loaf, layout.bake).mean,
-        area_mm2=layout.loaf.sheet_area_mm2,
-    )
-
-
-def opened_data(design: Design) -> dict[str, Any]:
+def opened_data(design: Design, opening: Opening) -> dict[str, Any]:
     """Tell the widest opening of every cut, and its mouth as a line with half widths."""
-    mouths = mouths_of(opening_of(design))
+    mouths = mouths_of(opening)
     layout = design.layout
     centre, _ = frame(layout)
     opened = lenses(layout, mouths, baked_loaf(layout))
@@ -58,12 +46,11 @@ def flat(points: np.ndarray) -> list[float]:
     return [float(each) + 0.0 for each in np.round(points, DIGITS).ravel().tolist()]
 
 
-def bloom_picture(design: Design) -> Picture:
+def bloom_picture(design: Design, opening: Opening) -> Picture:
     """Draw the baked loaf alone, full size, without the board it lies on."""
     layout = design.layout
-    mouths: Mouths = mouths_of(opening_of(design))
     loaf = baked_loaf(layout)
     wide, high = loaf.width_mm + 2 * MARGIN_MM, loaf.length_mm + 2 * MARGIN_MM
     eye = Eye(loaf, centre=(wide / 2, high / 2))
-    group = bloom_group(layout, mouths, eye)
+    group = bloom_group(layout, mouths_of(opening), eye)
     return Picture(wide, high, f"{layout.title}: baked", "", (group,), css="bloom")

@@ -1,5 +1,6 @@
 """Start the server, open the page, and stop cleanly."""
 
+import logging
 import os
 import socket
 import sys
@@ -91,6 +92,7 @@ def waitress_server(app: Any, door: socket.socket) -> Any:
     """Make a waitress server on a bound socket."""
     from waitress.server import create_server
 
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)  # a short queue is no news
     door.listen(128)
     return create_server(
         app,

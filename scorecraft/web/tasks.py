@@ -4,7 +4,7 @@ import traceback
 from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from scorecraft.designing import Design
 from scorecraft.errors import MissingLibraryError, PatternError, ScorecraftError, UsageError
@@ -16,6 +16,9 @@ from scorecraft.web.answer import (
     refusal,
 )
 from scorecraft.web.asked import Asked, asked, designed
+
+if TYPE_CHECKING:
+    from scorecraft.opening import Opening
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -60,6 +63,20 @@ def remembered(wanted: Asked, folder: str | None, changed: int) -> Design:
     return designed(wanted, Path(folder) if folder else None)
 
 
+def opening_of(request: dict[str, Any]) -> "Opening":
+    """Predict how the cuts of a request's design open, or remember it."""
+    folder = request.get("folder")
+    return opening_remembered(asked(request), folder, newest(folder))
+
+
+@lru_cache(maxsize=KEPT)
+def opening_remembered(wanted: Asked, folder: str | None, changed: int) -> "Opening":
+    """Predict the openings of a design; the same ones again are not predicted twice."""
+    from scorecraft.drawing.bloom_mouths import predicted
+
+    return predicted(remembered(wanted, folder, changed).layout)
+
+
 def design(request: dict[str, Any]) -> Answer:
     """Answer with the design: picture, knobs, form and findings."""
     from scorecraft.web.design_data import design_data
@@ -80,7 +97,7 @@ def opening(request: dict[str, Any]) -> Answer:
     """Answer with how the cuts open."""
     from scorecraft.web.opened import opened_data
 
-    return json_answer(opened_data(design_of(request)))
+    return json_answer(opened_data(design_of(request), opening_of(request)))
 
 
 def bloom(request: dict[str, Any]) -> Answer:
@@ -88,16 +105,21 @@ def bloom(request: dict[str, Any]) -> Answer:
     from scorecraft.drawing.svg import svg
     from scorecraft.web.opened import bloom_picture
 
-    drawn = bloom_picture(design_of(request))
+    drawn = bloom_picture(design_of(request), opening_of(request))
     size = [drawn.width_mm, drawn.height_mm]
     return json_answer({"ok": True, "size": size, "svg": svg(drawn, text="text")})
 
 
 def view(request: dict[str, Any]) -> Answer:
-    """Answer with the loaf seen another way: as its guide, or from an elevation."""
-    from scorecraft.web.views import seen
+    """Answer with the loaf seen another way: from the side, its guide, its map of tension."""
+    from scorecraft.drawing.svg import svg
+    from scorecraft.web.views import seen, tension
 
-    return json_answer({"ok": True, "svg": seen(design_of(request), request)})
+    if request.get("look") == "tension":
+        drawn = tension(design_of(request), opening_of(request))
+    else:
+        drawn = seen(design_of(request), request)
+    return json_answer({"ok": True, "svg": svg(drawn, text="text", ids="view")})
 
 
 def prints(request: dict[str, Any]) -> Answer:

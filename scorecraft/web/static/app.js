@@ -42,7 +42,7 @@ function enter() {
     const before = [...rooms.values()].find((each) => each.element === main.firstElementChild);
     if (before && before.leave) before.leave();
     main.replaceChildren(room.element);
-    main.scrollTop = 0;
+    scrollTo(0, 0);
   }
   document.body.dataset.room = name;
   document.title = `${words.rooms[name]} · ${words.name}`;

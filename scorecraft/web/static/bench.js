@@ -100,10 +100,8 @@ export class BenchRoom {
     this.table = svgPart("g", { class: "table" });
     const drawn = [...this.svg.children].filter((child) => !["title", "desc", "defs"].includes(child.localName));
     this.table.append(...drawn);
-    const [, , wide, high] = this.svg.getAttribute("viewBox").split(" ").map(Number);
-    const far = Math.max(...[[0, 0], [wide, 0], [0, high], [wide, high]].map(([cx, cy]) => Math.hypot(cx - x, cy - y)));
-    this.radius = Math.min(far, Math.max(x, y, wide - x, high - y) + 4);
-    const room = this.radius + 14;
+    this.radius = this.plan.radius_mm + 6;
+    const room = this.radius + 8;
     this.svg.setAttribute("viewBox", `${x - room} ${y - room} ${2 * room} ${2 * room}`);
     this.ring = svgPart("g", { class: "ring" });
     this.arrows = svgPart("g", { class: "arrows" });
@@ -137,7 +135,7 @@ export class BenchRoom {
     this.angle = before + shortest(screen.table - before, screen.turn);
     this.table.style.setProperty("transform-origin", `${x}px ${y}px`);
     this.table.style.setProperty("transform", `rotate(${this.angle}deg)`);
-    this.ring.replaceChildren(...ringParts(this.plan.crown, this.radius + 7, screen.turn));
+    this.ring.replaceChildren(...ringParts(this.plan.crown, this.radius, screen.turn));
   }
 
   lightCuts(screen) {
@@ -160,7 +158,8 @@ export class BenchRoom {
     const start = at(0);
     const [from, to] = [at(0.55), at(0.6)];
     const turn = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
-    const size = Math.min(3.4, 1.2 + long / 12);
+    const size = Math.min(3.4, 0.7 + long / 16);
+    path.style.setProperty("--wide", Math.min(2.4, 0.7 + long / 30));
     return [
       svgPart("circle", { cx: start.x, cy: start.y, r: size * 0.62 }),
       svgPart("path", { d: `M${-size},${-size} L${size},0 L${-size},${size}Z`, transform: `translate(${to.x} ${to.y}) rotate(${turn})` }),
@@ -169,7 +168,7 @@ export class BenchRoom {
 
   wordsOf(screen) {
     if (screen.kind === "start") {
-      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.steps.length, clock(this.plan.seconds))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
+      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.steps.length, Math.max(1, Math.round(this.plan.seconds / 60)))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
     }
     if (screen.kind === "marks") return [h("h1", {}, told.marks(this.plan.marks)), h("p", { class: "lead" }, told.marksHow)];
     if (screen.kind === "end") return [h("h1", {}, told.end), h("p", { class: "lead" }, told.endHow)];
@@ -290,7 +289,7 @@ function turnWords(screen) {
   if (screen.kind !== "cut") return [];
   const parts = [];
   const by = Math.round(Math.abs(screen.turn));
-  if (by) parts.push(h("b", {}, `${by}°`), screen.turn > 0 ? told.clockwise : told.counter);
+  if (by) parts.push(told.turn, h("b", {}, `${by}°`), screen.turn > 0 ? told.clockwise : told.counter);
   else parts.push(told.stay);
   if (screen.spin_deg) parts.push(` · ${told.spin(Math.round(screen.spin_deg))}`);
   if (screen.times > 1) parts.push(h("span", { class: "times" }, told.times(screen.time, screen.times)));

@@ -26,7 +26,7 @@ export class DesignRoom {
     });
     this.knobs = new Knobs({ pointed: (line) => this.editor.light(line ? [line] : []) });
     this.form = new LoafForm();
-    this.title = h("h1", { class: "loaf-title" });
+    this.title = h("h1", { class: "loaf-title" }, store.name || words.unnamed);
     this.caption = h("p", { class: "caption" });
     this.looking = new Looking(this.stage);
     this.element = this.layout();
@@ -77,7 +77,7 @@ export class DesignRoom {
   showDesign() {
     const design = store.design;
     this.element.classList.remove("stale");
-    this.title.textContent = design.title;
+    this.title.textContent = design.title || store.name || words.unnamed;
     this.caption.textContent = this.captionOf(design);
     this.looking.show(design);
     this.knobs.show(design.knobs);

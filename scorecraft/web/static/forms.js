@@ -3,7 +3,7 @@
 import { h, icon } from "./dom.js";
 import { withHeader } from "./pattern_text.js";
 import { store } from "./store.js";
-import { fieldUnit, fromField, toField, trimmed } from "./units.js";
+import { fieldUnit, fromField, length, toField, trimmed } from "./units.js";
 import { words } from "./words.js";
 
 const SHAPES = ["round", "oval", "long", "square"];
@@ -39,10 +39,16 @@ export class LoafForm {
     const sizes = [size("width", told.width, design.loaf.width_mm)];
     if (shape === "oval" || shape === "long") sizes.push(size("length", told.length, design.loaf.length_mm));
     sizes.push(size("height", told.height, design.loaf.height_mm));
-    return [
-      this.shapes(shape, form, design),
-      byDough ? this.dough(form) : h("div", { class: "fields" }, ...sizes),
-    ];
+    const sizing = choices("loaf-sizing", told.sizing, ["size", "dough"], byDough ? "dough" : "size", (each) => told.sizings[each], (by) => this.sizeBy(by, form, design));
+    return [this.shapes(shape, form, design), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
+  }
+
+  /** Size the loaf by its dough from now on, or by the sizes it has. */
+  sizeBy(by, form, { loaf }) {
+    const sizes = { width: `${trimmed(loaf.width_mm, 0)}mm`, height: `${trimmed(loaf.height_mm, 0)}mm` };
+    sizes.length = STRETCH[loaf.shape] > 1 ? `${trimmed(loaf.length_mm, 0)}mm` : "";
+    const none = { width: "", length: "", height: "" };
+    change("loaf", form, by === "dough" ? { ...none, dough: "900g" } : { ...sizes, dough: "", proof: "", basket: "" });
   }
 
   shapes(shape, form, design) {
@@ -56,12 +62,16 @@ export class LoafForm {
     return choices("loaf-shape", told.loafForm, SHAPES, shape, (each) => [icon(each), told.shapes[each]], pick);
   }
 
-  dough(form) {
-    const grams = /^([\d.]+)\s*(g|kg|oz|lb)$/.exec(form.keys.dough) || [0, "900", "g"];
+  dough(form, { loaf }) {
+    const [, mass, unit] = /^([\d.]+)\s*(g|kg|oz|lb)$/.exec(form.keys.dough) || [0, "900", "g"];
+    const proof = ["under", "right", "over"].includes(form.keys.proof) ? form.keys.proof : form.keys.proof ? "" : "right";
+    const size = [loaf.width_mm, loaf.length_mm, loaf.height_mm].map((mm) => length(mm, 0));
     return h(
       "div",
       { class: "fields" },
-      field("loaf-dough", told.dough, grams[1], grams[2], (value) => change("loaf", form, { dough: `${value}${grams[2]}` })),
+      field("loaf-dough", told.dough, mass, unit, (value) => change("loaf", form, { dough: `${value}${unit}` }), { step: unit === "g" ? 50 : 0.25 }),
+      choices("loaf-proof", told.proof, Object.keys(told.proofs), proof, (each) => told.proofs[each], (each) => change("loaf", form, { proof: each })),
+      h("p", { class: "quiet" }, told.sized(...size)),
     );
   }
 

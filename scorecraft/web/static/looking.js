@@ -122,6 +122,7 @@ export class Looking {
       min: 0,
       max: 100,
       step: 1,
+      disabled: true,
       props: { value: 0 },
       "aria-label": told.bloom,
       oninput: () => {

@@ -1,6 +1,6 @@
 // The pattern's text is the one truth: sliders and forms write into it.
 
-const NUMBER = /[+-]?(\d+\.?\d*|\.\d+)\s*(%|[a-z°″]+)?/y;
+const NUMBER = /[+-]?(\d+\.?\d*|\.\d+)(%|[A-Za-z°″]+)?/y;
 const MAINS = { loaf: ["shape"], bake: [] };
 const AFTER = { loaf: ["title", "note"], bake: ["loaf", "title", "note"] };
 
@@ -16,7 +16,7 @@ export function withKnob(text, knob, value) {
   NUMBER.lastIndex = from;
   const found = NUMBER.exec(line);
   if (!found) return text;
-  lines[number] = line.slice(0, from) + value + line.slice(from + found[0].trimEnd().length);
+  lines[number] = line.slice(0, from) + value + line.slice(from + found[0].length);
   return lines.join("\n");
 }
 

@@ -1,0 +1,69 @@
+import threading
+from pathlib import Path
+
+import pytest
+
+from scorecraft.web.app import make_app
+from scorecraft.web.crew import Crew
+from scorecraft.web.folder import Folder
+from scorecraft.web.guests import Guests
+from scorecraft.web.serve import bound, hosts_of, waitress_server
+from scorecraft.web.tasks import work
+
+HOST = "127.0.0.1:8337"
+LAN = "192.168.7.5:8337"
+SLASH = 'title "Mine"\nloaf round width 200mm height 85mm\n\nknob deep 8mm min 6mm max 11mm\n\nslash 100mm depth deep\n'
+
+
+class Asking:
+    """A browser's page as the server sees it."""
+
+    def __init__(self, app):
+        self.client = app.test_client()
+
+    def get(self, path, **more):
+        return self.client.get(path, base_url=f"http://{HOST}", buffered=True, **more)
+
+    def post(self, path, data, **more):
+        return self.client.post(path, base_url=f"http://{HOST}", json=data, **more)
+
+    def told(self, path, data):
+        answer = self.post(path, data)
+        assert answer.status_code == 200, answer.text
+        return answer.get_json()
+
+
+@pytest.fixture(scope="session")
+def crew():
+    crew = Crew(work, 2)
+    yield crew
+    crew.close()
+
+
+@pytest.fixture
+def folder(tmp_path):
+    return Folder(tmp_path)
+
+
+@pytest.fixture
+def guests():
+    return Guests(f"http://{LAN}/")
+
+
+@pytest.fixture
+def asking(folder, crew, guests):
+    return Asking(make_app(folder, crew, {HOST, LAN}, guests))
+
+
+@pytest.fixture(scope="session")
+def live(crew, tmp_path_factory):
+    """A served page: its address and its folder."""
+    path = tmp_path_factory.mktemp("patterns")
+    door = bound("127.0.0.1", 0)
+    port = door.getsockname()[1]
+    server = waitress_server(make_app(Folder(path), crew, hosts_of(port)), door)
+    thread = threading.Thread(target=server.run, daemon=True)
+    thread.start()
+    yield f"http://127.0.0.1:{port}/", Path(path)
+    server.close()
+    thread.join(5)

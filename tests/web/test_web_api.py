@@ -1,0 +1,147 @@
+"""What the page asks the server for, and what it gets."""
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+from conftest import SLASH
+
+from scorecraft.designing import make
+from scorecraft.shelf import shelf
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def test_the_page_and_its_parts_are_served(asking):
+    page = asking.get("/").text
+    for address in re.findall(r'(?:href|src)="(/static/[^"]+)"', page):
+        assert asking.get(address).status_code == 200, address
+
+
+def test_the_shelf_lists_every_shipped_pattern_and_the_folders_own(asking, folder):
+    (folder.path / "mine.score").write_text(SLASH)
+    (folder.path / "broken.score").write_text("loaf round widht 200mm\n")
+    (folder.path / "notes.txt").write_text("no pattern")
+    told = asking.get("/api/shelf").get_json()
+    assert [each["name"] for each in told["shelf"]] == [f"{name}.score" for name in shelf()]
+    assert all(each["title"] and each["shape"] and not each["problem"] for each in told["shelf"])
+    broken, mine = told["folder"]
+    assert (mine["title"], mine["shape"], mine["problem"]) == ("Mine", "round", "")
+    assert broken["problem"].startswith("line 1: ")
+
+
+def test_pictures_of_the_shelf_are_drawn(asking, folder):
+    (folder.path / "mine.score").write_text(SLASH)
+    for address in ("/picture/shelf/sun.score", "/picture/folder/mine.score"):
+        answer = asking.get(address)
+        assert answer.mimetype == "image/svg+xml"
+        assert ElementTree.fromstring(answer.data).tag == f"{SVG}svg"
+
+
+@pytest.mark.parametrize("name", ["leaf-crown", "fern"])
+def test_a_design_is_told_as_the_command_line_tells_it(asking, name):
+    opened = asking.told("/api/open", {"place": "shelf", "name": f"{name}.score"})
+    told = asking.told("/api/design", {"text": opened["text"], "name": name, "place": "shelf"})
+    design = make(name)
+    assert told["title"] == design.layout.title
+    assert len(told["cuts"]) == len(design.cuts)
+    assert [each["message"] for each in told["findings"]] == [f.message for f in design.findings]
+    drawn = ElementTree.fromstring(told["svg"]).iter(f"{SVG}path")
+    assert {path.get("data-cut") for path in drawn} >= {str(k) for k in range(len(design.cuts))}
+
+
+def test_knobs_tell_where_their_number_stands(asking):
+    told = asking.told("/api/design", {"text": SLASH})
+    (knob,) = told["knobs"]
+    line = SLASH.splitlines()[knob["span"]["line"] - 1]
+    start = knob["span"]["column"] - 1
+    assert line[start : start + knob["span"]["length"]] == "8mm"
+    assert (knob["low"], knob["high"], knob["unit"]) == (6, 11, "mm")
+
+
+def test_a_knob_worked_out_in_the_text_has_no_number_to_slide(asking):
+    text = SLASH.replace("knob deep 8mm", "knob deep (2 * 4mm)")
+    (knob,) = asking.told("/api/design", {"text": text})["knobs"]
+    assert knob["value"] == 8 and knob["span"] is None
+
+
+def test_knobs_loaf_and_bake_can_be_set_from_outside(asking):
+    asked = {"text": SLASH, "knobs": {"deep": "10mm"}, "loaf": "oval width 150mm", "bake": "spring 1.2"}
+    told = asking.told("/api/design", asked)
+    assert told["cuts"][0]["depth_mm"] == 10
+    assert told["loaf"]["shape"] == "oval"
+
+
+def test_problems_of_a_text_have_their_places(asking):
+    told = asking.told("/api/design", {"text": "loaf round width 200mm\nleef 30mm\nslash 3mmm\n"})
+    assert told["ok"] is False
+    assert [(each["line"], each["column"]) for each in told["problems"]] == [(2, 1), (3, 8)]
+    assert all(each["message"] and each["length"] for each in told["problems"])
+
+
+def test_findings_point_at_their_cuts(asking):
+    told = asking.told("/api/design", {"text": SLASH.replace("slash 100mm", "slash 300mm")})
+    finding = next(each for each in told["findings"] if each["check"] == "rim")
+    assert finding["cuts"] == [0]
+    assert finding["line"] == 6
+
+
+def test_openings_are_told_for_every_cut(asking):
+    told = asking.told("/api/opening", {"text": SLASH})
+    (widest,) = told["widest_mm"]
+    assert 2 < widest < 40
+    (lens,) = told["lenses"]
+    aside = lens["aside"]
+    half = max(abs(complex(x, y)) for x, y in zip(aside[::2], aside[1::2], strict=True))
+    assert 2 * half == pytest.approx(widest / told["sideways"], rel=0.1)
+
+
+def test_the_baked_loaf_and_other_views_are_drawn(asking):
+    baked = asking.told("/api/bloom", {"text": SLASH})
+    assert "board" not in baked["svg"] and ElementTree.fromstring(baked["svg"]) is not None
+    for look in ("side", "guide", "tension"):
+        seen = asking.told("/api/view", {"text": SLASH, "look": look})
+        assert ElementTree.fromstring(seen["svg"]).tag == f"{SVG}svg"
+    assert asking.post("/api/view", {"text": SLASH, "elevation": 500}).status_code == 400
+
+
+def test_a_file_is_saved_opened_and_saved_again(asking, folder):
+    saved = asking.told("/api/save", {"name": "mine", "text": SLASH, "mark": None})
+    assert saved["name"] == "mine.score"
+    assert (folder.path / "mine.score").read_text() == SLASH
+    opened = asking.told("/api/open", {"place": "folder", "name": "mine.score"})
+    assert opened == saved | {"text": SLASH}
+    again = asking.told("/api/save", {"name": "mine.score", "text": "x", "mark": opened["mark"]})
+    assert (folder.path / "mine.score").read_text() == "x"
+    assert again["mark"] != opened["mark"]
+
+
+def test_a_file_changed_meanwhile_is_not_written_over(asking, folder):
+    saved = asking.told("/api/save", {"name": "mine", "text": SLASH, "mark": None})
+    (folder.path / "mine.score").write_text("another hand")
+    answer = asking.post("/api/save", {"name": "mine", "text": "x", "mark": saved["mark"]})
+    assert answer.status_code == 409
+    assert (folder.path / "mine.score").read_text() == "another hand"
+    forced = {"name": "mine", "text": "x", "mark": answer.get_json()["mark"]}
+    assert asking.post("/api/save", forced).status_code == 200
+
+
+def test_a_new_file_never_replaces_one_that_is_there(asking, folder):
+    (folder.path / "mine.score").write_text("old")
+    answer = asking.post("/api/save", {"name": "mine", "text": "new", "mark": None})
+    assert answer.status_code == 409 and (folder.path / "mine.score").read_text() == "old"
+
+
+def test_steps_at_the_bench_hold_every_cut_once(asking):
+    opened = asking.told("/api/open", {"place": "shelf", "name": "wheat-sheaf.score"})
+    asked = {"text": opened["text"], "name": "wheat-sheaf.score", "place": "shelf"}
+    told = asking.told("/api/bench", asked)
+    cuts = [pull["cut"] for step in told["steps"] for pull in step["pulls"]]
+    assert sorted(cuts) == list(range(len(make("wheat-sheaf").cuts)))
+    table = 0.0
+    for step in told["steps"]:
+        table += step["turn_deg"]
+        assert (table - step["table_deg"]) % 360 == pytest.approx(0, abs=0.01) or (
+            table - step["table_deg"]
+        ) % 360 == pytest.approx(360, abs=0.01)
+        assert sum(stroke["count"] for stroke in step["strokes"]) == len(step["pulls"])

@@ -1,0 +1,224 @@
+"""Nothing but the baker's own page may use the server, and only within its folder."""
+
+import threading
+import time
+import urllib.error
+import urllib.request
+
+import pytest
+from conftest import HOST, LAN, SLASH
+
+from scorecraft.web.app import make_app
+from scorecraft.web.answer import json_answer
+from scorecraft.web.crew import Crew
+from scorecraft.web.guards import MOST_BODY_BYTES
+from scorecraft.web.guests import COOKIE
+
+ASKED = {"text": SLASH, "name": "mine.score"}
+
+
+def test_a_foreign_host_is_refused(asking):
+    answer = asking.client.get("/api/shelf", base_url="http://evil.example:8337")
+    assert answer.status_code == 400
+    assert asking.client.get("/", base_url="http://127.0.0.1:9").status_code == 400
+
+
+@pytest.mark.parametrize("origin", ["http://evil.example", "null", "http://127.0.0.1:9", f"https://{HOST}"])
+def test_another_pages_origin_is_refused(asking, origin):
+    assert asking.post("/api/design", ASKED, headers={"Origin": origin}).status_code == 403
+    assert asking.post("/api/design", ASKED, headers={"Origin": f"http://{HOST}"}).status_code == 200
+
+
+def test_another_page_cannot_fetch_but_a_person_may_follow_a_link(asking):
+    fetching = {"Sec-Fetch-Site": "cross-site", "Sec-Fetch-Mode": "no-cors"}
+    following = {"Sec-Fetch-Site": "cross-site", "Sec-Fetch-Mode": "navigate"}
+    assert asking.get("/picture/shelf/sun.score", headers=fetching).status_code == 403
+    assert asking.get("/", headers=following).status_code == 200
+
+
+@pytest.mark.parametrize("kind", ["text/plain", "application/x-www-form-urlencoded", "multipart/form-data"])
+def test_a_form_of_another_page_is_refused(asking, folder, kind):
+    body = '{"name": "mine", "text": "x", "mark": null}'
+    answer = asking.client.post("/api/save", base_url=f"http://{HOST}", data=body, content_type=kind)
+    assert answer.status_code == 415
+    assert folder.names() == []
+
+
+@pytest.mark.parametrize("body", ["", "{", "[]", '"text"', "null", '{"text": 1}', '{"text": "x", "knobs": [1]}',
+                                  '{"text": ["a"]}', '{"text": "\\ud800"}', '{"text": "x", "place": "etc"}',
+                                  '{"text": "x", "loaf": "round\\nslash 1mm"}', '{"text": "x", "name": 7}'])  # fmt: skip
+def test_wrong_questions_are_refused_in_words(asking, body):
+    answer = asking.client.post(
+        "/api/design", base_url=f"http://{HOST}", data=body, content_type="application/json"
+    )
+    assert answer.status_code == 400
+    assert answer.get_json()["error"]["message"]
+
+
+def test_a_large_body_is_refused(asking):
+    answer = asking.post("/api/design", {"text": "#" * 1_000_000})
+    assert answer.status_code == 413
+    assert MOST_BODY_BYTES < 1_000_000
+
+
+@pytest.mark.parametrize("name", ["../out", "/etc/passwd", "a/b", "..\\out", "C:out", ".hidden", "", "con", "nul.score",
+                                  "a\x00b", "x" * 200, "..", "a\nb"])  # fmt: skip
+def test_no_path_leads_out_of_the_folder(asking, folder, name):
+    for task, data in (("save", {"name": name, "text": "x", "mark": None}), ("open", {"name": name})):
+        assert asking.post(f"/api/{task}", data).status_code == 400, task
+    assert list(folder.path.parent.glob("out*")) == []
+
+
+def test_a_link_out_of_the_folder_is_neither_listed_nor_followed(asking, folder, tmp_path_factory):
+    secret = tmp_path_factory.mktemp("else") / "secret.score"
+    secret.write_text("a secret")
+    (folder.path / "link.score").symlink_to(secret)
+    assert folder.names() == []
+    assert asking.post("/api/open", {"name": "link.score"}).status_code == 400
+    asking.post("/api/save", {"name": "link.score", "text": "x", "mark": None})
+    assert secret.read_text() == "a secret"
+
+
+@pytest.mark.parametrize("path", ["/static/../app.py", "/static/%2e%2e/app.py", "/picture/shelf/..%2fREADME.md",
+                                  "/picture/folder/%2e%2e%2fsecret.score", "/static//etc/passwd"])  # fmt: skip
+def test_addresses_lead_to_nothing_else(asking, path):
+    assert asking.get(path).status_code in (400, 404, 308)
+
+
+@pytest.mark.parametrize("file", ["../secret.svg", "/etc/passwd", "..\\secret.svg"])
+def test_a_pattern_names_no_file_outside(asking, folder, file):
+    text = f'loaf round width 200mm\ntrace "{file}"\n'
+    told = asking.told("/api/design", {"text": text, "place": "folder"})
+    assert told["ok"] is False and told["problems"][0]["line"] == 2
+
+
+def test_hostile_text_stays_text(asking):
+    text = SLASH.replace("Mine", "<script>alert(1)</script><svg onload=alert(1)> &amp;")
+    told = asking.told("/api/design", {"text": text})
+    assert "<script" not in told["svg"] and "onload=alert(1)>" not in told["svg"]
+    for task in ("bloom", "bench", "view"):
+        assert "<script" not in asking.told(f"/api/{task}", {"text": text})["svg"]
+    page = asking.told("/api/print", {"text": text})["pages"][0]
+    assert "<script" not in page["svg"]
+
+
+@pytest.mark.parametrize("drawing", [
+    '<svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="10mm"><script>alert(1)</script><path stroke="black" d="M0,0L9,9" onclick="alert(1)"/></svg>',
+    '<!DOCTYPE x [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;&a;">]><svg xmlns="http://www.w3.org/2000/svg"><path d="&b;"/></svg>',
+    '<!DOCTYPE x [<!ENTITY a SYSTEM "file:///etc/passwd">]><svg xmlns="http://www.w3.org/2000/svg"><title>&a;</title></svg>',
+])  # fmt: skip
+def test_a_hostile_drawing_does_no_harm(asking, folder, drawing):
+    (folder.path / "bad.svg").write_text(drawing)
+    told = asking.told("/api/design", {"text": 'loaf round width 200mm\ntrace "bad.svg"\n', "place": "folder"})
+    assert "alert" not in str(told) and "root:" not in str(told)
+
+
+def test_every_answer_has_strict_headers(asking):
+    answers = [asking.get("/"), asking.get("/nowhere"), asking.get("/static/app.js"), asking.post("/api/design", ASKED)]
+    for answer in answers:
+        policy = answer.headers["Content-Security-Policy"]
+        assert "default-src 'none'" in policy and "unsafe" not in policy
+        assert answer.headers["X-Content-Type-Options"] == "nosniff"
+        assert answer.headers["Cache-Control"] == "no-store"
+        assert answer.headers["Referrer-Policy"] == "no-referrer"
+
+
+def test_the_page_has_no_inline_script_or_style(asking):
+    page = asking.get("/").text
+    assert "<style" not in page and "style=" not in page and "javascript:" not in page
+    assert page.count("<script") == page.count('<script type="module" src="/static/')
+
+
+def test_svg_has_no_style_attribute(asking):
+    assert "style=" not in asking.told("/api/design", ASKED)["svg"]
+
+
+class TestGuests:
+    """A phone on the network sees the bench and nothing else, and only after it was let in."""
+
+    def visit(self, asking, path, method="GET", **more):
+        return asking.client.open(
+            path, method=method, base_url=f"http://{LAN}", buffered=True,
+            environ_overrides={"REMOTE_ADDR": "192.168.7.9"}, **more
+        )
+
+    def test_a_stranger_sees_nothing(self, asking):
+        for path in ("/", "/api/shelf", "/api/laid", "/static/app.js", "/join/guess"):
+            assert self.visit(asking, path).status_code == 403, path
+
+    def test_a_link_lets_one_phone_in_to_look(self, asking):
+        asking.told("/api/bench", ASKED)
+        invited = asking.told("/api/invite", {})
+        assert invited["link"].startswith(f"http://{LAN}/join/") and "<svg" in invited["code"]
+        path = invited["link"].removeprefix(f"http://{LAN}")
+        joined = self.visit(asking, path)
+        assert joined.status_code == 303 and joined.headers["Location"] == "/#bench"
+        assert "HttpOnly" in joined.headers["Set-Cookie"]
+        for allowed in ("/", "/static/app.js", "/api/guest", "/api/laid"):
+            assert self.visit(asking, allowed).status_code == 200, allowed
+        assert self.visit(asking, "/api/laid").get_json()["title"] == "Mine"
+        assert self.visit(asking, "/api/guest").get_json() == {"guest": True, "welcome": True}
+        for refused in ("/api/shelf", "/picture/shelf/sun.score"):
+            assert self.visit(asking, refused).status_code == 403, refused
+        save = {"name": "x", "text": "x", "mark": None}
+        for task in ("save", "design", "invite", "open"):
+            assert self.visit(asking, f"/api/{task}", "POST", json=save).status_code == 403, task
+        asking.client.delete_cookie(COOKIE, domain=LAN.split(":")[0])
+        assert self.visit(asking, path).status_code == 403, "the link is used up"
+
+    def test_a_forged_token_is_refused(self, asking):
+        asking.client.set_cookie(COOKIE, "forged", domain=LAN.split(":")[0])
+        assert self.visit(asking, "/").status_code == 403
+
+    def test_without_share_there_is_no_way_in(self, folder, crew):
+        app = make_app(folder, crew, {HOST})
+        answer = app.test_client().post("/api/invite", base_url=f"http://{HOST}", json={})
+        assert answer.status_code == 400
+
+
+def slow(task, request):
+    if task == "sleep":
+        time.sleep(60)
+    if task == "die":
+        raise SystemExit
+    return json_answer(task)
+
+
+def test_a_runaway_request_does_not_stop_the_others():
+    crew = Crew(slow, 2)
+    try:
+        runaway = threading.Thread(target=lambda: pytest.raises(Exception, crew.do, "sleep", {}, about=1, seconds=5))
+        runaway.start()
+        for _ in range(20):
+            assert crew.do("quick", {}, about=2, seconds=5).body == b'"quick"'
+        assert runaway.is_alive()
+        runaway.join(10)
+        assert not runaway.is_alive()
+        with pytest.raises(Exception, match="sudden end"):
+            crew.do("die", {}, about=3, seconds=5)
+        assert len(crew.free) == 2
+        assert crew.do("quick", {}, about=1, seconds=10).body == b'"quick"'
+    finally:
+        crew.close()
+
+
+def test_fifty_requests_at_once_are_all_answered(live):
+    address, _ = live
+    answers = []
+
+    def ask(number):
+        text = SLASH.replace("100mm", f"{60 + number}mm")
+        body = ('{"text": ' + repr(text).replace("'", '"').replace('"Mine"', '\\"Mine\\"') + "}").encode()
+        question = urllib.request.Request(f"{address}api/design", body, {"Content-Type": "application/json"})
+        try:
+            with urllib.request.urlopen(question, timeout=30) as answer:
+                answers.append((answer.status, f'"length_mm":{60 + number}.0' in answer.read().decode()))
+        except urllib.error.HTTPError as error:
+            answers.append((error.code, False))
+
+    threads = [threading.Thread(target=ask, args=(number,)) for number in range(50)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert answers == [(200, True)] * 50
