@@ -12,14 +12,17 @@ from scorecraft.drawing.bread import (
     GLEAM,
     TOAST,
     lit,
+    on_ramp,
 )
 from scorecraft.drawing.eye import LIGHT, Eye
 from scorecraft.drawing.picture import Group, Item, Line, Shape
 
-TOASTING = ((1.0, 0.09), (0.8, 0.12), (0.6, 0.16), (0.4, 0.22), (0.22, 0.3))
+TOASTING = ((1.0, 0.2), (0.8, 0.2), (0.6, 0.22), (0.4, 0.26), (0.22, 0.34))
 """Layers of browned skin: how far each reaches, of the whole, and its opacity."""
 FINE_MM = 2.5
 """Openings finer than this need only every other layer."""
+CRUMB_SOFT = 0.4
+"""Crumb lets light through: it shows only so much of the shades."""
 LEAST_BAND_MM = 0.08
 """A shadow or gleam narrower than this is left out."""
 GLEAM_FROM_MM = 0.35
@@ -36,7 +39,7 @@ def toasted(eye: Eye, opened: Sequence[Lens]) -> Group:
                 continue
             out = reach * (0.35 + 0.26 * np.minimum(2 * lens.half, 14.0))
             rings = eye.rings(lens.area(out))
-            items += _filled(rings, TOAST, opacity, "toast")
+            items += _filled(rings, on_ramp(TOAST, reach), opacity, "toast")
     return Group("toast", tuple(items))
 
 
@@ -57,7 +60,7 @@ def crumb(eye: Eye, opened: Sequence[Lens], titles: Sequence[str]) -> Group:
             rings = eye.rings(lens.area(-depth))
             if not rings:
                 continue
-            shown = lit(color, 0.35 + 0.65 * _shade(eye, lens))
+            shown = lit(color, 1 + CRUMB_SOFT * (_shade(eye, lens) - 1))
             whole = depth == 0
             items.append(
                 Shape(

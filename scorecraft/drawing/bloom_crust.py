@@ -26,6 +26,8 @@ from scorecraft.drawing.eye import LIGHT, Eye
 from scorecraft.drawing.picture import Group, Ink, Item, Line, LinearGradient, Shape, Stop
 
 CAPS = 34
+GLUE_MM = 0.005
+"""Patches of a cap overlap so much, that no gap is left between them."""
 COVERED = 0.88
 """Inside this share of the way to the rim the layers of flour cover the crust."""
 RIM_STATIONS = 240
@@ -75,11 +77,11 @@ def crust(eye: Eye, ramp: Ramp = CRUST) -> Group:
             break
         middle = (outer + inner) / 2
         paint = lit_paint(eye, middle, on_ramp(ramp, middle))
-        items.append(Shape((cap,), closed=True, fill=paint, css="crust"))
+        items.append(Shape(cap, closed=True, fill=paint, css="crust"))
     return Group("crust", tuple(items))
 
 
-def caps(eye: Eye, count: int = CAPS) -> Iterator[tuple[float, float, Line]]:
+def caps(eye: Eye, count: int = CAPS) -> Iterator[tuple[float, float, tuple[Line, ...]]]:
     """Yield level by level what lies inside it as seen by the eye, from the rim to the crown.
 
     Each comes with the share of the way to the rim of its level and of the next one inside.
@@ -87,13 +89,14 @@ def caps(eye: Eye, count: int = CAPS) -> Iterator[tuple[float, float, Line]]:
     edges = np.sin(np.linspace(np.pi / 2, 0.0, count + 1))
     level_rings = [_level(eye, t) for t in edges]
     nested: list[shapely.Geometry] = []
-    inside: shapely.Geometry = shapely.Point(level_rings[-1][0])
+    inside: shapely.Geometry = shapely.Polygon()
     for ring, t in zip(reversed(level_rings[:-1]), reversed(edges[:-1]), strict=True):
         inside = _joined(eye, inside, ring, float(t))
         nested.append(inside)
     for k, area in enumerate(reversed(nested)):
         outline = shapely.simplify(area, STRAY_MM)
-        yield float(edges[k]), float(edges[k + 1]), shapely.get_coordinates(outline.exterior)[:-1]
+        rings = [shapely.get_coordinates(each.exterior)[:-1] for each in shapely.get_parts(outline)]
+        yield float(edges[k]), float(edges[k + 1]), tuple(rings)
 
 
 def _level(eye: Eye, t: float) -> Line:
@@ -110,7 +113,8 @@ def _joined(eye: Eye, inside: shapely.Geometry, ring: Line, t: float) -> shapely
     inner = eye.paper(eye.loaf.outline.points(RIM_STATIONS) * max(t - 1.5 / CAPS, 0.0))
     inner = np.vstack([inner, inner[:1]])
     quads = np.stack([closed[:-1], closed[1:], inner[1:], inner[:-1]], axis=1)
-    return shapely.union_all([inside, *shapely.convex_hull(shapely.multipoints(quads))])
+    pieces = shapely.buffer(shapely.convex_hull(shapely.multipoints(quads)), GLUE_MM)
+    return shapely.union_all([inside, *pieces])
 
 
 def _base(eye: Eye) -> shapely.Polygon:

@@ -10,13 +10,13 @@ import shapely
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.bloom_crumb import towards_light
 from scorecraft.drawing.bloom_lens import Floats, Lens, crossings
-from scorecraft.drawing.bread import EDGE, GLEAM, LIP, TOAST, lit, on_ramp
+from scorecraft.drawing.bread import EDGE, GLEAM, LIP, SWELLING, lit, on_ramp
 from scorecraft.drawing.eye import Eye
 from scorecraft.drawing.picture import Group, Item, Shape
 from scorecraft.practice import EAR_BLADE_DEG, EAR_OPENING_MM
 
 LIP_STEPS = 7
-SWELLING = ((2.3, 0.06), (1.95, 0.08), (1.6, 0.1), (1.3, 0.12))
+SWELLINGS = ((2.3, 0.1), (1.95, 0.12), (1.6, 0.14), (1.3, 0.18))
 """Soft layers behind the lip: how far back each reaches, of the lip's width, and its opacity."""
 
 
@@ -69,7 +69,9 @@ def _ear(
     strips: list[Strip] = []
     reach = np.clip(0.35 + 0.65 * facing, 0.15, 1) * np.minimum(0.55 * lens.half, 4.0)
     strips += [Strip(-reach * part, 0.0, EDGE, 0.24, "ear-shadow") for part in (1.0, 0.7, 0.4)]
-    strips += [Strip(0.0, lift * back, TOAST, opacity, "swelling") for back, opacity in SWELLING]
+    strips += [
+        Strip(0.0, lift * back, SWELLING, opacity, "swelling") for back, opacity in SWELLINGS
+    ]
     for part in np.linspace(1.0, 0.2, LIP_STEPS).tolist():
         torn = lift * part * (1 + edge * (1.1 - part))
         strips.append(Strip(0.0, torn, lit(on_ramp(LIP, part), shade), 0.9 - 0.55 * part, "lip"))

@@ -50,13 +50,12 @@ def texture(eye: Eye, opened: Sequence[Lens], rng: np.random.Generator) -> Group
     strands = [each for bed in beds for each in _strands(bed, rng)]
     pores = [each for bed in beds for each in _blots(bed, rng, PORES_PER_MM2, 0.3)]
     thin, pale = 0.24 * eye.scale, 0.3 * eye.scale
-    half = len(strands) // 2
     items: list[Item] = [
         *_filled(eye, blotches, BLOTCH, 0.28, "blotch"),
         *_filled(eye, [_shrunk(each) for each in blotches], BLOTCH, 0.22, "blotch"),
         *_stroked(eye.lines(terraces), Ink(2.2 * thin, CREASE, opacity=0.22), "terrace"),
-        *_stroked(eye.lines(strands[:half]), Ink(thin, CREASE, opacity=0.32), "crease"),
-        *_stroked(eye.lines(strands[half:]), Ink(pale, STRAND, opacity=0.42), "strand"),
+        *_stroked(eye.lines(strands[::2]), Ink(thin, CREASE, opacity=0.32), "crease"),
+        *_stroked(eye.lines(strands[1::2]), Ink(pale, STRAND, opacity=0.38), "strand"),
         *_filled(eye, pores, PORE, 0.5, "pore"),
         *_filled(eye, [_shrunk(each) for each in pores], PORE_DEEP, 0.5, "pore"),
     ]

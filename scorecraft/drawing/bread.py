@@ -21,8 +21,9 @@ DOUGH = ((0.0, "#f6e7d0"), (0.7, "#f2dfc4"), (1.0, "#e6ceac"))
 SCORED = "#86623f"
 """A line cut into raw dough."""
 SCORED_LIT = "#fffaf0"
-TOAST = "#8d4c19"
-"""The skin beside a cut, bare of flour and browned."""
+TOAST = ((0.22, "#8d4c19"), (0.4, "#a3622a"), (0.6, "#bd7f3c"), (0.8, "#d3a05a"), (1.0, "#e0b878"))
+"""The skin beside a cut, bare of flour and browned, from the cut (0) outward."""
+SWELLING = "#b5803f"
 CRUMB = (
     (0.0, "#8f5322"),
     (0.3, "#a86a2e"),

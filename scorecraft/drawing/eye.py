@@ -153,7 +153,7 @@ class Eye:
             faces = self.loaf.normal(rim * middle[:, None]) @ self.axes[2] > 0
             low, high = np.where(faces, middle, low), np.where(faces, high, middle)
         facing = shapely.Polygon(rim * np.maximum(low, 1e-6)[:, None]).buffer(0)
-        return self._unhidden(facing, rim) if self._hollow else facing
+        return self._unhidden(facing, rim[::4]) if self._hollow else facing
 
     def _unhidden(self, facing: shapely.Geometry, rim: Line) -> shapely.Geometry:
         """Take away the patches of the loaf that stand behind another part of it."""

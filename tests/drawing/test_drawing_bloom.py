@@ -14,7 +14,8 @@ from scorecraft.drawing.picture import Group, Label, Shape, walk
 from scorecraft.drawing.svg import svg
 from scorecraft.errors import UsageError
 from scorecraft.loaf.bake import Bake
-from scorecraft.loaf.dome import make_loaf
+from scorecraft.loaf.dome import Loaf, make_loaf
+from scorecraft.loaf.outline import traced_outline
 from scorecraft.shelf import shelf
 
 MISREAD_BY_CAIRO = r"<(filter|mask|use|style|image|foreignObject)|clip-rule|clip-path|style=|hsl\("
@@ -173,3 +174,15 @@ def test_an_unknown_view_is_refused(petal_layout, view):
 def test_openings_must_belong_to_the_cuts(petal_layout):
     with pytest.raises(ValueError, match="43 cuts need as many openings, not 2"):
         bloom(petal_layout, ellipses([1.0, 2.0]))
+
+
+@pytest.mark.parametrize("view", ["top", "front", 0])
+def test_a_traced_loaf_with_lobes_is_drawn_from_everywhere(view):
+    theta = np.linspace(0, 2 * np.pi, 361)[:-1]
+    radius = 80 * (0.5 + 0.5 * np.sin(1.5 * theta) ** 2)
+    rim = radius[:, None] * np.column_stack([np.cos(theta), np.sin(theta)])
+    loaf = Loaf(traced_outline(rim), 50.0, (2.0, 2.0))
+    picture = bloom(make_layout([cut([[-5, -40], [0, 40]])], loaf), ellipses([8.0]), view=view)
+    rim = shapes(picture, "crust")[0]
+    assert np.ptp(rim.lines[0][:, 0]) == pytest.approx(picture.width_mm - 2 * MARGIN_MM, abs=0.2)
+    assert len(shapes(picture, "opening")) == 1
