@@ -1,0 +1,179 @@
+"""Whether the cuts leave the loaf enough room, and where the skin would burst if not.
+
+Room in a direction is the share of the skin's tension in that direction that the cuts take away.
+A slash gives much across it and little along it, and a loaf need not have room in every
+direction: it needs room for its growth. So the verdict goes by one number, the share of the
+growth's work: 1 - (s : e) / (s0 : e) with s the tension left, s0 the tension of the uncut skin and
+e its growth, which weighs every direction by how much the loaf grows there. It is also the share
+of the skin's elastic energy that the cuts set free, since at given growth that energy is s : e / 2.
+"""
+
+from dataclasses import dataclass
+from math import atan2, cos, degrees, hypot, pi, sin
+from typing import Literal
+
+import numpy as np
+import shapely
+
+from scorecraft.opening.load import COMPLIANCE, tensor
+from scorecraft.opening.noding import Floats
+from scorecraft.opening.panels import Panels
+from scorecraft.opening.result import Opening
+from scorecraft.practice import (
+    AT_CROWN,
+    CROWN_ZONE,
+    RIM_ZONE,
+    ROOM_BURSTS,
+    ROOM_CLEAR_MM,
+    ROOM_ENOUGH,
+    ROOM_GRID_MM,
+)
+
+Verdict = Literal["enough", "tight", "will burst"]
+
+ALIKE = 1e-6
+"""Directions whose room differs by less have none that is the least."""
+TIE = 1e-3
+"""Tensions within this share of the highest are all the highest: the lowest place bursts first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Room that cuts leave a loaf: shares of the uncut tension from 0 (none taken) to 1.
+
+    `taken` is what the verdict goes by; `least` and `most` are the rooms of the directions with
+    the least and the most, radians from +x. `highest` is the highest tension in the skin as a
+    share of the uncut mean, at `highest_at` on the sheet (mm), away from the cuts; None where
+    every place is near a cut.
+    """
+
+    taken: float
+    least: float
+    least_direction_rad: float
+    most: float
+    most_direction_rad: float
+    highest: float | None
+    highest_at: tuple[float, float] | None
+    verdict: Verdict
+
+    @property
+    def even(self) -> bool:
+        """Whether all directions have the same room."""
+        return self.most - self.least < ALIKE
+
+
+def room(opening: Opening, rim_mm: Floats) -> Room:
+    """Judge the room that opened cuts leave a loaf whose rim on the sheet is (K, 2), mm."""
+    uncut = opening.load.mean
+    growth = COMPLIANCE @ uncut
+    left = opening.tension_left * opening.uncut_tension
+    taken = float(1 - (left[[0, 1, 0], [0, 1, 1]] @ growth) / (uncut @ growth))
+    shares, ways = _directions(tensor(uncut), left, opening.uncut_tension)
+    highest, at = _highest(opening, rim_mm)
+    return Room(
+        taken=taken,
+        least=float(1 - shares[1]),
+        least_direction_rad=ways[1],
+        most=float(1 - shares[0]),
+        most_direction_rad=ways[0],
+        highest=highest,
+        highest_at=at,
+        verdict=verdict_of(taken),
+    )
+
+
+def verdict_of(taken: float) -> Verdict:
+    """Say in a word what a share of growth taken up means."""
+    if taken >= ROOM_ENOUGH.value:
+        return "enough"
+    return "tight" if taken >= ROOM_BURSTS.value else "will burst"
+
+
+def _directions(uncut: Floats, left: Floats, scale: float) -> tuple[Floats, tuple[float, float]]:
+    """Least and greatest share of its tension that a direction keeps, and these directions.
+
+    Extremes of (n.s.n) / (n.s0.n); where the uncut skin is not in tension all around, of
+    n.s.n over the mean.
+    """
+    if np.linalg.eigvalsh(uncut)[0] <= 0:
+        uncut = abs(scale) * np.eye(2)
+    root = np.linalg.inv(np.linalg.cholesky(uncut))
+    shares, turned = np.linalg.eigh(root @ left @ root.T)
+    if shares[1] - shares[0] < ALIKE:
+        return shares, (0.0, pi / 2)
+    way = root.T @ turned
+    first, second = (atan2(y, x) % pi for x, y in way.T)
+    return shares, (first, second)
+
+
+def _highest(opening: Opening, rim_mm: Floats) -> tuple[float | None, tuple[float, float] | None]:
+    """Highest principal tension over the loaf away from cuts, as a share of the uncut mean."""
+    points = _places(opening.panels, rim_mm)
+    if not len(points):
+        return None, None
+    tension = np.linalg.eigvalsh(opening.tension_at(points))[:, 1]
+    top = np.flatnonzero(tension >= tension.max() * (1 - TIE))
+    reach = np.hypot(points[top, 0], points[top, 1])
+    at = top[np.argmax(reach)]
+    return float(tension[at]), (float(points[at, 0]), float(points[at, 1]))
+
+
+def _places(parts: Panels, rim_mm: Floats) -> Floats:
+    """Places (N, 2) on a grid over the loaf, as far from the cuts as can be asked."""
+    step = ROOM_GRID_MM.value
+    inside = shapely.Polygon(rim_mm).buffer(-step / 2)
+    low, high = np.min(rim_mm, axis=0), np.max(rim_mm, axis=0)
+    count = np.ceil((high - low) / step) + 1
+    axes = [
+        (a + b) / 2 + step * (np.arange(n) - (n - 1) / 2)
+        for a, b, n in zip(low, high, count, strict=True)
+    ]
+    whole: Floats = np.stack(np.meshgrid(*axes), axis=-1).reshape(-1, 2)
+    grid: Floats = whole[shapely.contains_xy(inside, whole)]
+    if not len(parts):
+        return grid
+    cuts = shapely.multilinestrings(np.stack([parts.start, parts.end], axis=1))
+    shapely.prepare(cuts)
+    points = shapely.points(grid)
+    for clear in (ROOM_CLEAR_MM.value, ROOM_CLEAR_MM.value / 2, 2 * parts.length.max()):
+        away = ~shapely.dwithin(cuts, points, clear)
+        if away.any():
+            break
+    chosen: Floats = grid[away]
+    return chosen
+
+
+def where(point: tuple[float, float], rim_mm: Floats) -> str:
+    """Tell a place on the sheet (mm) in a baker's words: `at 4 o'clock, just above the base`.
+
+    The clock is the turntable's, 12 away from the baker; the height goes by the share of the
+    reach from crown to rim (K, 2) in that direction.
+    """
+    share = hypot(*point) / _reach(point, rim_mm)
+    if share < AT_CROWN.value:
+        return "at the crown"
+    if share < CROWN_ZONE.value:
+        height = "near the crown"
+    else:
+        height = "half way down the side" if share < RIM_ZONE.value else "just above the base"
+    return f"at {_hour(atan2(point[1], point[0]))} o'clock, {height}"
+
+
+def direction(angle_rad: float) -> str:
+    """Tell a direction on the loaf (radians from +x) by the clock: `from 3 to 9 o'clock`."""
+    hours = sorted([_hour(angle_rad), _hour(angle_rad + pi)], key=lambda hour: hour % 12)
+    return f"from {hours[0]} to {hours[1]} o'clock"
+
+
+def _hour(angle_rad: float) -> int:
+    """Hour on the turntable's clock of a direction."""
+    hour = round((90 - degrees(angle_rad)) / 30) % 12
+    return hour or 12
+
+
+def _reach(point: tuple[float, float], rim_mm: Floats) -> float:
+    """Distance (mm) from the crown to the rim in the direction of a point."""
+    angle = atan2(point[1], point[0])
+    far = 2 * float(np.abs(rim_mm).max())
+    ray = shapely.LineString([(0, 0), (far * cos(angle), far * sin(angle))])
+    return float(shapely.length(ray.intersection(shapely.Polygon(rim_mm))))
