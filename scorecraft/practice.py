@@ -225,6 +225,28 @@ OPENING_PANELS_AIMED = Rule(
 OPENING_MOST_PANELS = Rule(
     5_000.0, "panels", "the most panels without a turn: 800 MB, and 7 s on two cores", OURS
 )
+ROOM_ENOUGH = Rule(
+    0.20,
+    "of the growth",
+    "cuts that take up this share of what the skin should grow leave enough room; chosen so that "
+    "a 180 mm slash 10 mm deep along an oval (0.31), a 150 mm cross 8 mm deep on a 220 mm round "
+    "(0.23) and a crown of eight leaves cut 8 mm deep (0.27) have enough; set on these drawings, "
+    "not on bakes",
+    OURS,
+)
+ROOM_BURSTS = Rule(
+    0.14,
+    "of the growth",
+    "cuts that take up less than this share leave the skin to burst; chosen so that no cuts (0), "
+    "rows of chevrons 2.5 mm deep (0.02) and a 20 mm crosshatch all over, 3 mm deep (0.13), "
+    "burst; set on these drawings, not on bakes",
+    OURS,
+)
+ROOM_CLEAR_MM = Rule(
+    20.0, "mm", "nearer to a cut a high tension makes the cut run on, not the skin burst", OURS
+)
+ROOM_GRID_MM = Rule(8.0, "mm", "how closely the skin is looked over for its highest tension", OURS)
+AT_CROWN = Rule(0.1, "of the reach", "a place this near is called the crown itself", OURS)
 OPENING_WISH_ROUNDS = Rule(
     60.0, "rounds", "rounds in which depths for wished openings must be found", OURS
 )
