@@ -209,6 +209,13 @@ ADDED_CUT_SHARE = Rule(0.6, "of the reach", "where a cut is added that evens out
 VESSEL_CLEAR_MM = Rule(5.0, "mm", "room between the baked loaf and the wall of its pot", COMMON)
 
 # --- opening --------------------------------------------------------------------------------
+SKIN_MM = Rule(
+    12.0,
+    "mm",
+    "thickness of the skin that holds the loaf, until a baker's own bakes tell (`tune` fits it)",
+    OURS,
+)
+CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)
 OPENING_JOIN = Rule(
     0.05, "panels", "cuts that come closer than this to one another are taken to meet", OURS
 )
