@@ -13,13 +13,13 @@ on the dough sheet, the skin laid flat.
   second derivative of an energy: symmetric and positive. That is what lets contact have one
   answer and pieces cut out all around stay finite. Young's modulus cancels: every stress is in
   units of E, and E appears nowhere.
-- **Ligament** (`ligament`). A cut of depth d in a skin of thickness h that is not through is held by
-  springs, T = gap E' / (2 h alpha(d/h)): the line spring of Rice & Levy without moment; against
+- **Ligament** (`ligament`). A cut of depth d in a skin of thickness h that is not through is held
+  by springs, T = gap E' / (2 h alpha(d/h)): the line spring of Rice & Levy without moment; against
   sliding by the exact antiplane spring. The eye sees the gap and the mouth of the notch below it,
   w = gap + 5.82 T d / E': right for a cut that is through and for a scratch, an interpolation
   between (for short cuts it passes the through-cut value by up to 4 % before full depth).
-- **Load** (`load`, `solve`). With the area of the sheet given, its mean growth is given and the mean
-  tension left is (S + C)^-1 e; without, the remote tension is (the case of the handbooks).
+- **Load** (`load`, `solve`). With the area of the sheet given, its mean growth is given and the
+  mean tension left is (S + C)^-1 e; without, the remote tension is (the case of the handbooks).
 - **Contact** (`contact`). No gap is negative: an active set of closed panels, no friction.
 - **Turns** (`circulant`). An n-fold pattern is block-circulant and costs two small systems.
 - **Results** (`result`, `tension`, `room`, `depth`): widths along every cut, tension anywhere,
@@ -33,8 +33,8 @@ from bending at a cut, they would be some 100 times stiffer at d/h = 0.3. E' is 
 everywhere; with the plane-strain modulus in the ligament, part-deep gaps would be a quarter less.
 So the figures compare designs; a baker's own loaves set the scale, by the skin's thickness.
 
-What it is held to: tests/published (slits, rows, stacks, arcs, crosses and stars, springs, softening,
-each with its source), 0.3 % at 100 panels a slit and second order.
+What it is held to: tests/published (slits, rows, stacks, arcs, crosses and stars, springs,
+softening, each with its source), 0.3 % at 100 panels a slit and second order.
 """
 
 from scorecraft.opening.result import Opening as Opening

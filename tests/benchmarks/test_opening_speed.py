@@ -89,7 +89,7 @@ def by_turns(count):
     answers = [jumps(which, springs, load, area_mm2=AREA) for which in equations]
     np.testing.assert_allclose(answers[0].jumps, answers[1].jumps, atol=1e-8, rtol=0)
     return best(
-        3,
+        2,
         lambda: jumps(equations[0], springs, load, area_mm2=AREA),
         lambda: jumps(equations[1], springs, load, area_mm2=AREA),
     )
