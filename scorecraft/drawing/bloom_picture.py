@@ -9,6 +9,7 @@ from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.tension import tension_map
 from scorecraft.drawing.view import view
 from scorecraft.errors import UsageError
+from scorecraft.opening import Opening
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +40,20 @@ class Wanted:
         return "proofed" if self.proofed else "bloom"
 
 
-def picture(layout: Layout, wanted: Wanted, *, width_mm: float | None = None) -> Picture:
-    """Draw the picture that is asked for; full size unless its width (mm) is given."""
+def picture(
+    layout: Layout,
+    wanted: Wanted,
+    *,
+    opening: Opening | None = None,
+    width_mm: float | None = None,
+) -> Picture:
+    """Draw the picture that is asked for; full size unless its width (mm) is given.
+
+    `opening` is how the cuts open, if it is known already.
+    """
     if wanted.proofed:
         return view(layout, wanted.view, width_mm=width_mm)
-    opening = predicted(layout)
+    opening = opening or predicted(layout)
     if wanted.tension:
         return tension_map(layout, opening.tension_at, width_mm=width_mm)
     mouths = mouths_of(opening)

@@ -2,6 +2,7 @@ import pytest
 
 from scorecraft.drawing.bloom_picture import Wanted, picture
 from scorecraft.errors import UsageError
+from scorecraft.opening import solve
 
 
 @pytest.mark.parametrize(
@@ -28,3 +29,11 @@ def test_pictures_that_exclude_one_another_are_refused(two):
 def test_tension_has_no_views():
     with pytest.raises(UsageError, match="from the top only"):
         Wanted(tension=True, view="side")
+
+
+def test_a_known_opening_is_drawn_as_it_is(long_layout):
+    lines = [each.line for each in long_layout.cuts]
+    known = solve(lines, [3.0] * len(lines), strain=(0.02, 0.02, 0.0))
+    made = picture(long_layout, Wanted(), opening=known)
+    assert f"the widest to {known.widest_mm.max():.0f} mm" in made.desc
+    assert made.desc != picture(long_layout, Wanted()).desc
