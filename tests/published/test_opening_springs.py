@@ -146,6 +146,17 @@ def test_spring_of_a_part_deep_cut_is_that_of_the_line_spring():
     assert springs(np.array([depth]), skin).normal[0] == pytest.approx(1 / plateau)
 
 
+def test_part_deep_cut_under_shear_slides_as_in_antiplane_shear():
+    """A very long cut slides by T (h / mu) (4 / pi) ln sec(pi d / 2 h), mu = E / 2(1 + nu)."""
+    depth, skin = 6.0, 12.0
+    line = np.array([[-900.0, 0.0], [900.0, 0.0]])
+    opening = solve([line], depth, strain=(0, 0, 1.5), skin_mm=skin, panel_mm=9.0)  # shear of 1
+    mu = 1 / (2 * (1 + 0.5))
+    plateau = skin / mu * 4 / np.pi * np.log(1 / np.cos(np.pi / 4))
+    assert np.abs(opening.slide_mm).max() == pytest.approx(plateau, rel=5e-3)
+    np.testing.assert_allclose(opening.gap_mm, 0, atol=1e-9)
+
+
 def test_shallow_cut_shows_the_mouth_of_an_edge_notch():
     """4 x 1.4545 T d / E' (Tada, Paris & Irwin handbook, single edge crack; recalled)."""
     opening = solve([np.array([[-20.0, 0], [20, 0]])], 0.05, strain=ACROSS)
