@@ -1,5 +1,6 @@
 """What went wrong, where in the pattern, and what to do about it."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -26,6 +27,26 @@ class Problem:
     hint: str = ""
 
 
+class EnoughError(Exception):
+    """A limit was reached and told: what is being read or drawn ends here."""
+
+
+class Problems:
+    """The problems found so far; raises EnoughError once there are too many to tell."""
+
+    def __init__(self, most: int) -> None:
+        self.most = most
+        self.found: list[Problem] = []
+
+    def report(self, problem: Problem) -> None:
+        """Keep a problem."""
+        self.found.append(problem)
+        if len(self.found) >= self.most:
+            more = "there may be more problems"
+            self.found.append(Problem(more, problem.place, f"mend these {self.most} first"))
+            raise EnoughError
+
+
 class ScorecraftError(Exception):
     """Anything scorecraft refuses to do, told in the user's words.
 
@@ -46,7 +67,7 @@ class ScorecraftError(Exception):
         return (Problem(self.message, self.place, self.hint),)
 
     def __str__(self) -> str:
-        return "\n".join(shown(problem, "") for problem in self.problems)
+        return "\n".join(shown(problem) for problem in self.problems)
 
 
 class UsageError(ScorecraftError):
@@ -68,7 +89,12 @@ class PatternError(ScorecraftError):
         return self._problems
 
     def __str__(self) -> str:
-        return "\n".join(shown(problem, self.text) for problem in self.problems)
+        lines = lines_of(self.text)
+        return "\n".join(shown(problem, lines) for problem in self.problems)
+
+
+class ToldError(ScorecraftError):
+    """What follows from a problem that has been told already: not told again."""
 
 
 class MissingLibraryError(ScorecraftError):
@@ -77,12 +103,15 @@ class MissingLibraryError(ScorecraftError):
     exit_code = 3
 
 
-def shown(problem: Problem, text: str) -> str:
+def lines_of(text: str) -> list[str]:
+    """Split a text into lines as editors count them: at LF, CR LF or a lone CR."""
+    return re.split(r"\r\n|\r|\n", text)
+
+
+def shown(problem: Problem, lines: Sequence[str] = ()) -> str:
     """Write a problem as `file:line:column: message`, its line with a caret, and the hint."""
     place = problem.place
-    head = f"{place}: {problem.message}" if place else problem.message
-    out = [head]
-    lines = text.splitlines()
+    out = [f"{place}: {problem.message}" if place else problem.message]
     if place and 0 < place.line <= len(lines):
         out += caret(lines[place.line - 1], place)
     if problem.hint:
@@ -91,8 +120,11 @@ def shown(problem: Problem, text: str) -> str:
 
 
 def caret(line: str, place: Place, width: int = 76) -> list[str]:
-    """Show a window of a source line with the place underlined (tabs become one space)."""
-    line = line.replace("\t", " ")
+    """Show a window of a source line with the place underlined.
+
+    A tab, or a character that would steer the terminal, becomes one space.
+    """
+    line = "".join(c if c.isprintable() else " " for c in line)
     start = max(0, place.column - 1 - width // 2) if len(line) > width else 0
     window = line[start : start + width]
     number = f"{place.line:>5} | "

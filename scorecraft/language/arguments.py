@@ -18,6 +18,7 @@ from scorecraft.language.tree import (
     Value,
 )
 from scorecraft.language.words import ATTRIBUTES, FUNCTIONS, WORDS, Key, Word, keys_of, nearest
+from scorecraft.practice import MOST_OPERATIONS
 
 SORTS = {"region": "region", "texture": "texture", "path": "motif"}
 
@@ -152,7 +153,12 @@ class LineReader(TokenReader):
     def region(self, until: Container[str]) -> Region:
         """Read a region: figures joined by `and` and `less`."""
         left: Region = self.figure("region", until)
+        joined = 0
         while (token := self.peek()) is not None and token.text in ("and", "less"):
+            joined += 1
+            if joined > MOST_OPERATIONS.value:
+                limit = f"at most {MOST_OPERATIONS.value:.0f} joined"
+                raise self.fail("a region of too many parts", limit)
             self.at += 1
             left = Join(token.text, left, self.figure("region", until), token.place)
         return left

@@ -16,7 +16,7 @@ from scorecraft.language.tree import (
     Unary,
 )
 from scorecraft.language.words import FUNCTIONS, nearest
-from scorecraft.practice import MOST_NESTING
+from scorecraft.practice import MOST_NESTING, MOST_OPERATIONS
 
 
 class LineError(Exception):
@@ -31,6 +31,7 @@ class TokenReader:
         self.report = report
         self.at = 1  # the line's word has been read
         self.depth = 0
+        self.operations = 0
 
     def peek(self, ahead: int = 0) -> Token | None:
         """Look at a coming token, None past the end."""
@@ -70,15 +71,17 @@ class TokenReader:
 
     def expression(self, rank: int) -> Expression:
         """Read an expression whose operators bind at least as tightly as `rank`."""
-        self.depth += 1
-        if self.depth > MOST_NESTING.value:
-            limit = f"at most {MOST_NESTING.value:.0f} levels"
-            raise self.fail("an expression nested too deeply", limit)
+        self.operations = self.operations if self.depth else 0
+        self.deeper("an expression nested too deeply")
         left = self.operand()
         while (token := self.peek()) is not None:
             own = PRECEDENCE.get(token.text, 0) if token.kind in ("sign", "name") else 0
             if own < rank or token.text == "not":
                 break
+            self.operations += 1
+            if self.operations > MOST_OPERATIONS.value:
+                limit = f"at most {MOST_OPERATIONS.value:.0f} operations"
+                raise self.fail("an expression too long", limit)
             self.at += 1
             left = Binary(token.text, left, self.expression(own + 1), token.place)
             if own == PRECEDENCE["<"]:
@@ -87,6 +90,12 @@ class TokenReader:
                     raise self.fail("comparisons do not chain", "write (a < b and b < c)")
         self.depth -= 1
         return left
+
+    def deeper(self, message: str) -> None:
+        """Go one level down in an expression; there is a limit to that."""
+        self.depth += 1
+        if self.depth > MOST_NESTING.value:
+            raise self.fail(message, f"at most {MOST_NESTING.value:.0f} levels")
 
     def operand(self) -> Expression:
         """Read a sign or `not` with what follows, or a single value."""
@@ -109,14 +118,10 @@ class TokenReader:
             self.at += 1
             value = -token.value if sign.text == "-" else token.value
             return Measure(value, token.unit, joined(sign.place, token.place))
-        if sign.text == "+":
-            return self.operand()
-        self.depth += 1
-        if self.depth > MOST_NESTING.value:
-            raise self.fail("too many signs in a row", "one is enough")
-        found = Unary("-", self.operand(), sign.place)
+        self.deeper("too many signs in a row")
+        found = self.operand()
         self.depth -= 1
-        return found
+        return found if sign.text == "+" else Unary("-", found, sign.place)
 
     def single(self) -> Expression:
         """Read a number, a name, a text, a call or something in parentheses."""

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from math import radians
 from typing import Literal
 
+from scorecraft.practice import LARGEST_SIZE_MM, LARGEST_TURN_DEG
+
 KeyKind = Literal[
     "length", "size", "angle", "number", "count", "flag", "choice", "text", "mass", "temperature",
     "any", "new name", "condition", "pair", "points", "region", "texture", "path",
@@ -65,12 +67,18 @@ class Word:
 
 def length(name: str, default: str = "", help: str = "", least: float | None = None) -> Key:
     """Make a key that takes a length or a share of the reach."""
-    return Key(name, "length", default, help, not default, least)
+    return Key(name, "length", default, help, not default, least, LARGEST_SIZE_MM.value)
+
+
+def size(name: str, default: str = "", help: str = "") -> Key:
+    """Make a key that takes a length, but no share."""
+    return Key(name, "size", default, help, most=LARGEST_SIZE_MM.value)
 
 
 def angle(name: str, default: str, help: str = "", param: str = "") -> Key:
     """Make a key that takes an angle."""
-    return Key(name, "angle", default, help, not default, param=param)
+    most = radians(LARGEST_TURN_DEG.value)
+    return Key(name, "angle", default, help, not default, -most, most, param=param)
 
 
 def slant(name: str, default: str, help: str, least_deg: float, most_deg: float) -> Key:
@@ -98,4 +106,4 @@ def flag(name: str, default: str, help: str = "") -> Key:
     return Key(name, "flag", default, help, choices=("yes", "no"))
 
 
-FREE = -1e6  # the `least` of a place on the sheet, which may be negative
+FREE = -LARGEST_SIZE_MM.value  # the `least` of a place on the sheet, which may be negative

@@ -3,6 +3,7 @@
 from scorecraft.errors import Place, Problem
 from scorecraft.language.tree import Measure, Name, Points, Text, Value
 from scorecraft.language.words import Key, nearest
+from scorecraft.practice import LARGEST_SHARE
 from scorecraft.units import ANGLE, LENGTH, MASS, NUMBER, TEMPERATURE, Quantity, in_unit, quantity
 
 DIMENSIONS = {
@@ -86,6 +87,9 @@ def check_share(key: Key, found: Quantity, place: Place) -> Problem | None:
         return Problem(f'"{key.name}" cannot be negative', place, "give a size above zero")
     if found.value == 0 and key.least is None:
         return Problem(f'"{key.name}" cannot be zero', place, "give a size above zero")
+    if abs(found.value) > LARGEST_SHARE.value:
+        limit = f"give {LARGEST_SHARE.value:.0%} or less"
+        return Problem(f'"{key.name}" is too large', place, limit)
     return None
 
 

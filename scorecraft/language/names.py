@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator, Mapping
 
-from scorecraft.errors import Problem
+from scorecraft.errors import EnoughError, Problem
+from scorecraft.language.tokens import Report
 from scorecraft.language.tree import (
     Argument,
     Binary,
@@ -17,20 +18,19 @@ from scorecraft.language.tree import (
     Value,
 )
 from scorecraft.language.words import AT_HAND, WORDS, Key, Word, keys_of, nearest
+from scorecraft.practice import MOST_NAMES
 
 
-def check_names(pattern: Pattern, rules: Mapping[str, tuple[Key, ...]]) -> list[Problem]:
-    """Find the names that nothing defines, and those defined twice or in vain."""
-    problems: list[Problem] = []
-    check_block(pattern.statements, set(AT_HAND), rules, problems)
-    return problems
+def check_names(pattern: Pattern, rules: Mapping[str, tuple[Key, ...]], report: Report) -> None:
+    """Report the names that nothing defines, and those defined twice or in vain."""
+    check_block(pattern.statements, set(AT_HAND), rules, report)
 
 
 def check_block(
     block: tuple[Statement, ...],
     outer: set[str],
     rules: Mapping[str, tuple[Key, ...]],
-    problems: list[Problem],
+    report: Report,
 ) -> None:
     """Check the statements of one block in order; names it defines end with it."""
     known = set(outer)
@@ -41,16 +41,20 @@ def check_block(
         new = defined(statement)
         for argument in statement.arguments:
             if argument.key != "name" or not new:
-                problems += check_value(argument, row, known, new)
+                for unknown in check_value(argument, row, known, new):
+                    report(unknown)
         if new and (problem := check_new(statement, new, known)):
-            problems.append(problem)
+            report(problem)
         if statement.word == "define":
-            check_block(
-                statement.body, known | {a.key for a in statement.arguments}, rules, problems
-            )
-        else:
-            known |= {new} if new else set()
-            check_block(statement.body, known, rules, problems)
+            own = {argument.key for argument in statement.arguments}
+            check_block(statement.body, known | own, rules, report)
+            continue
+        known |= {new} if new else set()
+        if len(known) > MOST_NAMES.value:
+            limit = f"at most {MOST_NAMES.value:,.0f} in one pattern"
+            report(Problem("too many names", statement.place, limit))
+            raise EnoughError
+        check_block(statement.body, known, rules, report)
 
 
 def defined(statement: Statement) -> str:

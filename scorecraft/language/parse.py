@@ -1,15 +1,16 @@
 """Pattern text to tree, line by line; every problem of a file is reported in one run."""
 
 from collections.abc import Mapping
+from contextlib import suppress
 from itertools import pairwise
 
-from scorecraft.errors import PatternError, Place, Problem
+from scorecraft.errors import EnoughError, PatternError, Place, Problem, Problems
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.names import check_names
-from scorecraft.language.tokens import SourceLine, source_lines
+from scorecraft.language.tokens import Report, SourceLine, source_lines
 from scorecraft.language.tree import Pattern, Statement
 from scorecraft.language.words import WORDS, Key, nearest, starts_statement
-from scorecraft.practice import MOST_BYTES, MOST_NESTING
+from scorecraft.practice import MOST_BYTES, MOST_NESTING, MOST_PROBLEMS
 
 
 def parse(text: str, file: str = "pattern") -> Pattern:
@@ -21,25 +22,34 @@ def parse(text: str, file: str = "pattern") -> Pattern:
         limit = f"{MOST_BYTES.value:,.0f} bytes"
         raise PatternError([Problem(f"the pattern is larger than {limit}", Place(file, 1, 1))])
     text = text.removeprefix("\ufeff")
-    problems: list[Problem] = []
-    lines = source_lines(text, file, problems.append)
-    if not lines and not problems:
+    problems = Problems(int(MOST_PROBLEMS.value))
+    pattern = Pattern(())
+    with suppress(EnoughError):  # the last problem says that there are more
+        pattern = read_pattern(text, file, problems)
+    if problems.found:
+        ordered = sorted(problems.found, key=lambda p: p.place or Place("", 0, 0))
+        raise PatternError(ordered, text)
+    return pattern
+
+
+def read_pattern(text: str, file: str, problems: Problems) -> Pattern:
+    """Read a pattern text into its tree, reporting every problem."""
+    lines = source_lines(text, file, problems.report)
+    if not lines and not problems.found:
         hint = 'start with: title "My loaf" and loaf round width 220mm height 95mm'
-        raise PatternError([Problem("the pattern is empty", Place(file, 1, 1), hint)])
-    parser = Parser(lines, problems)
+        problems.report(Problem("the pattern is empty", Place(file, 1, 1), hint))
+    parser = Parser(lines, problems.report)
     pattern = Pattern(parser.block(0, 0))
-    problems += check_names(pattern, parser.rules)
-    if problems:
-        raise PatternError(sorted(problems, key=lambda p: p.place or Place("", 0, 0)), text)
+    check_names(pattern, parser.rules, problems.report)
     return pattern
 
 
 class Parser:
     """Walks the lines of one file, turning indentation into blocks."""
 
-    def __init__(self, lines: list[SourceLine], problems: list[Problem]) -> None:
+    def __init__(self, lines: list[SourceLine], report: Report) -> None:
         self.lines = lines
-        self.problems = problems
+        self.report = report
         self.next = 0
         self.rules = find_rules(lines)
 
@@ -67,18 +77,16 @@ class Parser:
             hint = "line it up with the lines above it"
         else:
             hint = 'end the line above with ":", or remove the spaces'
-        self.problems.append(
-            Problem("this line is indented, but nothing opens a block", place, hint)
-        )
+        self.report(Problem("this line is indented, but nothing opens a block", place, hint))
 
     def statement(self, line: SourceLine, depth: int) -> Statement:
         """Read one line, and the block below it."""
         self.next += 1
         head = line.tokens[0]
-        reader = LineReader(line.tokens, self.rules, self.problems.append)
+        reader = LineReader(line.tokens, self.rules, self.report)
         if head.kind != "name":
             if head.kind != "broken":
-                self.problems.append(
+                self.report(
                     Problem("a line starts with a word", head.place, "like leaf, around or slash")
                 )
             known = False
@@ -86,9 +94,7 @@ class Parser:
             known = self.known(head.text, head.place)
         if known and depth and at_head(head.text):
             hint = "put it at the start of the line, outside all blocks"
-            self.problems.append(
-                Problem(f'"{head.text}" cannot stand in a block', head.place, hint)
-            )
+            self.report(Problem(f'"{head.text}" cannot stand in a block', head.place, hint))
         arguments = reader.arguments(head.text) if known else ()
         body = self.body(line, head.text if known else "", depth)
         return Statement(head.text, arguments, body, head.place)
@@ -100,11 +106,11 @@ class Parser:
         if word in WORDS:
             sort = WORDS[word].group
             hint = f"use it in a fill, like: {WORDS[word].example.splitlines()[0]}"
-            self.problems.append(Problem(f'"{word}" is a {sort}, not a statement', place, hint))
+            self.report(Problem(f'"{word}" is a {sort}, not a statement', place, hint))
             return False
         close = nearest(word, [w for w in WORDS if starts_statement(w)] + list(self.rules))
         hint = f'did you mean "{close}"?' if close else 'see "scorecraft words" for all words'
-        self.problems.append(Problem(f'unknown word "{word}"', place, hint))
+        self.report(Problem(f'unknown word "{word}"', place, hint))
         return False
 
     def body(self, line: SourceLine, word: str, depth: int) -> tuple[Statement, ...]:
@@ -114,19 +120,19 @@ class Parser:
         takes = word in WORDS and WORDS[word].body
         end = line.tokens[-1].place
         if opens and word and not takes:
-            self.problems.append(Problem(f'"{word}" takes no block', end, 'remove the ":"'))
+            self.report(Problem(f'"{word}" takes no block', end, 'remove the ":"'))
         elif takes and not opens:
             hint = 'end the line with ":" and indent what belongs to it'
-            self.problems.append(Problem(f'"{word}" needs a block', end, hint))
+            self.report(Problem(f'"{word}" needs a block', end, hint))
         elif takes and not deeper:
             hint = "indent at least one line under it"
-            self.problems.append(Problem(f'nothing stands under "{word}"', end, hint))
+            self.report(Problem(f'nothing stands under "{word}"', end, hint))
         if not deeper or not (opens or takes):
             return ()
         if depth + 1 > MOST_NESTING.value:
             place = self.lines[self.next].tokens[0].place
             limit = f"at most {MOST_NESTING.value:.0f} levels of blocks"
-            self.problems.append(Problem("blocks are nested too deeply", place, limit))
+            self.report(Problem("blocks are nested too deeply", place, limit))
             self.skip(line.indent)
             return ()
         return self.block(self.lines[self.next].indent, depth + 1)

@@ -1,10 +1,11 @@
 """Text to tokens, line by line: a bad token becomes a broken one, told once."""
 
+import unicodedata
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from scorecraft.errors import Place, Problem
+from scorecraft.errors import Place, Problem, lines_of
 from scorecraft.language.words import nearest
 from scorecraft.units import SPELLINGS, UNITS
 
@@ -41,10 +42,10 @@ def source_lines(text: str, file: str, report: Report) -> list[SourceLine]:
     """Split a text into lines of tokens; blank lines and comments leave nothing."""
     found = []
     tab_told = False
-    for number, line in enumerate(text.splitlines(), start=1):
+    for number, line in enumerate(lines_of(text), start=1):
         body = line.lstrip(" \t")
         margin = line[: len(line) - len(body)]
-        if not body or body.startswith("#"):
+        if not body.strip() or body.startswith("#"):
             continue
         if "\t" in margin and not tab_told:
             tab_told = True
@@ -172,15 +173,18 @@ def read_unit(
 
 
 def read_text(line: str, position: int, at: Place, report: Report) -> tuple[Token, int]:
-    """Read a quoted text; a backslash keeps a quote or a backslash as it is."""
+    """Read a quoted text; a backslash keeps a quote or a backslash as it is, a tab is a space."""
     out = []
     end = position + 1
     while end < len(line) and line[end] != '"':
         if line[end] == "\\" and line[end + 1 : end + 2] in ('"', "\\"):
             end += 1
-        out.append(line[end])
+        out.append(" " if line[end] == "\t" else line[end])
         end += 1
     place = span(at, position, min(end + 1, len(line)))
     if end >= len(line):
         report(Problem("this text has no closing quote", place, 'end it with "'))
+    elif stray := next((c for c in out if unicodedata.category(c) in ("Cc", "Cs")), ""):
+        message = f"a text cannot hold the control character U+{ord(stray):04X}"
+        report(Problem(message, place, "remove it"))
     return Token("text", "".join(out), place), end + 1

@@ -3,17 +3,20 @@
 A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 """
 
+from collections.abc import Mapping
 from dataclasses import replace
 from difflib import get_close_matches
 
-from scorecraft.language.keys import FREE, angle, choice, count, flag, length, number, slant
+from scorecraft.language.keys import FREE, angle, choice, count, flag, length, number, size, slant
 from scorecraft.language.keys import Key as Key
 from scorecraft.language.keys import Word as Word
 
+BLADE_DEG = (5.0, 90.0)  # flatter, a blade would slide over the skin
+
 ATTRIBUTES = (
-    Key("depth", "size", "", "how deep the blade goes in"),
-    Key("opens", "size", "", "the width wanted after baking; the model finds the depth"),
-    Key("blade", "angle", "", "between blade and dough surface; 90deg is straight down"),
+    size("depth", "", "how deep the blade goes in"),
+    size("opens", "", "the width wanted after baking; the model finds the depth"),
+    slant("blade", "", "between blade and dough surface; 90deg is straight down", *BLADE_DEG),
     Key("kind", "choice", "", "makes room, or is there to be seen",
         choices=("expansion", "decorative")),
     Key("called", "text", "", "its name on the guide and the card"),
@@ -27,14 +30,14 @@ HEADER = (
          (Key("text", "text", needed=True),), ("text",), example='note "Chill for 30 minutes."'),
     Word("loaf", "header", "the proofed loaf: its form, and its size or its dough",
          (choice("shape", "round", "round oval long square", "the form seen from above"),
-          Key("width", "size", "", "across, 3 to 9 o'clock"),
-          Key("length", "size", "", "12 to 6 o'clock, for oval and long"),
-          Key("height", "size", "", "from bench to crown"),
+          size("width", "", "across, 3 to 9 o'clock"),
+          size("length", "", "12 to 6 o'clock, for oval and long"),
+          size("height", "", "from bench to crown"),
           Key("dough", "mass", "", "mass of the dough: sizes are estimated from it"),
           Key("proof", "number", "", "under, right, over, or how many times its volume",
               least=1, most=9, choices=("under", "right", "over")),
-          Key("basket", "size", "", "size of the proofing basket across the top"),
-          Key("vessel", "size", "", "inside width of the pot or stone it bakes on"),
+          size("basket", "", "size of the proofing basket across the top"),
+          size("vessel", "", "inside width of the pot or stone it bakes on"),
           Key("profile", "number", "", "2 is a dome; more is flatter on top", least=1, most=8),
           Key("outline", "text", "", "an SVG file with a rim of your own")),
          ("shape",), example="loaf round width 220mm height 95mm"),
@@ -46,7 +49,7 @@ HEADER = (
     Word("bench", "header", "who cuts, and in what kitchen",
          (choice("hand", "right", "right left", "the hand that holds the blade"),
           choice("order", "planned", "planned file", "let the bench order the cuts, or not"),
-          Key("temperature", "temperature", "24C", "of the dough at the bench"),
+          Key("temperature", "temperature", "24C", "of the dough at the bench", False, -5.0, 45.0),
           number("hydration", "70%", "water per flour by mass", 0.4, 1.2)),
          example="bench hand left temperature 26C"),
     Word("knob", "header", "a number to turn: a slider on the page, --set on the command line",
@@ -63,7 +66,7 @@ HEADER = (
           count("count", "8", "how many spokes or lines"),
           length("radius", "60%", "of a ring"),
           length("spacing", "20mm", "between lines"),
-          Key("turn", "angle", "0deg", "turns them clockwise")),
+          angle("turn", "0deg", "turns them clockwise")),
          ("what", "count"), example="marks spokes 8"),
 )  # fmt: skip
 
@@ -183,7 +186,7 @@ MOTIFS = (
          (length("length", "60mm", "from base to tip"), length("width", "26mm"),
           count("veins", "4", "pairs", 0, 40),
           slant("vein_angle", "38deg", "to the midrib", 10, 90),
-          Key("vein_depth", "size", "2.5mm", "veins are cut lightly")),
+          size("vein_depth", "2.5mm", "veins are cut lightly")),
          ("length",), parts=("midrib", "outline", "vein"),
          example="leaf 58mm width 24mm veins 4 depth 6mm"),
     Word("wheat", "motif", "an ear of wheat: stem and leaning grains",
@@ -223,7 +226,7 @@ MOTIFS = (
          ("file",), example='trace "swallow.svg" width 60mm'),
 )  # fmt: skip
 
-CRUMB = Key("shortest", "size", "4mm", "shorter scraps at the edge are dropped")
+CRUMB = size("shortest", "4mm", "shorter scraps at the edge are dropped")
 
 TEXTURE_ROWS = (
     ("hatch", "parallel lines", "8mm", "between lines", ()),
@@ -257,16 +260,16 @@ TEXTURES = tuple(
         "texture",
         help,
         (
-            length("size", size, of),
+            length("size", normal, of),
             angle("turn", "0deg", "turns it clockwise"),
             Key("shift", "pair", "(0mm, 0mm)", "moves it"),
             CRUMB,
             *own,
         ),
         ("size",),
-        example=f"fill disc radius 60mm with {name} size {size} depth 2.5mm",
+        example=f"fill disc radius 60mm with {name} size {normal} depth 2.5mm",
     )
-    for name, help, size, of, own in TEXTURE_ROWS
+    for name, help, normal, of, own in TEXTURE_ROWS
 )
 
 TURN = angle("turn", "0deg", "turns it clockwise")
@@ -292,18 +295,27 @@ def starts_statement(name: str) -> bool:
     return word is not None and word.group not in ("region", "texture")
 
 
-def keys_of(word: Word) -> dict[str, Key]:
-    """Collect every key a word takes: its own, its parts', and the cut attributes."""
+def keys_of(word: Word) -> Mapping[str, Key]:
+    """Give every key a word takes: its own, its parts', and the cut attributes."""
+    return KEYS[word.name] if WORDS.get(word.name) is word else collect_keys(word)
+
+
+def collect_keys(word: Word) -> Mapping[str, Key]:
+    """Collect every key a word takes."""
     keys = list(word.keys)
     if word.attributes:
         keys += ATTRIBUTES
     for part in word.parts:
-        keys.append(Key(f"{part}_depth", "size", "", f"depth of each {part}"))
-        keys.append(Key(f"{part}_blade", "angle", "", f"blade angle of each {part}"))
+        keys.append(size(f"{part}_depth", "", f"depth of each {part}"))
+        keys.append(slant(f"{part}_blade", "", f"blade angle of each {part}", *BLADE_DEG))
     found: dict[str, Key] = {}
     for key in keys:
         found.setdefault(key.name, key)
     return found
+
+
+KEYS = {word.name: collect_keys(word) for word in WORDS.values()}
+"""The keys of every word of the table."""
 
 
 def nearest(name: str, names: "list[str] | tuple[str, ...] | dict[str, object]") -> str:

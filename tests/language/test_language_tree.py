@@ -1,7 +1,5 @@
 """Text to tree to text to tree is an identity, over trees made from the table of words."""
 
-import math
-
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -22,6 +20,7 @@ from scorecraft.language.tree import (
     Unary,
 )
 from scorecraft.language.words import AT_HAND, FUNCTIONS, WORDS, Key, Word, keys_of
+from scorecraft.units import in_unit
 
 UNITS_FOR = {
     "length": ("mm", "cm", "in", "%"), "size": ("mm", "cm", "in"), "angle": ("deg",),
@@ -74,10 +73,14 @@ def literal(key: Key):
         return st.integers(least, most).map(lambda n: Measure(float(n)))
     if key.kind == "number":
         return st.floats(low or 0.001, key.most or 1e6).map(Measure)
-    if key.kind == "angle" and low is not None:
-        low_deg, high_deg = math.degrees(low) + 0.01, math.degrees(key.most) - 0.01
-        return measures(("deg",), st.floats(low_deg, high_deg))
-    return measures(UNITS_FOR[key.kind], VALUES if low is None else st.floats(low, low + 100))
+    return st.sampled_from(UNITS_FOR[key.kind]).flatmap(lambda unit: measure(key, unit, low))
+
+
+def measure(key: Key, unit: str, low: float | None):
+    """Draw a measure in a unit, within the key's range and the share a length may be."""
+    most = 1000.0 if unit == "%" else 1e6 if key.most is None else in_unit(key.most, unit) - 0.01
+    least = 0.001 if low is None or unit == "%" else in_unit(low, unit) + 0.01
+    return st.floats(least, most).map(lambda v: Measure(float(f"{v:.6g}"), unit))
 
 
 def value(key: Key):
