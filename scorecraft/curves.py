@@ -5,7 +5,7 @@ strays further from its curve than `CHORD_MM`.
 """
 
 from collections.abc import Callable
-from math import acos, ceil, pi, sqrt
+from math import asin, ceil, pi, sqrt
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -44,7 +44,7 @@ def arc_steps(radius: float, sweep: float) -> int:
     """Count the equal chords an arc of a radius (mm) and sweep (radians) needs."""
     if radius <= CHORD_MM.value:
         return max(4, ceil(abs(sweep)))
-    widest = 2 * acos(1 - CHORD_MM.value / radius)
+    widest = 4 * asin(sqrt(CHORD_MM.value / (2 * radius)))
     return max(2, ceil(abs(sweep) / min(widest, pi / 6)))
 
 

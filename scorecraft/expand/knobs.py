@@ -3,10 +3,10 @@
 from collections.abc import Mapping
 
 from scorecraft.cuts import Knob
-from scorecraft.errors import Problem, ScorecraftError, UsageError
+from scorecraft.errors import Problem, ScorecraftError, ToldError, UsageError
 from scorecraft.expand.read import Values, read
 from scorecraft.expand.scope import Scope
-from scorecraft.expand.walk import named
+from scorecraft.expand.walk import named, without
 from scorecraft.language.tree import Pattern, Statement
 from scorecraft.language.words import WORDS
 from scorecraft.units import Quantity, in_unit, quantity
@@ -25,7 +25,7 @@ def knobs_of(
             try:
                 scope = named(statement, scope)
             except ScorecraftError:
-                continue  # the walk meets it again and reports it
+                scope = without(statement, scope)  # the walk meets it again and reports it
         if statement.word != "knob":
             continue
         try:
@@ -33,12 +33,15 @@ def knobs_of(
         except UsageError:
             raise
         except ScorecraftError as error:
-            problems.append(Problem(error.message, error.place or statement.place, error.hint))
+            if not isinstance(error, ToldError):
+                problems.append(Problem(error.message, error.place or statement.place, error.hint))
+            scope = without(statement, scope)
             continue
         knobs.append(knob)
         scope = scope.naming(knob.name, value)
-    if unknown := sorted(set(turned) - {knob.name for knob in knobs}):
-        known = ", ".join(knob.name for knob in knobs) or "none"
+    names = [str(s.arguments[0].value) for s in pattern.statements if s.word == "knob"]
+    if unknown := sorted(set(turned) - set(names)):
+        known = ", ".join(names) or "none"
         raise UsageError(f'this pattern has no knob "{unknown[0]}"', None, f"its knobs: {known}")
     return scope, tuple(knobs)
 

@@ -6,14 +6,15 @@ from pathlib import Path
 from typing import TypeVar
 
 from scorecraft.cuts import Layout
-from scorecraft.errors import PatternError, Place, Problem, ScorecraftError
+from scorecraft.errors import EnoughError, PatternError, Place, Problem, ScorecraftError
 from scorecraft.expand.frame import crown
 from scorecraft.expand.header import bake_of, find, head_values, loaf_of, spoken, texts
 from scorecraft.expand.knobs import knobs_of
 from scorecraft.expand.marks import marks_of
 from scorecraft.expand.scope import Scope
-from scorecraft.expand.walk import EnoughError, Walk
+from scorecraft.expand.walk import Walk
 from scorecraft.language.tree import Pattern, Statement
+from scorecraft.practice import MOST_PROBLEMS
 from scorecraft.units import Quantity
 
 T = TypeVar("T")
@@ -55,7 +56,7 @@ def expand(
     marks = marks_of(pattern, scope, problems)
     problems += walk.problems.values()
     if problems:
-        unique = dict.fromkeys(problems)
+        unique = list(dict.fromkeys(problems))[: int(MOST_PROBLEMS.value)]
         raise PatternError(sorted(unique, key=lambda p: p.place or Place("", 0, 0)), text)
     titles = texts(pattern, "title")
     return Layout(
@@ -97,7 +98,9 @@ def rule_name(statement: Statement) -> str:
 
 def remarks(walk: Walk) -> list[tuple[str, Place | None]]:
     """Say what was dropped on the way."""
+    scraps, short = "scraps at the edge, too short to cut,", "strokes too short for a blade"
     return [
-        (f"{count} scraps at the edge, too short to cut, were dropped", place)
-        for place, count in walk.crumbs.items()
+        (f"{count:,} {what} were dropped", place)
+        for what, dropped in ((scraps, walk.crumbs), (short, walk.short))
+        for place, count in dropped.items()
     ]

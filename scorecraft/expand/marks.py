@@ -6,13 +6,14 @@ import numpy as np
 import shapely
 
 from scorecraft.cuts import Line, Marks
-from scorecraft.errors import Problem, ScorecraftError
+from scorecraft.errors import Problem, ScorecraftError, ToldError
 from scorecraft.expand.frame import crown
 from scorecraft.expand.read import Values, read
 from scorecraft.expand.scope import Scope
 from scorecraft.language.tree import Pattern
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.dome import Loaf
+from scorecraft.practice import MOST_MARKS
 
 
 def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
@@ -23,9 +24,15 @@ def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
             continue
         try:
             values = read(WORDS["marks"], statement.arguments, scope, statement.place)
+        except ToldError:
+            continue
         except ScorecraftError as error:
             problems.append(Problem(error.message, error.place or statement.place, error.hint))
             continue
+        if len(lines) + values["count"] > MOST_MARKS.value:
+            limit = f"at most {MOST_MARKS.value:,.0f} in one pattern"
+            problems.append(Problem("too many string lines", statement.place, limit))
+            break
         lines += {"spokes": spokes, "ring": ring, "lines": parallels}[values["what"]](
             values, scope.loaf
         )

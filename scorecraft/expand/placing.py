@@ -13,13 +13,13 @@ from scorecraft.errors import ScorecraftError
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Scope, Wander
-from scorecraft.practice import GRID_MARGIN_MM
+from scorecraft.practice import FARTHEST_MM, GRID_MARGIN_MM
 
 Reader = Callable[[Scope], Values]
 """Reads the statement's values as they are in a scope (a share depends on where it stands)."""
 
 Placer = Callable[[Reader, Scope], Iterator[Scope]]
-FAR_MM = 1e4
+FAR_MM = 2 * FARTHEST_MM.value
 
 
 def at(read: Reader, scope: Scope) -> Iterator[Scope]:

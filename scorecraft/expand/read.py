@@ -1,7 +1,7 @@
 """Arguments to plain values: lengths in mm, angles in radians, counts, names and points."""
 
 from dataclasses import replace
-from functools import lru_cache
+from functools import cache
 from typing import Any
 
 import numpy as np
@@ -10,9 +10,10 @@ from scorecraft.errors import Place, Problem, ScorecraftError
 from scorecraft.expand.scope import Scope
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.evaluate import evaluate
+from scorecraft.language.keys import FREE, length
 from scorecraft.language.kinds import check_quantity
 from scorecraft.language.tokens import source_lines
-from scorecraft.language.tree import Argument, Expression, Name, Points, Text, Value
+from scorecraft.language.tree import Argument, Expression, Measure, Name, Points, Text, Value
 from scorecraft.language.words import WORDS, Key, Word, keys_of
 
 Values = dict[str, Any]
@@ -29,21 +30,38 @@ def read(word: Word, arguments: tuple[Argument, ...], scope: Scope | None, place
     place of the value that does not fit.
     """
     keys = keys_of(word)
-    values: Values = {}
+    fixed, shares = defaults(word.name)
+    values: Values = dict(fixed)
+    given = set()
     for argument in arguments:
         key = keys[argument.key]
+        given.add(key.name)
         if key.kind not in LAZY:
             values[key.name] = read_value(key, argument.value, scope)
-    for key in keys.values():
-        if key.default and key.name not in values:
+    for name, value in shares:
+        if name not in given:
             try:
-                values[key.name] = read_value(key, default_value(word.name, key.name), scope)
+                values[name] = read_value(keys[name], value, scope)
             except ScorecraftError as error:
                 raise ScorecraftError(error.message, place, error.hint) from error
     return values
 
 
-@lru_cache(maxsize=512)
+@cache
+def defaults(word: str) -> tuple[Values, tuple[tuple[str, Value], ...]]:
+    """Read the defaults of a word: those that are always the same, and shares of the reach."""
+    fixed: Values = {}
+    shares = []
+    for key in keys_of(WORDS[word]).values() if word in WORDS else ():
+        if key.default:
+            value = default_value(word, key.name)
+            if isinstance(value, Measure) and value.unit == "%" and key.kind == "length":
+                shares.append((key.name, value))
+            else:
+                fixed[key.name] = read_value(key, value, None)
+    return fixed, tuple(shares)
+
+
 def default_value(word: str, key: str) -> Value:
     """Read a default of the table as the parser would."""
     problems: list[Problem] = []
@@ -71,7 +89,7 @@ def read_value(key: Key, value: Value, scope: Scope | None) -> Any:
 
 def length_of(value: Expression, scope: Scope | None) -> float:
     """Work out a coordinate in mm; a share is one of the reach."""
-    free = Key("coordinate", "length", least=-1e6)
+    free = length("coordinate", "0mm", "", FREE)
     found = read_quantity(free, value, scope)
     assert isinstance(found, float)
     return found

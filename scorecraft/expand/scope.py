@@ -7,7 +7,9 @@ from typing import cast
 import shapely
 
 from scorecraft.cuts import Kind
+from scorecraft.errors import ToldError
 from scorecraft.expand.frame import Frame
+from scorecraft.language.words import AT_HAND
 from scorecraft.loaf.dome import Loaf
 from scorecraft.units import LENGTH, NUMBER, Quantity
 
@@ -57,6 +59,8 @@ class Scope:
     figure: int | None = None
     rules: tuple[str, ...] = ()
     wander: Wander | None = None
+    lost: frozenset[str] = frozenset()
+    """Names whose values could not be worked out: that has been told already."""
 
     def at(self, frame: Frame, k: int | None = None) -> "Scope":
         """Move to another frame, as copy number `k` of a placing."""
@@ -67,6 +71,10 @@ class Scope:
     def naming(self, name: str, value: Quantity) -> "Scope":
         """Give a name a value from here on."""
         return replace(self, given={**self.given, name: value})
+
+    def losing(self, name: str) -> "Scope":
+        """Know of a name that its value could not be worked out."""
+        return replace(self, lost=self.lost | {name})
 
     def within(self, region: shapely.Geometry) -> "Scope":
         """Keep only what falls in a region of the sheet, on top of what was kept before."""
@@ -92,6 +100,8 @@ class Names(Mapping[str, Quantity]):
 
     def __getitem__(self, name: str) -> Quantity:
         loaf = self.scope.loaf
+        if name in self.scope.lost:
+            raise ToldError(f'"{name}" has no value')
         if name in self.scope.given:
             return self.scope.given[name]
         if name == "reach":
@@ -102,10 +112,10 @@ class Names(Mapping[str, Quantity]):
         return Quantity(measures[name], LENGTH)
 
     def __contains__(self, name: object) -> bool:
-        return name in self.scope.given or name in ("reach", "k", "width", "length", "height")
+        return name in self.scope.given or name in self.scope.lost or name in AT_HAND
 
     def __iter__(self) -> Iterator[str]:
-        return iter([*self.scope.given, "reach", "k", "width", "length", "height"])
+        return iter([*self.scope.given, *AT_HAND])
 
     def __len__(self) -> int:
         return len(list(iter(self)))

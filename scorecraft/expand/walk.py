@@ -8,23 +8,28 @@ import shapely
 
 from scorecraft import regions
 from scorecraft.cuts import Cut, Line
-from scorecraft.errors import Place, Problem, ScorecraftError
+from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand.draw import draw, dress, strayed
 from scorecraft.expand.frame import crown
+from scorecraft.expand.limits import (
+    FEWER,
+    Budget,
+    SpentError,
+    check_frame,
+    check_near,
+    lengths_mm,
+    long_enough,
+)
 from scorecraft.expand.placing import FAR_MM, PLACERS
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.scope import Scope
 from scorecraft.language.evaluate import evaluate, holds
 from scorecraft.language.tree import Figure, Join, Name, Region, Statement
 from scorecraft.language.words import ATTRIBUTES, WORDS, Word
-from scorecraft.practice import CRUMB_MM, MOST_COPIES, MOST_CUTS, MOST_NESTING, MOST_STEPS
+from scorecraft.practice import CRUMB_MM, MOST_COPIES, MOST_NESTING, MOST_PROBLEMS
 from scorecraft.textures import fill
 
 HEADER = ("title", "note", "loaf", "bake", "bench", "knob", "marks", "define")
-
-
-class EnoughError(Exception):
-    """A limit was reached: the walk ends here; the problem has been kept."""
 
 
 class Walk:
@@ -37,27 +42,38 @@ class Walk:
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
         self.crumbs: dict[Place, int] = {}
+        self.short: dict[Place, int] = {}
         self.figures = 0
-        self.steps = 0
+        self.budget = Budget()
 
     def block(self, block: tuple[Statement, ...], scope: Scope) -> None:
         """Run the statements of a block in order; a problem ends its own statement only."""
         for statement in block:
-            self.steps += 1
-            if self.steps > MOST_STEPS.value:
-                self.enough(statement.place, f"more than {MOST_STEPS.value:,.0f} statements to run")
             try:
+                self.budget.step()
                 scope = self.statement(statement, scope)
+            except SpentError as error:
+                self.enough(error.place or statement.place, error.message)
             except ScorecraftError as error:
-                self.problem(error.message, error.place or statement.place, error.hint)
+                if not isinstance(error, ToldError):
+                    self.problem(error.message, error.place or statement.place, error.hint)
+                scope = without(statement, scope)
+
+    def inner(self, block: tuple[Statement, ...], scope: Scope) -> None:
+        """Run a block within a block."""
+        self.budget.enter()
+        self.block(block, scope)
+        self.budget.leave()
 
     def problem(self, message: str, place: Place, hint: str) -> None:
         """Keep a problem, once for all the copies that run into it."""
         self.problems.setdefault((place, message), Problem(message, place, hint))
+        if len(self.problems) >= MOST_PROBLEMS.value:
+            raise EnoughError
 
     def enough(self, place: Place, message: str) -> None:
         """End the walk: a limit of the program is reached."""
-        self.problem(message, place, "fewer copies, or a shallower recursion")
+        self.problem(message, place, FEWER)
         raise EnoughError
 
     def statement(self, statement: Statement, scope: Scope) -> Scope:
@@ -70,7 +86,7 @@ class Walk:
         if word == "when":
             condition = statement.arguments[0].value
             if holds(condition, scope.names):  # type: ignore[arg-type]
-                self.block(statement.body, self.inheriting(statement, scope))
+                self.inner(statement.body, self.inheriting(statement, scope))
         elif word in self.rules:
             self.rule(statement, scope)
         elif word == "fill":
@@ -93,7 +109,8 @@ class Walk:
     def placing(self, statement: Statement, scope: Scope) -> None:
         """Run the block of a placing in each of its scopes."""
         for inner in self.scopes(statement, scope):
-            self.block(statement.body, inner)
+            check_frame(inner.frame)
+            self.inner(statement.body, inner)
 
     def scopes(self, statement: Statement, scope: Scope) -> Iterator[Scope]:
         """Give the scopes of a placing one by one."""
@@ -147,13 +164,13 @@ class Walk:
             rules=(*scope.rules, statement.word),
             figure=scope.figure if scope.figure is not None else self.new_figure(),
         )
-        self.block(rule.body, inner)
+        self.inner(rule.body, inner)
 
     def motif(self, statement: Statement, scope: Scope) -> None:
         """Draw a motif in its frame and keep its strokes."""
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
-        scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.steps)
+        scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
         strokes = draw(word, own(word, values), self.folder)
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
@@ -187,13 +204,13 @@ class Walk:
         name: str = "",
     ) -> None:
         """Clip lines to the scope's region and keep them as cuts."""
+        self.budget.draw(sum(len(line) for line in lines))
         if scope.region is not None and lines:
             clipped = regions.clip(lines, scope.region, shortest=CRUMB_MM.value)
             if clipped.dropped:
                 self.crumbs[statement.place] = self.crumbs.get(statement.place, 0) + clipped.dropped
             lines, parts = list(clipped.lines), [parts[i] for i in clipped.source]
-        if len(self.cuts) + len(lines) > MOST_CUTS.value:
-            self.enough(statement.place, f"more than {MOST_CUTS.value:,.0f} cuts")
+        lines, parts = self.cuttable(statement, lines, parts)
         word = WORDS[name or statement.word]
         figure = scope.figure if scope.figure is not None else self.new_figure()
         family = self.families.setdefault(statement.place, len(self.families))
@@ -206,6 +223,22 @@ class Walk:
             self.cuts.append(
                 Cut(line, called, named, figure, family, place=statement.place, **worn[part])
             )
+
+    def cuttable(
+        self, statement: Statement, lines: list[Line], parts: list[str]
+    ) -> tuple[list[Line], list[str]]:
+        """Leave out strokes that no blade can make; refuse those out of all reach."""
+        if not lines:
+            return lines, parts
+        check_near(lines)
+        lengths = lengths_mm(lines)
+        chosen = long_enough(lengths)
+        self.budget.keep(int(chosen.sum()), float(lengths[chosen].sum()))
+        if chosen.all():
+            return lines, parts
+        self.short[statement.place] = self.short.get(statement.place, 0) + int((~chosen).sum())
+        picked = chosen.nonzero()[0].tolist()
+        return [lines[i] for i in picked], [parts[i] for i in picked]
 
     def new_figure(self) -> int:
         """Give a new figure its number."""
@@ -243,6 +276,14 @@ class Walk:
         values = read(word, value.arguments, scope, value.place)
         line = draw(word, own(word, values), self.folder)[0].line
         return crown().turned(values["turn"]).place(line)
+
+
+def without(statement: Statement, scope: Scope) -> Scope:
+    """Give the scope after a statement that failed: its name is left without a value."""
+    name = statement.get("name")
+    if statement.word not in ("let", "knob") or name is None or not isinstance(name.value, Name):
+        return scope
+    return scope.losing(name.value.name)
 
 
 def named(statement: Statement, scope: Scope) -> Scope:

@@ -12,7 +12,7 @@ def slash(*, length: float, bend: float) -> list[Stroke]:
     `bend` is how far its middle bulges toward +x (mm, negative to -x); the ends stay in place.
     """
     half = length / 2
-    if abs(bend) < 1e-9:
+    if abs(bend) < 1e-6:
         return [Stroke("slash", segment((0, -half), (0, half)))]
     radius = (half**2 + bend**2) / (2 * abs(bend))
     reach = 2 * atan2(abs(bend), half)

@@ -4,10 +4,11 @@ A texture draws its own upright lattice over a box; `fill` turns and shifts it, 
 the region.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from importlib import import_module
-from math import cos, sin
+from math import cos, sin, sqrt
+from typing import Any
 
 import numpy as np
 import shapely
@@ -45,10 +46,10 @@ def fill(
     """
     if shapely.is_empty(region):
         return Filled((), 0)
-    _check_size(name, region, size)
     draw: Callable[..., list[Line]] = getattr(import_module(f"{__name__}.{name}"), name)
     frame = np.array([[cos(turn), sin(turn)], [-sin(turn), cos(turn)]])
     upright = shapely.transform(region, lambda points: (points - shift) @ frame)
+    _check_size(name, shapely.bounds(upright), size, own)
     clipped = clip(draw(shapely.bounds(upright), size=size, **own), upright, shortest=shortest)
     return Filled(_placed(clipped.lines, frame, np.asarray(shift)), clipped.dropped)
 
@@ -63,10 +64,16 @@ def _placed(
     return tuple(np.split(np.concatenate(lines) @ frame.T + shift, ends))
 
 
-def _check_size(name: str, region: shapely.Geometry, size: float) -> None:
-    left, low, right, high = shapely.bounds(region)
-    finest = ((right - left) * (high - low) / MOST_TEXTURE_CELLS.value) ** 0.5
-    if not size > finest:
+def _check_size(name: str, bounds: tuple[float, ...], size: float, own: Mapping[str, Any]) -> None:
+    """Refuse a texture that would have too many strokes in a box."""
+    left, low, right, high = bounds
+    width, height = right - left, high - low
+    fine = min(size, own.get("gap", size))
+    most = MOST_TEXTURE_CELLS.value / max(own.get("strokes", 1), own.get("rings", 1))
+    # (width / finest + 1) (height / finest + 1) cells are the most there may be
+    around = width + height
+    finest = (around + sqrt(around**2 + 4 * (most - 1) * width * height)) / (2 * (most - 1))
+    if not fine > finest:
         raise UsageError(
             f"{name.replace('_', ' ')} of size {size:g} mm is too fine for this region",
             hint=f"choose a size above {finest:.2g} mm, or a smaller region",
