@@ -75,6 +75,8 @@ def fitted(
 
     design = make(pattern, knobs=knobs, **given)
     rows = read_measured(measured, [group.number for group in design.groups])
+    if not quiet:
+        click.echo("running the model for skins from thin to thick ...", err=True)
     tuned = tune(design.layout, rows, predictor(design.layout))
     today, name = date.today().isoformat(), Path(pattern).stem
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()

@@ -8,7 +8,7 @@ import numpy as np
 
 from scorecraft.cuts import Layout
 from scorecraft.groups import Group, groups
-from scorecraft.tune.fit import Bounds, Fit, Widths, fit, table
+from scorecraft.tune.fit import Bounds, Fit, Widths, fit_closely
 from scorecraft.tune.measured import Measured
 
 
@@ -25,11 +25,10 @@ class Tuned:
 def tune(layout: Layout, measured: Sequence[Measured], widths: Widths) -> Tuned:
     """Fit a model of a layout's bake to the openings measured on it."""
     told = groups(layout)
-    skins, found = table(widths)
     column = {group.number: k for k, group in enumerate(told)}
     rows = [column[each.number] for each in measured]
     sizes = np.array([each.width_mm for each in measured])
-    return Tuned(layout, told, tuple(measured), fit(skins, found, rows, sizes))
+    return Tuned(layout, told, tuple(measured), fit_closely(widths, rows, sizes))
 
 
 def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> dict[str, Any]:

@@ -27,8 +27,12 @@ Array = NDArray[np.float64]
 Widths = Callable[[float], Array]
 """A model of the bake: skin thickness (mm) to the predicted width (mm) of every cut number."""
 
-KNOTS = 24
-"""Skins the model is run for; between them widths are interpolated."""
+KNOTS = 9
+"""Skins the model is run for at first; between them widths are interpolated."""
+ROUNDS = 5
+"""It is run again at the best skin and its bounds, at most so often."""
+NEAR = 0.01
+"""A skin this near (as a ratio) to one that was run needs no run of its own."""
 FINE = 4001
 
 
@@ -63,11 +67,16 @@ class Fit:
     sure: float
 
 
-def table(widths: Widths) -> tuple[Array, Array]:
-    """Run a model over the skins that are looked for: skins (K,), widths (K, cut numbers)."""
-    low, high = (math.log(rule.value) for rule in SKIN_LIMITS_MM)
-    skins = np.exp(np.linspace(low, high, KNOTS))
+def table(widths: Widths, skins: Array | None = None) -> tuple[Array, Array]:
+    """Run a model over skins (K,), by default all that are looked for: skins, widths (K, cuts)."""
+    if skins is None:
+        skins = spaced(SKIN_LIMITS_MM[0].value, SKIN_LIMITS_MM[1].value, KNOTS)
     return skins, np.array([widths(float(skin)) for skin in skins])
+
+
+def spaced(low: float, high: float, count: int) -> Array:
+    """Give skins (mm) in equal ratios from one to another."""
+    return np.exp(np.linspace(math.log(low), math.log(high), count))
 
 
 def fit(
@@ -91,6 +100,29 @@ def fit(
         return plain
     both = fit_both(fine, model, measured_mm, sure=sure)
     return both if _better(plain, both, sure) else plain
+
+
+def fit_closely(
+    widths: Widths, rows: Sequence[int], measured_mm: Array, *, sure: float = SURE.value
+) -> Fit:
+    """Fit a model that takes long: run it for a few skins, then where the best and the bounds are.
+
+    Interpolation between the skins that were run is so replaced by the model itself, until
+    neither the best skin nor its bounds are far from one that was run.
+    """
+    skins, found = table(widths)
+    now = fit(skins, found, rows, measured_mm, sure=sure)
+    for _ in range(ROUNDS):
+        wanted = (now.skin_mm.low, now.skin_mm.best, now.skin_mm.high)
+        new = [skin for skin in wanted if np.abs(np.log(skins / skin)).min() > NEAR]
+        if not new:
+            break
+        every = np.concatenate([skins, new])
+        both = np.concatenate([found, table(widths, np.array(new))[1]])
+        skins, index = np.unique(every, return_index=True)
+        found = both[index]
+        now = fit(skins, found, rows, measured_mm, sure=sure)
+    return now
 
 
 def fit_skin(fine: Array, model: Array, measured_mm: Array, *, sure: float) -> Fit:

@@ -33,6 +33,7 @@ def _report(tuned: Tuned) -> Iterator[str]:
     else:
         yield "growth as the pattern assumes: the openings do not tell more"
     yield f"openings scatter by {found.spread_mm:.1f} mm about the prediction"
+    yield "bounds count the scatter of the openings, not what the model leaves out"
     yield from _warnings(found.skin_mm, len(found.residual_mm))
 
 

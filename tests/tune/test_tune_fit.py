@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from scorecraft.practice import LONE_SD_MM, RULER_SD_MM, SKIN_LIMITS_MM
-from scorecraft.tune.fit import FINE, fit, fit_both, fit_skin, table
+from scorecraft.tune.fit import FINE, fit, fit_both, fit_closely, fit_skin, spaced, table
 
 DEPTHS = np.array([10.0, 8.0, 6.0, 3.0])
 LENGTHS = np.array([120.0, 70.0, 50.0, 20.0])
@@ -25,7 +25,7 @@ def made(skin, rows, noise, seed, growth=1.0):
     return growth * widths(skin)[rows] + random.normal(0, noise, len(rows))
 
 
-TABLE = table(widths)
+TABLE = table(widths, spaced(3.0, 40.0, 40))
 FINE_SKINS = np.exp(np.linspace(math.log(TABLE[0][0]), math.log(TABLE[0][-1]), FINE))
 
 
@@ -121,3 +121,20 @@ def test_openings_no_skin_explains_leave_the_bounds_open():
     found = fit(*TABLE, [0, 0], np.array([0.0, 0.1]))
     assert found.skin_mm.open_above
     assert found.skin_mm.high == pytest.approx(SKIN_LIMITS_MM[1].value)
+
+
+@pytest.mark.parametrize("skin", [4.5, 9.0, 13.0, 30.0])
+def test_a_model_that_takes_long_is_run_for_few_skins(skin):
+    runs = []
+
+    def slow(skin_mm):
+        runs.append(skin_mm)
+        return widths(skin_mm)
+
+    rows = [0, 1, 2, 3] * 2
+    close = fit_closely(slow, rows, made(skin, rows, 0.4, seed=2))
+    full = fit(*TABLE, rows, made(skin, rows, 0.4, seed=2))
+    assert len(runs) <= 24
+    assert close.skin_mm.best == pytest.approx(full.skin_mm.best, rel=0.01)
+    assert close.skin_mm.low == pytest.approx(full.skin_mm.low, rel=0.03)
+    assert close.skin_mm.high == pytest.approx(full.skin_mm.high, rel=0.03)

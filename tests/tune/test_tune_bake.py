@@ -1,0 +1,94 @@
+"""A bake from end to end: rows to cut numbers, the model, the log entry, the words."""
+
+import json
+import math
+
+import numpy as np
+import pytest
+
+from scorecraft.cuts import Cut, Layout
+from scorecraft.errors import Place
+from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.tune.bake import record, tune
+from scorecraft.tune.log import Logged
+from scorecraft.tune.measured import Measured
+from scorecraft.tune.predict import predictor
+from scorecraft.tune.telling import log_text, measured_and_predicted, tuned_text
+
+PLACE = Place("made.score", 1, 1)
+
+
+def cut(x, length, depth, family):
+    line = np.array([[x, -length / 2], [x, length / 2]])
+    kind = "expansion" if depth >= 5 else "decorative"
+    return Cut(
+        line, f"line{family}", f"line{family}", family, family, depth, math.pi / 2, kind, PLACE
+    )
+
+
+@pytest.fixture(scope="module")
+def layout():
+    cuts = (cut(0, 110, 9, 0), cut(-45, 30, 3, 1), cut(45, 30, 3, 1), cut(25, 50, 6, 2))
+    return Layout("Made", (), make_loaf("round", 220.0, None, 95.0), Bake(), cuts)
+
+
+def rows(widths):
+    return [Measured(number, width, Place("m.csv", k + 1, 1)) for k, (number, width)
+            in enumerate(widths)]  # fmt: skip
+
+
+def test_the_opening_model_s_own_widths_give_its_skin_back(layout):
+    model = predictor(layout)
+    widths = model(10.0)
+    assert widths.shape == (3,)
+    tuned = tune(layout, rows([(k + 1, w) for k, w in enumerate(widths)] * 2), model)
+    assert tuned.fit.skin_mm.best == pytest.approx(10.0, rel=0.04)
+    assert tuned.fit.skin_mm.low < 10.0 < tuned.fit.skin_mm.high
+    np.testing.assert_allclose(tuned.fit.predicted_mm[:3], widths, atol=0.3)
+
+
+def test_a_thicker_skin_opens_the_deep_cut_less(layout):
+    model = predictor(layout)
+    assert model(8.0)[0] > model(14.0)[0] > model(25.0)[0] > 0
+
+
+def stand_in(skin_mm):
+    return np.array([400.0, 30.0, 90.0]) / skin_mm
+
+
+def test_numbers_are_those_of_the_guide_and_the_record_tells_all(layout):
+    tuned = tune(layout, rows([(3, 9.0), (1, 41.0), (3, 8.6)]), stand_in)
+    assert tuned.fit.skin_mm.best == pytest.approx(10.0, rel=0.05)
+    entry = record(tuned, pattern="made", date="2026-01-02", note="good")
+    assert json.loads(json.dumps(entry, allow_nan=False)) == entry
+    by_number = {each["number"]: each for each in entry["cuts"]}
+    assert by_number[3]["measured_mm"] == [9.0, 8.6]
+    assert by_number[1]["measured_mm"] == [41.0]
+    assert "measured_mm" not in by_number[2]
+    assert by_number[1]["depth_mm"] == 9
+    assert len(measured_and_predicted(entry)) == 3
+
+
+def test_the_report_shows_measured_predicted_and_bounds(layout):
+    tuned = tune(layout, rows([(1, 40.0), (2, 3.4), (3, 9.0)]), stand_in)
+    text = tuned_text(tuned)
+    assert "measured" in text and "40.0 mm" in text and "+0.4 mm" in text
+    assert "skin thickness 10.0 mm (" in text and "90% sure" in text
+
+
+def test_one_opening_is_called_little(layout):
+    assert "one opening says little" in tuned_text(tune(layout, rows([(1, 40.0)]), stand_in))
+
+
+def test_openings_that_settle_nothing_are_called_so(layout):
+    text = tuned_text(tune(layout, rows([(1, 0.0), (2, 0.0), (3, 0.0)]), stand_in))
+    assert "do not settle the skin" in text and "or more" in text
+
+
+def test_the_log_is_listed_with_what_cannot_be_read(layout):
+    tuned = tune(layout, rows([(1, 40.0), (2, 3.4)]), stand_in)
+    entry = record(tuned, pattern="made", date="2026-01-02", note="good")
+    text = log_text(Logged((entry, {"date": "?", "cuts": "odd"}), (3,)))
+    assert "2026-01-02" in text and "made" in text and "good" in text
+    assert "line 3 cannot be read" in text

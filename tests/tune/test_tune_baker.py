@@ -1,0 +1,61 @@
+"""baker.toml: what is written is read back, and nothing else is believed."""
+
+import tomllib
+
+import numpy as np
+import pytest
+
+from scorecraft.errors import UsageError
+from scorecraft.tune.baker import Baker, baker_of, baker_text, quoted, read_baker
+from scorecraft.tune.fit import Bounds, Fit
+
+
+def written(tmp_path, text):
+    path = tmp_path / "baker.toml"
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+@pytest.mark.parametrize("growth", [None, (0.8, 1.6)])
+def test_a_baker_is_read_back_as_written(tmp_path, growth):
+    baker = Baker(11.25, (9.5, 14.125), 1.1 if growth else 1.0, growth, 0.9, 12,
+                  'odd "name"\\\n\x07é', "2026-01-02")  # fmt: skip
+    assert read_baker(written(tmp_path, baker_text(baker))) == baker
+
+
+@pytest.mark.parametrize("text", ["plain", 'a "b" \\ c', "tab\tnew\nline", "\x00\x1f\x7f", "ü🥖"])
+def test_a_quoted_text_is_what_another_reader_reads(text):
+    assert tomllib.loads(f"a = {quoted(text)}")["a"] == text
+
+
+def test_a_fit_becomes_a_baker():
+    zero = np.zeros(7)
+    fit = Fit(Bounds(12.0, 10.0, 15.0), Bounds(1.2, 1.0, 1.4), zero, zero, 1.0, 0.9)
+    baker = baker_of(fit, pattern="sun", date="2026-01-02")
+    assert (baker.skin_mm, baker.growth, baker.openings) == (12.0, 1.2, 7)
+    plain = baker_of(Fit(fit.skin_mm, None, zero, zero, 1.0, 0.9), pattern="", date="")
+    assert plain.growth == 1.0 and plain.growth_bounds is None
+
+
+def test_a_short_file_by_hand_is_enough(tmp_path):
+    assert read_baker(written(tmp_path, "skin_mm = 10\n")).skin_bounds_mm == (10, 10)
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        ("", "no number skin_mm"), ("skin_mm = 'thick'", "no number skin_mm"),
+        ("skin_mm = true", "no number skin_mm"), ("skin_mm = nan", "cannot be"),
+        ("skin_mm = 500", "cannot be"), ("skin_mm = 12\ngrowth = -1", "cannot be"),
+        ("skin_mm = 12\nskin_bounds_mm = [1]", "no pair"), ("skin_mm", "not a baker file"),
+        ("skin_mm = 12\ngrowth_bounds = ['a', 2]", "no pair"),
+    ],
+)  # fmt: skip
+def test_a_file_that_is_no_baker_is_refused(tmp_path, text, message):
+    with pytest.raises(UsageError, match=message):
+        read_baker(written(tmp_path, text))
+
+
+def test_a_missing_baker_is_told(tmp_path):
+    with pytest.raises(UsageError, match="cannot read"):
+        read_baker(tmp_path / "none.toml")

@@ -1,0 +1,91 @@
+"""The bake log: nothing is lost, by a crash or by two runs at once."""
+
+import json
+import multiprocessing
+import sys
+
+import pytest
+
+from scorecraft.errors import UsageError
+from scorecraft.tune import log
+
+
+def test_bakes_are_kept_in_order(tmp_path):
+    path = tmp_path / "bakes.jsonl"
+    for number in range(3):
+        log.add(path, {"number": number, "note": "crisp\nmürbe"})
+    read = log.read(path)
+    assert [bake["number"] for bake in read.bakes] == [0, 1, 2]
+    assert read.unreadable == ()
+    assert path.read_bytes().count(b"\n") == 3
+
+
+def test_a_line_torn_by_a_crash_costs_no_other_bake(tmp_path):
+    path = tmp_path / "bakes.jsonl"
+    log.add(path, {"number": 0})
+    with path.open("ab") as file:
+        file.write(b'{"number": 1, "note": "half wri')
+    log.add(path, {"number": 2})
+    read = log.read(path)
+    assert [bake["number"] for bake in read.bakes] == [0, 2]
+    assert read.unreadable == (2,)
+    assert b"half wri" in path.read_bytes()
+
+
+def test_lines_that_are_no_bake_are_told(tmp_path):
+    path = tmp_path / "bakes.jsonl"
+    path.write_bytes(b'[1]\n{"number": 1}\n\xff\n\n"text"\n')
+    read = log.read(path)
+    assert [bake["number"] for bake in read.bakes] == [1]
+    assert read.unreadable == (1, 3, 5)
+
+
+def write_many(path, writer):
+    for number in range(25):
+        log.add(path, {"writer": writer, "number": number, "note": "x" * 3000})
+
+
+def without_fcntl(path, writer):
+    sys.modules["fcntl"] = None  # type: ignore[assignment]
+    write_many(path, writer)
+
+
+@pytest.mark.parametrize("work", [write_many, without_fcntl])
+def test_two_runs_at_once_lose_nothing(tmp_path, work):
+    path = tmp_path / "bakes.jsonl"
+    spawn = multiprocessing.get_context("spawn")
+    runs = [spawn.Process(target=work, args=(path, writer)) for writer in (1, 2)]
+    for run in runs:
+        run.start()
+    for run in runs:
+        run.join(60)
+        assert run.exitcode == 0
+    read = log.read(path)
+    assert read.unreadable == ()
+    for writer in (1, 2):
+        own = [bake["number"] for bake in read.bakes if bake["writer"] == writer]
+        assert own == list(range(25))
+    assert not (tmp_path / "bakes.jsonl.lock").exists()
+
+
+def test_a_lock_that_stays_is_told(tmp_path, monkeypatch):
+    monkeypatch.setitem(sys.modules, "fcntl", None)
+    monkeypatch.setattr(log, "WAIT_S", 0.1)
+    (tmp_path / "bakes.jsonl.lock").touch()
+    with pytest.raises(UsageError, match=r"delete bakes\.jsonl\.lock"):
+        log.add(tmp_path / "bakes.jsonl", {})
+
+
+def test_a_place_that_cannot_be_written_is_told(tmp_path):
+    with pytest.raises(UsageError, match="cannot write"):
+        log.add(tmp_path / "none" / "bakes.jsonl", {})
+    with pytest.raises(UsageError, match="cannot read"):
+        log.read(tmp_path / "none.jsonl")
+
+
+def test_a_number_that_json_does_not_have_is_not_written(tmp_path):
+    path = tmp_path / "bakes.jsonl"
+    with pytest.raises(ValueError, match="JSON"):
+        log.add(path, {"skin": float("nan")})
+    assert not path.exists()
+    assert json.dumps({}) == "{}"
