@@ -41,8 +41,9 @@ class Wanted:
     """Depths that meet wishes, per line: depth and widest mouth reached (mm), and what is possible.
 
     `reachable` is False where the whole skin is not deep enough; a cut that its neighbours open
-    further than wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable; `most_mm` is how far the line
-    opens when all lines with a wish are cut through. Lines without a wish keep their depth.
+    further than wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable. `most_mm` is how
+    far the line opens when all lines with a wish are cut through, or what it reached if that is
+    more. Lines without a wish keep their depth.
     """
 
     depth_mm: Floats
