@@ -58,6 +58,12 @@ def add_files(app: Flask, folder: Folder) -> None:
         saved = folder.save(text_of(data, "name"), text, words_of(data, "mark"))
         return sent(json_answer(opened_data(saved)))
 
+    @app.get("/api/bakes")
+    def bakes_list() -> Response:
+        from scorecraft.web.measuring import bakes
+
+        return sent(json_answer(bakes(folder.path)))
+
 
 def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
     """Add what the workers do."""
@@ -66,7 +72,7 @@ def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
     def edit(task: str) -> Response:
         return sent(done(crew, folder, task, body(), EDIT_S))
 
-    @app.post("/api/<any(bloom, print):task>")
+    @app.post("/api/<any(bloom, print, measure):task>")
     def draw(task: str) -> Response:
         return sent(done(crew, folder, task, body(), PRINT_S))
 

@@ -74,8 +74,9 @@ class Crew:
         try:
             worker.line.send((task, request))
             if not worker.line.poll(seconds):
+                message = f"this took longer than {seconds:g} s and was stopped"
                 hint = "make the pattern simpler: fewer copies, fewer or larger fills"
-                raise TooLongError(f"this took longer than {seconds:g} s and was stopped", None, hint)
+                raise TooLongError(message, None, hint)
             answer: Answer = worker.line.recv()
             done = True
             return answer

@@ -136,6 +136,13 @@ def bench(request: dict[str, Any]) -> Answer:
     return json_answer(bench_data(design_of(request)))
 
 
+def measure(request: dict[str, Any]) -> Answer:
+    """Answer with measured openings against predicted ones."""
+    from scorecraft.web.measuring import measured
+
+    return json_answer(measured(design_of(request), request, Path(request["folder"])))
+
+
 TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
     "design": design,
     "picture": picture,
@@ -144,5 +151,6 @@ TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
     "view": view,
     "print": prints,
     "bench": bench,
+    "measure": measure,
 }
 """Every task by its name."""

@@ -1,13 +1,19 @@
 """What the page asks the server for, and what it gets."""
 
+import io
 import re
 from xml.etree import ElementTree
 
+import pypdf
 import pytest
 from conftest import SLASH
 
 from scorecraft.designing import make
+from scorecraft.errors import Place
 from scorecraft.shelf import shelf
+from scorecraft.tune.bake import tune
+from scorecraft.tune.measured import Measured
+from scorecraft.tune.predict import predictor
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -145,3 +151,56 @@ def test_steps_at_the_bench_hold_every_cut_once(asking):
             table - step["table_deg"]
         ) % 360 == pytest.approx(360, abs=0.01)
         assert sum(stroke["count"] for stroke in step["strokes"]) == len(step["pulls"])
+
+
+@pytest.mark.parametrize("what", ["guide", "card", "stencil", "drape", "ring"])
+def test_every_print_has_pages_and_a_pdf_of_their_size(asking, what):
+    asked = {"text": SLASH, "name": "mine.score", "what": what, "paper": "A4"}
+    told = asking.told("/api/print", asked)
+    assert told["paper"] == "A4" and told["pages"]
+    answer = asking.post("/api/print", asked | {"form": "pdf"})
+    assert answer.mimetype == "application/pdf"
+    assert f"mine-{what}.pdf" in answer.headers["Content-Disposition"]
+    pages = pypdf.PdfReader(io.BytesIO(answer.data)).pages
+    assert len(pages) == len(told["pages"])
+    for page, seen in zip(pages, told["pages"], strict=True):
+        size = [float(each) * 25.4 / 72 for each in (page.mediabox.width, page.mediabox.height)]
+        assert size == pytest.approx([seen["width_mm"], seen["height_mm"]], abs=0.2)
+
+
+@pytest.mark.parametrize("follow", ["stencil", "cuts"])
+def test_cutter_files_are_svg_or_dxf(asking, follow):
+    asked = {"text": SLASH, "name": "mine.score", "what": "cutter", "follow": follow}
+    drawn = asking.post("/api/print", asked | {"form": "svg"})
+    assert ElementTree.fromstring(drawn.data).get("width").endswith("mm")
+    lines = asking.post("/api/print", asked | {"form": "dxf"})
+    assert lines.data.count(b"POLYLINE") > 1 and lines.data.strip().endswith(b"EOF")
+    assert asking.post("/api/print", asked | {"form": "png"}).status_code == 400
+
+
+def test_a_slot_no_flour_falls_through_is_refused(asking):
+    asked = {"text": SLASH, "what": "stencil", "slot_mm": 0.1}
+    assert asking.post("/api/print", asked).status_code == 400
+
+
+def test_measured_openings_that_cannot_be_are_refused(asking, folder):
+    for rows in ([], [{"number": 9, "width_mm": 3}], [{"number": 1, "width_mm": -1}], [7], None,
+                 [{"number": 1, "width_mm": 1e9}], [{"number": 1}]):  # fmt: skip
+        asked = {"text": SLASH, "rows": rows, "keep": True}
+        assert asking.post("/api/measure", asked).status_code == 400, rows
+    assert list(folder.path.iterdir()) == []
+
+
+def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
+    rows = [{"number": 1, "width_mm": 9.0}, {"number": 1, "width_mm": 11.0}]
+    told = asking.told("/api/measure", {"text": SLASH, "name": "mine.score", "rows": rows})
+    design = make(SLASH)
+    place = Place("", 1, 1)
+    known = tune(
+        design.layout, [Measured(1, 9.0, place), Measured(1, 11.0, place)], predictor(design.layout)
+    )
+    assert told["skin_mm"]["best"] == pytest.approx(known.fit.skin_mm.best, abs=1e-3)
+    assert told["kept"] is False and list(folder.path.iterdir()) == []
+    asking.told("/api/measure", {"text": SLASH, "rows": rows, "keep": True, "note": "hot"})
+    (bake,) = asking.get("/api/bakes").get_json()["bakes"]
+    assert bake["note"] == "hot" and bake["title"] == "Mine"

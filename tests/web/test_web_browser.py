@@ -339,6 +339,31 @@ def test_the_bench_on_a_phone(seen, pictures, size):
     assert page.evaluate("() => document.documentElement.scrollHeight <= innerHeight")
 
 
+def test_measured_openings_are_compared_and_kept(seen, live):
+    web = seen()
+    page = web.page
+    web.open("swirl", "measure")
+    page.get_by_role("button", name="Measure").first.click()
+    page.keyboard.type("3.5")
+    path = page.locator(".stage-loaf .touch path").last
+    path.dispatch_event("click")
+    assert page.locator(".measured li").count() == 2
+    page.keyboard.type("11")
+    page.get_by_role("button", name="Compare with the model").click()
+    playwright.expect(page.locator(".result")).to_contain_text("thick", timeout=20_000)
+    assert page.locator(".result tbody tr").count() == 2
+    assert not (live[1] / "bakes.jsonl").exists()
+    page.fill("#bake-note", "a hot <b>oven</b>")
+    page.get_by_role("button", name="Keep in the log").click()
+    playwright.expect(page.locator(".log")).to_contain_text("a hot <b>oven</b>", timeout=20_000)
+    (bake,) = [json.loads(line) for line in (live[1] / "bakes.jsonl").read_text().splitlines()]
+    assert bake["note"] == "a hot <b>oven</b>" and bake["pattern"] == "swirl"
+    assert "skin_mm" in (live[1] / "baker.toml").read_text()
+    page.reload()
+    page.wait_for_selector(".measured input")
+    assert page.locator(".measured input").first.input_value() == "3.5"
+
+
 def test_browser_print_has_pages_at_full_size(seen):
     import pypdfium2
 
@@ -358,6 +383,7 @@ READY = {
     "design": "#oven:not([disabled])",
     "print": ".page svg",
     "bench": ".bench-stage svg",
+    "measure": ".measure-loaf svg",
 }
 """Every room, and what is there when it is ready."""
 

@@ -8,6 +8,7 @@ import { frame } from "./dialog.js";
 import { h, icon, tell } from "./dom.js";
 import { save, saveAs } from "./files.js";
 import { choices } from "./forms.js";
+import { MeasureRoom } from "./measure.js";
 import { PrintRoom } from "./print.js";
 import { ShelfRoom } from "./shelf.js";
 import { store } from "./store.js";
@@ -19,6 +20,7 @@ const ROOMS = {
   design: () => new DesignRoom(),
   print: () => new PrintRoom(),
   bench: () => new BenchRoom({ ...visit, leave: () => go("design") }),
+  measure: () => new MeasureRoom(),
 };
 const ICONS = { shelf: "shelf", design: "design", print: "print", bench: "bench", measure: "measure" };
 const visit = { guest: false, welcome: false };

@@ -11,6 +11,8 @@ const told = words.bench;
 const SPACE = "http://www.w3.org/2000/svg";
 const KEPT = "scorecraft.bench";
 const SWIPE_PX = 50;
+const MOST_NAMES = 3;
+const SMALL = 0.32; // of the loaf's radius: a smaller figure is shown through a lens too
 const FORWARD = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];
 const BACK = ["ArrowLeft", "ArrowUp", "PageUp", "Backspace"];
 
@@ -83,7 +85,30 @@ export class BenchRoom {
     this.svg = svg;
     this.prepare();
     this.stage.replaceChildren(svg);
+    this.lens = h("div", { class: "lens", "aria-hidden": "true" });
+    this.stage.append(this.lens);
     this.show();
+  }
+
+  /** Show a small figure larger in the corner. */
+  magnify(screen) {
+    this.lens.replaceChildren();
+    const boxes = screen.pulls.map((pull) => this.paths.get(pull.cut).getBBox());
+    if (!boxes.length) return;
+    const left = Math.min(...boxes.map((box) => box.x));
+    const top = Math.min(...boxes.map((box) => box.y));
+    const wide = Math.max(...boxes.map((box) => box.x + box.width)) - left;
+    const high = Math.max(...boxes.map((box) => box.y + box.height)) - top;
+    const reach = Math.hypot(wide, high) / 2 + 3;
+    if (reach > SMALL * this.plan.radius_mm) return;
+    const [x, y] = this.plan.crown;
+    const turn = (this.angle * Math.PI) / 180;
+    const [dx, dy] = [left + wide / 2 - x, top + high / 2 - y];
+    const [cx, cy] = [x + dx * Math.cos(turn) - dy * Math.sin(turn), y + dx * Math.sin(turn) + dy * Math.cos(turn)];
+    const near = this.svg.cloneNode(true);
+    near.setAttribute("viewBox", `${cx - reach} ${cy - reach} ${2 * reach} ${2 * reach}`);
+    near.setAttribute("class", "near");
+    this.lens.append(near);
   }
 
   nothing(problems) {
@@ -148,6 +173,7 @@ export class BenchRoom {
     this.svg.classList.toggle("marking", screen.kind === "marks");
     this.svg.classList.toggle("whole", screen.kind === "start" || screen.kind === "end");
     this.arrows.replaceChildren(...screen.pulls.flatMap((pull) => this.pullParts(pull)));
+    this.magnify(screen);
   }
 
   /** Show where a stroke starts, and which way it is pulled. */
@@ -172,14 +198,14 @@ export class BenchRoom {
     }
     if (screen.kind === "marks") return [h("h1", {}, told.marks(this.plan.marks)), h("p", { class: "lead" }, told.marksHow)];
     if (screen.kind === "end") return [h("h1", {}, told.end), h("p", { class: "lead" }, told.endHow)];
-    return screen.strokes.map((stroke) => this.strokeWords(stroke));
+    return together(screen.strokes).map((stroke) => this.strokeWords(stroke));
   }
 
   strokeWords(stroke) {
     return h(
       "div",
       { class: "stroke" },
-      h("h1", {}, stroke.count > 1 ? `${stroke.count} × ${stroke.name}` : stroke.name),
+      h("h1", {}, stroke.names.join(" + ")),
       h(
         "dl",
         {},
@@ -260,6 +286,19 @@ export class BenchRoom {
     }
     dialog.showModal();
   }
+}
+
+/** Strokes of one depth and blade are told in one line. */
+function together(strokes) {
+  const lines = [];
+  for (const stroke of strokes) {
+    const name = stroke.count > 1 ? `${stroke.count} × ${stroke.name}` : stroke.name;
+    const last = lines.at(-1);
+    const same = last && last.depth_mm === stroke.depth_mm && last.blade_deg === stroke.blade_deg;
+    if (same && last.names.length < MOST_NAMES) last.names.push(name);
+    else lines.push({ ...stroke, names: [name] });
+  }
+  return lines;
 }
 
 /** The screens of a plan: what comes before, every step, and the end. */

@@ -11,15 +11,18 @@ const PAPERS = ["A4", "A3", "Letter", "Tabloid"];
 
 export class PrintRoom {
   constructor() {
-    this.what = Object.keys(told.prints)[0];
-    this.paper = "";
+    this.what = "guide";
+    this.options = { paper: "", slot_mm: "", mirrored: false, follow: "stencil" };
     this.asking = new Latest("/api/print", (answer) => this.show(answer), (error) => this.refused(error));
-    this.soon = later(() => this.asking.ask(this.asked("pages")), 80);
+    this.soon = later(() => this.look(), 80);
     this.pages = h("div", { class: "pages", tabindex: 0, role: "region", "aria-label": told.pagesLabel });
     this.about = h("p", { class: "quiet", role: "status" });
+    this.extra = h("div", { class: "print-extra" });
     this.papers = h("div", {});
+    this.buttons = h("div", { class: "buttons" });
     this.element = h("div", { class: "print" }, this.choosing(), this.pages);
     store.on("text", () => this.element.isConnected && this.soon());
+    this.pick("guide");
   }
 
   enter() {
@@ -27,46 +30,70 @@ export class PrintRoom {
   }
 
   choosing() {
-    const pick = (what) => {
-      this.what = what;
-      this.hint.textContent = told.hints[what];
-      this.soon(0);
-    };
-    this.hint = h("p", { class: "quiet" }, told.hints[this.what]);
+    this.hint = h("p", { class: "quiet" });
     return h(
       "div",
       { class: "print-side" },
       h("h1", {}, told.title),
-      choices("what", told.what, Object.keys(told.prints), this.what, (each) => told.prints[each], pick),
+      choices("what", told.what, Object.keys(told.prints), this.what, (each) => told.prints[each], (what) => this.pick(what)),
       this.hint,
       this.papers,
+      this.extra,
+      this.buttons,
       this.about,
-      h(
-        "div",
-        { class: "buttons" },
-        h("button", { type: "button", class: "main", onclick: () => this.keep("pdf") }, icon("down"), told.pdf),
-        h("button", { type: "button", class: "plain", onclick: () => print() }, icon("print"), told.browser),
-      ),
-      h("p", { class: "quiet" }, told.scale),
+      h("p", { class: "quiet scale-note" }, told.scale),
     );
   }
 
+  pick(what) {
+    this.what = what;
+    this.hint.textContent = told.hints[what];
+    const change = (key) => (value) => this.change(key, value);
+    const parts = [];
+    if (what === "cutter") {
+      parts.push(choices("follow", told.follow, Object.keys(told.follows), this.options.follow, (each) => told.follows[each], change("follow")));
+    }
+    if (what === "stencil" || what === "cutter") {
+      const widths = ["", "2", "3", "4"];
+      const box = h("input", { id: "mirrored", type: "checkbox", props: { checked: this.options.mirrored }, onchange: () => this.change("mirrored", box.checked) });
+      parts.push(choices("slot", told.slot, widths, this.options.slot_mm, (each) => told.slots[each], change("slot_mm")));
+      parts.push(h("label", { class: "check", for: "mirrored" }, box, told.mirrored));
+    }
+    this.extra.replaceChildren(...parts);
+    this.papers.hidden = what === "cutter";
+    const forms = what === "cutter" ? ["svg", "dxf"] : ["pdf"];
+    const keep = (form, first) => h("button", { type: "button", class: first ? "main" : "plain", onclick: () => this.keep(form) }, icon("down"), told[form]);
+    const browser = h("button", { type: "button", class: "plain", onclick: () => print() }, icon("print"), told.browser);
+    this.buttons.replaceChildren(...forms.map((form, number) => keep(form, number === 0)), ...(what === "cutter" ? [] : [browser]));
+    this.pages.dataset.what = what;
+    this.soon(0);
+  }
+
+  change(key, value) {
+    this.options[key] = value;
+    this.soon(0);
+  }
+
+  look() {
+    if (!this.element.isConnected) return;
+    this.about.textContent = told.making;
+    this.asking.ask(this.asked("pages"));
+  }
+
   asked(form) {
-    const paper = this.paper ? { paper: this.paper } : {};
-    return { ...store.asked, what: this.what, form, ...paper };
+    const { paper, slot_mm: slot, mirrored, follow } = this.options;
+    const chosen = { mirrored, follow, ...(paper && { paper }), ...(slot && { slot_mm: Number(slot) }) };
+    return { ...store.asked, what: this.what, form, ...chosen };
   }
 
   show(answer) {
     if (!answer.ok) return this.refused(answer.problems[0]);
-    const pick = (paper) => {
-      this.paper = paper;
-      this.soon(0);
-    };
     if (this.shownPaper !== answer.paper) {
       this.shownPaper = answer.paper;
-      this.papers.replaceChildren(choices("paper", told.paper, PAPERS, answer.paper, (each) => each, pick));
+      this.papers.replaceChildren(choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
     }
-    this.about.textContent = told.sheets(answer.pages.length);
+    const count = this.what === "cutter" ? "" : told.sheets(answer.pages.length);
+    this.about.textContent = [answer.remark, count].filter(Boolean).join(". ");
     this.pages.replaceChildren(...answer.pages.map((page, number) => this.page(page, number, answer.pages.length)));
     sizePages(answer.pages);
   }

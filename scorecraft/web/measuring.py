@@ -1,0 +1,107 @@
+"""After the bake: measured openings against predicted ones, and the log of bakes."""
+
+from collections.abc import Mapping
+from datetime import date
+from pathlib import Path, PurePath
+from typing import Any
+
+from scorecraft.designing import Design
+from scorecraft.drawing.svg import svg
+from scorecraft.drawing.tune_plot import tune_plot
+from scorecraft.errors import Place, UsageError
+from scorecraft.practice import MOST_MEASURED, WIDEST_MEASURED_MM
+from scorecraft.report import rounded
+from scorecraft.tune.bake import Tuned, record, tune
+from scorecraft.tune.baker import baker_of, baker_text
+from scorecraft.tune.fit import Bounds
+from scorecraft.tune.log import add, read
+from scorecraft.tune.measured import Measured
+from scorecraft.tune.predict import predictor
+from scorecraft.web.asked import Data, flag_of, number_of, text_of
+from scorecraft.writing import write_whole
+
+LOG, BAKER = "bakes.jsonl", "baker.toml"
+
+
+def measured(design: Design, request: Data, folder: Path) -> dict[str, Any]:
+    """Fit the model to measured openings; with `keep`, add the bake to the folder's log."""
+    tuned = tune(design.layout, rows_of(design, request), predictor(design.layout))
+    note, keep = text_of(request, "note", default=""), flag_of(request, "keep")
+    if keep:
+        kept(tuned, PurePath(design.source.name).stem, note, folder)
+    return {"ok": True, "kept": keep, **tuned_data(tuned)}
+
+
+def kept(tuned: Tuned, name: str, note: str, folder: Path) -> None:
+    """Add a bake to the log, and write what it has taught."""
+    today = date.today().isoformat()
+    baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
+    add(folder / LOG, record(tuned, pattern=name, date=today, note=note))
+    write_whole(folder / BAKER, baker)
+
+
+def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
+    """Read the measured openings; raises UsageError where one cannot be."""
+    rows = request.get("rows")
+    if not isinstance(rows, list) or not 0 < len(rows) <= MOST_MEASURED.value:
+        raise UsageError("there are no openings to compare", None, "measure one cut at least")
+    known = {group.number for group in design.groups}
+    found = []
+    for row in rows:
+        if not isinstance(row, Mapping) or row.get("number") not in known:
+            raise UsageError("an opening belongs to no cut of this pattern")
+        width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM.value)
+        found.append(Measured(int(row["number"]), width, Place("page", len(found) + 1, 1)))
+    return tuple(found)
+
+
+def tuned_data(tuned: Tuned) -> dict[str, Any]:
+    """Tell a fit as data, with its plot."""
+    found = tuned.fit
+    pairs = [
+        (each.width_mm, float(predicted))
+        for each, predicted in zip(tuned.measured, found.predicted_mm, strict=True)
+    ]
+    plot = tune_plot(pairs, tuned.layout.title, f"skin {found.skin_mm.best:.1f} mm")
+    return {
+        "rows": [
+            {"number": each.number, "measured_mm": wide, "predicted_mm": rounded(predicted)}
+            for each, (wide, predicted) in zip(tuned.measured, pairs, strict=True)
+        ],
+        "skin_mm": bounds_data(found.skin_mm),
+        "growth": bounds_data(found.growth) if found.growth else None,
+        "spread_mm": rounded(found.spread_mm),
+        "sure": rounded(found.sure),
+        "plot": svg(plot, text="text", ids="plot"),
+    }
+
+
+def bounds_data(bounds: Bounds) -> dict[str, Any]:
+    """Tell a fitted number with its bounds."""
+    return {
+        "best": rounded(bounds.best),
+        "low": rounded(bounds.low),
+        "high": rounded(bounds.high),
+        "open_below": bounds.open_below,
+        "open_above": bounds.open_above,
+    }
+
+
+def bakes(folder: Path) -> dict[str, Any]:
+    """List the bakes of the folder's log, the newest first."""
+    log = folder / LOG
+    if not log.exists():
+        return {"bakes": [], "unreadable": []}
+    found = read(log)
+    return {
+        "bakes": [bake_data(bake) for bake in reversed(found.bakes)],
+        "unreadable": list(found.unreadable),
+    }
+
+
+def bake_data(bake: Mapping[str, Any]) -> dict[str, str]:
+    """Tell one bake of the log; what another program wrote into it may be anything."""
+    skin = bake.get("skin_mm")
+    best = skin.get("best") if isinstance(skin, Mapping) else None
+    told = {key: str(bake.get(key, ""))[:200] for key in ("date", "pattern", "title", "note")}
+    return told | {"skin_mm": f"{best:.1f}" if isinstance(best, int | float) else ""}

@@ -1,0 +1,215 @@
+// The room after the bake: tap a cut, type its width, compare with the model, keep it in the log.
+
+import { ask, fetched } from "./api.js";
+import { drawing, h, icon, tell } from "./dom.js";
+import { Stage } from "./stage.js";
+import { store } from "./store.js";
+import { fieldUnit, fromField, length, onUnits, toField, trimmed } from "./units.js";
+import { words } from "./words.js";
+
+const told = words.measure;
+const KEPT = "scorecraft.measured";
+
+export class MeasureRoom {
+  constructor() {
+    this.rows = [];
+    this.stage = new Stage({ pointed: (cut) => this.point(cut), picked: (cut) => this.add(store.design.cuts[cut].group) });
+    this.cuts = h("div", { class: "measure-cuts", role: "group", "aria-label": told.cuts });
+    this.list = h("ul", { class: "measured" });
+    this.note = h("input", { id: "bake-note", type: "text", maxlength: 200 });
+    this.compare = h("button", { type: "button", class: "main", onclick: () => this.send(false) }, told.compare);
+    this.keep = h("button", { type: "button", class: "plain", onclick: () => this.send(true) }, told.keep);
+    this.result = h("div", { class: "result", role: "status" });
+    this.log = h("div", { class: "log" });
+    this.element = this.layout();
+    store.on("design", () => this.element.isConnected && this.showLoaf());
+    onUnits(() => this.element.isConnected && this.showRows());
+  }
+
+  layout() {
+    return h(
+      "div",
+      { class: "measure" },
+      h("div", { class: "measure-loaf", role: "region", "aria-label": told.loaf }, this.stage.element, this.cuts),
+      h(
+        "div",
+        { class: "measure-side" },
+        h("div", { class: "room-head" }, h("h1", {}, told.title), h("p", { class: "lead" }, told.lead)),
+        this.list,
+        h("label", { class: "field", for: "bake-note" }, h("span", {}, told.note), this.note),
+        h("div", { class: "buttons" }, this.compare, this.keep),
+        this.result,
+        h("section", { "aria-labelledby": "log-title" }, h("h2", { id: "log-title" }, told.log), this.log),
+      ),
+    );
+  }
+
+  enter() {
+    this.rows = read(store.name);
+    this.result.replaceChildren();
+    if (store.design) this.showLoaf();
+    this.showRows();
+    this.showLog();
+  }
+
+  showLoaf() {
+    const { svg, title, groups } = store.design;
+    this.stage.show(svg, title, { live: true });
+    this.cuts.replaceChildren(
+      ...groups.map((group) =>
+        h(
+          "button",
+          {
+            type: "button",
+            class: "cut-button",
+            "aria-label": told.add(`${group.number} ${group.name}`),
+            onclick: () => this.add(group.number),
+            onfocus: () => this.light(group.number),
+            onblur: () => this.light(null),
+            onmouseenter: () => this.light(group.number),
+            onmouseleave: () => this.light(null),
+          },
+          `${group.number} ${group.name}`,
+        ),
+      ),
+    );
+    this.showRows();
+  }
+
+  point(cut) {
+    this.light(cut === null ? null : store.design.cuts[cut].group);
+  }
+
+  light(number) {
+    if (!store.design) return;
+    this.stage.light(store.design.cuts.flatMap((cut, index) => (cut.group === number ? [index] : [])));
+  }
+
+  add(number) {
+    this.rows.push({ number, width_mm: null });
+    this.keepRows();
+    this.showRows();
+    this.list.lastElementChild.querySelector("input").focus();
+  }
+
+  showRows() {
+    const known = new Map((store.design ? store.design.groups : []).map((group) => [group.number, group]));
+    const rows = this.rows.filter((row) => known.has(row.number));
+    this.list.replaceChildren(...(rows.length ? rows.map((row) => this.row(row, known.get(row.number))) : [h("li", { class: "quiet" }, told.none)]));
+    this.update();
+  }
+
+  row(row, group) {
+    const id = `width-${this.rows.indexOf(row)}`;
+    const input = h("input", {
+      id,
+      type: "number",
+      inputmode: "decimal",
+      min: 0,
+      step: "any",
+      "aria-label": told.width(`${group.number} ${group.name}`),
+      props: { value: row.width_mm === null ? "" : toField(row.width_mm) },
+      oninput: () => {
+        row.width_mm = input.value === "" || !input.checkValidity() ? null : fromField(input.value);
+        this.keepRows();
+        this.update();
+      },
+      onfocus: () => this.light(group.number),
+      onblur: () => this.light(null),
+      onkeydown: (event) => event.key === "Enter" && this.ready().length && this.send(false),
+    });
+    const remove = () => {
+      this.rows.splice(this.rows.indexOf(row), 1);
+      this.keepRows();
+      this.showRows();
+    };
+    return h(
+      "li",
+      {},
+      h("span", { class: "measured-name" }, h("b", {}, String(group.number)), ` ${group.name}`),
+      h("span", { class: "with-unit" }, input, h("i", {}, fieldUnit())),
+      h("button", { type: "button", class: "quiet-button", "aria-label": told.remove(`${group.number} ${group.name}`), onclick: remove }, icon("close")),
+    );
+  }
+
+  ready() {
+    return this.rows.filter((row) => row.width_mm !== null);
+  }
+
+  update() {
+    this.compare.disabled = this.keep.disabled = !this.ready().length;
+  }
+
+  keepRows() {
+    localStorage.setItem(KEPT, JSON.stringify({ name: store.name, rows: this.rows }));
+  }
+
+  async send(keep) {
+    this.result.replaceChildren(h("p", { class: "quiet" }, words.design.working));
+    this.compare.disabled = this.keep.disabled = true;
+    try {
+      const answer = await ask("/api/measure", { ...store.asked, rows: this.ready(), note: this.note.value, keep });
+      if (!answer.ok) throw Object.assign(new Error(answer.problems[0].message), { status: 200, hint: "" });
+      this.show(answer);
+      if (keep) {
+        tell(told.kept);
+        this.showLog();
+      }
+    } catch (error) {
+      this.result.replaceChildren();
+      tell(error.status ? `${error.message}. ${error.hint}` : words.lost, { lasting: true });
+    } finally {
+      this.update();
+    }
+  }
+
+  show(answer) {
+    const names = new Map(store.design.groups.map((group) => [group.number, group.name]));
+    const rows = answer.rows.map((row) => [
+      `${row.number} ${names.get(row.number)}`,
+      length(row.measured_mm),
+      length(row.predicted_mm),
+      `${row.measured_mm >= row.predicted_mm ? "+" : "−"}${length(Math.abs(row.measured_mm - row.predicted_mm))}`,
+    ]);
+    const { skin_mm: skin, growth, sure, spread_mm: spread } = answer;
+    const low = skin.open_below ? told.less(length(skin.low)) : length(skin.low);
+    const high = skin.open_above ? told.more(length(skin.high)) : length(skin.high);
+    const parts = [
+      h("p", { class: "verdict" }, told.skin(length(skin.best), low, high, Math.round(sure * 100))),
+      growth && h("p", {}, told.growth(...[growth.best, growth.low, growth.high].map((each) => trimmed(each, 2)))),
+      h("p", { class: "quiet" }, skin.open_below || skin.open_above ? told.unsettled : told.spread(length(spread))),
+      table([told.cut, told.measured, told.predicted, told.off], rows),
+      h("div", { class: "plot" }, drawing(answer.plot, told.plot)),
+    ];
+    this.result.replaceChildren(...parts.filter(Boolean));
+  }
+
+  async showLog() {
+    try {
+      const { bakes } = await fetched("/api/bakes");
+      const rows = bakes.map((bake) => [bake.date, bake.title || bake.pattern, bake.skin_mm && length(Number(bake.skin_mm)), bake.note]);
+      const heads = [told.date, told.pattern, told.skinHead, told.noteHead];
+      this.log.replaceChildren(bakes.length ? table(heads, rows) : h("p", { class: "quiet" }, told.logNone));
+    } catch (error) {
+      tell(error.status ? error.message : words.lost, { lasting: true });
+    }
+  }
+}
+
+function table(heads, rows) {
+  return h(
+    "table",
+    {},
+    h("thead", {}, h("tr", {}, ...heads.map((head) => h("th", { scope: "col" }, head)))),
+    h("tbody", {}, ...rows.map((row) => h("tr", {}, ...row.map((cell) => h("td", {}, cell))))),
+  );
+}
+
+function read(name) {
+  try {
+    const kept = JSON.parse(localStorage.getItem(KEPT));
+    return kept && kept.name === name && Array.isArray(kept.rows) ? kept.rows : [];
+  } catch {
+    return [];
+  }
+}
