@@ -427,3 +427,5 @@ DART_MM = Rule(0.5, "mm", "a narrower dart is not cut: paper gives that much", O
 LEAST_PETALS = Rule(5, "petals", "a drape has no fewer petals", OURS)
 MOST_PETALS = Rule(36, "petals", "a drape has no more petals", OURS)
 SAME_START_DEG = Rule(0.5, "deg", "figures begin at one mark if they are nearer than this", OURS)
+LEAST_CUTS_KEPT = Rule(0.7, "", "a figure that loses more of its slots altogether is too fine", OURS)
+LEAST_LOST = Rule(0.1, "", "so much of a pattern may be left out before slots are narrowed", OURS)

@@ -3,7 +3,7 @@
 import click
 
 from scorecraft.cli.full_size import millimetres
-from scorecraft.cli.options import pattern_options, turned
+from scorecraft.cli.options import Given, pattern_options
 
 
 @click.command("drape")
@@ -14,19 +14,20 @@ from scorecraft.cli.options import pattern_options, turned
 @click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
 @click.option("--as", "form", type=click.Choice(["svg", "pdf", "png"]), help="The form, for -.")
 def command(
-    pattern: str, knobs: tuple[str, ...], loaf: str | None, bake: str | None, quiet: bool,
-    output: str | None, fit: float | None, paper: str | None, tiled: bool, form: str | None,
+    given: Given, output: str | None, fit: float | None, paper: str | None, tiled: bool,
+    form: str | None,
 ) -> int:  # fmt: skip
     """Print PATTERN in true length on a sheet with darts that folds onto the dome."""
     from scorecraft.cli.full_size import deliver_full_size
     from scorecraft.cli.prints import file_form, named
-    from scorecraft.designing import make
     from scorecraft.drape.drape import make_drape
     from scorecraft.drawing.drape import drape_figure
 
-    target = output or named(pattern, "drape")
+    target = output or named(given.pattern, "drape")
     form = file_form(target, form)
-    layout = make(pattern, loaf=loaf, bake=bake, knobs=turned(knobs)).layout
+    layout = given.design().layout
     drape = make_drape(layout, fit_mm=fit)
-    deliver_full_size(drape_figure(drape, layout), target, form, paper, tiled=tiled, quiet=quiet)
+    deliver_full_size(
+        drape_figure(drape, layout), target, form, paper, tiled=tiled, quiet=given.quiet
+    )
     return 0

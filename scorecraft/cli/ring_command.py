@@ -2,7 +2,7 @@
 
 import click
 
-from scorecraft.cli.options import pattern_options, turned
+from scorecraft.cli.options import Given, pattern_options
 
 
 @click.command("ring")
@@ -12,17 +12,15 @@ from scorecraft.cli.options import pattern_options, turned
 @click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
 @click.option("--as", "form", type=click.Choice(["svg", "pdf", "png"]), help="The form, for -.")
 def command(
-    pattern: str, knobs: tuple[str, ...], loaf: str | None, bake: str | None,
-    quiet: bool, output: str | None, paper: str | None, tiled: bool, form: str | None,
+    given: Given, output: str | None, paper: str | None, tiled: bool, form: str | None,
 ) -> int:  # fmt: skip
     """Print a ring for the turntable: degrees, and where the figures of PATTERN begin."""
     from scorecraft.cli.full_size import deliver_full_size
     from scorecraft.cli.prints import file_form, named
-    from scorecraft.designing import make
     from scorecraft.drawing.turn_ring import turn_ring
 
-    target = output or named(pattern, "ring")
+    target = output or named(given.pattern, "ring")
     form = file_form(target, form)
-    layout = make(pattern, loaf=loaf, bake=bake, knobs=turned(knobs)).layout
-    deliver_full_size(turn_ring(layout), target, form, paper, tiled=tiled, quiet=quiet)
+    layout = given.design().layout
+    deliver_full_size(turn_ring(layout), target, form, paper, tiled=tiled, quiet=given.quiet)
     return 0

@@ -3,7 +3,7 @@
 import click
 
 from scorecraft.cli.full_size import millimetres
-from scorecraft.cli.options import pattern_options, turned
+from scorecraft.cli.options import Given, pattern_options
 
 
 @click.command("stencil")
@@ -23,8 +23,7 @@ from scorecraft.cli.options import pattern_options, turned
     "--as", "form", type=click.Choice(["svg", "pdf", "png", "dxf"]), help="The form, for -."
 )
 def command(
-    pattern: str, knobs: tuple[str, ...], loaf: str | None, bake: str | None, quiet: bool,
-    output: str | None, slot: float | None, bridge: float | None, web: float | None,
+    given: Given, output: str | None, slot: float | None, bridge: float | None, web: float | None,
     only: str | None, mirrored: bool, cutter: bool, paper: str | None, tiled: bool,
     form: str | None,
 ) -> int:  # fmt: skip
@@ -32,23 +31,26 @@ def command(
     from scorecraft.cli.full_size import deliver_full_size
     from scorecraft.cli.output import deliver
     from scorecraft.cli.prints import file_form, named
-    from scorecraft.designing import make
     from scorecraft.drawing.cutter import plate_cutter
     from scorecraft.drawing.cutter_file import encoded_for_cutter
     from scorecraft.drawing.stencil import stencil
     from scorecraft.plate.plate import make_plate
 
-    target = output or named(pattern, "stencil")
+    target = output or named(given.pattern, "stencil")
     form = file_form(target, form, ("svg", "pdf", "png", "dxf"))
-    layout = make(pattern, loaf=loaf, bake=bake, knobs=turned(knobs)).layout
-    given = {"bridge_mm": bridge, "web_mm": web}
-    sizes = {name: size for name, size in given.items() if size is not None}
+    layout = given.design().layout
+    asked = {"bridge_mm": bridge, "web_mm": web}
+    sizes = {name: size for name, size in asked.items() if size is not None}
     names = tuple(name.strip() for name in (only or "").split(",") if name.strip())
     plate = make_plate(layout, slot_mm=slot, only=names, mirrored=mirrored, **sizes)
-    if plate.left_out and not quiet:
+    if plate.left_out and not given.quiet:
         click.echo(f"note  too fine, left out: {', '.join(plate.left_out)}", err=True)
     if cutter or form == "dxf":
-        deliver(target, encoded_for_cutter(plate_cutter(plate, layout.title), form), quiet=quiet)
+        deliver(
+            target, encoded_for_cutter(plate_cutter(plate, layout.title), form), quiet=given.quiet
+        )
     else:
-        deliver_full_size(stencil(plate, layout), target, form, paper, tiled=tiled, quiet=quiet)
+        deliver_full_size(
+            stencil(plate, layout), target, form, paper, tiled=tiled, quiet=given.quiet
+        )
     return 0

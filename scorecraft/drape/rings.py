@@ -39,7 +39,7 @@ class Rings:
         return np.asarray((1 - u) * low + u * high + turns * whole)
 
     def length(self, distance: float, start: float, end: float) -> float:
-        """Measure the true length (mm) of the ring at a distance between two directions (radians)."""
+        """Measure the true length (mm) of the ring at a distance between two directions (rad)."""
         return float(distance * (self.turned(distance, end) - self.turned(distance, start)))
 
     @property

@@ -15,10 +15,14 @@ from scorecraft.plate.spacing import spaced
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """How much of a part's slots (0 to 1) is left after webs and bridges took theirs."""
+    """How much of a part (0 to 1) is left after webs and bridges took theirs.
+
+    `share` of the length of its slots, and `cuts` that still have a slot at all.
+    """
 
     name: str
     share: float
+    cuts: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,11 +56,22 @@ def _cut(
 
 
 def _kept(wanted: Sequence[Slit], held: Bridged) -> tuple[Kept, ...]:
-    """Measure for each part how much of its slots' length is left."""
-    asked: dict[str, float] = {}
-    for slit in wanted:
-        asked[slit.name] = asked.get(slit.name, 0.0) + slit.line.length
-    got = dict.fromkeys(asked, 0.0)
-    for slit in held.slits:
-        got[slit.name] += slit.line.length
-    return tuple(Kept(name, got[name] / length) for name, length in asked.items())
+    """Measure for each part how much of it is left."""
+    asked, got = _lengths(wanted), _lengths(held.slits)
+    return tuple(
+        Kept(
+            name,
+            sum(got.get(name, {}).values()) / sum(cuts.values()),
+            len(got.get(name, {})) / len(cuts),
+        )
+        for name, cuts in asked.items()
+    )
+
+
+def _lengths(slits: Sequence[Slit]) -> dict[str, dict[int, float]]:
+    """Add up the lengths of slits (mm) by part and cut."""
+    found: dict[str, dict[int, float]] = {}
+    for slit in slits:
+        cuts = found.setdefault(slit.name, {})
+        cuts[slit.cut] = cuts.get(slit.cut, 0.0) + slit.line.length
+    return found

@@ -21,7 +21,7 @@ TIP, TIP_MM = 2.0, 40.0
 """What it costs to stand at a tip, and how far from tips a place is as good as any."""
 STRAIGHT = 0.92
 """Cosine of the bend that a slot may take beside a bridge."""
-WIDE = 6.0
+WIDE = 12.0
 """What it costs to break a slot twice as wide as the narrowest: deep cuts stay whole."""
 
 
@@ -137,7 +137,7 @@ def _clearance(
     other, seg = span[~own], seg[~own]
     room = shapely.distance(spans[other], segments[seg]) - widths[line_of[seg]] / 2
     np.minimum.at(clear, other, room)
-    return np.minimum(clear, _tip_room(owner, along, lengths, closed, widths))
+    return np.asarray(np.minimum(clear, _tip_room(owner, along, lengths, closed, widths)))
 
 
 def _tip_room(

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+import numpy as np
 import shapely
 from shapely import ops
 
@@ -14,8 +15,8 @@ def without_doubles(lines: Sequence[shapely.LineString]) -> list[list[shapely.Li
 
     Lines that only cross or touch are left whole. All in mm.
     """
-    tree = shapely.STRtree(lines)
-    first, second = tree.query(lines, predicate="dwithin", distance=SAME_MM)
+    each = np.array(lines, dtype=object)
+    first, second = shapely.STRtree(each).query(each, predicate="dwithin", distance=SAME_MM)
     order = sorted(zip(first.tolist(), second.tolist(), strict=True))
     left: list[shapely.Geometry] = list(lines)
     for index, other in order:

@@ -1,6 +1,6 @@
 """The plate: a stencil that is one piece, with no web or bridge thinner than asked for."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -15,9 +15,9 @@ from scorecraft.plate.faults import faults
 from scorecraft.plate.sizes import Sizes, checked
 from scorecraft.plate.slits import Slit, slits
 from scorecraft.plate.too_fine import refusal, too_fine
-from scorecraft.practice import BRIDGE_MM, LEAST_KEPT, SLOT_MM, WEB_MM
+from scorecraft.practice import BRIDGE_MM, LEAST_KEPT, LEAST_LOST, SLOT_MM, WEB_MM
 
-NARROWER = (0.84, 0.68, 0.52, 0.4)
+USUAL = (1.0, 0.84, 0.68, 0.52, 0.4)
 """Parts of the usual slot that are tried, where no width is asked for."""
 
 
@@ -61,42 +61,41 @@ def make_plate(
     with the nearest slot that works.
     """
     body = blank(layout.loaf)
-    sizes = checked(Sizes(slot_mm or SLOT_MM.value, bridge_mm, web_mm))
+    sizes = checked(Sizes(SLOT_MM.value if slot_mm is None else slot_mm, bridge_mm, web_mm))
 
     def settled(slot: float, bridge: float = bridge_mm) -> Settled:
         wanted = slits(layout, slot_mm=slot, only=only)
         tried = replace(sizes, slot_mm=slot, bridge_mm=bridge)
         return _settled(body, wanted, tried, strict=bool(only))
 
-    def works(slot: float, bridge: float) -> bool:
-        return not settled(slot, bridge)[2]
-
-    tried, left_out, bad = settled(sizes.slot_mm)
-    if bad:
-        shares = () if slot_mm is not None else NARROWER
-        for share in shares:
-            again = settled(share * sizes.slot_mm)
-            if not again[2]:
-                break
-        else:
-            raise refusal(tried, bad, sizes, works)
-        sizes = replace(sizes, slot_mm=share * sizes.slot_mm)
-        tried, left_out, bad = again
-    made = _plate(body, tried, sizes, left_out)
-    wrong = faults(made.polygon, made.bridges, sizes)
+    shares = USUAL if slot_mm is None else (1.0,)
+    tries = (settled(share * sizes.slot_mm) for share in shares)
+    best = _best(tries)
+    if best.bad:
+        raise refusal(best.tried, best.bad, best.sizes, lambda s, b: not settled(s, b).bad)
+    made = _plate(body, best)
+    wrong = faults(made.polygon, made.bridges, made.sizes)
     if wrong:
         raise ScorecraftError(f"this plate cannot be made: {wrong[0]}", None, "try another slot")
     return _mirrored(made) if mirrored else made
 
 
-Settled = tuple[Attempt, tuple[str, ...], tuple[Kept, ...]]
-"""An attempt, the names of what was left out, and what is still bad."""
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """An attempt with what is still bad in it, what was left out, and how much that was."""
+
+    tried: Attempt
+    sizes: Sizes
+    bad: tuple[Kept, ...]
+    left_out: tuple[str, ...]
+    lost: float
 
 
 def _settled(body: Body, wanted: Sequence[Slit], sizes: Sizes, *, strict: bool) -> Settled:
     """Leave out what is too fine until the rest is well, or until too little is left."""
     asked = sum(slit.line.length for slit in wanted)
     left_out: list[str] = []
+    lost = 0.0
     while True:
         tried = attempt(body, wanted, sizes)
         bad = too_fine(tried)
@@ -104,12 +103,24 @@ def _settled(body: Body, wanted: Sequence[Slit], sizes: Sizes, *, strict: bool) 
         rest = [slit for slit in wanted if slit.name not in names]
         stays = sum(slit.line.length for slit in rest)
         if not bad or strict or not rest or stays < LEAST_KEPT.value * asked:
-            return tried, tuple(left_out), bad
+            return Settled(tried, sizes, bad, tuple(left_out), lost)
         left_out += [kept.name for kept in bad]
-        wanted = rest
+        wanted, lost = rest, 1.0 - stays / asked
 
 
-def _plate(body: Body, tried: Attempt, sizes: Sizes, left_out: tuple[str, ...]) -> Plate:
+def _best(tries: Iterable[Settled]) -> Settled:
+    """Take the first that comes out well with little left out; else the first that is well."""
+    seen: list[Settled] = []
+    for each in tries:
+        if not each.bad and each.lost <= LEAST_LOST.value:
+            return each
+        seen.append(each)
+    well = [each for each in seen if not each.bad]
+    return (well or seen)[0]
+
+
+def _plate(body: Body, best: Settled) -> Plate:
+    tried, sizes = best.tried, best.sizes
     polygon = tried.area
     holes = [shapely.Polygon(ring) for ring in polygon.interiors]
     others = shapely.union_all([*tried.hair, *(shapely.Polygon(r) for r in body.area.interiors)])
@@ -126,7 +137,7 @@ def _plate(body: Body, tried: Attempt, sizes: Sizes, left_out: tuple[str, ...]) 
         sizes=sizes,
         widths=(min(wide), max(wide)),
         shown=tuple(kept.name for kept in tried.kept),
-        left_out=left_out,
+        left_out=best.left_out,
     )
 
 

@@ -84,7 +84,7 @@ def _one_pass(slits: Sequence[Slit], web: float) -> tuple[list[Slit], bool]:
 
 def _close_pairs(slits: Sequence[Slit], web: float) -> list[tuple[int, int]]:
     """Pairs of slits that come too close somewhere, the heavier ones first."""
-    lines = [slit.line for slit in slits]
+    lines = np.array([slit.line for slit in slits], dtype=object)
     widths = np.array([slit.width_mm for slit in slits])
     reach = float(widths.max(initial=0.0)) + web
     first, second = shapely.STRtree(lines).query(lines, predicate="dwithin", distance=reach)
@@ -101,7 +101,8 @@ def _free_tips(slits: Sequence[Slit]) -> shapely.MultiPoint:
         if not slit.closed
         for index in (0, -1)
     ]
-    first, second = shapely.STRtree(ends).query(ends, predicate="dwithin", distance=JOINED_MM)
+    tips = np.array(ends, dtype=object)
+    first, second = shapely.STRtree(tips).query(tips, predicate="dwithin", distance=JOINED_MM)
     met = set(first[first != second].tolist())
     return shapely.MultiPoint([end for index, end in enumerate(ends) if index not in met])
 

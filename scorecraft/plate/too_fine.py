@@ -9,7 +9,7 @@ import shapely
 from scorecraft.errors import ScorecraftError
 from scorecraft.plate.attempt import Attempt, Kept
 from scorecraft.plate.sizes import Sizes
-from scorecraft.practice import LEAST_KEPT, LEAST_SLOT_MM
+from scorecraft.practice import LEAST_CUTS_KEPT, LEAST_KEPT, LEAST_SLOT_MM
 from scorecraft.units import to_turntable
 
 TRIALS = 6
@@ -22,7 +22,11 @@ def too_fine(tried: Attempt) -> tuple[Kept, ...]:
         for island in _loose(tried)
         for index in _around(tried, island)
     }
-    return tuple(kept for kept in tried.kept if kept.share < LEAST_KEPT.value or kept.name in near)
+    return tuple(kept for kept in tried.kept if _worn(kept) or kept.name in near)
+
+
+def _worn(kept: Kept) -> bool:
+    return kept.share < LEAST_KEPT.value or kept.cuts < LEAST_CUTS_KEPT.value
 
 
 def _loose(tried: Attempt) -> list[shapely.Polygon]:
@@ -43,11 +47,11 @@ Works = Callable[[float, float], bool]
 
 def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> ScorecraftError:
     """Say why a plate cannot be made, and the nearest slot or bridge that works."""
-    worst = min(bad, key=lambda kept: kept.share)
-    if worst.share < LEAST_KEPT.value:
+    worst = min(bad, key=lambda kept: min(kept.share, kept.cuts))
+    if _worn(worst):
         message = (
             f"slots {sizes.slot_mm:g} mm wide leave no room for webs of {sizes.web_mm:g} mm: "
-            f"only {100 * worst.share:.0f} % of {worst.name} would be left"
+            f"only {100 * min(worst.share, worst.cuts):.0f} % of {worst.name} would be left"
         )
     else:
         message = (

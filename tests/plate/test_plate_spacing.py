@@ -1,0 +1,97 @@
+import pytest
+import shapely
+
+from scorecraft.plate.doubles import without_doubles
+from scorecraft.plate.slits import Slit
+from scorecraft.plate.spacing import spaced
+
+WEB = 2.0
+
+
+def slit(*points, width=3.0, rank=1.0, cut=0, name="slash"):
+    return Slit(shapely.LineString(points), width, cut, name, rank)
+
+
+def gaps(slits):
+    """Least width of material between any two slots that do not meet."""
+    out = []
+    for index, one in enumerate(slits):
+        for other in slits[index + 1 :]:
+            between = one.line.distance(other.line)
+            if between > 0.3:
+                out.append(between - (one.width_mm + other.width_mm) / 2)
+    return min(out, default=float("inf"))
+
+
+def test_lines_far_apart_stay_as_they_are():
+    two = [slit((0, 0), (0, 50)), slit((10, 0), (10, 50), cut=1)]
+    assert spaced(two, WEB) == two
+
+
+def test_crossing_slots_stay_joined():
+    two = [slit((-20, 0), (20, 0)), slit((0, -20), (0, 20), cut=1)]
+    assert [each.line.length for each in spaced(two, WEB)] == [40, 40]
+
+
+def test_a_tip_on_the_side_of_another_slot_is_drawn_back_by_a_web():
+    two = [slit((-20, 0), (20, 0), rank=2), slit((0, 0), (0, 30), cut=1)]
+    main, vein = spaced(two, WEB)
+    assert main.line.length == 40
+    assert main.line.distance(vein.line) - 3.0 == pytest.approx(WEB, abs=0.06)
+    assert vein.line.length == pytest.approx(25, abs=0.1)
+
+
+def test_tips_that_meet_in_a_corner_stay_joined():
+    two = [slit((-20, 0), (0, 20)), slit((20, 0), (0, 20), cut=1)]
+    assert sum(each.line.length for each in spaced(two, WEB)) == pytest.approx(2 * 800**0.5)
+
+
+def test_a_free_tip_gives_way_to_a_passing_slot_even_a_lighter_one():
+    two = [slit((0, 4), (0, 40), rank=9), slit((-20, 0), (20, 0), rank=1, cut=1)]
+    left = spaced(two, WEB)
+    assert [each.line.length for each in left if each.cut == 1] == [40]
+    assert gaps(left) >= WEB
+
+
+def test_facing_tips_of_one_rank_give_way_alike():
+    two = [slit((-30, 0), (-1, 0)), slit((1, 0), (30, 0), cut=1)]
+    left, right = spaced(two, WEB)
+    assert left.line.length == pytest.approx(right.line.length)
+    assert gaps([left, right]) == pytest.approx(WEB, abs=0.06)
+
+
+def test_slots_side_by_side_are_made_narrower_all_copies_alike():
+    three = [
+        slit((0, 0), (0, 50)),
+        slit((4.4, 0), (4.4, 50), cut=1),
+        slit((40, 0), (40, 50), cut=2),
+    ]
+    left = spaced(three, WEB)
+    assert {round(each.width_mm, 3) for each in left} == {round(4.4 - WEB - 0.04, 3)}
+    assert [each.line.length for each in left] == [50, 50, 50]
+
+
+def test_slots_too_near_for_that_lose_the_lighter_one():
+    two = [slit((0, 0), (0, 50), rank=1), slit((2.5, -30), (2.5, 80), rank=2, cut=1)]
+    left = spaced(two, WEB)
+    assert [each.cut for each in left] == [1]
+    assert gaps(left) >= WEB
+
+
+def test_an_almost_closed_line_opens_wide_enough():
+    line = shapely.Point(0, 0).buffer(20, quad_segs=32).exterior
+    coords = list(line.coords)[:-2]
+    (left,) = spaced([slit(*coords)], WEB)
+    gap = shapely.Point(left.line.coords[0]).distance(shapely.Point(left.line.coords[-1]))
+    assert gap - 3.0 >= WEB
+
+
+def test_nothing_is_drawn_twice():
+    lines = [
+        shapely.LineString([(0, 0), (30, 0)]),
+        shapely.LineString([(40, 0), (10, 0)]),
+        shapely.LineString([(20, -5), (20, 5)]),
+    ]
+    whole, rest, crossing = without_doubles(lines)
+    assert whole == [lines[0]] and crossing == [lines[2]]
+    assert [each.length for each in rest] == [pytest.approx(10, abs=0.1)]
