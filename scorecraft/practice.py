@@ -295,6 +295,7 @@ TURN_DEG_PER_S = Rule(90.0, "deg/s", "speed of the turntable", COMMON)
 TURN_BACK_COST = Rule(1.3, "", "a turn against the usual way counts so many times", OURS)
 SPIN_DEG_PER_S = Rule(60.0, "deg/s", "speed of the table while it turns under the blade", COMMON)
 CHANGE_DEPTH_S = Rule(1.0, "s", "to change to another depth or blade angle", COMMON)
+LEAST_TURN_DEG = Rule(4.0, "deg", "a smaller turn of the table is not made", COMMON)
 SAME_AIM_DEG = Rule(12.0, "deg", "figures this close in direction need no turn", COMMON)
 MOST_COPIES_AIMED = Rule(
     16.0, "copies", "of up to so many copies each is turned to the cutter; more share turns", COMMON
