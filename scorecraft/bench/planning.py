@@ -1,5 +1,6 @@
 """From a layout to the plan of the bench: passes, settings, their order, the strokes of each."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -22,7 +23,7 @@ from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Plan, Pull, Stage, Step, Work
 from scorecraft.bench.strokes import Strokes, backward, strokes
 from scorecraft.cuts import Layout
-from scorecraft.practice import CHANGE_DEPTH_S, NEXT_FIGURE_S
+from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
 Array = NDArray[np.float64]
 Stop = tuple[Stage, Setting, int]
@@ -130,6 +131,8 @@ def _steps(
         stage, setting, choice = group[0]
         table = float(setting.choices[choice])
         turn = float(turned(np.array(at), np.array(table), bench.way))
+        if abs(turn) < math.radians(LEAST_TURN_DEG.value):
+            table, turn = at, 0.0
         cuts = tuple(index for _, each, _ in group for index in each.cuts)
         if len(group) > 1:
             cuts = by_depth(layout, cuts)

@@ -14,20 +14,38 @@ from numpy.typing import NDArray
 from scorecraft.bench.splitting import apart, split
 from scorecraft.bench.strokes import Strokes, care, table_angles
 from scorecraft.cuts import Layout
-from scorecraft.practice import MOST_COPIES_AIMED, SAME_AIM_DEG
+from scorecraft.practice import MOST_COPIES_AIMED, SAME_AIM_DEG, TURN_TABLE_S
 
 Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """Cuts made at one setting: the care they take at every table angle (A,), and the best one."""
+    """Cuts made at one setting, and the care they take at every table angle (A,).
+
+    `best` and `other` index the angles to choose from, half a turn or so apart.
+    """
 
     cuts: tuple[int, ...]
     families: frozenset[int]
     weight: Array
     best: int
+    other: int
     spin_rad: float = 0.0
+
+    def at_angles_of(self, leader: "Unit") -> "Unit":
+        """Offer another unit's angles."""
+        return replace(self, best=leader.best, other=leader.other)
+
+
+def _unit(
+    cuts: tuple[int, ...], families: frozenset[int], weight: Array, best: int, spin_rad: float = 0.0
+) -> Unit:
+    """Make a unit whose other angle is its best in the other half turn."""
+    quarter = len(weight) // 4
+    far = np.arange(best + quarter, best + len(weight) - quarter + 1) % len(weight)
+    other = int(far[np.argmin(weight[far])])
+    return Unit(cuts, families, weight, best, other, spin_rad)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,13 +92,13 @@ def _units(layout: Layout, made: Strokes, cuts: Sequence[int], angles: Array) ->
         if spun[index]:
             spin = float(abs(made.winding[index]))
             own = frozenset([cut.family])
-            units.append(Unit((index,), own, weights[row], int(np.argmin(weights[row])), spin))
+            units.append(_unit((index,), own, weights[row], int(np.argmin(weights[row])), spin))
         else:
             families.setdefault(cut.family, {}).setdefault(cut.figure, []).append(row)
     for family, figures in families.items():
         for part, best in _parts(list(figures.values()), weights, angles):
             own_cuts = tuple(rows[part].tolist())
-            units.append(Unit(own_cuts, frozenset([family]), weights[part].sum(axis=0), best))
+            units.append(_unit(own_cuts, frozenset([family]), weights[part].sum(axis=0), best))
     return sorted(units, key=lambda unit: unit.cuts[0])
 
 
@@ -133,7 +151,7 @@ def _matching(ring: list[Unit], other: list[Unit], angles: Array) -> list[int] |
 def _joined(a: Unit, b: Unit) -> Unit:
     weight = a.weight + b.weight
     cuts = tuple(sorted(a.cuts + b.cuts))
-    return Unit(cuts, a.families | b.families, weight, int(np.argmin(weight)))
+    return _unit(cuts, a.families | b.families, weight, int(np.argmin(weight)))
 
 
 def _aligned(units: list[Unit], angles: Array) -> list[Unit]:
@@ -156,6 +174,21 @@ def _aligned(units: list[Unit], angles: Array) -> list[Unit]:
             group = []
         group.append(k)
     _align(out, group, rings)
+    return _leaning(out, rings)
+
+
+def _leaning(units: list[Unit], rings: Mapping[frozenset[int], int]) -> list[Unit]:
+    """Let a unit without copies be made at another's angle where that costs less than a turn."""
+    out = list(units)
+    for k, unit in enumerate(out):
+        if rings[unit.families] > 1 or unit.spin_rad:
+            continue
+        others = [each for each in out if each.best != unit.best]
+        if not others:
+            continue
+        leader = min(others, key=lambda each: float(unit.weight[each.best]))
+        if unit.weight[leader.best] - unit.weight[unit.best] < TURN_TABLE_S.value:
+            out[k] = unit.at_angles_of(leader)
     return out
 
 
@@ -164,14 +197,13 @@ def _align(units: list[Unit], group: list[int], rings: Mapping[frozenset[int], i
     weight = np.sum([units[k].weight for k in group], axis=0)
     leader = min(group, key=lambda k: (-rings[units[k].families], weight[units[k].best]))
     for k in group:
-        units[k] = replace(units[k], best=units[leader].best)
+        units[k] = units[k].at_angles_of(units[leader])
 
 
 def _setting(layout: Layout, unit: Unit, angles: Array, way: int) -> Setting:
-    """Offer a unit's best angle, and its best in the other half turn."""
-    other = np.where(apart(angles, angles[unit.best]) > np.pi / 2, unit.weight, np.inf)
-    picked = [unit.best, int(np.argmin(other))]
-    extra = np.maximum(unit.weight[picked] - unit.weight[unit.best], 0.0)
+    """Offer a unit's angles, with the care each takes above its least."""
+    picked = [unit.best, unit.other]
+    extra = np.maximum(unit.weight[picked] - unit.weight.min(), 0.0)
     order = by_depth(layout, unit.cuts)
     first, last = (_handling(layout, order[end]) for end in (0, -1))
     return Setting(order, unit.families, angles[picked], extra, first, last, way * unit.spin_rad)

@@ -104,6 +104,11 @@ class Plan:
         return (step for run in self.runs for step in run.steps)
 
     @property
+    def gap_s(self) -> float:
+        """How far from the best the order can be at the most (s)."""
+        return self.cost_s - self.bound_s
+
+    @property
     def saved_s(self) -> float:
         """Seconds saved over the order of the file."""
         return self.in_file_order.seconds - self.work.seconds
