@@ -38,15 +38,6 @@ class Rings:
         whole = (1 - u) * table[r, -1] + u * table[r + 1, -1]
         return np.asarray((1 - u) * low + u * high + turns * whole)
 
-    def length(self, distance: float, start: float, end: float) -> float:
-        """Measure the true length (mm) of the ring at a distance between two directions (rad)."""
-        return float(distance * (self.turned(distance, end) - self.turned(distance, start)))
-
-    @property
-    def farthest(self) -> float:
-        """The greatest reach, mm."""
-        return self._step * RINGS
-
     @cached_property
     def _step(self) -> float:
         theta = np.linspace(0, 2 * np.pi, DIRECTIONS, endpoint=False)
@@ -54,11 +45,19 @@ class Rings:
 
     @cached_property
     def _table(self) -> Array:
-        """Length over distance for each ring (RINGS + 1) and direction (DIRECTIONS + 1)."""
+        """Length over distance for each ring (RINGS + 1) and direction (DIRECTIONS + 1).
+
+        Where a ring has left the loaf, the dough's own width at the rim is carried on.
+        """
         theta = np.linspace(0, 2 * np.pi, DIRECTIONS + 1)
         rays = np.column_stack([np.cos(theta), np.sin(theta)])
-        distance = self._step * np.arange(1, RINGS + 1)
-        points = self.loaf.surface(self.loaf.sheet_to_plan(distance[:, None, None] * rays))
-        chords = np.sqrt((np.diff(points, axis=1) ** 2).sum(axis=2)) / distance[:, None]
+        reach = self.loaf.reach(theta)
+        distance = self._step * np.arange(1, RINGS + 1)[:, None]
+        distance = np.minimum(distance, np.minimum(reach[1:], reach[:-1]))[..., None]
+        ends = (self._surface(distance * rays[1:]), self._surface(distance * rays[:-1]))
+        chords = np.sqrt(((ends[0] - ends[1]) ** 2).sum(axis=2)) / distance[..., 0]
         gone = np.concatenate([np.zeros((RINGS, 1)), np.cumsum(chords, axis=1)], axis=1)
         return np.vstack([theta, gone])
+
+    def _surface(self, sheet: Array) -> Array:
+        return self.loaf.surface(self.loaf.sheet_to_plan(sheet))
