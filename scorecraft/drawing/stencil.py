@@ -69,7 +69,7 @@ def told(plate: Plate) -> tuple[str, ...]:
         f"Cut along all solid lines; what is grey falls out, the rest stays in one piece{held}. "
         f"Slots {widths} wide, wider for deeper cuts; "
         f"no web is thinner than {sizes.web_mm:g} mm.",
-        USE,
+        USE if plate.hair else USE.replace("cross-hair over the crown, ", ""),
         MATERIAL,
         PLAN,
     ]

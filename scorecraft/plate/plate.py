@@ -25,15 +25,16 @@ USUAL = (1.0, 0.84, 0.68, 0.52, 0.4)
 class Plate:
     """A plate to cut out, as it lies over the loaf (plan mm, origin under the crown, y up).
 
-    `polygon` is the material that stays: its holes are the `slots`, the cross-hair and the hole
-    in the tab. `score_lines` are scored and not cut; `rim` is the loaf's. `shown` are the parts
-    that are there and `left_out` those that were too fine; `widths` are the
-    narrowest and the widest slot (mm). A mirrored plate is drawn as seen
+    `polygon` is the material that stays: its holes are the `slots`, the slits of the cross-hair
+    (`hair`, none where slots leave no room for it) and the hole in the tab. `score_lines` are
+    scored and not cut. `widths` are the narrowest and the widest slot (mm), `shown` the parts
+    that are there and `left_out` those that were too fine. A mirrored plate is drawn as seen
     from below.
     """
 
     polygon: shapely.Polygon
     slots: tuple[shapely.Polygon, ...]
+    hair: tuple[shapely.Polygon, ...]
     score_lines: tuple[Line, ...]
     bridges: tuple[Bridge, ...]
     sizes: Sizes
@@ -132,6 +133,7 @@ def _plate(body: Body, best: Settled) -> Plate:
     return Plate(
         polygon=polygon,
         slots=slots,
+        hair=tried.hair,
         score_lines=tuple(shapely.get_coordinates(line) for line in lines),
         bridges=tried.bridged.bridges,
         sizes=sizes,
@@ -148,6 +150,7 @@ def _mirrored(plate: Plate) -> Plate:
         plate,
         polygon=shapely.transform(plate.polygon, lambda points: points * over),
         slots=tuple(shapely.transform(slot, lambda points: points * over) for slot in plate.slots),
+        hair=tuple(shapely.transform(slit, lambda points: points * over) for slit in plate.hair),
         score_lines=tuple(line * over for line in plate.score_lines),
         bridges=tuple(replace(each, span=each.span * over) for each in plate.bridges),
         mirrored=True,

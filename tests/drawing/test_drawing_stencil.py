@@ -44,6 +44,9 @@ def test_what_is_told(plate, layout):
     text = " ".join(told(plate))
     assert "2.5 to 3.5 mm wide" in text and "contact with food" in text and "1.6 mm" in text
     assert "bridges" not in text and "left out" not in text
+    assert "cross-hair" in text
+    crossed = make_plate(make_layout([cut([[-50, 0], [50, 0]])]))
+    assert not crossed.hair and "cross-hair" not in " ".join(told(crossed))
     over = make_plate(layout, mirrored=True)
     assert told(over)[0].startswith("Mirrored")
     assert "towards the dough" in words(stencil(over, layout).items)
