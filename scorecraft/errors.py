@@ -20,11 +20,17 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing wrong with a pattern: what, where, and the way out."""
+    """One thing wrong with a pattern: what, where, and the way out.
+
+    `trails` marks what may follow from a slip to its left on the same line, and is told only if
+    there is none. Problems `about` the same name are told once, with the lines of all of them.
+    """
 
     message: str
     place: Place | None = None
     hint: str = ""
+    trails: bool = False
+    about: str = ""
 
 
 class EnoughError(Exception):

@@ -73,23 +73,23 @@ def spent(used: float, limit: Rule) -> None:
 
 
 def check_frame(frame: Frame) -> None:
-    """Raise ScorecraftError for a frame too far from the loaf, or drawn too large or small."""
+    """Raise SpentError for a frame too far from the loaf, or drawn too large or small."""
     if not np.abs(frame.origin).max() <= FARTHEST_MM.value:
         limit = f"at most {FARTHEST_MM.value:,.0f} mm"
-        raise ScorecraftError("a copy stands too far from the crown", None, limit)
+        raise SpentError("a copy stands too far from the crown", None, limit)
     scale = float(np.hypot(*frame.axes[:, 1]))
     least, most = SCALE_LIMITS
     if not least.value <= scale <= most.value:
         says = "small" if scale < least.value else "large"
         limit = f"scales multiply: at least {least.value:g}, at most {most.value:,.0f}"
-        raise ScorecraftError(f"a copy is drawn too {says}", None, limit)
+        raise SpentError(f"a copy is drawn too {says}", None, limit)
 
 
 def check_near(lines: Sequence[Line]) -> None:
-    """Raise ScorecraftError for lines that reach too far from the crown."""
+    """Raise SpentError for lines that reach too far from the crown."""
     if lines and not np.abs(np.concatenate(lines)).max() <= FARTHEST_MM.value:
         limit = f"at most {FARTHEST_MM.value:,.0f} mm"
-        raise ScorecraftError("this reaches too far from the crown", None, limit)
+        raise SpentError("this reaches too far from the crown", None, limit)
 
 
 def lengths_mm(lines: Sequence[Line]) -> NDArray[np.float64]:

@@ -53,7 +53,7 @@ class Walk:
                 self.budget.step()
                 scope = self.statement(statement, scope)
             except SpentError as error:
-                self.enough(error.place or statement.place, error.message)
+                self.enough(error.place or statement.place, error.message, error.hint)
             except ScorecraftError as error:
                 if not isinstance(error, ToldError):
                     self.problem(error.message, error.place or statement.place, error.hint)
@@ -71,9 +71,9 @@ class Walk:
         if len(self.problems) >= MOST_PROBLEMS.value:
             raise EnoughError
 
-    def enough(self, place: Place, message: str) -> None:
+    def enough(self, place: Place, message: str, hint: str = FEWER) -> None:
         """End the walk: a limit of the program is reached."""
-        self.problem(message, place, FEWER)
+        self.problem(message, place, hint)
         raise EnoughError
 
     def statement(self, statement: Statement, scope: Scope) -> Scope:

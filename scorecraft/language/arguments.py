@@ -12,6 +12,7 @@ from scorecraft.language.tree import (
     Expression,
     Figure,
     Join,
+    Measure,
     Name,
     Points,
     Region,
@@ -19,6 +20,7 @@ from scorecraft.language.tree import (
 )
 from scorecraft.language.words import ATTRIBUTES, FUNCTIONS, WORDS, Key, Word, keys_of, nearest
 from scorecraft.practice import MOST_OPERATIONS
+from scorecraft.units import SPELLINGS, UNITS
 
 SORTS = {"region": "region", "texture": "texture", "path": "motif"}
 
@@ -29,8 +31,16 @@ class LineReader(TokenReader):
     def __init__(
         self, tokens: Sequence[Token], rules: Mapping[str, tuple[Key, ...]], report: Report
     ) -> None:
-        super().__init__(tokens, report)
+        super().__init__(tokens, self.telling)
+        self.tell = report
         self.rules = rules
+        self.figures: list[tuple[Token, list[Argument]]] = []
+        self.clean = all(token.kind != "broken" for token in tokens)
+
+    def telling(self, problem: Problem) -> None:
+        """Report a problem of the line."""
+        self.clean = False
+        self.tell(problem)
 
     def arguments(self, word: str) -> tuple[Argument, ...]:
         """Read all arguments of the line; what cannot be read is reported once and left out."""
@@ -43,7 +53,10 @@ class LineReader(TokenReader):
             self.finish(word)
         except LineError:
             return tuple(found)
-        self.miss(word, found)
+        if self.clean:
+            self.miss(self.tokens[0], found)
+        for figure, given in self.figures if self.clean else ():
+            self.miss(figure, given)
         return tuple(found)
 
     def known_arguments(self, word: str, found: list[Argument]) -> None:
@@ -58,18 +71,15 @@ class LineReader(TokenReader):
         if (token := self.peek()) is not None:
             raise self.fail(f'"{token.text}" is not expected here', f"after {word}")
 
-    def miss(self, word: str, found: list[Argument]) -> None:
+    def miss(self, word: Token, found: Sequence[Argument]) -> None:
         """Report the arguments that a word cannot do without."""
-        row = WORDS.get(word)
+        row = WORDS.get(word.text)
         given = {argument.key for argument in found}
-        lacking = (
-            [key.name for key in row.keys if key.needed and key.name not in given] if row else []
-        )
+        lacking = [k.name for k in row.keys if k.needed and k.name not in given] if row else []
         if row and lacking:
             names = " and ".join(f'"{name}"' for name in lacking)
-            example = row.example.splitlines()[0] if row.example else ""
-            place = self.tokens[0].place
-            self.report(Problem(f'"{word}" needs {names}', place, f"like: {example}"))
+            hint = f"like: {row.example.splitlines()[0]}"
+            self.report(Problem(f'"{word.text}" needs {names}', word.place, hint))
 
     def pairs(
         self, row: Word, found: list[Argument], *, whole_line: bool, until: Container[str] = ()
@@ -118,18 +128,37 @@ class LineReader(TokenReader):
             return self.fail(f'"{token.text}" stands without a key', hint)
         close = nearest(token.text, list(keys))
         hint = f'did you mean "{close}"?' if close else f"its keys: {', '.join(own) or 'none'}"
-        return self.fail(f'"{row.name}" has no key "{token.text}"', hint)
+        about = token.text if row.name in self.rules else ""
+        message = f'"{row.name}" has no key "{token.text}"'
+        self.report(Problem(message, token.place, hint, trails=True, about=about))
+        return LineError()
 
     def one(self, row: Word, key: Key, place: Place, found: list[Argument]) -> None:
         """Read the value of one key and keep it unless the key was there before."""
         value = self.value(row, key)
+        if isinstance(value, Measure) and not value.unit and self.parted(row):
+            value = Broken(place)
         if any(argument.key == key.name for argument in found):
-            self.report(Problem(f'"{key.name}" is given twice', place, "keep one of them"))
+            message = f'"{key.name}" is given twice'
+            self.report(Problem(message, place, "keep one of them", trails=True))
             return
         if problem := check_literal(row.name, key, value):
             self.report(problem)
             value = Broken(place)
         found.append(Argument(key.name, value, place))
+
+    def parted(self, row: Word) -> bool:
+        """Tell whether a unit follows after a space; report it, and pass over it."""
+        token = self.peek()
+        if token is None or token.kind != "name" or token.text in keys_of(row):
+            return False
+        if SPELLINGS.get(token.text, token.text) not in UNITS:
+            return False
+        self.at += 1
+        number = self.tokens[self.at - 2].text
+        hint = f"write {number}{token.text}"
+        self.report(Problem("a space between number and unit", token.place, hint))
+        return True
 
     def value(self, row: Word, key: Key) -> Value:
         """Read a value of the kind a key takes."""
@@ -179,11 +208,7 @@ class LineReader(TokenReader):
         row = Word(row.name, row.group, row.help, row.keys, row.mains)
         found: list[Argument] = []
         self.pairs(row, found, whole_line=False, until=until)
-        lacking = [k.name for k in row.keys if k.needed and all(a.key != k.name for a in found)]
-        if lacking:
-            hint = f"like: {WORDS[row.name].example.splitlines()[0]}"
-            message = f'"{row.name}" needs {" and ".join(lacking)}'
-            self.report(Problem(message, token.place, hint))
+        self.figures.append((token, found))
         return Figure(token.text, tuple(found), token.place)
 
     def points(self, many: bool) -> Points:

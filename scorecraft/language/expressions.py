@@ -48,7 +48,8 @@ class TokenReader:
         token = self.peek()
         if token is not None and token.kind == "broken" and place is None:
             return LineError()  # told already
-        self.report(Problem(message, place or (token.place if token else self.end()), hint))
+        here = place or (token.place if token else self.end())
+        self.report(Problem(message, here, hint, trails=True))
         return LineError()
 
     def end(self) -> Place:

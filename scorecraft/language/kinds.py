@@ -1,7 +1,7 @@
 """What kinds of value a key takes, told as soon as a value is written out."""
 
 from scorecraft.errors import Place, Problem
-from scorecraft.language.tree import Measure, Name, Points, Text, Value
+from scorecraft.language.tree import Broken, Measure, Name, Points, Text, Value
 from scorecraft.language.words import Key, nearest
 from scorecraft.practice import LARGEST_SHARE
 from scorecraft.units import ANGLE, LENGTH, MASS, NUMBER, TEMPERATURE, Quantity, in_unit, quantity
@@ -11,6 +11,7 @@ DIMENSIONS = {
     "mass": MASS, "temperature": TEMPERATURE,
 }  # fmt: skip
 LIKE = {
+    "any": "a value, like 8, 12mm or 30deg",
     "length": "a length, like 12mm, 1/2in or 60%",
     "size": "a length, like 12mm or 1/2in",
     "angle": "an angle, like 30deg",
@@ -25,11 +26,13 @@ MAIN_UNIT = {"length": "mm", "size": "mm", "angle": "deg", "mass": "g", "tempera
 
 def check_literal(word: str, key: Key, value: Value) -> Problem | None:
     """Find what is wrong with a value that can be judged without knowing any name."""
+    if isinstance(value, Broken):
+        return None  # told already
     if isinstance(value, Measure):
         return check_quantity(key, quantity(value.value, value.unit), value.place)
     if isinstance(value, Name):
         return check_choice(word, key, value)
-    if isinstance(value, Text) and key.kind not in ("text", "any"):
+    if isinstance(value, Text) and key.kind != "text":
         return Problem(f'"{key.name}" takes no text', value.place, f"it takes {expected(key)}")
     if key.kind == "text" and not isinstance(value, Text):
         place = getattr(value, "place", None)

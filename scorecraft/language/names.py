@@ -1,6 +1,6 @@
 """Names of a pattern: every name must be known where it is used."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 
 from scorecraft.errors import EnoughError, Problem
 from scorecraft.language.tokens import Report
@@ -17,13 +17,28 @@ from scorecraft.language.tree import (
     Unary,
     Value,
 )
-from scorecraft.language.words import AT_HAND, WORDS, Key, Word, keys_of, nearest
+from scorecraft.language.words import AT_HAND, KEYS, WORDS, Key, Word, keys_of, nearest
 from scorecraft.practice import MOST_NAMES
 
+KEY_NAMES = {key for keys in KEYS.values() for key in keys}
 
-def check_names(pattern: Pattern, rules: Mapping[str, tuple[Key, ...]], report: Report) -> None:
-    """Report the names that nothing defines, and those defined twice or in vain."""
-    check_block(pattern.statements, set(AT_HAND), rules, report)
+
+def check_names(
+    pattern: Pattern,
+    rules: Mapping[str, tuple[Key, ...]],
+    report: Report,
+    doubtful: Container[str] = (),
+) -> None:
+    """Report the names that nothing defines, and those defined twice or in vain.
+
+    `doubtful` names stand where a definition could not be read: nothing is said of them.
+    """
+
+    def telling(problem: Problem) -> None:
+        if not problem.about or problem.about not in doubtful:
+            report(problem)
+
+    check_block(pattern.statements, set(AT_HAND), rules, telling)
 
 
 def check_block(
@@ -46,7 +61,7 @@ def check_block(
         if new and (problem := check_new(statement, new, known)):
             report(problem)
         if statement.word == "define":
-            own = {argument.key for argument in statement.arguments}
+            own = {key.name for key in rules.get(new, ())}
             check_block(statement.body, known | own, rules, report)
             continue
         known |= {new} if new else set()
@@ -71,7 +86,8 @@ def check_new(statement: Statement, new: str, known: set[str]) -> Problem | None
     if new not in known or argument is None or statement.word == "define":
         return None
     why = "is always at hand" if new in AT_HAND else "is already taken"
-    return Problem(f'the name "{new}" {why}', argument.place, "choose another name")
+    message = f'the name "{new}" {why}'
+    return Problem(message, argument.place, "choose another name", trails=True)
 
 
 def check_value(argument: Argument, row: Word, known: set[str], new: str) -> Iterator[Problem]:
@@ -88,7 +104,8 @@ def check_value(argument: Argument, row: Word, known: set[str], new: str) -> Ite
             close = nearest(name.name, sorted(known))
             message = f'unknown name "{name.name}"'
             hint = f'did you mean "{close}"?' if close else "define it with knob or let above"
-        yield Problem(message, name.place, hint)
+        trails = name.name in KEY_NAMES  # a value before it may be amiss
+        yield Problem(message, name.place, hint, trails, about=name.name)
 
 
 def names_in(value: Value) -> Iterator[Name]:

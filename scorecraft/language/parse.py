@@ -6,9 +6,11 @@ from itertools import pairwise
 
 from scorecraft.errors import EnoughError, PatternError, Place, Problem, Problems
 from scorecraft.language.arguments import LineReader
+from scorecraft.language.doubt import doubt_of, meant_as
 from scorecraft.language.names import check_names
 from scorecraft.language.tokens import Report, SourceLine, source_lines
 from scorecraft.language.tree import Pattern, Statement
+from scorecraft.language.untangle import untangled
 from scorecraft.language.words import WORDS, Key, nearest, starts_statement
 from scorecraft.practice import MOST_BYTES, MOST_NESTING, MOST_PROBLEMS
 
@@ -27,8 +29,7 @@ def parse(text: str, file: str = "pattern") -> Pattern:
     with suppress(EnoughError):  # the last problem says that there are more
         pattern = read_pattern(text, file, problems)
     if problems.found:
-        ordered = sorted(problems.found, key=lambda p: p.place or Place("", 0, 0))
-        raise PatternError(ordered, text)
+        raise PatternError(untangled(problems.found), text)
     return pattern
 
 
@@ -40,7 +41,10 @@ def read_pattern(text: str, file: str, problems: Problems) -> Pattern:
         problems.report(Problem("the pattern is empty", Place(file, 1, 1), hint))
     parser = Parser(lines, problems.report)
     pattern = Pattern(parser.block(0, 0))
-    check_names(pattern, parser.rules, problems.report)
+    doubt = doubt_of(lines, problems.found)
+    problems.found = [problem for problem in problems.found if not doubt.covers(problem)]
+    if not (doubt.any_name or parser.misplaced):
+        check_names(pattern, parser.rules, problems.report, doubt.names)
     return pattern
 
 
@@ -51,6 +55,7 @@ class Parser:
         self.lines = lines
         self.report = report
         self.next = 0
+        self.misplaced = False
         self.rules = find_rules(lines)
 
     def block(self, indent: int, depth: int) -> tuple[Statement, ...]:
@@ -71,6 +76,7 @@ class Parser:
 
     def stray(self, line: SourceLine, depth: int) -> None:
         """Report an indentation that no line opened."""
+        self.misplaced = True
         place = line.tokens[0].place
         before = self.lines[self.next - 1].tokens[-1].text if self.next else ""
         if depth and before != ":":
@@ -86,9 +92,8 @@ class Parser:
         reader = LineReader(line.tokens, self.rules, self.report)
         if head.kind != "name":
             if head.kind != "broken":
-                self.report(
-                    Problem("a line starts with a word", head.place, "like leaf, around or slash")
-                )
+                hint = "like leaf, around or slash"
+                self.report(Problem("a line starts with a word", head.place, hint, trails=True))
             known = False
         else:
             known = self.known(head.text, head.place)
@@ -106,11 +111,12 @@ class Parser:
         if word in WORDS:
             sort = WORDS[word].group
             hint = f"use it in a fill, like: {WORDS[word].example.splitlines()[0]}"
-            self.report(Problem(f'"{word}" is a {sort}, not a statement', place, hint))
+            message = f'"{word}" is a {sort}, not a statement'
+            self.report(Problem(message, place, hint, trails=True))
             return False
         close = nearest(word, [w for w in WORDS if starts_statement(w)] + list(self.rules))
         hint = f'did you mean "{close}"?' if close else 'see "scorecraft words" for all words'
-        self.report(Problem(f'unknown word "{word}"', place, hint))
+        self.report(Problem(f'unknown word "{word}"', place, hint, trails=True, about=word))
         return False
 
     def body(self, line: SourceLine, word: str, depth: int) -> tuple[Statement, ...]:
@@ -120,13 +126,13 @@ class Parser:
         takes = word in WORDS and WORDS[word].body
         end = line.tokens[-1].place
         if opens and word and not takes:
-            self.report(Problem(f'"{word}" takes no block', end, 'remove the ":"'))
+            self.report(Problem(f'"{word}" takes no block', end, 'remove the ":"', True))
         elif takes and not opens:
             hint = 'end the line with ":" and indent what belongs to it'
-            self.report(Problem(f'"{word}" needs a block', end, hint))
+            self.report(Problem(f'"{word}" needs a block', end, hint, True))
         elif takes and not deeper:
             hint = "indent at least one line under it"
-            self.report(Problem(f'nothing stands under "{word}"', end, hint))
+            self.report(Problem(f'nothing stands under "{word}"', end, hint, True))
         if not deeper or not (opens or takes):
             return ()
         if depth + 1 > MOST_NESTING.value:
@@ -154,7 +160,7 @@ def find_rules(lines: list[SourceLine]) -> Mapping[str, tuple[Key, ...]]:
     rules: dict[str, tuple[Key, ...]] = {}
     for line in lines:
         texts = [token.text for token in line.tokens]
-        if texts[0] != "define" or len(texts) < 2 or line.tokens[1].kind != "name":
+        if not meant_as(texts[0], ("define",)) or len(texts) < 2 or line.tokens[1].kind != "name":
             continue
         keys = [a for a, b in pairwise(texts[2:]) if b == "="]
         rules[texts[1]] = tuple(Key(name, "any") for name in keys)

@@ -1,13 +1,13 @@
 """Text to tokens, line by line: a bad token becomes a broken one, told once."""
 
 import unicodedata
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
 from scorecraft.errors import Place, Problem, lines_of
 from scorecraft.language.words import nearest
-from scorecraft.units import SPELLINGS, UNITS
+from scorecraft.units import SPELLINGS, TIME, UNITS
 
 TokenKind = Literal["number", "name", "text", "sign", "broken"]
 SIGNS = ("<=", ">=", "==", "!=", "(", ")", ",", ":", "=", "+", "-", "*", "/", "<", ">")
@@ -51,10 +51,20 @@ def source_lines(text: str, file: str, report: Report) -> list[SourceLine]:
             tab_told = True
             place = Place(file, number, margin.index("\t") + 1)
             report(Problem("a tab in the indentation", place, "indent with four spaces a level"))
-        tokens = tuple(scan(line, len(margin), Place(file, number, 1), report))
+        tokens = unspoiled(scan(line, len(margin), Place(file, number, 1), report))
         if tokens:
             found.append(SourceLine(number, len(margin.expandtabs(TAB)), tokens))
     return found
+
+
+def unspoiled(tokens: Iterable[Token]) -> tuple[Token, ...]:
+    """Leave out broken tokens after the colon that ends a line."""
+    found = list(tokens)
+    end = len(found)
+    while end and found[end - 1].kind == "broken":
+        end -= 1
+    ends = end and found[end - 1].text == ":" and found[end - 1].kind == "sign"
+    return tuple(found[:end] if ends else found)
 
 
 def scan(line: str, start: int, at: Place, report: Report) -> Iterator[Token]:
@@ -100,7 +110,7 @@ def read_stray(line: str, position: int, at: Place, report: Report) -> tuple[Tok
     like = LOOKALIKES.get(character)
     shown = character if character.isprintable() else f"U+{ord(character):04X}"
     hint = f"write {like} instead" if like else "texts stand in double quotes"
-    report(Problem(f'"{shown}" has no meaning here', place, hint))
+    report(Problem(f'"{shown}" has no meaning here', place, hint, trails=True))
     return Token("broken", line[position:end], place), end
 
 
@@ -160,8 +170,14 @@ def read_unit(
     written = line[number_end:end]
     unit = SPELLINGS.get(written, written)
     place = span(at, start, end)
+    gap = len(line[end:]) - len(line[end:].lstrip())
+    if not written and gap and line[end + gap : end + gap + 1] in ("%", "°", "″"):
+        end += gap + 1
+        hint = f"write {line[start:number_end]}{line[end - 1]}"
+        report(Problem("a space between number and unit", span(at, start, end), hint))
+        return Token("broken", line[start:end], place), end
     if unit not in UNITS:
-        close = nearest(unit, list(UNITS))
+        close = nearest(unit, [name for name, row in UNITS.items() if row.dimension != TIME])
         known = ", ".join(name for name in UNITS if name)
         hint = f'did you mean "{close}"?' if close else f"units are {known}"
         report(Problem(f'"{written}" is not a unit', span(at, number_end, end), hint))
