@@ -20,14 +20,16 @@ def design(
     loaf: str | None = None,
     bake: str | None = None,
     knobs: Mapping[str, str | float | int | Quantity] | None = None,
+    baker: str | Path | None = None,
 ) -> Design:
     """Design a pattern on a loaf.
 
     `pattern` is a file, the name of a shipped pattern, or a text of several lines. `loaf` and
     `bake` stand in for the pattern's own, written as in a pattern: `round width 180mm height
-    80mm`. `knobs` turns knobs by name, to numbers or texts with a unit. Raises
+    80mm`. `knobs` turns knobs by name, to numbers or texts with a unit. `baker` is a file that
+    `scorecraft tune` wrote from bakes of your own. Raises
     `scorecraft.errors.ScorecraftError`, which says what is wrong, where, and what to do.
     """
     from scorecraft.door import design as make
 
-    return make(pattern, loaf=loaf, bake=bake, knobs=knobs)
+    return make(pattern, loaf=loaf, bake=bake, knobs=knobs, baker=baker)

@@ -1,11 +1,14 @@
 """The one path through the house: from a pattern and its knobs to a checked design."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 
+from scorecraft.bench import Plan, plan
+from scorecraft.bench.time_check import time_findings
 from scorecraft.checks import run
+from scorecraft.checks.balance import balance
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import ScorecraftError, UsageError
@@ -14,7 +17,13 @@ from scorecraft.groups import Group, groups
 from scorecraft.language.evaluate import evaluate
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern
+from scorecraft.opening.predict import Skin, predict
+from scorecraft.opening.result import Opening
+from scorecraft.opening.room import Room, room
+from scorecraft.opening.room_check import room_findings
+from scorecraft.opening.wishes import meet
 from scorecraft.shelf import Source, find_source
+from scorecraft.tune.baker import read_baker
 from scorecraft.units import Quantity
 
 Turned = str | float | int | Quantity
@@ -22,11 +31,16 @@ Turned = str | float | int | Quantity
 
 @dataclass(frozen=True)
 class Design:
-    """A pattern on a loaf, with all that can be told about it; each part is made when asked for."""
+    """A pattern on a loaf, with all that can be told about it; each part is made when asked for.
+
+    `layout` has the depths that wished openings ask for; `unmet` tells the wishes out of reach.
+    """
 
     source: Source
     tree: Pattern
     layout: Layout
+    skin: Skin = field(default_factory=Skin)
+    unmet: tuple[Finding, ...] = ()
 
     @property
     def cuts(self) -> tuple[Cut, ...]:
@@ -34,19 +48,47 @@ class Design:
         return self.layout.cuts
 
     @cached_property
-    def findings(self) -> tuple[Finding, ...]:
-        """What the checks found, the weightiest first."""
-        return run(self.layout)
-
-    @cached_property
     def groups(self) -> tuple[Group, ...]:
         """The cuts as a table tells them: like cuts of one statement together, numbered."""
         return groups(self.layout)
 
+    @cached_property
+    def plan(self) -> Plan:
+        """The order of cuts, turns of the turntable, blade and time."""
+        return plan(self.layout)
+
+    @cached_property
+    def opening(self) -> Opening:
+        """How wide each cut opens in the oven, by the slit-opening model."""
+        return predict(self.layout, self.skin)
+
+    @cached_property
+    def room(self) -> Room:
+        """Whether the cuts leave the loaf room to grow."""
+        return room(self.opening, self.layout.loaf.sheet_rim())
+
+    @cached_property
+    def drawn_findings(self) -> tuple[Finding, ...]:
+        """What the drawing and the bench alone tell, the weightiest first; quick."""
+        return by_weight([*run(self.layout), *time_findings(self.layout, self.plan), *self.unmet])
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """Everything that was found, the opening model's findings too, the weightiest first."""
+        drawn = [finding for finding in self.drawn_findings if finding.check != "balance"]
+        evenly = balance(self.layout, self.opening.widest_mm)
+        told = room_findings(self.layout, self.opening, self.skin)
+        return by_weight([*drawn, *evenly, *told])
+
     @property
     def stops(self) -> bool:
-        """Whether a finding says that the design cannot be cut as it is."""
-        return any(finding.severity == "stop" for finding in self.findings)
+        """Whether a finding says that the design cannot be cut as it is; the model never does."""
+        return any(finding.severity == "stop" for finding in self.drawn_findings)
+
+
+def by_weight(found: list[Finding]) -> tuple[Finding, ...]:
+    """Put stops first, then warnings, then notes."""
+    return tuple(sorted(found, key=lambda finding: finding.weight))
 
 
 def make(
@@ -55,18 +97,29 @@ def make(
     loaf: str | None = None,
     bake: str | None = None,
     knobs: Mapping[str, Turned] | None = None,
+    baker: str | Path | None = None,
 ) -> Design:
     """Design a pattern on its loaf, or on another one.
 
     `pattern` is a file, a shipped name, `-`, or a text of several lines; `loaf` and `bake` are
-    written as in a pattern (`round width 180mm`); `knobs` turns knobs by name. Raises
-    PatternError or UsageError, each a ScorecraftError.
+    written as in a pattern (`round width 180mm`); `knobs` turns knobs by name; `baker` is a file
+    that `tune` wrote. Raises PatternError or UsageError, each a ScorecraftError.
     """
     source = pattern if isinstance(pattern, Source) else find_source(pattern)
     tree = parse(source.text, source.name)
     turned = {name: turn(name, value) for name, value in (knobs or {}).items()}
     layout = expand(tree, source.text, loaf=loaf, bake=bake, knobs=turned, folder=source.folder)
-    return Design(source, tree, layout)
+    skin = skin_of(baker)
+    met = meet(layout, skin)
+    return Design(source, tree, met.layout, skin, met.findings)
+
+
+def skin_of(baker: str | Path | None) -> Skin:
+    """Take the skin that a baker's own bakes have taught, or the default."""
+    if baker is None:
+        return Skin()
+    known = read_baker(baker)
+    return Skin(known.skin_mm, known.growth)
 
 
 def turn(name: str, value: Turned) -> Quantity:

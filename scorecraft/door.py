@@ -8,11 +8,13 @@ from pathlib import Path
 
 from scorecraft.designing import Design as Plain
 from scorecraft.designing import Turned, make
-from scorecraft.drawing.guide import guide
+from scorecraft.drawing.bloom_picture import Wanted, picture
+from scorecraft.drawing.guide import guide_pages
 from scorecraft.drawing.loafview import loaf_picture
 from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.sheet import home_paper
 from scorecraft.drawing.write import encoded
+from scorecraft.report import room_words
 from scorecraft.writing import write_whole
 
 
@@ -27,10 +29,27 @@ class Design(Plain):
 
     def guide(self, path: str | Path, *, paper: str | None = None) -> Path:
         """Write the full-size guide as SVG, PDF or PNG, by the file's suffix; give its path."""
-        made = guide(self.layout, paper=paper, home=home_paper(os.environ), findings=self.findings)
         target = Path(path)
-        write_whole(target, encoded([made], target.suffix))
+        write_whole(target, encoded(self.guide_pages(paper=paper), target.suffix))
         return target
+
+    def guide_pages(self, *, paper: str | None = None, tiled: bool = False) -> tuple[Picture, ...]:
+        """Draw the full-size guide, with the predicted openings and the verdict on its room."""
+        return guide_pages(
+            self.layout,
+            paper=paper,
+            home=home_paper(os.environ),
+            tiled=tiled,
+            findings=self.findings,
+            opening_mm=self.opening.widest_mm.tolist(),
+            verdict=room_words(self),
+        )
+
+    def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:
+        """Draw the loaf as it will be after baking, its cuts opened as the model predicts."""
+        wanted = wanted or Wanted()
+        opening = None if wanted.proofed else self.opening
+        return picture(self.layout, wanted, opening=opening, width_mm=width_mm)
 
     def _repr_svg_(self) -> str:
         from scorecraft.drawing.svg import svg
@@ -44,7 +63,8 @@ def design(
     loaf: str | None = None,
     bake: str | None = None,
     knobs: Mapping[str, Turned] | None = None,
+    baker: str | Path | None = None,
 ) -> Design:
     """Design a pattern on a loaf: see `scorecraft.design`."""
-    made = make(pattern, loaf=loaf, bake=bake, knobs=knobs)
-    return Design(made.source, made.tree, made.layout)
+    made = make(pattern, loaf=loaf, bake=bake, knobs=knobs, baker=baker)
+    return Design(made.source, made.tree, made.layout, made.skin, made.unmet)

@@ -1,6 +1,6 @@
 """What `check` says of a design: a short report for people, and one for programs."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import degrees
 from typing import Any
 
@@ -8,6 +8,8 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Place
+from scorecraft.opening.room import direction
+from scorecraft.units import turntable_degrees
 
 SIGNS = {"stop": "STOP", "warn": "warn", "note": "note"}
 VERDICTS = {
@@ -17,31 +19,52 @@ VERDICTS = {
 }
 
 
-def verdict(design: Design) -> str:
-    """Say in one sentence what the findings come to."""
-    worst = design.findings[0].severity if design.findings else "note"
-    return VERDICTS[worst]
+ROOMS = {
+    "enough": "Room enough",
+    "tight": "Hardly room enough",
+    "will burst": "Too little room, likely to burst",
+}
 
 
-def report(design: Design, *, quiet: bool = False, verbose: bool = False) -> str:
+def verdict(findings: Sequence[Finding]) -> str:
+    """Say in one sentence what the findings, the weightiest first, come to."""
+    return VERDICTS[findings[0].severity if findings else "note"]
+
+
+def room_words(design: Design) -> str:
+    """Say in one sentence whether the loaf has room to grow."""
+    found = design.room
+    start = ROOMS[found.verdict]
+    least = "" if found.even else f", least {direction(found.least_direction_rad)}"
+    return f"{start}: the cuts take up {found.taken:.0%} of the growth{least}."
+
+
+def report(
+    design: Design, *, quiet: bool = False, verbose: bool = False, quick: bool = False
+) -> str:
     """Write the report: the verdict, the findings by weight, the table of cuts.
 
-    `verbose` adds how the size of the loaf was found from its dough.
+    `verbose` adds how the size of the loaf was found from its dough; `quick` leaves the opening
+    model out.
     """
     layout = design.layout
-    lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(design), ""]
-    for finding in design.findings:
+    findings = design.drawn_findings if quick else design.findings
+    lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(findings)]
+    if not quick:
+        lines.append(room_words(design))
+    lines += [""] if findings else []
+    for finding in findings:
         lines += list(finding_lines(finding))
     if verbose:
         lines += ["", *sizing_lines(layout)]
     if not quiet:
-        lines += ["", *table(design), "", LIMITS]
+        lines += ["", *table(design, quick), "", LIMITS]
     return "\n".join(lines).rstrip() + "\n"
 
 
 LIMITS = (
-    "Checks use habits of the trade (scorecraft/practice.py); they compare designs, they do not "
-    "promise a loaf."
+    "Openings come from a model of a thin, elastic, flat skin. Dough is none of these, and no\n"
+    "measurement links depth to opening: compare designs by them, and `scorecraft tune` them."
 )
 
 
@@ -68,20 +91,23 @@ def finding_lines(finding: Finding) -> Iterator[str]:
         yield f"      {finding.hint}"
 
 
-def table(design: Design) -> Iterator[str]:
-    """Write the table of cuts."""
-    yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>7}"
+def table(design: Design, quick: bool) -> Iterator[str]:
+    """Write the table of cuts, with the predicted openings unless `quick`."""
+    opens = "" if quick else f"{'opens':>9}"
+    yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>7}{opens}"
+    widest = None if quick else design.opening.widest_mm
     for group in design.groups:
+        wide = "" if widest is None else f"{max(widest[i] for i in group.cuts):>6.0f} mm"
         yield (
             f"{group.number:>3}  {group.name:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
-            f"{group.depth_mm:>6.1f} mm{degrees(group.blade_rad):>6.0f}°"
+            f"{group.depth_mm:>6.1f} mm{degrees(group.blade_rad):>6.0f}°{wide}"
         )
 
 
 def as_data(design: Design) -> dict[str, Any]:
     """Tell everything of a design as plain data: the stable form of `check --json`."""
     layout = design.layout
-    loaf = layout.loaf
+    loaf, found = layout.loaf, design.room
     lengths = loaf.lengths_on_dough([cut.line for cut in layout.cuts])
     return {
         "title": layout.title,
@@ -95,6 +121,17 @@ def as_data(design: Design) -> dict[str, Any]:
             cut_data(cut, layout, length) for cut, length in zip(layout.cuts, lengths, strict=True)
         ],
         "findings": [finding_data(finding) for finding in design.findings],
+        "opening": [
+            {"cut": index, "widest_mm": rounded(width)}
+            for index, width in enumerate(design.opening.widest_mm)
+        ],
+        "room": {
+            "least": rounded(found.least),
+            "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180),
+            "most": rounded(found.most),
+            "taken": rounded(found.taken),
+            "verdict": found.verdict,
+        },
     }
 
 

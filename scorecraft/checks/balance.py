@@ -26,21 +26,27 @@ class Balance:
     heavier: float
 
 
-def balance(layout: Layout) -> list[Finding]:
-    """Find a layout that opens the loaf more on one side."""
+def balance(layout: Layout, opening_mm: Array | None = None) -> list[Finding]:
+    """Find a layout that opens the loaf more on one side.
+
+    Cuts count by their predicted opening (mm, one a cut) where it is known, else by their depth.
+    """
     if not layout.cuts:
         return []
-    found = weigh(layout, np.array([cut.depth_mm for cut in layout.cuts]))
+    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    weights = depths if opening_mm is None else opening_mm
+    found = weigh(layout, weights)
     share = found.aside_mm / float(layout.loaf.reach(found.theta))
     if share <= ASIDE_NOTE.value:
         return []
     severity: Severity = "warn" if share > ASIDE_WARN.value else "note"
     toward, back = clock(found.theta), clock(found.theta + math.pi)
+    what = "cutting" if opening_mm is None else "opening"
     message = (
-        f"{found.heavier:.0%} of the cutting is {toward.removeprefix('at ')} of the crown: "
+        f"{found.heavier:.0%} of the {what} lies toward {toward.removeprefix('at ')}: "
         "the loaf rises more on that side"
     )
-    length, depth, away = _added(layout, found)
+    length, depth, away = _added(layout, found, weights)
     hint = (
         f"move the cuts {enough(found.aside_mm)} toward {back.removeprefix('at ')}, or add about "
         f"{length:.0f} mm of cut {size(depth)} deep {back}, {away:.0f} mm from the crown"
@@ -73,8 +79,12 @@ def weigh(layout: Layout, weights: Array) -> Balance:
     return Balance(math.hypot(x, y), theta, total, heavier)
 
 
-def _added(layout: Layout, found: Balance) -> tuple[float, float, float]:
-    """Give length and depth of a cut that evens out the others, and how far out it stands (mm)."""
-    deepest = max(cut.depth_mm for cut in layout.cuts)
+def _added(layout: Layout, found: Balance, weights: Array) -> tuple[float, float, float]:
+    """Give length and depth of a cut that evens out the others, and how far out it stands (mm).
+
+    It is cut like the one that weighs most.
+    """
+    most = int(np.argmax(weights))
     away = ADDED_CUT_SHARE.value * float(layout.loaf.reach(found.theta + math.pi))
-    return found.cutting * found.aside_mm / (deepest * away), deepest, away
+    length = found.cutting * found.aside_mm / (float(weights[most]) * away)
+    return length, layout.cuts[most].depth_mm, away

@@ -2,7 +2,7 @@
 
 import click
 
-from scorecraft.cli.options import pattern_options, turned
+from scorecraft.cli.options import Given, pattern_options
 
 
 @click.command("bloom")
@@ -17,17 +17,18 @@ from scorecraft.cli.options import pattern_options, turned
 )  # fmt: skip
 @click.option("--as", "form", type=click.Choice(["svg", "png", "pdf"]), help="The form, for -.")
 def command(
-    pattern: str, knobs: tuple[str, ...], loaf: str | None, bake: str | None, quiet: bool,
-    output: str | None, before: bool, proofed: bool, tension: bool, view: str, form: str | None,
+    given: Given, output: str | None, before: bool, proofed: bool, tension: bool, view: str,
+    form: str | None,
 ) -> int:  # fmt: skip
     """Draw the baked loaf of PATTERN, its cuts opened as far as the model predicts."""
+    from scorecraft.cli.output import patience
     from scorecraft.cli.prints import deliver_pictures, file_form, named
-    from scorecraft.designing import make
-    from scorecraft.drawing.bloom_picture import Wanted, picture
+    from scorecraft.drawing.bloom_picture import Wanted
 
     wanted = Wanted(before=before, proofed=proofed, tension=tension, view=view)
-    target = output or named(pattern, wanted.name).replace(".pdf", ".png")
+    target = output or named(given.pattern, wanted.name).replace(".pdf", ".png")
     form = file_form(target, form)
-    made = make(pattern, loaf=loaf, bake=bake, knobs=turned(knobs))
-    deliver_pictures([picture(made.layout, wanted)], target, form, quiet=quiet)
+    with patience(given.quiet):
+        made = given.design().bloom(wanted)
+    deliver_pictures([made], target, form, quiet=given.quiet)
     return 0

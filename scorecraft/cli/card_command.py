@@ -2,7 +2,7 @@
 
 import click
 
-from scorecraft.cli.options import pattern_options, turned
+from scorecraft.cli.options import Given, pattern_options
 
 
 @click.command("card")
@@ -14,28 +14,26 @@ from scorecraft.cli.options import pattern_options, turned
     "--as", "form", type=click.Choice(["txt", "svg", "pdf", "png"]), help="The form, for -."
 )
 def command(
-    pattern: str, knobs: tuple[str, ...], loaf: str | None, bake: str | None,
-    quiet: bool, output: str | None, paper: str | None, hand: str | None, form: str | None,
+    given: Given, output: str | None, paper: str | None, hand: str | None, form: str | None,
 ) -> int:  # fmt: skip
     """Print the bench card of PATTERN: which cut next, how deep, and how far to turn."""
     from scorecraft.bench import plan
     from scorecraft.cli.output import deliver
     from scorecraft.cli.prints import file_form, home, named
-    from scorecraft.door import design
     from scorecraft.drawing.card import card, joined
     from scorecraft.drawing.card_text import card_text
     from scorecraft.drawing.write import encoded
 
-    target = output or named(pattern, "card")
+    target = output or named(given.pattern, "card")
     form = file_form(
         target, form or ("txt" if target == "-" else None), ("txt", "svg", "pdf", "png")
     )
-    layout = design(pattern, loaf=loaf, bake=bake, knobs=turned(knobs)).layout
+    layout = given.design().layout
     made = plan(layout, hand)
     if form == "txt":
         data = card_text(layout, made).encode()
     else:
         pages = card(layout, made, paper=paper, home=home())
         data = encoded(pages if form == "pdf" else [joined(pages)], form)
-    deliver(target, data, quiet=quiet)
+    deliver(target, data, quiet=given.quiet)
     return 0

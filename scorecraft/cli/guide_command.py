@@ -2,7 +2,7 @@
 
 import click
 
-from scorecraft.cli.options import pattern_options, turned
+from scorecraft.cli.options import Given, pattern_options
 
 
 @click.command("guide")
@@ -12,17 +12,15 @@ from scorecraft.cli.options import pattern_options, turned
 @click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
 @click.option("--as", "form", type=click.Choice(["svg", "pdf", "png"]), help="The form, for -.")
 def command(
-    pattern: str, knobs: tuple[str, ...], loaf: str | None, bake: str | None,
-    quiet: bool, output: str | None, paper: str | None, tiled: bool, form: str | None,
+    given: Given, output: str | None, paper: str | None, tiled: bool, form: str | None,
 ) -> int:  # fmt: skip
     """Print the full-size guide of PATTERN: the loaf from above, its cuts numbered, a table."""
-    from scorecraft.cli.prints import deliver_pictures, file_form, home, named
-    from scorecraft.door import design
-    from scorecraft.drawing.guide import guide_pages
+    from scorecraft.cli.output import patience
+    from scorecraft.cli.prints import deliver_pictures, file_form, named
 
-    target = output or named(pattern, "guide")
+    target = output or named(given.pattern, "guide")
     form = file_form(target, form)
-    made = design(pattern, loaf=loaf, bake=bake, knobs=turned(knobs))
-    pages = guide_pages(made.layout, paper=paper, home=home(), tiled=tiled, findings=made.findings)
-    deliver_pictures(pages, target, form, quiet=quiet)
+    with patience(given.quiet):
+        pages = given.design().guide_pages(paper=paper, tiled=tiled)
+    deliver_pictures(pages, target, form, quiet=given.quiet)
     return 0

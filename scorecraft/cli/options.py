@@ -1,13 +1,18 @@
 """Options that many commands share."""
 
 from collections.abc import Callable
-from typing import Any, TypeVar
+from dataclasses import dataclass
+from functools import wraps
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from scorecraft.errors import UsageError
 
-Command = TypeVar("Command", bound=Callable[..., Any])
+if TYPE_CHECKING:
+    from scorecraft.door import Design
+
+Command = Callable[..., int]
 
 
 def shipped_names(ctx: click.Context, param: click.Parameter, incomplete: str) -> list[str]:
@@ -17,10 +22,43 @@ def shipped_names(ctx: click.Context, param: click.Parameter, incomplete: str) -
     return [name for name in shelf() if name.startswith(incomplete)]
 
 
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What a command was given of its pattern: where it is, and what to change of it."""
+
+    pattern: str
+    knobs: tuple[str, ...]
+    loaf: str | None
+    bake: str | None
+    baker: str | None
+    quiet: bool
+
+    def design(self) -> "Design":
+        """Make the design; raises ScorecraftError where that cannot be done."""
+        from scorecraft.door import design
+
+        knobs = turned(self.knobs)
+        return design(self.pattern, loaf=self.loaf, bake=self.bake, knobs=knobs, baker=self.baker)
+
+
 def pattern_options(command: Command) -> Command:
-    """Add PATTERN, --set, --loaf, --bake and -q to a command."""
+    """Add PATTERN, --set, --loaf, --bake, --baker and -q; the command takes them as `given`."""
+
+    @wraps(command)
+    def bundled(
+        pattern: str,
+        knobs: tuple[str, ...],
+        loaf: str | None,
+        bake: str | None,
+        baker: str | None,
+        quiet: bool,
+        **others: Any,
+    ) -> int:
+        return int(command(Given(pattern, knobs, loaf, bake, baker, quiet), **others))
+
     for option in (
         click.option("-q", "--quiet", is_flag=True, help="Say only what must be said."),
+        click.option("--baker", metavar="FILE", help="What `tune` learned from bakes of yours."),
         click.option("--bake", metavar="WORDS", help='Another oven, like "spring 1.5 steam no".'),
         click.option(
             "--loaf", metavar="WORDS", help='Another loaf, like "round width 180mm height 80mm".'
@@ -30,8 +68,8 @@ def pattern_options(command: Command) -> Command:
         ),
         click.argument("pattern", shell_complete=shipped_names),
     ):
-        command = option(command)
-    return command
+        bundled = option(bundled)
+    return bundled
 
 
 def turned(knobs: tuple[str, ...]) -> dict[str, str]:

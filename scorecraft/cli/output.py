@@ -2,7 +2,10 @@
 
 import os
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from threading import Timer
 
 import click
 
@@ -34,6 +37,20 @@ def colored(report: str) -> str:
         sign = line[:4]
         lines.append(click.style(sign, fg=COLORS[sign]) + line[4:] if sign in COLORS else line)
     return "\n".join(lines)
+
+
+@contextmanager
+def patience(quiet: bool, after_s: float = 1.5) -> Iterator[None]:
+    """Say on standard error that work goes on, if it takes long."""
+    says = "predicting how the cuts open ..."
+    timer = Timer(after_s, click.echo, [says], {"err": True})
+    timer.daemon = True
+    if not quiet:
+        timer.start()
+    try:
+        yield
+    finally:
+        timer.cancel()
 
 
 def deliver(target: str, data: bytes, *, quiet: bool) -> None:

@@ -1,0 +1,55 @@
+"""A layout's cuts through the model: its loaf's growth, its skin, and panels that suit it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scorecraft.cuts import Layout, Line
+from scorecraft.loaf.bake import growth
+from scorecraft.opening.panels import panel_for
+from scorecraft.opening.result import Opening
+from scorecraft.opening.solve import solve
+from scorecraft.practice import SKIN_MM
+
+
+@dataclass(frozen=True, slots=True)
+class Skin:
+    """What bakes can teach the model: the skin's thickness (mm), and growth over the assumed."""
+
+    thickness_mm: float = SKIN_MM.value
+    growth: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The sheet the model opens: its mean mismatch strain, thickness (mm) and area (mm2)."""
+
+    strain: tuple[float, float, float]
+    skin_mm: float
+    area_mm2: float
+
+
+def sheet_of(layout: Layout, skin: Skin) -> Sheet:
+    """Give the sheet of a layout's loaf, grown by its bake."""
+    exx, eyy, exy = (skin.growth * part for part in growth(layout.loaf, layout.bake).mean)
+    return Sheet((exx, eyy, exy), skin.thickness_mm, layout.loaf.sheet_area_mm2)
+
+
+def predict(
+    layout: Layout,
+    skin: Skin,
+    *,
+    added: Sequence[tuple[Line, float]] = (),
+    panel_mm: float | None = None,
+) -> Opening:
+    """Predict how the cuts of a layout open; `added` are more cuts as line and depth (mm)."""
+    sheet = sheet_of(layout, skin)
+    lines = [*(cut.line for cut in layout.cuts), *(line for line, _ in added)]
+    depths = [*(cut.depth_mm for cut in layout.cuts), *(depth for _, depth in added)]
+    return solve(
+        lines,
+        depths,
+        strain=sheet.strain,
+        skin_mm=sheet.skin_mm,
+        area_mm2=sheet.area_mm2,
+        panel_mm=panel_mm or panel_for(lines),
+    )
