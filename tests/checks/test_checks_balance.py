@@ -31,7 +31,7 @@ def test_turned_and_mirrored_patterns_are_balanced(cut, lay):
 def test_one_slash_aside_is_noted_and_far_aside_warned(cut, lay):
     (found,) = balance(lay(slash(cut, 30)))
     assert found.severity == "note"
-    assert "100% of the cutting is 3 o'clock of the crown" in found.message
+    assert "100% of the cutting lies toward 3 o'clock" in found.message
     (found,) = balance(lay(slash(cut, 60)))
     assert found.severity == "warn"
 

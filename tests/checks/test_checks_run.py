@@ -33,13 +33,13 @@ def test_weightiest_first_and_every_check_by_its_name(cut, lay):
 
 
 def test_a_good_design_has_no_stop_and_no_warning():
-    found = make(GOOD).findings
+    found = make(GOOD).drawn_findings
     assert [each.message for each in found if each.severity != "note"] == []
 
 
 def test_leaves_that_overlap_are_told_once():
     crowded = GOOD.replace("around 8", "around 14").replace("radius 26mm", "radius 12mm")
-    found = [each for each in make(crowded).findings if each.check == "crossings"]
+    found = [each for each in make(crowded).drawn_findings if each.check == "crossings"]
     assert found
     assert all(each.figures["count"] >= 14 for each in found)
     assert {each.severity for each in found} == {"warn"}

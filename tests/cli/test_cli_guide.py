@@ -16,7 +16,7 @@ def test_a_pdf_is_the_same_bytes_twice(run, tmp_path):
 
 def test_the_name_is_the_patterns_where_none_is_given(run, tmp_path):
     ran = run("guide", "leaf-crown")
-    assert ran.err.strip() == "wrote leaf-crown-guide.pdf"
+    assert ran.err.splitlines()[-1] == "wrote leaf-crown-guide.pdf"
     assert (tmp_path / "leaf-crown-guide.pdf").exists()
 
 
