@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
 
-from scorecraft.errors import Place, UsageError
+from scorecraft.errors import Place, UsageError, lines_of
 from scorecraft.practice import MOST_BYTES
 
 SUFFIX = ".score"
@@ -37,12 +37,14 @@ def find_source(pattern: "str | Path") -> Source:
 
     Raises UsageError when there is none, or it cannot be read as text.
     """
-    if isinstance(pattern, str) and "\n" in pattern:
+    path = Path(pattern)
+    if isinstance(pattern, str) and "\n" in pattern and not there(path):
         return Source("pattern", pattern)
     if str(pattern) == "-":
-        return Source("<stdin>", decoded(sys.stdin.buffer.read(most_bytes() + 1), "<stdin>"))
-    path = Path(pattern)
-    if path.exists() or path.suffix == SUFFIX or len(path.parts) > 1:
+        return from_stdin()
+    if not str(pattern).strip():
+        raise UsageError("no pattern is named", None, 'see "scorecraft list" for shipped patterns')
+    if there(path) or path.suffix == SUFFIX or len(path.parts) > 1:
         return from_file(path)
     shipped = shelf()
     if str(pattern) in shipped:
@@ -50,6 +52,21 @@ def find_source(pattern: "str | Path") -> Source:
     close = get_close_matches(str(pattern), list(shipped), n=1, cutoff=0.5)
     hint = f'did you mean "{close[0]}"?' if close else 'see "scorecraft list" for shipped patterns'
     raise UsageError(f'no file and no shipped pattern is called "{pattern}"', None, hint)
+
+
+def there(path: Path) -> bool:
+    """Tell whether there is such a file; a text that could not be a file's name is none."""
+    try:
+        return path.exists()
+    except OSError:  # such a name is too long
+        return False
+
+
+def from_stdin() -> Source:
+    """Read a pattern from standard input."""
+    if sys.stdin is None:
+        raise UsageError("there is no standard input", None, "name a file or a shipped pattern")
+    return Source("<stdin>", decoded(sys.stdin.buffer.read(most_bytes() + 1), "<stdin>"))
 
 
 def most_bytes() -> int:
@@ -78,8 +95,6 @@ def decoded(data: bytes, name: str) -> str:
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        before = data[: error.start].decode("utf-8")
-        line = before.count("\n") + 1
-        column = len(before) - (before.rfind("\n") + 1) + 1
-        place = Place(name, line, column)
+        before = lines_of(data[: error.start].decode("utf-8-sig"))
+        place = Place(name, len(before), len(before[-1]) + 1)
         raise UsageError("this is not UTF-8 text", place, "save the file as UTF-8") from error

@@ -49,3 +49,21 @@ def test_every_shipped_pattern_opens_with_what_it_is_for(name, path):
     head = text.split("title", 1)[0]
     assert head.startswith("# ")
     assert "expansion cut" in head.replace("\n# ", " ")
+
+
+def test_no_name_at_all_is_told():
+    with pytest.raises(UsageError, match="no pattern is named"):
+        find_source("")
+
+
+def test_a_file_may_have_a_line_break_in_its_name(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "two\nlines.score").write_text("# mine\n")
+    assert find_source("two\nlines.score").text == "# mine\n"
+    assert find_source("slash\n" * 2000).text == "slash\n" * 2000
+
+
+def test_closed_standard_input_is_told(monkeypatch):
+    monkeypatch.setattr("sys.stdin", None)
+    with pytest.raises(UsageError, match="no standard input"):
+        find_source("-")

@@ -1,5 +1,6 @@
 """The command line: thin commands that read options, make one call, and print."""
 
+import os
 import sys
 
 import click
@@ -42,6 +43,13 @@ class Commands(click.Group):
         assert isinstance(command, click.Command)
         return command
 
+    def invoke(self, ctx: click.Context) -> object:
+        """Run the command; it is done when whoever reads its output has gone."""
+        try:
+            return super().invoke(ctx)
+        except BrokenPipeError:
+            return 0
+
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """Write the list of commands without loading them."""
         with formatter.section("Commands"):
@@ -62,7 +70,13 @@ def main() -> None:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
-    sys.exit(run(sys.argv[1:]))
+    code = run(sys.argv[1:])
+    try:
+        if sys.stdout is not None:
+            sys.stdout.flush()
+    except OSError:  # told already; what is left in the stream is not to be told again
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    sys.exit(code)
 
 
 def run(arguments: list[str]) -> int:
@@ -79,12 +93,14 @@ def run(arguments: list[str]) -> int:
     except ScorecraftError as error:
         click.echo(told(error), err=True)
         return error.exit_code
-    except BrokenPipeError:
-        sys.stderr.close()
-        return 0
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        click.echo(f"the output cannot be written: {reason}", err=True)
+        return 2
     except Exception as error:
         if "--debug" in arguments:
             raise
         kind = type(error).__name__
         click.echo(f"internal error: {kind}: {error} (add --debug before the command)", err=True)
         return 3
+

@@ -1,6 +1,7 @@
 """`scorecraft new`: a pattern of one's own to start from."""
 
 from pathlib import Path
+from shlex import quote
 
 import click
 
@@ -23,10 +24,12 @@ def command(file: Path, shipped: str, quiet: bool) -> int:
     if shipped not in shelf():
         find_source(shipped)
         raise UsageError(f'"{shipped}" is not a shipped pattern', None, "see: scorecraft list")
+    if not file.name:
+        raise UsageError("no file is named", None, "like: scorecraft new mine")
     target = file if file.suffix else file.with_suffix(SUFFIX)
     if target.exists():
         raise UsageError(f'"{target}" is there already', None, "choose another name")
     deliver(str(target), find_source(shipped).text.encode(), quiet=quiet)
     if not quiet:
-        click.echo(f"now change it, and look: scorecraft check {target}", err=True)
+        click.echo(f"now change it, and look: scorecraft check {quote(str(target))}", err=True)
     return 0

@@ -56,6 +56,8 @@ def patience(quiet: bool, after_s: float = 1.5) -> Iterator[None]:
 def deliver(target: str, data: bytes, *, quiet: bool) -> None:
     """Write data to a file, or to standard output where the target is `-`."""
     if target == "-":
+        if sys.stdout is None:
+            raise UsageError("standard output is closed", None, "give a file with -o")
         if sys.stdout.isatty() and b"\0" in data[:4096]:
             hint = "give a file with -o, or send it on with a pipe"
             raise UsageError("this cannot be shown in a terminal", None, hint)

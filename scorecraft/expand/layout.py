@@ -1,7 +1,8 @@
 """The one way from a pattern's tree to its layout."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from typing import TypeVar
 
@@ -47,7 +48,7 @@ def expand(
     growth = head.attempt(lambda: bake_of(head.bake))
     bench = head.attempt(lambda: head_values("bench", head.bench))
     if made is None or growth is None or bench is None:
-        raise PatternError(problems, text)
+        raise refusal(problems, pattern, {"--loaf": f"loaf {loaf}", "--bake": f"bake {bake}"}, text)
     shape, asked = made
     scope, turned = knobs_of(pattern, knobs or {}, problems, Scope(shape, crown()))
     walk = Walk({rule_name(s): s for s in pattern.statements if s.word == "define"}, folder)
@@ -70,6 +71,17 @@ def expand(
         settings={"loaf": asked, "bench": bench},
         remarks=tuple(remarks(walk)),
     )
+
+
+def refusal(
+    problems: Sequence[Problem], pattern: Pattern, said: Mapping[str, str], text: str
+) -> PatternError:
+    """Refuse a header, shown in the pattern or in the words `said` in its stead."""
+    start = pattern.statements[0].place if pattern.statements else Place("pattern", 1, 1)
+    placed = [replace(problem, place=problem.place or start) for problem in problems]
+    file = (placed[0].place or start).file
+    own = [problem for problem in placed if problem.place and problem.place.file == file]
+    return PatternError(own, said.get(file, text))
 
 
 class Head:
