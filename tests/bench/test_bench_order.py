@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from scorecraft.bench import order
+from scorecraft.bench.bound import lower_bound
 from scorecraft.bench.order import best_route, given_route
 from scorecraft.bench.settings import Setting
 from scorecraft.practice import (
@@ -108,6 +109,21 @@ def test_the_bound_is_below_the_best_and_the_search_above_it(seed, monkeypatch):
     assert searched.bound_s <= best.cost_s + 1e-9
     assert best.cost_s <= searched.cost_s + 1e-9 <= 1.1 * best.cost_s + 1e-9
     assert searched.bound_s >= 0.6 * best.cost_s
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_the_bound_is_below_every_order_of_any_costs(seed):
+    """Costs of all sorts, also such that one setting is the best to come from for many."""
+    random = np.random.default_rng(seed)
+    count = 6
+    between = random.uniform(0, 10, (count, count)) + random.uniform(0, 10, (count, 1)) ** 2
+    start = random.uniform(0, 30, count)
+    best = min(
+        start[order[0]] + sum(between[a, b] for a, b in pairwise(order))
+        for order in permutations(range(count))
+    )
+    bound = lower_bound(start, between, count, best * 1.05)
+    assert 0.8 * best <= bound <= best + 1e-9
 
 
 def test_many_settings_end_near_the_bound():

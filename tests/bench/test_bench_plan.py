@@ -196,3 +196,17 @@ def test_figures_that_need_no_turn_between_them_are_one_step():
     assert len(run.first.pulls) == 2 and run.first.families == {0, 1}
     many = [cut([[2 * k, -30], [2 * k, 30]], f"line{k}", figure=k, family=k) for k in range(5)]
     assert [len(run.first.pulls) for run in plan(layout(many)).runs] == [3, 2]
+
+
+def test_a_spiral_leaves_the_table_where_it_ends():
+    """It winds once and a quarter: the next turn is counted from there."""
+    angles = np.linspace(0, 2.5 * np.pi, 160)
+    radius = np.linspace(20, 60, 160)
+    spiral = np.column_stack([radius * np.sin(angles), radius * np.cos(angles)])
+    made = plan(layout([cut(spiral, "spiral"), *rays(3, family=4)]))
+    first, *rest = made.steps
+    assert math.degrees(first.spin_rad) == pytest.approx(450, abs=3)
+    at = first.table_rad + first.spin_rad
+    for step in rest:
+        assert math.cos(at + step.turn_rad - step.table_rad) == pytest.approx(1)
+        at = step.table_rad + step.spin_rad

@@ -14,7 +14,7 @@ from scorecraft.drawing.sheet import paper
 from scorecraft.drawing.text import CAP_HEIGHT, outline
 from scorecraft.errors import UsageError
 
-PATTERNS = ("leaf-crown", "filled-cross", "leaf-bough", "sunflower")
+PATTERNS = ("leaf-crown", "filled-cross", "leaf-bough", "crescent-and-wheat")
 
 
 def layer(picture, name):
@@ -52,6 +52,19 @@ def test_no_words_lie_on_others_or_in_the_margin(name, home):
         assert min(low_x, low_y) >= MARGIN_MM - 0.6
         assert high_x <= page.width_mm - MARGIN_MM + 0.6
         assert high_y <= page.height_mm - MARGIN_MM + 0.6
+
+
+def test_long_depths_keep_clear_of_the_turn():
+    """The widest words there are, side by side: a slanted, deep, long-named cut and a wide turn."""
+    cuts = [
+        cut([[20, -60], [40, 60]], "extraordinary slash", depth=12.5, blade=35, kind="expansion"),
+        cut([[-60, 10], [60, -30]], "another", family=1, figure=1, depth=10.5, blade=35,
+            kind="expansion"),
+    ]  # fmt: skip
+    layout = make_layout(cuts)
+    for page in card(layout, plan(layout)):
+        boxes = [ink_box(label) for label in labels(page)]
+        assert all(not a.intersects(b) for k, a in enumerate(boxes) for b in boxes[:k])
 
 
 @pytest.mark.parametrize("name", PATTERNS)

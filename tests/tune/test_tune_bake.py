@@ -8,12 +8,13 @@ import pytest
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import Place
-from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.bake import Bake, growth
 from scorecraft.loaf.dome import make_loaf
+from scorecraft.opening import solve
 from scorecraft.tune.bake import record, tune
 from scorecraft.tune.log import Logged
 from scorecraft.tune.measured import Measured
-from scorecraft.tune.predict import predictor
+from scorecraft.tune.predict import PANEL_MM, predictor
 from scorecraft.tune.telling import log_text, measured_and_predicted, tuned_text
 
 PLACE = Place("made.score", 1, 1)
@@ -29,7 +30,7 @@ def cut(x, length, depth, family):
 
 @pytest.fixture(scope="module")
 def layout():
-    cuts = (cut(0, 110, 9, 0), cut(-45, 30, 3, 1), cut(45, 30, 3, 1), cut(25, 50, 6, 2))
+    cuts = (cut(0, 110, 9, 0), cut(-45, 30, 3, 1), cut(45, 22, 3, 1), cut(25, 50, 6, 2))
     return Layout("Made", (), make_loaf("round", 220.0, None, 95.0), Bake(), cuts)
 
 
@@ -46,6 +47,18 @@ def test_the_opening_model_s_own_widths_give_its_skin_back(layout):
     assert tuned.fit.skin_mm.best == pytest.approx(10.0, rel=0.04)
     assert tuned.fit.skin_mm.low < 10.0 < tuned.fit.skin_mm.high
     np.testing.assert_allclose(tuned.fit.predicted_mm[:3], widths, atol=0.3)
+
+
+def test_copies_are_taken_by_their_mean(layout):
+    grown = growth(layout.loaf, layout.bake)
+    lines = [each.line for each in layout.cuts]
+    widest = solve(
+        lines, [each.depth_mm for each in layout.cuts], strain=grown.at, skin_mm=12.0,
+        area_mm2=layout.loaf.sheet_area_mm2, panel_mm=PANEL_MM,
+    ).widest_mm  # fmt: skip
+    assert widest[1] > 1.1 * widest[2]
+    expected = [widest[0], (widest[1] + widest[2]) / 2, widest[3]]
+    np.testing.assert_allclose(predictor(layout)(12.0), expected, rtol=1e-6)
 
 
 def test_a_thicker_skin_opens_the_deep_cut_less(layout):

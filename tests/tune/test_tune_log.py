@@ -2,6 +2,7 @@
 
 import json
 import multiprocessing
+import os
 import sys
 
 import pytest
@@ -50,7 +51,14 @@ def without_fcntl(path, writer):
     write_many(path, writer)
 
 
-@pytest.mark.parametrize("work", [write_many, without_fcntl])
+def in_small_pieces(path, writer):
+    """As on a disk that takes only a few bytes a call: without a lock the lines would mix."""
+    whole = os.write
+    log.os.write = lambda file, data: whole(file, data[:600])
+    write_many(path, writer)
+
+
+@pytest.mark.parametrize("work", [write_many, without_fcntl, in_small_pieces])
 def test_two_runs_at_once_lose_nothing(tmp_path, work):
     path = tmp_path / "bakes.jsonl"
     spawn = multiprocessing.get_context("spawn")
