@@ -17,8 +17,8 @@ from scorecraft.web.guests import COOKIE, Guests, code
 from scorecraft.web.listing import listing
 
 EDIT_S = 10.0
-"""So long an edit may take; a print may take `PRINT_S`."""
-PRINT_S = 40.0
+"""So long an edit may take; what the model or a print needs may take `MODEL_S`."""
+MODEL_S = 40.0
 
 
 def make_app(
@@ -68,13 +68,13 @@ def add_files(app: Flask, folder: Folder) -> None:
 def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/<any(design, opening, view):task>")
-    def edit(task: str) -> Response:
-        return sent(done(crew, folder, task, body(), EDIT_S))
+    @app.post("/api/design")
+    def edit() -> Response:
+        return sent(done(crew, folder, "design", body(), EDIT_S))
 
-    @app.post("/api/<any(bloom, print, measure):task>")
+    @app.post("/api/<any(opening, bloom, view, print, measure):task>")
     def draw(task: str) -> Response:
-        return sent(done(crew, folder, task, body(), PRINT_S))
+        return sent(done(crew, folder, task, body(), MODEL_S))
 
     @app.get("/picture/<any(shelf, folder):place>/<name>")
     def picture(place: str, name: str) -> Response:
@@ -89,7 +89,7 @@ def add_bench(app: Flask, folder: Folder, crew: Crew, guests: Guests) -> None:
 
     @app.post("/api/bench")
     def lay() -> Response:
-        laid[0] = done(crew, folder, "bench", body(), EDIT_S)
+        laid[0] = done(crew, folder, "bench", body(), MODEL_S)
         return sent(laid[0])
 
     @app.get("/api/laid")

@@ -5,10 +5,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from scorecraft.designing import Design, make
+from scorecraft.designing import make
+from scorecraft.door import Design
 from scorecraft.errors import UsageError
 from scorecraft.shelf import Source, shelf_folder
 
+BAKER = "baker.toml"
+"""What bakes have taught, in the folder of the patterns."""
 MOST_KNOBS = 200
 LONGEST_WORD = 400
 
@@ -19,7 +22,8 @@ Data = Mapping[str, Any]
 class Asked:
     """A pattern as the page has it: its text, its name, and what is set from outside.
 
-    `place` says which folder the files it names must lie in: `shelf`, `folder`, or none.
+    `place` says which folder the files it names must lie in: `shelf`, `folder`, or none; with
+    `baker` the model is as the folder's own bakes have taught it.
     """
 
     text: str
@@ -28,6 +32,7 @@ class Asked:
     loaf: str | None = None
     bake: str | None = None
     knobs: tuple[tuple[str, str], ...] = field(default=())
+    baker: bool = False
 
 
 def asked(data: Data) -> Asked:
@@ -39,6 +44,7 @@ def asked(data: Data) -> Asked:
         loaf=words_of(data, "loaf"),
         bake=words_of(data, "bake"),
         knobs=knobs_of(data),
+        baker=flag_of(data, "baker"),
     )
 
 
@@ -46,7 +52,9 @@ def designed(wanted: Asked, folder: Path | None) -> Design:
     """Make the design that is asked for; raises ScorecraftError as `make` does."""
     folders = {"shelf": shelf_folder(), "folder": folder, "": None}
     source = Source(wanted.name, wanted.text, folders[wanted.place])
-    return make(source, loaf=wanted.loaf, bake=wanted.bake, knobs=dict(wanted.knobs))
+    baker = folder / BAKER if folder and wanted.baker else None
+    made = make(source, loaf=wanted.loaf, bake=wanted.bake, knobs=dict(wanted.knobs), baker=baker)
+    return Design(made.source, made.tree, made.layout, made.skin, made.unmet)
 
 
 def text_of(

@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from scorecraft.bench import Plan, plan
+from scorecraft.bench import Plan
 from scorecraft.bench.blade import blade_form
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.cuts import Layout
@@ -20,7 +20,7 @@ from scorecraft.web.stage import frame, stage
 def bench_data(design: Design) -> dict[str, Any]:
     """Tell the plan of a design, with the loaf to turn and light up."""
     layout = design.layout
-    made = plan(layout)
+    made = design.plan
     return {
         "ok": True,
         "title": layout.title or design.source.name,

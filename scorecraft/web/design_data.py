@@ -1,14 +1,17 @@
 """A design as the page needs it: the picture, the knobs, the loaf's form and the findings."""
 
 import re
+from collections.abc import Sequence
+from math import degrees
 from typing import Any
 
+from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import Group
 from scorecraft.language.tree import Pattern, Statement, outside
-from scorecraft.report import as_data, finding_data, rounded, verdict
+from scorecraft.report import finding_data, rounded, verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
 WRITTEN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)(%|[A-Za-z°″]+)?")
@@ -16,37 +19,54 @@ WRITTEN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)(%|[A-Za-z°″]+)?")
 
 
 def design_data(design: Design) -> dict[str, Any]:
-    """Tell a design as data for the page."""
+    """Tell a design as data for the page, without the opening model: it has to be quick."""
     layout = design.layout
-    told = as_data(design)
-    numbers = {cut: group.number for group in design.groups for cut in group.cuts}
-    cuts = [
-        {key: value for key, value in cut.items() if key not in ("sheet", "plan")}
-        | {"group": numbers[index]}
-        for index, cut in enumerate(told["cuts"])
-    ]
+    loaf = layout.loaf
     centre, size = frame(layout)
     return {
         "ok": True,
         "title": layout.title,
         "notes": list(layout.notes),
-        "loaf": told["loaf"],
+        "loaf": {
+            "shape": loaf.shape,
+            "width_mm": rounded(loaf.width_mm),
+            "length_mm": rounded(loaf.length_mm),
+            "height_mm": rounded(loaf.height_mm),
+        },
         "forms": {word: form(design.tree, word) for word in ("loaf", "bake")},
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
-        "findings": findings_data(design),
-        "verdict": verdict(design),
+        "findings": findings_data(design, design.drawn_findings),
+        "verdict": verdict(design.drawn_findings),
         "groups": [group_data(group) for group in design.groups],
-        "cuts": cuts,
+        "cuts": cuts_data(design),
         "frame": {"crown": [rounded(each) for each in centre], "size": [rounded(s) for s in size]},
-        "svg": svg(stage(design), text="text", ids="loaf"),
+        "svg": svg(stage(design, design.drawn_findings), text="text", ids="loaf"),
     }
 
 
-def findings_data(design: Design) -> list[dict[str, Any]]:
-    """Tell the findings, each with the cuts it is about."""
+def cuts_data(design: Design) -> list[dict[str, Any]]:
+    """Tell every cut in words and figures; its line is in the picture."""
+    cuts = design.cuts
+    numbers = {cut: group.number for group in design.groups for cut in group.cuts}
+    lengths = design.layout.loaf.lengths_on_dough([cut.line for cut in cuts])
     return [
-        finding_data(finding) | {"cuts": cuts_of(design.layout, finding)}
-        for finding in design.findings
+        {
+            "name": cut.name,
+            "kind": cut.kind,
+            "depth_mm": rounded(cut.depth_mm),
+            "blade_deg": rounded(degrees(cut.blade_rad)),
+            "length_mm": rounded(length),
+            "line": cut.place.line,
+            "group": numbers[index],
+        }
+        for index, (cut, length) in enumerate(zip(cuts, lengths, strict=True))
+    ]
+
+
+def findings_data(design: Design, findings: Sequence[Finding]) -> list[dict[str, Any]]:
+    """Tell findings, each with the cuts it is about."""
+    return [
+        finding_data(finding) | {"cuts": cuts_of(design.layout, finding)} for finding in findings
     ]
 
 
@@ -79,9 +99,7 @@ def knob_data(knob: Knob, design: Design) -> dict[str, Any]:
 
 def span(knob: Knob, design: Design) -> dict[str, int] | None:
     """Find the value of a knob in the text; None where it is not a plain number."""
-    statement = next(
-        (each for each in design.tree.statements if each.place == knob.place), None
-    )
+    statement = next((each for each in design.tree.statements if each.place == knob.place), None)
     value = statement.get("value") if statement else None
     if value is None:
         return None

@@ -6,6 +6,7 @@ from scorecraft.errors import ScorecraftError
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern
 from scorecraft.shelf import from_file, shelf
+from scorecraft.web.asked import BAKER
 from scorecraft.web.folder import Folder
 
 
@@ -18,7 +19,8 @@ def listing(folder: Folder) -> dict[str, Any]:
             own.append(entry(name, folder.open(name).text))
         except ScorecraftError as error:
             own.append({"name": name, "title": name, "shape": "", "problem": error.message})
-    return {"shelf": shipped, "folder": own, "path": str(folder.path)}
+    taught = (folder.path / BAKER).is_file()
+    return {"shelf": shipped, "folder": own, "path": str(folder.path), "baker": taught}
 
 
 def entry(name: str, text: str) -> dict[str, str]:

@@ -17,10 +17,10 @@ from scorecraft.tune.fit import Bounds
 from scorecraft.tune.log import add, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
-from scorecraft.web.asked import Data, flag_of, number_of, text_of
+from scorecraft.web.asked import BAKER, Data, flag_of, number_of, text_of
 from scorecraft.writing import write_whole
 
-LOG, BAKER = "bakes.jsonl", "baker.toml"
+LOG = "bakes.jsonl"
 
 
 def measured(design: Design, request: Data, folder: Path) -> dict[str, Any]:
@@ -46,7 +46,7 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
     if not isinstance(rows, list) or not 0 < len(rows) <= MOST_MEASURED.value:
         raise UsageError("there are no openings to compare", None, "measure one cut at least")
     known = {group.number for group in design.groups}
-    found = []
+    found: list[Measured] = []
     for row in rows:
         if not isinstance(row, Mapping) or row.get("number") not in known:
             raise UsageError("an opening belongs to no cut of this pattern")

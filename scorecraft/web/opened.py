@@ -10,25 +10,35 @@ from scorecraft.drawing.bloom import MARGIN_MM, bloom_group
 from scorecraft.drawing.bloom_lens import Lens, baked_loaf, lenses
 from scorecraft.drawing.bloom_mouths import mouths_of
 from scorecraft.drawing.eye import Eye
-from scorecraft.drawing.picture import Picture
+from scorecraft.drawing.picture import Picture, Shape
 from scorecraft.drawing.plan import on_paper
-from scorecraft.opening import Opening
-from scorecraft.report import rounded
-from scorecraft.web.stage import frame
+from scorecraft.drawing.svg import path_data
+from scorecraft.report import room_words, rounded, verdict
+from scorecraft.web.design_data import findings_data
+from scorecraft.web.stage import frame, pointers
 
 DIGITS = 2
 
 
-def opened_data(design: Design, opening: Opening) -> dict[str, Any]:
-    """Tell the widest opening of every cut, and its mouth as a line with half widths."""
-    mouths = mouths_of(opening)
+def opened_data(design: Design) -> dict[str, Any]:
+    """Tell how the cuts open, whether that gives room, and all findings."""
     layout = design.layout
+    mouths = mouths_of(design.opening)
     centre, _ = frame(layout)
     opened = lenses(layout, mouths, baked_loaf(layout))
+    found = pointers(layout, design.findings, centre)
     return {
         "ok": True,
+        "findings": findings_data(design, design.findings),
+        "verdict": verdict(design.findings),
+        "room": room_words(design),
+        "pointers": [
+            {"finding": int(item.data["finding"]), "path": path_data(item.lines, item.closed)}
+            for item in found.items
+            if isinstance(item, Shape)
+        ],
         "sideways": rounded(layout.bake.sideways),
-        "widest_mm": [rounded(mouths.widest(index)) for index in range(len(mouths))],
+        "widest_mm": [rounded(width) for width in design.opening.widest_mm],
         "lenses": [lens_data(lens, layout, centre) for lens in opened],
     }
 
@@ -46,11 +56,11 @@ def flat(points: np.ndarray) -> list[float]:
     return [float(each) + 0.0 for each in np.round(points, DIGITS).ravel().tolist()]
 
 
-def bloom_picture(design: Design, opening: Opening) -> Picture:
+def bloom_picture(design: Design) -> Picture:
     """Draw the baked loaf alone, full size, without the board it lies on."""
     layout = design.layout
     loaf = baked_loaf(layout)
     wide, high = loaf.width_mm + 2 * MARGIN_MM, loaf.length_mm + 2 * MARGIN_MM
     eye = Eye(loaf, centre=(wide / 2, high / 2))
-    group = bloom_group(layout, mouths_of(opening), eye)
+    group = bloom_group(layout, mouths_of(design.opening), eye)
     return Picture(wide, high, f"{layout.title}: baked", "", (group,), css="bloom")

@@ -6,16 +6,14 @@ from dataclasses import dataclass
 from pathlib import PurePath
 from typing import Any
 
-from scorecraft.bench import plan
 from scorecraft.cuts import Layout
-from scorecraft.designing import Design
+from scorecraft.door import Design
 from scorecraft.drape.drape import make_drape
 from scorecraft.drawing.card import card
 from scorecraft.drawing.cutter import cuts_cutter, plate_cutter
 from scorecraft.drawing.cutter_file import encoded_for_cutter
 from scorecraft.drawing.drape import drape_figure
 from scorecraft.drawing.full_size import full_size_pages
-from scorecraft.drawing.guide import guide_pages
 from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.sheet import PAPERS, home_paper
 from scorecraft.drawing.stencil import stencil
@@ -43,13 +41,12 @@ class Print:
 
 def guide(design: Design, request: Data, paper: str) -> Print:
     """Draw the guide, on several sheets where one does not hold it."""
-    findings = design.findings
-    return Print(guide_pages(design.layout, paper=paper, tiled=True, findings=findings))
+    return Print(design.guide_pages(paper=paper, tiled=True))
 
 
 def bench_card(design: Design, request: Data, paper: str) -> Print:
     """Draw the bench card."""
-    return Print(tuple(card(design.layout, plan(design.layout), paper=paper)))
+    return Print(tuple(card(design.layout, design.plan, paper=paper)))
 
 
 def plate_sheets(design: Design, request: Data, paper: str) -> Print:

@@ -19,7 +19,7 @@ from scorecraft.web.guests import Guests, network_address
 from scorecraft.web.tasks import work
 
 THREADS = 8
-MOST_WORKERS = 4
+LEAST_WORKERS, MOST_WORKERS = 3, 4
 
 
 def serve(
@@ -70,8 +70,8 @@ def hosts_of(port: int) -> set[str]:
 
 
 def workers_wanted() -> int:
-    """Choose how many workers to hire."""
-    return max(2, min(MOST_WORKERS, os.cpu_count() or 2))
+    """Choose how many workers to hire: one is always free for the next edit."""
+    return max(LEAST_WORKERS, min(MOST_WORKERS, os.cpu_count() or LEAST_WORKERS))
 
 
 def bound(host: str, port: int) -> socket.socket:

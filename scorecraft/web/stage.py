@@ -1,6 +1,6 @@
 """The loaf as the page shows it: drawn in mm as on every print, with what the findings point at."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 
@@ -17,8 +17,8 @@ POINTED = Ink(1.6, color="#34427a")
 MARKED = Ink(0.5, color="#8c7350", dash=(6.0, 1.2), cap="butt")
 
 
-def stage(design: Design) -> Picture:
-    """Draw the loaf from above at one mm a unit, its crown where `crown` says."""
+def stage(design: Design, findings: Sequence[Finding] = ()) -> Picture:
+    """Draw the loaf from above at one mm a unit, and what findings point at."""
     layout = design.layout
     centre, (width, height) = frame(layout)
     return Picture(
@@ -29,7 +29,7 @@ def stage(design: Design) -> Picture:
         (
             loaf_group(layout, centre, 1.0, plans=cut_plans(layout)),
             marks(layout, centre),
-            pointers(layout, design.findings, centre),
+            pointers(layout, findings, centre),
         ),
         css="stage-loaf",
     )
@@ -49,9 +49,7 @@ def marks(layout: Layout, centre: tuple[float, float]) -> Group:
     return Group("marks", (Shape(lines, ink=MARKED, css="string"),) if lines else ())
 
 
-def pointers(
-    layout: Layout, findings: tuple[Finding, ...], centre: tuple[float, float]
-) -> Group:
+def pointers(layout: Layout, findings: Sequence[Finding], centre: tuple[float, float]) -> Group:
     """Draw what findings point at that is no cut, each with its finding's number."""
     known = {id(cut.line) for cut in layout.cuts}
     items: list[Item] = []

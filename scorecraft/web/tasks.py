@@ -4,9 +4,9 @@ import traceback
 from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-from scorecraft.designing import Design
+from scorecraft.door import Design
 from scorecraft.errors import MissingLibraryError, PatternError, ScorecraftError, UsageError
 from scorecraft.web.answer import (
     SVG,
@@ -15,10 +15,7 @@ from scorecraft.web.answer import (
     problems_answer,
     refusal,
 )
-from scorecraft.web.asked import Asked, asked, designed
-
-if TYPE_CHECKING:
-    from scorecraft.opening import Opening
+from scorecraft.web.asked import BAKER, Asked, asked, designed
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -51,30 +48,17 @@ def design_of(request: dict[str, Any]) -> Design:
 
 
 def newest(folder: str | None) -> int:
-    """Give the time of the last change to a drawing that a pattern may name."""
+    """Give the time of the last change to a file that a design may hang on besides its text."""
     if folder is None:
         return 0
-    return max((path.stat().st_mtime_ns for path in Path(folder).glob("*.svg")), default=0)
+    files = [*Path(folder).glob("*.svg"), *Path(folder).glob(BAKER)]
+    return max((path.stat().st_mtime_ns for path in files), default=0)
 
 
 @lru_cache(maxsize=KEPT)
 def remembered(wanted: Asked, folder: str | None, changed: int) -> Design:
     """Make a design; the same one again is not made twice."""
     return designed(wanted, Path(folder) if folder else None)
-
-
-def opening_of(request: dict[str, Any]) -> "Opening":
-    """Predict how the cuts of a request's design open, or remember it."""
-    folder = request.get("folder")
-    return opening_remembered(asked(request), folder, newest(folder))
-
-
-@lru_cache(maxsize=KEPT)
-def opening_remembered(wanted: Asked, folder: str | None, changed: int) -> "Opening":
-    """Predict the openings of a design; the same ones again are not predicted twice."""
-    from scorecraft.drawing.bloom_mouths import predicted
-
-    return predicted(remembered(wanted, folder, changed).layout)
 
 
 def design(request: dict[str, Any]) -> Answer:
@@ -97,7 +81,7 @@ def opening(request: dict[str, Any]) -> Answer:
     """Answer with how the cuts open."""
     from scorecraft.web.opened import opened_data
 
-    return json_answer(opened_data(design_of(request), opening_of(request)))
+    return json_answer(opened_data(design_of(request)))
 
 
 def bloom(request: dict[str, Any]) -> Answer:
@@ -105,7 +89,7 @@ def bloom(request: dict[str, Any]) -> Answer:
     from scorecraft.drawing.svg import svg
     from scorecraft.web.opened import bloom_picture
 
-    drawn = bloom_picture(design_of(request), opening_of(request))
+    drawn = bloom_picture(design_of(request))
     size = [drawn.width_mm, drawn.height_mm]
     return json_answer({"ok": True, "size": size, "svg": svg(drawn, text="text")})
 
@@ -113,12 +97,9 @@ def bloom(request: dict[str, Any]) -> Answer:
 def view(request: dict[str, Any]) -> Answer:
     """Answer with the loaf seen another way: from the side, its guide, its map of tension."""
     from scorecraft.drawing.svg import svg
-    from scorecraft.web.views import seen, tension
+    from scorecraft.web.views import seen
 
-    if request.get("look") == "tension":
-        drawn = tension(design_of(request), opening_of(request))
-    else:
-        drawn = seen(design_of(request), request)
+    drawn = seen(design_of(request), request)
     return json_answer({"ok": True, "svg": svg(drawn, text="text", ids="view")})
 
 

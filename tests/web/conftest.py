@@ -12,7 +12,14 @@ from scorecraft.web.tasks import work
 
 HOST = "127.0.0.1:8337"
 LAN = "192.168.7.5:8337"
-SLASH = 'title "Mine"\nloaf round width 200mm height 85mm\n\nknob deep 8mm min 6mm max 11mm\n\nslash 100mm depth deep\n'
+SLASH = """\
+title "Mine"
+loaf round width 200mm height 85mm
+
+knob deep 8mm min 6mm max 11mm
+
+slash 100mm depth deep
+"""
 
 
 class Asking:
@@ -35,7 +42,7 @@ class Asking:
 
 @pytest.fixture(scope="session")
 def crew():
-    crew = Crew(work, 2)
+    crew = Crew(work, 3)
     yield crew
     crew.close()
 

@@ -51,7 +51,9 @@ def test_a_design_is_told_as_the_command_line_tells_it(asking, name):
     design = make(name)
     assert told["title"] == design.layout.title
     assert len(told["cuts"]) == len(design.cuts)
-    assert [each["message"] for each in told["findings"]] == [f.message for f in design.findings]
+    assert [each["message"] for each in told["findings"]] == [
+        f.message for f in design.drawn_findings
+    ]
     drawn = ElementTree.fromstring(told["svg"]).iter(f"{SVG}path")
     assert {path.get("data-cut") for path in drawn} >= {str(k) for k in range(len(design.cuts))}
 
@@ -72,7 +74,12 @@ def test_a_knob_worked_out_in_the_text_has_no_number_to_slide(asking):
 
 
 def test_knobs_loaf_and_bake_can_be_set_from_outside(asking):
-    asked = {"text": SLASH, "knobs": {"deep": "10mm"}, "loaf": "oval width 150mm", "bake": "spring 1.2"}
+    asked = {
+        "text": SLASH,
+        "knobs": {"deep": "10mm"},
+        "loaf": "oval width 150mm",
+        "bake": "spring 1.2",
+    }
     told = asking.told("/api/design", asked)
     assert told["cuts"][0]["depth_mm"] == 10
     assert told["loaf"]["shape"] == "oval"
@@ -94,6 +101,10 @@ def test_findings_point_at_their_cuts(asking):
 
 def test_openings_are_told_for_every_cut(asking):
     told = asking.told("/api/opening", {"text": SLASH})
+    assert [each["message"] for each in told["findings"]] == [
+        each.message for each in make(SLASH).findings
+    ]
+    assert told["room"] and told["verdict"]
     (widest,) = told["widest_mm"]
     assert 2 < widest < 40
     (lens,) = told["lenses"]

@@ -1,5 +1,8 @@
 // Talking to the server: JSON there and back; answers that came too late are dropped.
 
+import { tell } from "./dom.js";
+import { words } from "./words.js";
+
 /** What the server refuses, in the user's words. */
 export class Refused extends Error {
   constructor(told, status, data) {
@@ -85,4 +88,9 @@ export class Latest {
       if (this.waiting) this.go();
     }
   }
+}
+
+/** Tell in the user's words why something did not work. */
+export function tellWhy(error) {
+  tell(error.status ? `${error.message}. ${error.hint || ""}` : words.lost, { lasting: true });
 }

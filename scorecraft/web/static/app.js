@@ -110,6 +110,15 @@ function keys(event) {
   event.preventDefault();
 }
 
+/** Find out whether bakes have taught something in this folder. */
+async function learn() {
+  try {
+    store.taught = (await fetched("/api/shelf")).baker;
+  } catch {
+    store.taught = false; // the first answer of the server that is missed tells so
+  }
+}
+
 /** A guest sees the bench alone; the baker everything, as it was left. */
 async function begin() {
   try {
@@ -124,7 +133,7 @@ async function begin() {
     store.say("text", { kind: "open" });
     if (store.unsaved) tell(words.found);
   }
-  follow();
+  learn().then(follow);
   addEventListener("keydown", keys);
   addEventListener("beforeunload", () => store.text && store.keep());
   enter();

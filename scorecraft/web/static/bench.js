@@ -2,14 +2,14 @@
 
 import { ask, fetched } from "./api.js";
 import { frame } from "./dialog.js";
-import { drawing, h, icon, tell } from "./dom.js";
+import { drawing, h, icon, keep, kept, part, tell, wrapped } from "./dom.js";
 import { store } from "./store.js";
 import { length, onUnits, trimmed } from "./units.js";
 import { words } from "./words.js";
 
 const told = words.bench;
-const SPACE = "http://www.w3.org/2000/svg";
 const KEPT = "scorecraft.bench";
+const WAIT_MS = 3000; // a guest who comes before the loaf looks again
 const SWIPE_PX = 50;
 const MOST_NAMES = 3;
 const SMALL = 0.32; // of the loaf's radius: a smaller figure is shown through a lens too
@@ -38,6 +38,7 @@ export class BenchRoom {
     this.element = h("div", { class: "bench" }, head, this.stage, h("div", { class: "bench-told" }, this.turn, this.text), h("div", { class: "bench-go" }, this.back, this.next));
     this.listen();
     setInterval(() => this.tick(), 500);
+    if (guest) setInterval(() => this.plan || this.enter(), WAIT_MS);
     onUnits(() => this.plan && this.show());
   }
 
@@ -53,14 +54,14 @@ export class BenchRoom {
 
   async enter() {
     this.stayAwake();
-    const kept = read();
+    const before = kept(KEPT);
     try {
       const plan = this.guest ? await fetched("/api/laid") : await ask("/api/bench", store.asked);
       if (!plan.ok) return this.nothing(plan.problems);
-      this.lay(plan, kept);
+      this.lay(plan, before);
     } catch (error) {
       if (error.status) this.nothing([error]);
-      else if (kept && kept.plan && !this.plan) this.lay(kept.plan, kept);
+      else if (before && before.plan && !this.plan) this.lay(before.plan, before);
       else if (!this.plan) tell(words.lost, { lasting: true });
     }
   }
@@ -71,11 +72,11 @@ export class BenchRoom {
   }
 
   /** Take up a plan where it was left; a new one begins at its beginning. */
-  lay(plan, kept) {
-    const same = kept && kept.plan && JSON.stringify(kept.plan.steps) === JSON.stringify(plan.steps) && kept.plan.title === plan.title;
-    this.at = same ? kept.at : 0;
-    this.started = same ? kept.started : null;
-    this.ended = same ? kept.ended : null;
+  lay(plan, before) {
+    const told = (each) => JSON.stringify([each.title, each.steps]);
+    const same = before && before.plan && told(before.plan) === told(plan);
+    const { at, started, ended } = same ? before : { at: 0, started: null, ended: null };
+    Object.assign(this, { at, started, ended });
     this.plan = plan;
     this.screens = screensOf(plan);
     this.at = Math.min(this.at, this.screens.length - 1);
@@ -122,16 +123,14 @@ export class BenchRoom {
   /** Put all that turns into one group, with a ring that shows how far. */
   prepare() {
     const [x, y] = this.plan.crown;
-    this.table = svgPart("g", { class: "table" });
-    const drawn = [...this.svg.children].filter((child) => !["title", "desc", "defs"].includes(child.localName));
-    this.table.append(...drawn);
+    this.table = wrapped(this.svg, "table");
     this.radius = this.plan.radius_mm + 6;
     const room = this.radius + 8;
     this.svg.setAttribute("viewBox", `${x - room} ${y - room} ${2 * room} ${2 * room}`);
-    this.ring = svgPart("g", { class: "ring" });
-    this.arrows = svgPart("g", { class: "arrows" });
+    this.ring = part("g", { class: "ring" });
+    this.arrows = part("g", { class: "arrows" });
     this.table.append(this.arrows);
-    this.svg.append(this.ring, this.table);
+    this.table.before(this.ring);
     this.paths = new Map([...this.svg.querySelectorAll("[data-cut]")].map((path) => [Number(path.dataset.cut), path]));
   }
 
@@ -187,8 +186,8 @@ export class BenchRoom {
     const size = Math.min(3.4, 0.7 + long / 16);
     path.style.setProperty("--wide", Math.min(2.4, 0.7 + long / 30));
     return [
-      svgPart("circle", { cx: start.x, cy: start.y, r: size * 0.62 }),
-      svgPart("path", { d: `M${-size},${-size} L${size},0 L${-size},${size}Z`, transform: `translate(${to.x} ${to.y}) rotate(${turn})` }),
+      part("circle", { cx: start.x, cy: start.y, r: size * 0.62 }),
+      part("path", { d: `M${-size},${-size} L${size},0 L${-size},${size}Z`, transform: `translate(${to.x} ${to.y}) rotate(${turn})` }),
     ];
   }
 
@@ -260,7 +259,7 @@ export class BenchRoom {
 
   keep() {
     const { plan, at, started, ended } = this;
-    localStorage.setItem(KEPT, JSON.stringify({ plan, at, started, ended }));
+    keep(KEPT, { plan, at, started, ended });
   }
 
   canStayAwake() {
@@ -309,14 +308,6 @@ function screensOf(plan) {
   return [{ ...still, kind: "start" }, ...(plan.marks ? [{ ...still, kind: "marks" }] : []), ...steps, end];
 }
 
-function read() {
-  try {
-    return JSON.parse(localStorage.getItem(KEPT));
-  } catch {
-    return null;
-  }
-}
-
 /** Turn by the way that is told; a step back turns the shortest way. */
 function shortest(by, told) {
   const turned = ((by % 360) + 540) % 360 - 180;
@@ -346,23 +337,23 @@ function ringParts([x, y], radius, turn) {
     const [[x1, y1], [x2, y2]] = [at(degrees, radius - 1.5), at(degrees, radius + (degrees % 45 ? 1 : 3))];
     ticks.push(`M${x1},${y1}L${x2},${y2}`);
   }
-  const parts = [svgPart("path", { class: "ticks", d: ticks.join("") })];
+  const parts = [part("path", { class: "ticks", d: ticks.join("") })];
   if (Math.abs(turn) < 0.5) return parts;
   const [[x1, y1], [x2, y2]] = [at(0), at(turn)];
   const [large, way] = [Math.abs(turn) > 180 ? 1 : 0, turn > 0 ? 1 : 0];
-  parts.push(svgPart("path", { class: "arc", d: `M${x1},${y1}A${radius} ${radius} 0 ${large} ${way} ${x2},${y2}` }));
-  parts.push(svgPart("circle", { class: "from", cx: x1, cy: y1, r: 3 }));
+  parts.push(part("path", { class: "arc", d: `M${x1},${y1}A${radius} ${radius} 0 ${large} ${way} ${x2},${y2}` }));
+  parts.push(part("circle", { class: "from", cx: x1, cy: y1, r: 3 }));
   const tip = turn + (turn > 0 ? 90 : -90) - 90;
-  parts.push(svgPart("path", { class: "tip", d: "M-5,-5.5 L6,0 L-5,5.500Z", transform: `translate(${x2} ${y2}) rotate(${tip})` }));
+  parts.push(part("path", { class: "tip", d: "M-5,-5.5 L6,0 L-5,5.500Z", transform: `translate(${x2} ${y2}) rotate(${tip})` }));
   return parts;
 }
 
 /** The blade over the dough, at its angle. */
 function bladeGlyph({ blade_deg: angle }) {
-  const svg = svgPart("svg", { viewBox: "0 0 40 30", class: "blade", "aria-hidden": "true" });
+  const svg = part("svg", { viewBox: "0 0 40 30", class: "blade", "aria-hidden": "true" });
   const turn = (Math.min(90, angle) * Math.PI) / 180;
   const [x, y] = [20 + 22 * Math.cos(turn), 24 - 22 * Math.sin(turn)];
-  svg.append(svgPart("path", { class: "skin", d: "M2,24H38" }), svgPart("path", { class: "edge", d: `M20,24L${x},${y}` }));
+  svg.append(part("path", { class: "skin", d: "M2,24H38" }), part("path", { class: "edge", d: `M20,24L${x},${y}` }));
   return svg;
 }
 
@@ -373,10 +364,4 @@ function pair(name, value, more = null) {
 function clock(seconds) {
   const whole = Math.max(0, Math.round(seconds));
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
-}
-
-function svgPart(tag, attributes) {
-  const element = document.createElementNS(SPACE, tag);
-  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-  return element;
 }

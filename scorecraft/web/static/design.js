@@ -32,6 +32,7 @@ export class DesignRoom {
     this.element = this.layout();
     store.on("text", () => this.editor.show(store.text));
     store.on("design", () => this.showDesign());
+    store.on("opening", (opening) => this.showFindings(opening));
     store.on("problems", () => this.showProblems());
     onUnits(() => store.design && this.showDesign());
     if (store.text) this.editor.show(store.text);
@@ -82,9 +83,13 @@ export class DesignRoom {
     this.looking.show(design);
     this.knobs.show(design.knobs);
     this.form.show(design);
-    this.findings.show(design);
+    this.showFindings(design);
     this.editor.mark([]);
-    this.count(design.findings.length);
+  }
+
+  showFindings(told) {
+    this.findings.show(told);
+    this.count(told.findings.length);
   }
 
   captionOf(design) {
@@ -111,6 +116,7 @@ export class DesignRoom {
   }
 
   pick(finding) {
+    if (!finding.cuts) this.showPanel("text");
     if (finding.line) this.editor.goTo(finding.line, finding.column || 1, finding.length || 0);
   }
 

@@ -25,6 +25,35 @@ export function drawing(text, label = "") {
   return element;
 }
 
+/** Make an SVG element. */
+export function part(tag, attributes, ...children) {
+  const element = document.createElementNS("http://www.w3.org/2000/svg", tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  element.append(...children);
+  return element;
+}
+
+/** Put all that a picture draws into one group, which can then grow or turn. */
+export function wrapped(svg, name) {
+  const group = part("g", { class: name });
+  group.append(...[...svg.children].filter((child) => !["title", "desc", "defs"].includes(child.localName)));
+  svg.append(group);
+  return group;
+}
+
+/** What this browser keeps under a key, or null. */
+export function kept(key) {
+  try {
+    return JSON.parse(localStorage.getItem(key));
+  } catch {
+    return null;
+  }
+}
+
+export function keep(key, value) {
+  localStorage.setItem(key, JSON.stringify(value));
+}
+
 /** A small picture of our own set: lines on a 24 × 24 field. */
 const ICONS = {
   undo: "M9 6 4 11l5 5M4 11h9a6 6 0 0 1 0 12",
@@ -52,15 +81,7 @@ const ICONS = {
 
 /** Draw an icon; it is only an ornament, so readers skip it. */
 export function icon(name) {
-  const space = "http://www.w3.org/2000/svg";
-  const svg = document.createElementNS(space, "svg");
-  svg.setAttribute("viewBox", "0 0 24 24");
-  svg.setAttribute("class", `icon icon-${name}`);
-  svg.setAttribute("aria-hidden", "true");
-  const path = document.createElementNS(space, "path");
-  path.setAttribute("d", ICONS[name]);
-  svg.append(path);
-  return svg;
+  return part("svg", { viewBox: "0 0 24 24", class: `icon icon-${name}`, "aria-hidden": "true" }, part("path", { d: ICONS[name] }));
 }
 
 /** Say something in the corner; screen readers hear it too. */

@@ -1,6 +1,6 @@
 // Opening and saving: never over a file that changed meanwhile without asking.
 
-import { ask, Refused } from "./api.js";
+import { ask, tellWhy } from "./api.js";
 import { prompted, question } from "./dialog.js";
 import { tell } from "./dom.js";
 import { store } from "./store.js";
@@ -51,9 +51,8 @@ async function write(name, mark) {
     tell(words.saved(file.name));
     return true;
   } catch (error) {
-    if (!(error instanceof Refused)) tell(words.lost, { lasting: true });
-    else if (error.status === 409) return changed(name, error);
-    else tell(`${error.message}. ${error.hint}`);
+    if (error.status === 409) return changed(name, error);
+    tellWhy(error);
     return false;
   }
 }

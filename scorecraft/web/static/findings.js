@@ -10,19 +10,22 @@ export class Findings {
     Object.assign(this, { pointed, picked });
     this.verdict = h("p", { class: "verdict", role: "status" });
     this.list = h("ul", { class: "findings" });
-    this.element = h("div", {}, this.verdict, this.list);
+    this.room = h("p", { class: "quiet room-words" });
+    this.element = h("div", {}, this.verdict, this.room, this.list);
     this.chosen = null;
   }
 
-  /** Show the findings of a design. */
-  show(design) {
-    this.verdict.textContent = design.findings.length ? said(design.verdict) : words.design.nothing;
-    this.fill(design.findings.map((finding, number) => this.row(finding, number, finding.severity)));
+  /** Show findings; the room is told once the opening model has come to its end. */
+  show({ findings, verdict, room = "" }) {
+    this.verdict.textContent = findings.length ? said(verdict) : words.design.nothing;
+    this.room.textContent = said(room);
+    this.fill(findings.map((finding, number) => this.row(finding, number, finding.severity)));
   }
 
   /** Show the problems of a text that cannot be read. */
   showProblems(problems) {
     this.verdict.textContent = `${words.design.problems(problems.length)}. ${words.design.stale}`;
+    this.room.textContent = "";
     this.fill(problems.map((problem, number) => this.row(problem, number, "problem")));
   }
 

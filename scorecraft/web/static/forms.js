@@ -75,6 +75,12 @@ export class LoafForm {
     );
   }
 
+  /** A choice of the model that the baker's own bakes have taught. */
+  baker() {
+    const box = h("input", { id: "bake-baker", type: "checkbox", props: { checked: store.baker }, onchange: () => store.useBaker(box.checked) });
+    return h("label", { class: "check", for: "bake-baker" }, box, told.baker);
+  }
+
   oven(form) {
     const keys = form ? form.keys : {};
     const spring = Number(keys.spring || 1.4);
@@ -96,6 +102,7 @@ export class LoafForm {
         field("bake-spread", told.spread, spread, "%", (value) => change("bake", form, { spread: `${value}%` }), { min: 0, max: 100, step: 5 }),
       ),
       h("label", { class: "check", for: "bake-steam" }, steam, told.steam),
+      store.taught && this.baker(),
     );
   }
 }

@@ -16,7 +16,7 @@ export class Looking {
     this.look = "top";
     this.share = 0;
     this.opening = null;
-    this.asking = new Latest("/api/opening", (answer, data) => this.opened(answer, data), () => this.waits(false), 1e9);
+    this.asking = new Latest("/api/opening", (answer, data) => this.opened(answer, data), () => this.unknown(), Infinity);
     this.askSoon = later(() => this.asking.ask(store.asked), SETTLED_MS);
     this.bloomSoon = later(() => this.fetchBloom(), BLOOM_MS);
     this.views = new Latest("/api/view", (answer) => this.seen(answer), () => {});
@@ -57,8 +57,7 @@ export class Looking {
   opened(answer, data) {
     if (!answer.ok || data.text !== store.text || data.text !== this.text) return;
     this.opening = answer;
-    store.opening = { ...answer, text: data.text };
-    store.say("opening");
+    store.say("opening", answer);
     this.waits(false);
     this.apply();
     if (this.share > 0) this.bloomSoon();
@@ -67,6 +66,7 @@ export class Looking {
   apply() {
     if (!this.opening || this.look !== "top") return;
     const ready = this.bloom && this.bloom.text === this.text ? this.bloom : null;
+    this.stage.pointAt(this.opening.pointers);
     this.stage.take(this.opening, this.design.frame, ready);
     this.stage.bake(this.share);
   }
@@ -107,6 +107,12 @@ export class Looking {
 
   seen(answer) {
     if (answer.ok && this.look !== "top") this.stage.show(answer.svg, `${this.design.title}: ${told.views[this.look]}`);
+  }
+
+  /** The model has not come to an end: the loaf is shown as it lies on the bench. */
+  unknown() {
+    this.oven.note.textContent = told.unknown;
+    this.oven.slider.disabled = true;
   }
 
   waits(waiting) {

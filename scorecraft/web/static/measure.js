@@ -1,7 +1,7 @@
 // The room after the bake: tap a cut, type its width, compare with the model, keep it in the log.
 
-import { ask, fetched } from "./api.js";
-import { drawing, h, icon, tell } from "./dom.js";
+import { ask, fetched, tellWhy } from "./api.js";
+import { drawing, h, icon, keep, kept, tell } from "./dom.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
 import { fieldUnit, fromField, length, onUnits, toField, trimmed } from "./units.js";
@@ -141,7 +141,7 @@ export class MeasureRoom {
   }
 
   keepRows() {
-    localStorage.setItem(KEPT, JSON.stringify({ name: store.name, rows: this.rows }));
+    keep(KEPT, { name: store.name, rows: this.rows });
   }
 
   async send(keep) {
@@ -153,11 +153,12 @@ export class MeasureRoom {
       this.show(answer);
       if (keep) {
         tell(told.kept);
+        store.taught = true;
         this.showLog();
       }
     } catch (error) {
       this.result.replaceChildren();
-      tell(error.status ? `${error.message}. ${error.hint}` : words.lost, { lasting: true });
+      tellWhy(error);
     } finally {
       this.update();
     }
@@ -191,7 +192,7 @@ export class MeasureRoom {
       const heads = [told.date, told.pattern, told.skinHead, told.noteHead];
       this.log.replaceChildren(bakes.length ? table(heads, rows) : h("p", { class: "quiet" }, told.logNone));
     } catch (error) {
-      tell(error.status ? error.message : words.lost, { lasting: true });
+      tellWhy(error);
     }
   }
 }
@@ -206,10 +207,6 @@ function table(heads, rows) {
 }
 
 function read(name) {
-  try {
-    const kept = JSON.parse(localStorage.getItem(KEPT));
-    return kept && kept.name === name && Array.isArray(kept.rows) ? kept.rows : [];
-  } catch {
-    return [];
-  }
+  const before = kept(KEPT);
+  return before && before.name === name && Array.isArray(before.rows) ? before.rows : [];
 }

@@ -1,6 +1,6 @@
 // The room for printing: what, on which paper, with its pages to look at before.
 
-import { askFile, Latest } from "./api.js";
+import { askFile, Latest, tellWhy } from "./api.js";
 import { drawing, h, icon, later, tell } from "./dom.js";
 import { choices } from "./forms.js";
 import { store } from "./store.js";
@@ -123,7 +123,8 @@ export class PrintRoom {
       setTimeout(() => URL.revokeObjectURL(address), 60000);
       tell(told.kept(file.name));
     } catch (error) {
-      tell(error.status === 501 ? told.noCairo : `${error.message}. ${error.hint || ""}`, { lasting: true });
+      if (error.status === 501) tell(told.noCairo, { lasting: true });
+      else tellWhy(error);
     }
   }
 }

@@ -1,7 +1,7 @@
 // The shelf: every shipped pattern as a picture, and the baker's own.
 
-import { fetched } from "./api.js";
-import { h, icon, tell } from "./dom.js";
+import { fetched, tellWhy } from "./api.js";
+import { h, icon } from "./dom.js";
 import { fresh, open } from "./files.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
@@ -32,8 +32,8 @@ export class ShelfRoom {
       this.path.textContent = path;
       this.shipped.replaceChildren(...shelf.map((entry) => this.card(entry, "shelf")));
       this.own.replaceChildren(this.freshCard(), ...folder.map((entry) => this.card(entry, "folder")));
-    } catch {
-      tell(words.lost, { lasting: true });
+    } catch (error) {
+      tellWhy(error);
     }
   }
 
@@ -65,7 +65,7 @@ export class ShelfRoom {
     try {
       if (await open(place, name)) this.opened();
     } catch (error) {
-      tell(error.status ? `${error.message}. ${error.hint}` : words.lost);
+      tellWhy(error);
     }
   }
 }

@@ -1,8 +1,7 @@
 // The loaf in the middle: draws it, lights up cuts, tells which cut is under the pointer.
 
-import { drawing, h } from "./dom.js";
+import { drawing, h, part, wrapped } from "./dom.js";
 
-const SPACE = "http://www.w3.org/2000/svg";
 const TOUCH_MM = 9;
 
 export class Stage {
@@ -34,19 +33,25 @@ export class Stage {
     this.relight();
   }
 
+  /** Point at what other findings are about. */
+  pointAt(pointers) {
+    const group = this.svg && this.svg.querySelector("[data-layer=pointers]");
+    if (!group) return;
+    const drawn = pointers.map(({ finding, path }) =>
+      part("path", { d: path, class: "pointer", "data-finding": finding, fill: "none", stroke: "#34427a", "stroke-width": 1.6 }),
+    );
+    group.replaceChildren(...drawn);
+    this.relight();
+  }
+
   prepare(svg) {
-    const touch = document.createElementNS(SPACE, "g");
-    touch.setAttribute("class", "touch");
+    const touch = part("g", { class: "touch" });
     for (const path of svg.querySelectorAll("[data-layer=cuts] [data-cut]")) {
-      const wide = document.createElementNS(SPACE, "path");
-      wide.setAttribute("d", path.getAttribute("d"));
-      wide.setAttribute("data-cut", path.dataset.cut);
-      wide.setAttribute("stroke-width", TOUCH_MM);
-      touch.append(wide);
+      touch.append(part("path", { d: path.getAttribute("d"), "data-cut": path.dataset.cut, "stroke-width": TOUCH_MM }));
       this.paths.set(Number(path.dataset.cut), path);
     }
     svg.append(touch);
-    this.growing = wrapped(svg);
+    this.growing = wrapped(svg, "growing");
     this.cuts = svg.querySelector("[data-layer=cuts]");
   }
 
@@ -106,21 +111,6 @@ export class Stage {
     const cut = target.dataset ? target.dataset.cut : undefined;
     return cut === undefined ? null : Number(cut);
   }
-}
-
-function part(tag, attributes) {
-  const element = document.createElementNS(SPACE, tag);
-  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-  return element;
-}
-
-/** Put all that is drawn into one group that can grow. */
-function wrapped(svg) {
-  const group = part("g", { class: "growing" });
-  const drawn = [...svg.children].filter((child) => !["title", "desc", "defs"].includes(child.localName));
-  group.append(...drawn);
-  svg.append(group);
-  return group;
 }
 
 /** The outline of a cut's mouth, open by a share of its width. */

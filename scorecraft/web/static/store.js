@@ -1,8 +1,9 @@
 // What is being worked on: the text with its history, the file it belongs to, the last design.
 
-import { later } from "./dom.js";
+import { keep, kept, later } from "./dom.js";
 
 const RESCUE = "scorecraft.work";
+const BAKER = "scorecraft.baker";
 const MOST_STEPS = 300;
 const TYPING_MS = 700;
 
@@ -19,6 +20,8 @@ class Store extends EventTarget {
     this.steps = [""];
     this.at = 0;
     this.last = { kind: "", time: 0 };
+    this.taught = false;
+    this.baker = kept(BAKER) === true;
     this.rescue = later(() => this.keep(), 150);
   }
 
@@ -91,25 +94,29 @@ class Store extends EventTarget {
 
   /** What a request about this pattern says. */
   get asked() {
-    return { text: this.text, name: this.name || "pattern.score", place: this.place };
+    const baker = this.taught && this.baker;
+    return { text: this.text, name: this.name || "pattern.score", place: this.place, baker };
+  }
+
+  /** Let the model be as the baker's own bakes have taught it, or as it is for everybody. */
+  useBaker(yes) {
+    this.baker = yes;
+    keep(BAKER, yes);
+    this.say("text", { kind: "baker" });
   }
 
   keep() {
     const { text, name, place, mark, saved } = this;
-    localStorage.setItem(RESCUE, JSON.stringify({ text, name, place, mark, saved }));
+    keep(RESCUE, { text, name, place, mark, saved });
   }
 
   /** Take up what was worked on before a reload; tell whether there was something. */
   recover() {
-    try {
-      const kept = JSON.parse(localStorage.getItem(RESCUE));
-      if (!kept || !kept.text) return false;
-      Object.assign(this, kept);
-      this.steps = [kept.text];
-      return true;
-    } catch {
-      return false;
-    }
+    const before = kept(RESCUE);
+    if (!before || !before.text) return false;
+    Object.assign(this, before);
+    this.steps = [before.text];
+    return true;
   }
 }
 

@@ -1,22 +1,16 @@
 // Lengths and temperatures as the baker likes to read them; everything stays mm and °C inside.
 
+import { keep, kept } from "./dom.js";
+
 const KEY = "scorecraft.units";
 const INCH = 25.4;
-export const chosen = { length: "mm", heat: "C", ...stored() };
+export const chosen = { length: "mm", heat: "C", ...kept(KEY) };
 const listeners = [];
-
-function stored() {
-  try {
-    return JSON.parse(localStorage.getItem(KEY)) || {};
-  } catch {
-    return {};
-  }
-}
 
 /** Choose a unit; those who listen show everything anew. */
 export function choose(kind, unit) {
   chosen[kind] = unit;
-  localStorage.setItem(KEY, JSON.stringify(chosen));
+  keep(KEY, chosen);
   for (const listener of listeners) listener();
 }
 
