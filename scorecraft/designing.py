@@ -63,6 +63,14 @@ class Design:
         return predict(self.layout, self.skin)
 
     @cached_property
+    def foreseen(self) -> Opening | None:
+        """How wide each cut opens, or None where there are more cuts than the model can take."""
+        try:
+            return self.opening
+        except UsageError:
+            return None
+
+    @cached_property
     def room(self) -> Room:
         """Whether the cuts leave the loaf room to grow."""
         return room(self.opening, self.layout.loaf.sheet_rim())
@@ -75,6 +83,8 @@ class Design:
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Everything that was found, the opening model's findings too, the weightiest first."""
+        if self.foreseen is None:
+            return by_weight([*self.drawn_findings, too_many(self.layout)])
         drawn = [finding for finding in self.drawn_findings if finding.check != "balance"]
         evenly = balance(self.layout, self.opening.widest_mm)
         told = room_findings(self.layout, self.opening, self.skin)
@@ -84,6 +94,13 @@ class Design:
     def stops(self) -> bool:
         """Whether a finding says that the design cannot be cut as it is; the model never does."""
         return any(finding.severity == "stop" for finding in self.drawn_findings)
+
+
+def too_many(layout: Layout) -> Finding:
+    """Tell that a layout has more cuts than the opening model can take."""
+    message = f"{len(layout.cuts):,} cuts are too many for the opening model: no room is predicted"
+    hint = "judge the room by the expansion cuts alone, in a file without the light ones"
+    return Finding("room", "note", message, hint, None)
 
 
 def by_weight(found: list[Finding]) -> tuple[Finding, ...]:

@@ -41,8 +41,8 @@ class Design(Plain):
             home=home_paper(os.environ),
             tiled=tiled,
             findings=self.findings,
-            opening_mm=self.opening.widest_mm.tolist(),
-            verdict=room_words(self),
+            opening_mm=self.foreseen.widest_mm.tolist() if self.foreseen else None,
+            verdict=room_words(self) if self.foreseen else None,
         )
 
     def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:

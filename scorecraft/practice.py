@@ -226,6 +226,9 @@ OPENING_FEWEST_PANELS = Rule(
     3.0, "panels", "the fewest panels of a line shorter than so many panels", OURS
 )
 OPENING_FINEST_PANEL_MM = Rule(1.0, "mm", "finer panels than this change no opening", OURS)
+OPENING_COARSEST_PANEL_MM = Rule(
+    8.0, "mm", "the longest panels a pattern is cut into, however many cuts it has", OURS
+)
 OPENING_PANELS_AIMED = Rule(
     1_800.0, "panels", "long patterns are cut into about this many panels, to stay quick", OURS
 )

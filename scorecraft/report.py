@@ -8,7 +8,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Place
-from scorecraft.opening.room import direction
+from scorecraft.opening.room import Room, direction
 from scorecraft.units import turntable_degrees
 
 SIGNS = {"stop": "STOP", "warn": "warn", "note": "note"}
@@ -50,7 +50,7 @@ def report(
     layout = design.layout
     findings = design.drawn_findings if quick else design.findings
     lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(findings)]
-    if not quick:
+    if not quick and design.foreseen:
         lines.append(room_words(design))
     lines += [""] if findings else []
     for finding in findings:
@@ -93,9 +93,10 @@ def finding_lines(finding: Finding) -> Iterator[str]:
 
 def table(design: Design, quick: bool) -> Iterator[str]:
     """Write the table of cuts, with the predicted openings unless `quick`."""
-    opens = "" if quick else f"{'opens':>9}"
+    foreseen = None if quick else design.foreseen
+    opens = f"{'opens':>9}" if foreseen else ""
     yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>7}{opens}"
-    widest = None if quick else design.opening.widest_mm
+    widest = foreseen.widest_mm if foreseen else None
     for group in design.groups:
         wide = "" if widest is None else f"{max(widest[i] for i in group.cuts):>6.0f} mm"
         yield (
@@ -107,7 +108,7 @@ def table(design: Design, quick: bool) -> Iterator[str]:
 def as_data(design: Design) -> dict[str, Any]:
     """Tell everything of a design as plain data: the stable form of `check --json`."""
     layout = design.layout
-    loaf, found = layout.loaf, design.room
+    loaf, foreseen = layout.loaf, design.foreseen
     lengths = loaf.lengths_on_dough([cut.line for cut in layout.cuts])
     return {
         "title": layout.title,
@@ -123,15 +124,20 @@ def as_data(design: Design) -> dict[str, Any]:
         "findings": [finding_data(finding) for finding in design.findings],
         "opening": [
             {"cut": index, "widest_mm": rounded(width)}
-            for index, width in enumerate(design.opening.widest_mm)
+            for index, width in enumerate(foreseen.widest_mm if foreseen else ())
         ],
-        "room": {
-            "least": rounded(found.least),
-            "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180),
-            "most": rounded(found.most),
-            "taken": rounded(found.taken),
-            "verdict": found.verdict,
-        },
+        "room": room_data(design.room) if foreseen else None,
+    }
+
+
+def room_data(found: Room) -> dict[str, Any]:
+    """Tell the room as plain data: shares of the growth, and a turntable direction in degrees."""
+    return {
+        "least": rounded(found.least),
+        "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180),
+        "most": rounded(found.most),
+        "taken": rounded(found.taken),
+        "verdict": found.verdict,
     }
 
 

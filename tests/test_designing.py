@@ -1,5 +1,7 @@
 """The one path through the house."""
 
+import re
+
 import pytest
 
 from scorecraft import design
@@ -52,3 +54,64 @@ def test_from_python_with_numbers_texts_and_a_notebook_picture():
     assert text.layout.knobs[1].value == pytest.approx(45)
     with pytest.raises(UsageError, match="no value for the knob"):
         design("leaf-crown", knobs={"leaves": "a b"})
+
+
+@pytest.mark.parametrize("name", shelf())
+def test_every_shipped_pattern_has_room_enough_and_no_warning(name):
+    made = make(name)
+    assert made.room.verdict == "enough"
+    assert not [f.message for f in made.findings if f.severity != "note"]
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("marks spokes 8", "will burst"),
+        ("grid hexagon spacing 24mm:\n    star 9mm inner 2mm depth 2mm", "will burst"),
+        ("cross 120mm width 120mm depth 8mm", "tight"),
+        ("cross 150mm width 150mm depth 10mm", "enough"),
+    ],
+)
+def test_the_room_of_plain_designs(text, verdict):
+    made = make(f"loaf round width 220mm height 95mm\n{text}\n")
+    assert made.room.verdict == verdict
+    told = [f for f in made.findings if f.check == "room"]
+    assert len(told) == (verdict != "enough")
+
+
+def test_the_cure_for_too_little_room_works():
+    head = "loaf oval width 150mm length 260mm height 85mm\n"
+    text = head + "row 9 spacing 20mm angle 0deg:\n    chevron 18mm width 60mm depth 2.5mm\n"
+    (found,) = [f for f in make(text).findings if f.check == "room"]
+    assert found.severity == "warn" and "likely to burst at" in found.message
+    angle, length, depth = re.search(
+        r"along (\d+)°–\d+°, (\d+) mm long and (\d+) mm deep", found.hint
+    ).groups()
+    cure = f"slash {length}mm turn {angle}deg depth {depth}mm kind expansion\n"
+    cured = make(text + cure)
+    assert cured.room.verdict == "enough"
+    assert not [f for f in cured.findings if f.check == "room"]
+
+
+def test_wished_openings_find_their_depths_together_and_say_what_cannot_be_had():
+    head = "loaf round width 220mm height 95mm\n"
+    made = make(head + "cross 130mm width 130mm opens 12mm\nslash 30mm turn 45deg depth 3mm\n")
+    depths = {cut.depth_mm for cut in made.cuts if cut.opens_mm}
+    assert len(depths) == 1 and depths.pop() % 0.5 == 0
+    assert made.opening.widest_mm[:2] == pytest.approx(12, abs=1.2)
+    assert not made.unmet
+    (lost,) = make(head + "slash 40mm opens 50mm\n").unmet
+    assert lost.check == "opens" and "cannot open 50 mm" in lost.message
+    most = float(re.search(r"wish for ([\d.]+) mm", lost.hint).group(1))
+    assert not make(head + f"slash 40mm opens {most}mm\n").unmet
+
+
+def test_a_baker_file_changes_the_openings(tmp_path):
+    path = tmp_path / "baker.toml"
+    path.write_text(
+        "skin_mm = 20.0\nskin_bounds_mm = [18.0, 22.0]\ngrowth = 1.0\nsure = 0.9\nopenings = 5\n"
+        'pattern = "x"\ndate = "2026-01-01"\n'
+    )
+    plain, tuned = make("swirl"), make("swirl", baker=path)
+    assert tuned.skin.thickness_mm == 20
+    assert tuned.opening.widest_mm.max() < plain.opening.widest_mm.max()

@@ -12,6 +12,7 @@ from scorecraft.cuts import Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.noding import ALIKE, Floats, Ints, Noded, along_line, noded
 from scorecraft.practice import (
+    OPENING_COARSEST_PANEL_MM,
     OPENING_FEWEST_PANELS,
     OPENING_FINEST_PANEL_MM,
     OPENING_JOIN,
@@ -121,15 +122,17 @@ def panel_for(lines: Sequence[Line]) -> float:
     """Choose the panel size (mm) for a pattern: as fine as makes no matter, and still quick.
 
     `OPENING_FINEST_PANEL_MM`, or as much longer as it takes to stay near `OPENING_PANELS_AIMED`
-    panels. Measured on crowns of 6, 8 and 10 leaves (two outlines 6 mm, a midrib 9 mm, 4 to 12
-    veins 3 mm deep, 58 mm long, on a 220 mm round that grows 10 %), 1600 to 1900 panels, against
-    panels a third as long: mean mouth of every line within 1.5 %, widest mouth of midribs and
-    outlines within 1 %, of veins, which are widest at their root, within 3 %.
+    panels, up to `OPENING_COARSEST_PANEL_MM`. Measured on crowns of 6, 8 and 10 leaves (two
+    outlines 6 mm, a midrib 9 mm, 4 to 12 veins 3 mm deep, 58 mm long, on a 220 mm round that
+    grows 10 %), 1600 to 1900 panels, against panels a third as long: mean mouth of every line
+    within 1.5 %, widest mouth of midribs and outlines within 1.5 %, of veins, which are widest at
+    their root, within 3 %.
     """
     if not lines:
         return OPENING_FINEST_PANEL_MM.value
     length = np.array([along_line(_checked(line, k))[-1] for k, line in enumerate(lines)])
-    for panel in OPENING_FINEST_PANEL_MM.value * 1.05 ** np.arange(100):
+    finest, coarsest = OPENING_FINEST_PANEL_MM.value, OPENING_COARSEST_PANEL_MM.value
+    for panel in np.geomspace(finest, coarsest, 43):
         count = np.maximum(length / panel + 0.5, _fewest(length, panel)).sum()
         if count <= OPENING_PANELS_AIMED.value:
             break
