@@ -11,16 +11,34 @@ LOG = "bakes.jsonl"
 
 @click.command("tune")
 @click.argument("pattern", required=False, shell_complete=shipped_names)
-@click.option("--measured", type=click.Path(path_type=Path), metavar="FILE",
-              help="CSV of cut numbers (as on the guide) and opened widths in mm.")
-@click.option("-o", "--output", default="baker.toml", show_default=True, metavar="FILE",
-              help="What the bake has taught, for --baker; - prints it.")
-@click.option("--log", type=click.Path(path_type=Path), metavar="FILE",
-              help=f"The bake log to add to, or to list ({LOG}).")
+@click.option(
+    "--measured",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="CSV of cut numbers (as on the guide) and opened widths in mm.",
+)
+@click.option(
+    "-o",
+    "--output",
+    default="baker.toml",
+    show_default=True,
+    metavar="FILE",
+    help="What the bake has taught, for --baker; - prints it.",
+)
+@click.option(
+    "--log",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help=f"The bake log to add to, or to list ({LOG}).",
+)
 @click.option("--note", default="", metavar="TEXT", help="A note for the log.")
 @click.option("--list", "listing", is_flag=True, help="List the bakes of the log.")
-@click.option("--plot", type=click.Path(path_type=Path), metavar="FILE",
-              help="Draw predicted against measured widths; with --list of all bakes.")
+@click.option(
+    "--plot",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="Draw predicted against measured widths; with --list of all bakes.",
+)
 @click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help="Turn a knob.")
 @click.option("--loaf", metavar="WORDS", help="The loaf that was baked.")
 @click.option("--bake", metavar="WORDS", help="How it was baked.")
@@ -65,35 +83,31 @@ def fitted(
     from datetime import date
 
     from scorecraft.cli.output import deliver
+    from scorecraft.cli.prints import file_form
     from scorecraft.designing import make
-    from scorecraft.tune.bake import record, tune
+    from scorecraft.tune.bake import openings, record, tune
     from scorecraft.tune.baker import baker_of, baker_text
     from scorecraft.tune.log import add
     from scorecraft.tune.measured import read_measured
     from scorecraft.tune.predict import predictor
-    from scorecraft.tune.telling import tuned_text
+    from scorecraft.tune.telling import skin_words, tuned_text
 
     design = make(pattern, knobs=knobs, **given)
     rows = read_measured(measured, [group.number for group in design.groups])
+    if plot is not None:
+        file_form(str(plot), None)
     if not quiet:
         click.echo("running the model for skins from thin to thick ...", err=True)
     tuned = tune(design.layout, rows, predictor(design.layout))
     today, name = date.today().isoformat(), Path(pattern).stem
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
-    entry = record(tuned, pattern=name, date=today, note=note)
-    pairs = [
-        (each.width_mm, float(predicted))
-        for each, predicted in zip(rows, tuned.fit.predicted_mm, strict=True)
-    ]
-    drawn = None
     if plot is not None:
-        skin = f"skin {tuned.fit.skin_mm.best:.1f} mm"
-        drawn = plotted(plot, pairs, design.layout.title or name, skin)
+        drawn = plotted(plot, openings(tuned), design.layout.title or name, skin_words(tuned))
     if log is not None:
-        add(log, entry)
+        add(log, record(tuned, pattern=name, date=today, note=note))
         if not quiet:
             click.echo(f"added to {log}", err=True)
-    if plot is not None and drawn is not None:
+    if plot is not None:
         deliver(str(plot), drawn, quiet=quiet)
     if output != "-":
         click.echo(tuned_text(tuned), nl=False)

@@ -24,6 +24,8 @@ LOAF = 0.80
 """The loaf's farthest rim, as a share of the same."""
 ARROWS = 6
 """With so many cuts each shows its direction; of more only the longest of a sort."""
+MANY, FINE = 20, 0.6
+"""With more cuts than this their lines are thinner, by this share."""
 LEAST_TURN_RAD = math.radians(0.5)
 HEAD_SHARE = 0.085
 """Length of an arrowhead as a share of the picture."""
@@ -96,6 +98,7 @@ def _loaf(view: Seen, table_rad: float, size: float, *, strong: Collection[int])
         items.append(Shape(faint, ink=Ink(0.22 * size / 50, color=FAINT)))
     for index in sorted(dark, key=lambda k: view.layout.cuts[k].depth_mm):
         width = WIDTHS[band(view.layout.cuts[index].depth_mm)] * size / 50
+        width *= FINE if len(dark) > MANY else 1.0
         ink = Ink(width, cap="butt" if len(dark) > ARROWS else "round")
         items.append(Shape((laid(view.cuts[index]),), ink=ink, data={"cut": str(index)}))
     return Group("loaf", tuple(items))

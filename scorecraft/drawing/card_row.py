@@ -33,12 +33,13 @@ ROW = 50.0
 NAME, DEPTH, SMALL, TIMES, TURN, NUMBER = 6.0, 9.6, 4.3, 13.0, 7.4, 17.0
 NAME_STEP, DEPTH_STEP, SMALL_STEP = 7.4, 12.0, 5.8
 """Heights of lines of names, of depths and of small words."""
+COLUMN_GAP = 4.0
 ICON = 9.5
 """Width of the picture of the blade."""
 LARGEST = 1.15
 MOST_NAMES = 3
 MOST_HANDLINGS = 4
-SMALLEST = 0.68
+SMALLEST = 0.55
 """How much smaller a text is set, at the most, to fit."""
 
 
@@ -94,17 +95,32 @@ def _text(
 def _handlings(
     told_handlings: Sequence[Handling], left: float, width: float, height: float
 ) -> list[Item]:
-    """Set what is cut, each sort of cut under the other, in the middle of the row."""
+    """Set what is cut in the middle of the row, in one column or in two: the larger letters win."""
     shown = told_handlings[:MOST_HANDLINGS]
-    whole = sum(_tall(each) for each in shown)
-    across = max(_wide(each) for each in shown)
-    scale = min(height / ROW, (height - 3.0) / whole, width / across, LARGEST)
-    top = (height - whole * scale) / 2
+    ways = [(_scale(columns, width, height), columns) for columns in _columns(shown)]
+    scale, columns = max(ways, key=lambda way: way[0])
+    step = (width + COLUMN_GAP) / len(columns)
     items: list[Item] = []
-    for handling in shown:
-        items += _handling(handling, left, top, width, scale)
-        top += _tall(handling) * scale
+    for k, column in enumerate(columns):
+        top = (height - sum(_tall(each) for each in column) * scale) / 2
+        for handling in column:
+            items += _handling(handling, left + k * step, top, step - COLUMN_GAP, scale)
+            top += _tall(handling) * scale
     return items
+
+
+def _columns(shown: Sequence[Handling]) -> list[list[Sequence[Handling]]]:
+    """List the ways to set sorts of cuts: below one another, or half of them beside the others."""
+    half = (len(shown) + 1) // 2
+    return [[shown]] if len(shown) < 2 else [[shown], [shown[:half], shown[half:]]]
+
+
+def _scale(columns: Sequence[Sequence[Handling]], width: float, height: float) -> float:
+    """Find how large letters can be."""
+    each_wide = (width + COLUMN_GAP) / len(columns) - COLUMN_GAP
+    tall = max(sum(_tall(each) for each in column) for column in columns)
+    wide = max(_wide(each) for column in columns for each in column)
+    return min(height / ROW, (height - 3.0) / tall, each_wide / wide, LARGEST)
 
 
 def _notes(handling: Handling) -> list[str]:

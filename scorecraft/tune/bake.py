@@ -31,6 +31,12 @@ def tune(layout: Layout, measured: Sequence[Measured], widths: Widths) -> Tuned:
     return Tuned(layout, told, tuple(measured), fit_closely(widths, rows, sizes))
 
 
+def openings(tuned: Tuned) -> list[tuple[float, float]]:
+    """List measured and predicted width (mm) of every row."""
+    predicted = tuned.fit.predicted_mm
+    return [(row.width_mm, float(p)) for row, p in zip(tuned.measured, predicted, strict=True)]
+
+
 def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> dict[str, Any]:
     """Tell a bake as plain data for the log."""
     layout, loaf = tuned.layout, tuned.layout.loaf

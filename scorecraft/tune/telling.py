@@ -27,7 +27,7 @@ def _report(tuned: Tuned) -> Iterator[str]:
             f"{residual:>+6.1f} mm"
         )
     yield ""
-    yield f"skin thickness {_bounded(found.skin_mm, 'mm', 1)}, {found.sure:.0%} sure"
+    yield skin_words(tuned)
     if found.growth is not None:
         yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
     else:
@@ -35,6 +35,11 @@ def _report(tuned: Tuned) -> Iterator[str]:
     yield f"openings scatter by {found.spread_mm:.1f} mm about the prediction"
     yield "bounds count the scatter of the openings, not what the model leaves out"
     yield from _warnings(found.skin_mm, len(found.residual_mm))
+
+
+def skin_words(tuned: Tuned) -> str:
+    """Say the fitted skin, its bounds, and how sure they are."""
+    return f"skin thickness {_bounded(tuned.fit.skin_mm, 'mm', 1)}, {tuned.fit.sure:.0%} sure"
 
 
 def _bounded(bounds: Bounds, unit: str, digits: int) -> str:
