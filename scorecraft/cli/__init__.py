@@ -103,4 +103,3 @@ def run(arguments: list[str]) -> int:
         kind = type(error).__name__
         click.echo(f"internal error: {kind}: {error} (add --debug before the command)", err=True)
         return 3
-

