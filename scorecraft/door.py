@@ -1,21 +1,20 @@
 """The door for Python: a design that draws itself."""
 
+from __future__ import annotations
+
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from scorecraft.designing import Design as Plain
 from scorecraft.designing import Turned, make
-from scorecraft.drawing.bloom_picture import Wanted, picture
-from scorecraft.drawing.guide import guide_pages
-from scorecraft.drawing.loafview import loaf_picture
-from scorecraft.drawing.picture import Picture
-from scorecraft.drawing.sheet import home_paper
-from scorecraft.drawing.write import encoded
-from scorecraft.report import room_words
-from scorecraft.writing import write_whole
+
+if TYPE_CHECKING:
+    from scorecraft.drawing.bloom_picture import Wanted
+    from scorecraft.drawing.picture import Picture
 
 
 @dataclass(frozen=True)
@@ -25,16 +24,25 @@ class Design(Plain):
     @cached_property
     def picture(self) -> Picture:
         """The loaf with its cuts, seen from above."""
+        from scorecraft.drawing.loafview import loaf_picture
+
         return loaf_picture(self.layout, width_mm=120.0)
 
     def guide(self, path: str | Path, *, paper: str | None = None) -> Path:
         """Write the full-size guide as SVG, PDF or PNG, by the file's suffix; give its path."""
+        from scorecraft.drawing.write import encoded
+        from scorecraft.writing import write_whole
+
         target = Path(path)
         write_whole(target, encoded(self.guide_pages(paper=paper), target.suffix))
         return target
 
     def guide_pages(self, *, paper: str | None = None, tiled: bool = False) -> tuple[Picture, ...]:
         """Draw the full-size guide, with the predicted openings and the verdict on its room."""
+        from scorecraft.drawing.guide import guide_pages
+        from scorecraft.drawing.sheet import home_paper
+        from scorecraft.report import room_words
+
         return guide_pages(
             self.layout,
             paper=paper,
@@ -47,6 +55,8 @@ class Design(Plain):
 
     def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:
         """Draw the loaf as it will be after baking, its cuts opened as the model predicts."""
+        from scorecraft.drawing.bloom_picture import Wanted, picture
+
         wanted = wanted or Wanted()
         opening = None if wanted.proofed else self.opening
         return picture(self.layout, wanted, opening=opening, width_mm=width_mm)

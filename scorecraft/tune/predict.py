@@ -5,8 +5,8 @@ from numpy.typing import NDArray
 
 from scorecraft.cuts import Layout
 from scorecraft.groups import Group, groups
-from scorecraft.loaf.bake import growth
 from scorecraft.opening.load import load_on
+from scorecraft.opening.predict import Skin, sheet_of
 from scorecraft.opening.solve import opened
 from scorecraft.opening.system import system
 from scorecraft.tune.fit import Widths
@@ -23,14 +23,13 @@ def predictor(layout: Layout) -> Widths:
     The equations are set up once for all skins.
     """
     told = groups(layout)
-    grown = growth(layout.loaf, layout.bake)
+    sheet = sheet_of(layout, Skin())
     depths = np.array([cut.depth_mm for cut in layout.cuts])
     equations = system([cut.line for cut in layout.cuts], depths, PANEL_MM, None)
-    load = load_on(equations.panels, grown.at)
-    area = layout.loaf.sheet_area_mm2
+    load = load_on(equations.panels, sheet.strain)
 
     def widths(skin_mm: float) -> Array:
-        made = opened(equations, depths, load, skin_mm=skin_mm, area_mm2=area)
+        made = opened(equations, depths, load, skin_mm=skin_mm, area_mm2=sheet.area_mm2)
         return by_number(told, made.widest_mm)
 
     return widths
