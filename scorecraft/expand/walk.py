@@ -189,6 +189,9 @@ class Walk:
         if local.is_empty:
             raise ScorecraftError("this region is empty", region.place, "nothing is left of it")
         found = fill(texture.word, local, **own(word, values))
+        left, low, right, high = local.bounds
+        cells = (right - left) * (high - low) / values["size"] ** 2
+        self.budget.draw(int(cells))  # what is drawn and clipped away again
         if found.dropped:
             self.crumbs[statement.place] = self.crumbs.get(statement.place, 0) + found.dropped
         lines = [scope.frame.place(line) for line in found.lines]

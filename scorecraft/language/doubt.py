@@ -50,3 +50,8 @@ def names_something(line: SourceLine) -> bool:
 def meant_as(word: str, words: Sequence[str]) -> bool:
     """Tell whether a line starts with one of some words, or was meant to."""
     return word in words or (word not in WORDS and nearest(word, list(WORDS)) in words)
+
+
+def like_define(word: str) -> bool:
+    """Tell whether a line that starts with a word defines a rule, or may have been meant to."""
+    return word == "define" or (word not in WORDS and nearest(word, ("define",)) == "define")

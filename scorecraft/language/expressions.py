@@ -143,7 +143,10 @@ class TokenReader:
             return Broken(token.place)
         if token.kind == "sign" and token.text == "(":
             return self.inside()
-        raise self.fail(f'expected a value, not "{token.text}"', "a number, a name or (…)")
+        about = token.text if token.kind == "name" else ""
+        message, hint = f'expected a value, not "{token.text}"', "a number, a name or (…)"
+        self.report(Problem(message, token.place, hint, trails=True, about=about))
+        raise LineError
 
     def call(self, name: Token) -> Expression:
         """Read the arguments of a function."""

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from scorecraft.errors import EnoughError, PatternError, Place, Problem, Problems
 from scorecraft.language.arguments import LineReader
-from scorecraft.language.doubt import doubt_of, meant_as
+from scorecraft.language.doubt import doubt_of, like_define
 from scorecraft.language.names import check_names
 from scorecraft.language.tokens import Report, SourceLine, source_lines
 from scorecraft.language.tree import Pattern, Statement
@@ -160,7 +160,7 @@ def find_rules(lines: list[SourceLine]) -> Mapping[str, tuple[Key, ...]]:
     rules: dict[str, tuple[Key, ...]] = {}
     for line in lines:
         texts = [token.text for token in line.tokens]
-        if not meant_as(texts[0], ("define",)) or len(texts) < 2 or line.tokens[1].kind != "name":
+        if len(texts) < 2 or line.tokens[1].kind != "name" or not like_define(texts[0]):
             continue
         keys = [a for a, b in pairwise(texts[2:]) if b == "="]
         rules[texts[1]] = tuple(Key(name, "any") for name in keys)

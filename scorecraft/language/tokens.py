@@ -1,5 +1,6 @@
 """Text to tokens, line by line: a bad token becomes a broken one, told once."""
 
+import re
 import unicodedata
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
@@ -13,6 +14,7 @@ TokenKind = Literal["number", "name", "text", "sign", "broken"]
 SIGNS = ("<=", ">=", "==", "!=", "(", ")", ",", ":", "=", "+", "-", "*", "/", "<", ">")
 LOOKALIKES = {"–": "-", "−": "-", "×": "*", "÷": "/", "“": '"', "”": '"', "≤": "<=", "≥": ">="}
 TAB = 4
+SIGN_APART = re.compile(r"\s+[%°″]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,9 +172,8 @@ def read_unit(
     written = line[number_end:end]
     unit = SPELLINGS.get(written, written)
     place = span(at, start, end)
-    gap = len(line[end:]) - len(line[end:].lstrip())
-    if not written and gap and line[end + gap : end + gap + 1] in ("%", "°", "″"):
-        end += gap + 1
+    if not written and (apart := SIGN_APART.match(line, end)):
+        end = apart.end()
         hint = f"write {line[start:number_end]}{line[end - 1]}"
         report(Problem("a space between number and unit", span(at, start, end), hint))
         return Token("broken", line[start:end], place), end
