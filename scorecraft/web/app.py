@@ -72,7 +72,7 @@ def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
     def edit() -> Response:
         return sent(done(crew, folder, "design", body(), EDIT_S))
 
-    @app.post("/api/<any(opening, bloom, view, print, measure):task>")
+    @app.post("/api/<any(opening, mouths, bloom, view, print, measure):task>")
     def draw(task: str) -> Response:
         return sent(done(crew, folder, task, body(), MODEL_S))
 

@@ -31,6 +31,7 @@ def bench_data(design: Design) -> dict[str, Any]:
         "marks": made.marks,
         "marks_seconds": rounded(made.marks_seconds),
         "seconds": rounded(made.work.seconds),
+        "temperature_c": rounded(made.bench.temperature_c),
         "allowed_seconds": rounded(made.allowed_s),
         "steps": steps_data(layout, made),
     }

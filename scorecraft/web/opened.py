@@ -21,12 +21,9 @@ DIGITS = 2
 
 
 def opened_data(design: Design) -> dict[str, Any]:
-    """Tell how the cuts open, whether that gives room, and all findings."""
-    layout = design.layout
-    mouths = mouths_of(design.opening)
-    centre, _ = frame(layout)
-    opened = lenses(layout, mouths, baked_loaf(layout))
-    found = pointers(layout, design.findings, centre)
+    """Tell how wide the cuts open, whether that gives room, and all findings."""
+    centre, _ = frame(design.layout)
+    found = pointers(design.layout, design.findings, centre)
     return {
         "ok": True,
         "findings": findings_data(design, design.findings),
@@ -37,8 +34,18 @@ def opened_data(design: Design) -> dict[str, Any]:
             for item in found.items
             if isinstance(item, Shape)
         ],
-        "sideways": rounded(layout.bake.sideways),
         "widest_mm": [rounded(width) for width in design.opening.widest_mm],
+    }
+
+
+def mouths_data(design: Design) -> dict[str, Any]:
+    """Tell every cut's mouth as a line with half widths, to be opened by the oven's slider."""
+    layout = design.layout
+    centre, _ = frame(layout)
+    opened = lenses(layout, mouths_of(design.opening), baked_loaf(layout))
+    return {
+        "ok": True,
+        "sideways": rounded(layout.bake.sideways),
         "lenses": [lens_data(lens, layout, centre) for lens in opened],
     }
 

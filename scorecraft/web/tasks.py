@@ -84,6 +84,13 @@ def opening(request: dict[str, Any]) -> Answer:
     return json_answer(opened_data(design_of(request)))
 
 
+def mouths(request: dict[str, Any]) -> Answer:
+    """Answer with the mouths of the cuts."""
+    from scorecraft.web.opened import mouths_data
+
+    return json_answer(mouths_data(design_of(request)))
+
+
 def bloom(request: dict[str, Any]) -> Answer:
     """Answer with the picture of the baked loaf."""
     from scorecraft.drawing.svg import svg
@@ -128,6 +135,7 @@ TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
     "design": design,
     "picture": picture,
     "opening": opening,
+    "mouths": mouths,
     "bloom": bloom,
     "view": view,
     "print": prints,

@@ -1,12 +1,14 @@
-"""An edit on the page costs the server little more than the design itself."""
+"""An edit on the page costs the server little more than the design itself.
 
+Measured in a process of its own with one thread: idle threads that wait busily would count too.
+"""
+
+import os
+import subprocess
+import sys
 import time
 
 import pytest
-
-from scorecraft import design
-from scorecraft.shelf import find_source
-from scorecraft.web.tasks import remembered, work
 
 
 def least(*ways, runs=5):
@@ -20,21 +22,40 @@ def least(*ways, runs=5):
     return [min(own) for own in times]
 
 
-@pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf"])
-def test_an_edit_costs_at_most_a_third_more_than_the_design(name):
+def measure(name):
+    """Time a design with all its findings, and the two answers that an edit asks for."""
+    from scorecraft import design
+    from scorecraft.shelf import find_source
+    from scorecraft.web.tasks import remembered, work
+
     text = find_source(name).text
     request = {"text": text, "name": f"{name}.score", "place": "shelf", "folder": None}
 
     def told():
-        made = design(name)
-        assert made.findings is not None and made.opening is not None
+        assert design(name).findings is not None
 
     def edited():
         remembered.cache_clear()
         for task in ("design", "opening"):
             assert work(task, request).status == 200
 
-    told()
-    edited()
-    base, edit = least(told, edited)
+    least(told, edited, runs=1)
+    return least(told, edited)
+
+
+@pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf"])
+def test_an_edit_costs_at_most_a_third_more_than_the_design(name):
+    alone = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MKL_NUM_THREADS": "1"}
+    done = subprocess.run(
+        [sys.executable, __file__, name],
+        env=os.environ | alone,
+        check=True,
+        capture_output=True,
+        text=True,
+    )
+    base, edit = map(float, done.stdout.split())
     assert edit <= 1.3 * base, f"{edit:.3f} s against {base:.3f} s"
+
+
+if __name__ == "__main__":
+    print(*measure(sys.argv[1]))

@@ -107,6 +107,7 @@ def test_openings_are_told_for_every_cut(asking):
     assert told["room"] and told["verdict"]
     (widest,) = told["widest_mm"]
     assert 2 < widest < 40
+    told = asking.told("/api/mouths", {"text": SLASH})
     (lens,) = told["lenses"]
     aside = lens["aside"]
     half = max(abs(complex(x, y)) for x, y in zip(aside[::2], aside[1::2], strict=True))

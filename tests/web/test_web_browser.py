@@ -326,11 +326,16 @@ def test_units_by_choice(seen):
     page.mouse.move(5, 400)
     playwright.expect(page.locator("label[for=knob-midrib_depth] + output")).to_have_text("0.35 in")
     playwright.expect(page.locator(".caption")).to_contain_text("8.66 in")
+    page.get_by_role("button", name="Units").click()
+    page.check("#heat-F", force=True)
+    page.keyboard.press("Escape")
     page.fill("#loaf-width", "10")
     page.keyboard.press("Tab")
     playwright.expect(page.locator("#pattern-text")).to_have_value(
         re.compile("loaf round width 254mm")
     )
+    page.get_by_role("link", name="Bench").click()
+    playwright.expect(page.locator(".bench-text")).to_contain_text("At 75 °F")
 
 
 @pytest.mark.parametrize("size", ["phone", "small"])

@@ -22,7 +22,6 @@ const ROOMS = {
   bench: () => new BenchRoom({ ...visit, leave: () => go("design") }),
   measure: () => new MeasureRoom(),
 };
-const ICONS = { shelf: "shelf", design: "design", print: "print", bench: "bench", measure: "measure" };
 const visit = { guest: false, welcome: false };
 const rooms = new Map();
 const main = document.getElementById("main");
@@ -48,14 +47,17 @@ function enter() {
   }
   document.body.dataset.room = name;
   document.title = `${words.rooms[name]} · ${words.name}`;
-  for (const [each, link] of links) link.toggleAttribute("aria-current", false), each === name && link.setAttribute("aria-current", "page");
+  for (const [each, link] of links) {
+    if (each === name) link.setAttribute("aria-current", "page");
+    else link.removeAttribute("aria-current");
+  }
   if (room.enter) room.enter();
 }
 
 function head() {
   const nav = h("nav", { "aria-label": words.roomsLabel, class: "rooms" });
   for (const name of Object.keys(ROOMS)) {
-    const link = h("a", { href: `#${name}` }, icon(ICONS[name]), h("span", {}, words.rooms[name]));
+    const link = h("a", { href: `#${name}` }, icon(name), h("span", {}, words.rooms[name]));
     links.set(name, link);
     nav.append(link);
   }

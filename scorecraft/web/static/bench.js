@@ -4,7 +4,7 @@ import { ask, fetched } from "./api.js";
 import { frame } from "./dialog.js";
 import { drawing, h, icon, keep, kept, part, tell, wrapped } from "./dom.js";
 import { store } from "./store.js";
-import { length, onUnits, trimmed } from "./units.js";
+import { heat, length, onUnits, trimmed } from "./units.js";
 import { words } from "./words.js";
 
 const told = words.bench;
@@ -193,7 +193,7 @@ export class BenchRoom {
 
   wordsOf(screen) {
     if (screen.kind === "start") {
-      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.steps.length, Math.max(1, Math.round(this.plan.seconds / 60)))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
+      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.steps.length, Math.max(1, Math.round(this.plan.seconds / 60)))), h("p", {}, told.allowed(heat(this.plan.temperature_c), Math.round(this.plan.allowed_seconds / 60))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
     }
     if (screen.kind === "marks") return [h("h1", {}, told.marks(this.plan.marks)), h("p", { class: "lead" }, told.marksHow)];
     if (screen.kind === "end") return [h("h1", {}, told.end), h("p", { class: "lead" }, told.endHow)];

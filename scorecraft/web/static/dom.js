@@ -25,6 +25,11 @@ export function drawing(text, label = "") {
   return element;
 }
 
+/** Listeners for what happens while a thing is pointed at, with the pointer or the keyboard. */
+export function pointedAt(begin, end) {
+  return { onmouseenter: begin, onmouseleave: end, onfocus: begin, onblur: end };
+}
+
 /** Make an SVG element. */
 export function part(tag, attributes, ...children) {
   const element = document.createElementNS("http://www.w3.org/2000/svg", tag);
@@ -58,7 +63,6 @@ export function keep(key, value) {
 const ICONS = {
   undo: "M9 6 4 11l5 5M4 11h9a6 6 0 0 1 0 12",
   redo: "m15 6 5 5-5 5M20 11h-9a6 6 0 0 0 0 12",
-  save: "M5 4h11l3 3v13H5zM8 4v5h7V4M8 20v-6h8v6",
   gear: "M12 8.5a3.5 3.5 0 1 0 0 7 3.5 3.5 0 0 0 0-7M12 2v4M12 18v4M2 12h4M18 12h4M5 5l2.8 2.8M16.2 16.2 19 19M5 19l2.8-2.8M16.2 7.8 19 5",
   close: "M6 6l12 12M18 6 6 18",
   stop: "M8 3h8l5 5v8l-5 5H8l-5-5V8zM12 7v6M12 16.2v.6",

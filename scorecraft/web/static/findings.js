@@ -1,6 +1,6 @@
 // What is wrong, the weightiest first: problems of the text, or findings about the cuts.
 
-import { h, icon } from "./dom.js";
+import { h, icon, pointedAt } from "./dom.js";
 import { said } from "./units.js";
 import { words } from "./words.js";
 
@@ -49,10 +49,7 @@ export class Findings {
         {
           type: "button",
           class: `finding ${severity}`,
-          onmouseenter: point(told),
-          onmouseleave: point(null),
-          onfocus: point(told),
-          onblur: point(null),
+          ...pointedAt(point(told), point(null)),
           onclick: () => this.picked(told, number),
         },
         h("span", { class: "sign" }, icon(severity === "problem" ? "stop" : severity), sign),

@@ -75,22 +75,11 @@ export class LoafForm {
     );
   }
 
-  /** A choice of the model that the baker's own bakes have taught. */
-  baker() {
-    const box = h("input", { id: "bake-baker", type: "checkbox", props: { checked: store.baker }, onchange: () => store.useBaker(box.checked) });
-    return h("label", { class: "check", for: "bake-baker" }, box, told.baker);
-  }
-
   oven(form) {
     const keys = form ? form.keys : {};
     const spring = Number(keys.spring || 1.4);
     const spread = parseFloat(keys.spread || "50%");
-    const steam = h("input", {
-      id: "bake-steam",
-      type: "checkbox",
-      props: { checked: (keys.steam || "yes") === "yes" },
-      onchange: () => change("bake", form, { steam: steam.checked ? "yes" : "no" }),
-    });
+    const steam = (keys.steam || "yes") === "yes";
     return h(
       "fieldset",
       { class: "oven" },
@@ -101,8 +90,8 @@ export class LoafForm {
         field("bake-spring", told.spring, spring, "×", (value) => change("bake", form, { spring: value }), { min: 1, max: 3, step: 0.05 }),
         field("bake-spread", told.spread, spread, "%", (value) => change("bake", form, { spread: `${value}%` }), { min: 0, max: 100, step: 5 }),
       ),
-      h("label", { class: "check", for: "bake-steam" }, steam, told.steam),
-      store.taught && this.baker(),
+      check("bake-steam", told.steam, steam, (yes) => change("bake", form, { steam: yes ? "yes" : "no" })),
+      store.taught && check("bake-baker", told.baker, store.baker, (yes) => store.useBaker(yes)),
     );
   }
 }
@@ -119,6 +108,12 @@ function field(id, label, value, unit, changed, limits = {}) {
     onchange: () => usable(input) && changed(input.value),
   });
   return h("label", { class: "field", for: id }, h("span", {}, label), h("span", { class: "with-unit" }, input, h("i", {}, unit)));
+}
+
+/** A box to tick. */
+export function check(id, label, checked, changed) {
+  const box = h("input", { id, type: "checkbox", props: { checked }, onchange: () => changed(box.checked) });
+  return h("label", { class: "check", for: id }, box, label);
 }
 
 /** A few choices of which one holds. */

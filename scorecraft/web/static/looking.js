@@ -36,7 +36,7 @@ export class Looking {
   show(design) {
     this.design = design;
     this.text = store.text;
-    this.opening = null;
+    this.opening = this.mouths = null;
     if (this.look === "top") this.showTop();
     else this.viewSoon();
     this.waits(true);
@@ -57,32 +57,51 @@ export class Looking {
   opened(answer, data) {
     if (!answer.ok || data.text !== store.text || data.text !== this.text) return;
     this.opening = answer;
+    if (this.look === "top") this.stage.pointAt(answer.pointers);
     store.say("opening", answer);
     this.waits(false);
-    this.apply();
-    if (this.share > 0) this.bloomSoon();
+    if (this.share > 0) this.fetchMouths();
+  }
+
+  /** The mouths are needed once the slider is moved, and not for every edit. */
+  async fetchMouths() {
+    const asked = store.asked;
+    if (!this.opening || this.asked === asked.text || this.mouths) return;
+    this.asked = asked.text;
+    try {
+      const answer = await ask("/api/mouths", asked);
+      if (!answer.ok || asked.text !== store.text || asked.text !== this.text) return;
+      this.mouths = answer;
+      this.apply();
+      if (this.share > 0) this.bloomSoon(0);
+    } catch {
+      this.unknown();
+    } finally {
+      this.asked = null;
+    }
   }
 
   apply() {
-    if (!this.opening || this.look !== "top") return;
-    const ready = this.bloom && this.bloom.text === this.text ? this.bloom : null;
-    this.stage.pointAt(this.opening.pointers);
-    this.stage.take(this.opening, this.design.frame, ready);
+    if (this.look !== "top") return;
+    if (this.opening) this.stage.pointAt(this.opening.pointers);
+    if (!this.mouths) return;
+    const ready = this.bloom && this.bloom.about === subject(store.asked) ? this.bloom : null;
+    this.stage.take(this.mouths, this.design.frame, ready);
     this.stage.bake(this.share);
   }
 
   async fetchBloom() {
     const asked = store.asked;
-    if (this.bloom && this.bloom.text === asked.text) return;
-    if (this.fetching === asked.text) return;
-    this.fetching = asked.text;
+    const about = subject(asked);
+    if ((this.bloom && this.bloom.about === about) || this.fetching === about) return;
+    this.fetching = about;
     try {
       const answer = await ask("/api/bloom", asked);
       if (!answer.ok || asked.text !== store.text) return;
       if (this.bloom) URL.revokeObjectURL(this.bloom.address);
       const [width, height] = answer.size;
       const address = URL.createObjectURL(new Blob([answer.svg], { type: "image/svg+xml" }));
-      this.bloom = { text: asked.text, address, width, height };
+      this.bloom = { about, address, width, height };
       this.apply();
     } catch {
       // the mouths are shown without it, and the next move of the slider asks again
@@ -131,11 +150,14 @@ export class Looking {
       disabled: true,
       props: { value: 0 },
       "aria-label": told.bloom,
+      onfocus: () => this.fetchMouths(),
+      onpointerenter: () => this.fetchMouths(),
       oninput: () => {
         this.share = slider.value / 100;
         slider.style.setProperty("--share", `${slider.value}%`);
         this.stage.bake(this.share);
-        if (this.share > 0 && this.opening) this.bloomSoon(this.bloom ? undefined : 0);
+        if (!this.mouths) this.fetchMouths();
+        else if (this.share > 0) this.bloomSoon();
       },
     });
     slider.style.setProperty("--share", "0%");
@@ -159,6 +181,11 @@ export class Looking {
     slider.style.setProperty("--share", `${(25 / 85) * 100}%`);
     return { slider, element: ends(told.elevationLow, slider, told.elevationHigh) };
   }
+}
+
+/** What a picture of the baked loaf hangs on. */
+function subject({ text, baker }) {
+  return `${baker} ${text}`;
 }
 
 function ends(from, slider, to, note = "") {

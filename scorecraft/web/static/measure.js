@@ -1,7 +1,7 @@
 // The room after the bake: tap a cut, type its width, compare with the model, keep it in the log.
 
 import { ask, fetched, tellWhy } from "./api.js";
-import { drawing, h, icon, keep, kept, tell } from "./dom.js";
+import { drawing, h, icon, keep, kept, pointedAt, tell } from "./dom.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
 import { fieldUnit, fromField, length, onUnits, toField, trimmed } from "./units.js";
@@ -64,10 +64,7 @@ export class MeasureRoom {
             class: "cut-button",
             "aria-label": told.add(`${group.number} ${group.name}`),
             onclick: () => this.add(group.number),
-            onfocus: () => this.light(group.number),
-            onblur: () => this.light(null),
-            onmouseenter: () => this.light(group.number),
-            onmouseleave: () => this.light(null),
+            ...pointedAt(() => this.light(group.number), () => this.light(null)),
           },
           `${group.number} ${group.name}`,
         ),
@@ -114,8 +111,7 @@ export class MeasureRoom {
         this.keepRows();
         this.update();
       },
-      onfocus: () => this.light(group.number),
-      onblur: () => this.light(null),
+      ...pointedAt(() => this.light(group.number), () => this.light(null)),
       onkeydown: (event) => event.key === "Enter" && this.ready().length && this.send(false),
     });
     const remove = () => {

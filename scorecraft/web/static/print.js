@@ -2,7 +2,7 @@
 
 import { askFile, Latest, tellWhy } from "./api.js";
 import { drawing, h, icon, later, tell } from "./dom.js";
-import { choices } from "./forms.js";
+import { check, choices } from "./forms.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
 
@@ -55,9 +55,8 @@ export class PrintRoom {
     }
     if (what === "stencil" || what === "cutter") {
       const widths = ["", "2", "3", "4"];
-      const box = h("input", { id: "mirrored", type: "checkbox", props: { checked: this.options.mirrored }, onchange: () => this.change("mirrored", box.checked) });
       parts.push(choices("slot", told.slot, widths, this.options.slot_mm, (each) => told.slots[each], change("slot_mm")));
-      parts.push(h("label", { class: "check", for: "mirrored" }, box, told.mirrored));
+      parts.push(check("mirrored", told.mirrored, this.options.mirrored, change("mirrored")));
     }
     this.extra.replaceChildren(...parts);
     this.papers.hidden = what === "cutter";
@@ -92,7 +91,7 @@ export class PrintRoom {
       this.shownPaper = answer.paper;
       this.papers.replaceChildren(choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
     }
-    const count = this.what === "cutter" ? "" : told.sheets(answer.pages.length);
+    const count = this.what === "cutter" ? "" : told.sheets(answer.pages.length, this.what !== "card");
     this.about.textContent = [answer.remark, count].filter(Boolean).join(". ");
     this.pages.replaceChildren(...answer.pages.map((page, number) => this.page(page, number, answer.pages.length)));
     sizePages(answer.pages);

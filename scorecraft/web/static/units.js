@@ -38,8 +38,9 @@ export function valued(value, unit) {
 
 /** Turn the lengths in a sentence of the server into the baker's unit. */
 export function said(text) {
-  if (chosen.length !== "in") return text;
-  return text.replace(/(-?\d+(?:\.\d+)?) mm\b/g, (_, mm) => length(Number(mm)));
+  const warm = text.replace(/(-?\d+(?:\.\d+)?) °C/g, (_, celsius) => heat(Number(celsius)));
+  if (chosen.length !== "in") return warm;
+  return warm.replace(/(-?\d+(?:\.\d+)?) mm\b/g, (_, mm) => length(Number(mm)));
 }
 
 /** Numbers for a field: mm to the unit shown, and back. */
