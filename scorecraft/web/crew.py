@@ -14,6 +14,8 @@ from scorecraft.web.answer import Answer
 
 WAIT_S = 20.0
 """So long a request waits for a worker to be free."""
+START_S = 30.0
+"""So long a new worker may take to come up."""
 
 
 class TooLongError(ScorecraftError):
@@ -35,6 +37,15 @@ class Worker:
     line: Connection
     last: object = None
     """What it worked on last: it may still know much about it."""
+    started: bool = False
+
+    def start(self) -> None:
+        """Wait until it has come up, which does not count as time of its work."""
+        if not self.started:
+            if not self.line.poll(START_S):
+                raise TooBusyError("a worker did not start", None, "wait a little and try again")
+            self.line.recv()
+            self.started = True
 
     def stop(self) -> None:
         """End the process."""
@@ -72,6 +83,7 @@ class Crew:
         worker = self.taken(about)
         done = False
         try:
+            worker.start()
             worker.line.send((task, request))
             if not worker.line.poll(seconds):
                 message = f"this took longer than {seconds:g} s and was stopped"
@@ -104,7 +116,7 @@ class Crew:
             worker.stop()
             worker = self.hired()
         with self.changed:
-            self.free.append(worker)
+            self.free.insert(len(self.free) if done else 0, worker)  # a new one comes last
             self.changed.notify()
 
     def close(self) -> None:
@@ -120,6 +132,7 @@ class Crew:
 def attend(line: Connection, work: Work) -> None:
     """Work until the line is closed: what a worker process does."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    line.send("started")
     while True:
         try:
             task, request = line.recv()

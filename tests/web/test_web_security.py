@@ -243,6 +243,8 @@ def refused(crew):
 def test_a_runaway_request_does_not_stop_the_others():
     crew = Crew(slow, 2)
     try:
+        for worker in crew.free:
+            worker.start()
         runaway = threading.Thread(target=refused, args=(crew,))
         runaway.start()
         for _ in range(20):
