@@ -26,12 +26,17 @@ def layout(*cuts):
 
 def test_cuts_are_grouped_by_statement_and_part_in_order_of_appearance():
     made = layout(
-        cut(1, "rib", 20), cut(1, "vein", 10), cut(1, "rib", 20), cut(2, "rib", 30),
+        cut(1, "rib", 20),
+        cut(1, "vein", 10),
+        cut(1, "rib", 20),
+        cut(2, "rib", 30),
         cut(1, "vein", 14, depth=5),
     )
     found = groups(made)
     assert [(each.number, each.name, each.cuts, each.count) for each in found] == [
-        (1, "leaf rib", (0, 2), 2), (2, "leaf vein", (1, 4), 2), (3, "leaf rib", (3,), 1),
+        (1, "leaf rib", (0, 2), 2),
+        (2, "leaf vein", (1, 4), 2),
+        (3, "leaf rib", (3,), 1),
     ]
     assert found[1].depths_mm == (3, 5)
     assert found[1].depth_mm == 4
