@@ -1,12 +1,16 @@
-"""The one path through the house: from a pattern and its knobs to a checked design."""
+"""The one path through the house: from a pattern and its knobs to a checked design.
+
+The bench and the opening model are loaded when they are asked for: a quick check needs neither.
+"""
+
+from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from scorecraft.bench import Plan, plan
-from scorecraft.bench.time_check import time_findings
 from scorecraft.checks import run
 from scorecraft.checks.balance import balance
 from scorecraft.checks.finding import Finding
@@ -17,14 +21,14 @@ from scorecraft.groups import Group, groups
 from scorecraft.language.evaluate import evaluate
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern
-from scorecraft.opening.predict import Skin, predict
-from scorecraft.opening.result import Opening
-from scorecraft.opening.room import Room, room
-from scorecraft.opening.room_check import room_findings
-from scorecraft.opening.wishes import meet
+from scorecraft.loaf.skin import Skin
 from scorecraft.shelf import Source, find_source
-from scorecraft.tune.baker import read_baker
 from scorecraft.units import Quantity
+
+if TYPE_CHECKING:
+    from scorecraft.bench import Plan
+    from scorecraft.opening import Opening
+    from scorecraft.opening.room import Room
 
 Turned = str | float | int | Quantity
 
@@ -55,11 +59,15 @@ class Design:
     @cached_property
     def plan(self) -> Plan:
         """The order of cuts, turns of the turntable, blade and time."""
+        from scorecraft.bench import plan
+
         return plan(self.layout)
 
     @cached_property
     def opening(self) -> Opening:
         """How wide each cut opens in the oven, by the slit-opening model."""
+        from scorecraft.opening.predict import predict
+
         return predict(self.layout, self.skin)
 
     @cached_property
@@ -73,16 +81,27 @@ class Design:
     @cached_property
     def room(self) -> Room:
         """Whether the cuts leave the loaf room to grow."""
+        from scorecraft.opening.room import room
+
         return room(self.opening, self.layout.loaf.sheet_rim())
 
     @cached_property
+    def checked(self) -> tuple[Finding, ...]:
+        """What the drawing alone tells, the weightiest first; the quickest."""
+        return by_weight([*run(self.layout), *self.unmet])
+
+    @cached_property
     def drawn_findings(self) -> tuple[Finding, ...]:
-        """What the drawing and the bench alone tell, the weightiest first; quick."""
-        return by_weight([*run(self.layout), *time_findings(self.layout, self.plan), *self.unmet])
+        """What the drawing and the bench tell, the weightiest first; quick."""
+        from scorecraft.bench.time_check import time_findings
+
+        return by_weight([*self.checked, *time_findings(self.layout, self.plan)])
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Everything that was found, the opening model's findings too, the weightiest first."""
+        from scorecraft.opening.room_check import room_findings
+
         if self.foreseen is None:
             return by_weight([*self.drawn_findings, too_many(self.layout)])
         drawn = [finding for finding in self.drawn_findings if finding.check != "balance"]
@@ -93,7 +112,7 @@ class Design:
     @property
     def stops(self) -> bool:
         """Whether a finding says that the design cannot be cut as it is; the model never does."""
-        return any(finding.severity == "stop" for finding in self.drawn_findings)
+        return any(finding.severity == "stop" for finding in self.checked)
 
 
 def too_many(layout: Layout) -> Finding:
@@ -127,6 +146,10 @@ def make(
     turned = {name: turn(name, value) for name, value in (knobs or {}).items()}
     layout = expand(tree, source.text, loaf=loaf, bake=bake, knobs=turned, folder=source.folder)
     skin = skin_of(baker)
+    if all(cut.opens_mm is None for cut in layout.cuts):
+        return Design(source, tree, layout, skin)
+    from scorecraft.opening.wishes import meet
+
     met = meet(layout, skin)
     return Design(source, tree, met.layout, skin, met.findings)
 
@@ -135,6 +158,8 @@ def skin_of(baker: str | Path | None) -> Skin:
     """Take the skin that a baker's own bakes have taught, or the default."""
     if baker is None:
         return Skin()
+    from scorecraft.tune.baker import read_baker
+
     known = read_baker(baker)
     return Skin(known.skin_mm, known.growth)
 

@@ -390,9 +390,7 @@ LARGEST_PAGE_MM = Rule(
     5080.0, "mm", "the longest page of a PDF, 14400 points", "ISO 32000-1 annex C; recalled"
 )
 PNG_DPI = Rule(200.0, "dots per inch", "resolution of a picture where none is asked for", OURS)
-PRINTER_MARGIN_MM = Rule(
-    5.0, "mm", "the edge of the paper that most printers leave blank", COMMON
-)
+PRINTER_MARGIN_MM = Rule(5.0, "mm", "the edge of the paper that most printers leave blank", COMMON)
 DEEP_LINE_MM = Rule(6.0, "mm", "a cut this deep or deeper is drawn as a bold line", OURS)
 SHALLOW_LINE_MM = Rule(3.0, "mm", "a cut shallower than this is drawn as a dashed line", OURS)
 NUMBER_CLEAR_MM = Rule(1.3, "mm", "a number on the plan keeps so far from every line", OURS)
@@ -425,11 +423,15 @@ LEAST_KEPT = Rule(
 NARROWEST_SLOT = Rule(
     0.6, "", "a slot may be narrowed to this part of its width to pass by another", OURS
 )
-HAIRLINE_MM = Rule(0.0254, "mm", "line width that cutting programs take as a cut: 1/1000 in", COMMON)
+HAIRLINE_MM = Rule(
+    0.0254, "mm", "line width that cutting programs take as a cut: 1/1000 in", COMMON
+)
 DRAPE_FIT_MM = Rule(1.5, "mm", "an edge of a drape may be longer than the dough by this", OURS)
 DART_MM = Rule(0.5, "mm", "a narrower dart is not cut: paper gives that much", OURS)
 LEAST_PETALS = Rule(5, "petals", "a drape has no fewer petals", OURS)
 MOST_PETALS = Rule(36, "petals", "a drape has no more petals", OURS)
 SAME_START_DEG = Rule(0.5, "deg", "figures begin at one mark if they are nearer than this", OURS)
-LEAST_CUTS_KEPT = Rule(0.7, "", "a figure that loses more of its slots altogether is too fine", OURS)
+LEAST_CUTS_KEPT = Rule(
+    0.7, "", "a figure that loses more of its slots altogether is too fine", OURS
+)
 LEAST_LOST = Rule(0.1, "", "so much of a pattern may be left out before slots are narrowed", OURS)

@@ -1,15 +1,19 @@
 """What `check` says of a design: a short report for people, and one for programs."""
 
+from __future__ import annotations
+
 from collections.abc import Iterator, Sequence
 from math import degrees
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Place
-from scorecraft.opening.room import Room, direction
 from scorecraft.units import turntable_degrees
+
+if TYPE_CHECKING:
+    from scorecraft.opening.room import Room
 
 SIGNS = {"stop": "STOP", "warn": "warn", "note": "note"}
 VERDICTS = {
@@ -33,6 +37,8 @@ def verdict(findings: Sequence[Finding]) -> str:
 
 def room_words(design: Design) -> str:
     """Say in one sentence whether the loaf has room to grow."""
+    from scorecraft.opening.room import direction
+
     found = design.room
     start = ROOMS[found.verdict]
     least = "" if found.even else f", least {direction(found.least_direction_rad)}"
@@ -45,10 +51,10 @@ def report(
     """Write the report: the verdict, the findings by weight, the table of cuts.
 
     `verbose` adds how the size of the loaf was found from its dough; `quick` leaves the opening
-    model out.
+    model and the bench out.
     """
     layout = design.layout
-    findings = design.drawn_findings if quick else design.findings
+    findings = design.checked if quick else design.findings
     lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(findings)]
     if not quick and design.foreseen:
         lines.append(room_words(design))

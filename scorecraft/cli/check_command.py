@@ -10,7 +10,7 @@ from scorecraft.cli.options import Given, pattern_options
 @click.command("check")
 @pattern_options
 @click.option("--json", "as_json", is_flag=True, help="Print everything as JSON.")
-@click.option("--quick", is_flag=True, help="Leave the opening model out.")
+@click.option("--quick", is_flag=True, help="Leave the opening model and the bench out.")
 @click.option("-v", "--verbose", is_flag=True, help="Show how the loaf's size was found.")
 def command(
     given: Given, as_json: bool, quick: bool, verbose: bool,

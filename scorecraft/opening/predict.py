@@ -5,18 +5,10 @@ from dataclasses import dataclass
 
 from scorecraft.cuts import Layout, Line
 from scorecraft.loaf.bake import growth
+from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panels import panel_for
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import solve
-from scorecraft.practice import SKIN_MM
-
-
-@dataclass(frozen=True, slots=True)
-class Skin:
-    """What bakes can teach the model: the skin's thickness (mm), and growth over the assumed."""
-
-    thickness_mm: float = SKIN_MM.value
-    growth: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,8 @@ import shapely
 
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.cuts import Layout, Line
-from scorecraft.opening.predict import Skin, predict
+from scorecraft.loaf.skin import Skin
+from scorecraft.opening.predict import predict
 from scorecraft.opening.result import Opening
 from scorecraft.opening.room import Room, direction, room, verdict_of, where
 from scorecraft.practice import CURE_DEPTH_MM

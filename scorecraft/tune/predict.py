@@ -5,8 +5,9 @@ from numpy.typing import NDArray
 
 from scorecraft.cuts import Layout
 from scorecraft.groups import Group, groups
+from scorecraft.loaf.skin import Skin
 from scorecraft.opening.load import load_on
-from scorecraft.opening.predict import Skin, sheet_of
+from scorecraft.opening.predict import sheet_of
 from scorecraft.opening.solve import opened
 from scorecraft.opening.system import system
 from scorecraft.tune.fit import Widths

@@ -1,18 +1,24 @@
 """`check` of the leaf crown against the bare import of the libraries it stands on."""
 
+import resource
 import subprocess
 import sys
-import time
 
 
-def best(arguments: list[str], runs: int = 5) -> float:
-    """Give the shortest wall time of a few runs, in seconds."""
+def best(arguments: list[str], runs: int = 7) -> float:
+    """Give the least processor time of a few runs, in seconds: what else runs does not count."""
     times = []
     for _ in range(runs):
-        start = time.perf_counter()
+        start = spent()
         subprocess.run([sys.executable, *arguments], check=True, stdout=subprocess.DEVNULL)
-        times.append(time.perf_counter() - start)
+        times.append(spent() - start)
     return min(times)
+
+
+def spent() -> float:
+    """Give the processor time of all finished children so far."""
+    usage = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return usage.ru_utime + usage.ru_stime
 
 
 IMPORTS = ["-c", "import numpy, shapely, click"]

@@ -1,0 +1,13 @@
+"""The skin of the loaf, as far as bakes can teach it."""
+
+from dataclasses import dataclass
+
+from scorecraft.practice import SKIN_MM
+
+
+@dataclass(frozen=True, slots=True)
+class Skin:
+    """What a baker's own bakes teach: thickness (mm), and growth over the assumed growth."""
+
+    thickness_mm: float = SKIN_MM.value
+    growth: float = 1.0
