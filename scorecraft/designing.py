@@ -88,7 +88,7 @@ class Design:
     @cached_property
     def checked(self) -> tuple[Finding, ...]:
         """What the drawing alone tells, the weightiest first; the quickest."""
-        return by_weight([*run(self.layout), *self.unmet])
+        return by_weight([*run(self.layout), *self.unmet, *remarked(self.layout)])
 
     @cached_property
     def drawn_findings(self) -> tuple[Finding, ...]:
@@ -113,6 +113,12 @@ class Design:
     def stops(self) -> bool:
         """Whether a finding says that the design cannot be cut as it is; the model never does."""
         return any(finding.severity == "stop" for finding in self.checked)
+
+
+def remarked(layout: Layout) -> list[Finding]:
+    """Tell what the expansion dropped on the way."""
+    hint = "nothing to do, unless the edge looks ragged"
+    return [Finding("expand", "note", said, hint, place) for said, place in layout.remarks]
 
 
 def too_many(layout: Layout) -> Finding:

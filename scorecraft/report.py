@@ -62,7 +62,7 @@ def report(
     for finding in findings:
         lines += list(finding_lines(finding))
     if verbose:
-        lines += ["", *sizing_lines(layout)]
+        lines += ["", *sizing_lines(layout), *bench_lines(design)]
     if not quiet:
         lines += ["", *table(design, quick), "", LIMITS]
     return "\n".join(lines).rstrip() + "\n"
@@ -87,6 +87,23 @@ def sizing_lines(layout: Layout) -> Iterator[str]:
     steps = layout.settings.get("loaf", {}).get("steps", ())
     yield "Size of the loaf:" if steps else "Size of the loaf: as given in the pattern."
     yield from (f"  {step}" for step in steps)
+
+
+def bench_lines(design: Design) -> Iterator[str]:
+    """Write how long the cutting takes, and what its order saves against the file's."""
+    from scorecraft.bench.clock import told
+
+    plan = design.plan
+    planned, filed = plan.work, plan.in_file_order
+    yield "At the bench:"
+    yield f"  cutting takes about {told(planned.seconds)}; the dough holds {told(plan.allowed_s)}"
+    turned, longer = degrees(filed.turned_rad), filed.seconds - planned.seconds
+    yield f"  the turntable turns {degrees(planned.turned_rad):.0f}° in all"
+    yield f"  (in the order of the file {turned:.0f}° and {longer:.0f} s more)"
+    if plan.proven:
+        yield "  no order is quicker"
+    else:
+        yield f"  no order is more than {plan.gap_s:.0f} s quicker"
 
 
 def finding_lines(finding: Finding) -> Iterator[str]:

@@ -4,6 +4,8 @@ import json
 
 import pytest
 
+from scorecraft.report import ROOMS, VERDICTS
+
 ROUND = "loaf round width 220mm height 95mm\n"
 GOOD = 'title "Mine"\n' + ROUND + "slash 120mm depth 10mm\n"
 
@@ -48,6 +50,38 @@ def test_another_loaf_and_a_turned_knob(run):
 def test_quiet_leaves_the_table_out(run, pattern):
     name = pattern(GOOD)
     assert len(run("check", name, "-q").out) < len(run("check", name).out)
+
+
+def test_verbose_tells_how_the_size_was_found_and_what_the_order_saves(run):
+    ran = run("check", "leaf-crown", "-v", "--loaf", "round dough 900g proof right")
+    assert "900 g of dough" in ran.out and "cm3 when cut" in ran.out
+    assert "the turntable turns" in ran.out and "in the order of the file" in ran.out
+    given = run("check", "leaf-crown", "-v")
+    assert "Size of the loaf: as given in the pattern." in given.out
+
+
+def test_the_report_begins_with_verdict_and_room_and_tells_openings(run, pattern):
+    lines = run("check", pattern(GOOD)).out.splitlines()
+    assert lines[1] in VERDICTS.values()
+    assert lines[2].startswith(tuple(ROOMS.values()))
+    table = next(line for line in lines if line.strip().startswith("1  slash"))
+    assert table.endswith(" mm") and "opens" in "\n".join(lines)
+    quick = run("check", pattern(GOOD), "--quick").out
+    assert "opens" not in quick and "Room" not in quick
+
+
+def test_what_was_dropped_is_told(run, pattern):
+    text = ROUND + "slash 150mm depth 10mm\nfill disc 30mm with scales size 7mm shift (2mm, 1mm)\n"
+    assert "scraps at the edge" in run("check", pattern(text)).out
+
+
+def test_json_has_openings_and_room(run):
+    data = json.loads(run("check", "leaf-crown", "--json").out)
+    assert [row["cut"] for row in data["opening"]] == list(range(len(data["cuts"])))
+    assert max(row["widest_mm"] for row in data["opening"]) > 5
+    assert data["room"]["verdict"] == "enough"
+    assert 0 <= data["room"]["least"] <= data["room"]["most"] <= 1
+    assert 0 <= data["room"]["least_direction_deg"] < 180
 
 
 def test_a_pattern_from_standard_input(run, monkeypatch, pattern, tmp_path):
