@@ -25,7 +25,7 @@ AMBIENT = 0.55
 """Share of the light that reaches a slope turned away."""
 STATIONS = 720
 """Directions in which the edge of what is seen is looked for."""
-STRAY_MM = 0.045
+STRAY_MM = 0.06
 LINE_STRAY_MM = 0.015
 """Points of areas and of lines closer to the straight way than this are left out."""
 DIGITS = 2

@@ -1,6 +1,8 @@
 import pytest
 
+from scorecraft.door import design
 from scorecraft.drawing.bloom_picture import Wanted, picture
+from scorecraft.drawing.svg import svg
 from scorecraft.errors import UsageError
 from scorecraft.opening import solve
 
@@ -37,3 +39,10 @@ def test_a_known_opening_is_drawn_as_it_is(long_layout):
     made = picture(long_layout, Wanted(), opening=known)
     assert f"the widest to {known.widest_mm.max():.0f} mm" in made.desc
     assert made.desc != picture(long_layout, Wanted()).desc
+
+
+@pytest.mark.parametrize("name", ["leaf-crown", "sea-and-sun", "lotus", "sunflower"])
+def test_the_heaviest_shipped_pictures_stay_below_two_million_bytes(name):
+    """These four are the heaviest of all shipped patterns; so is the picture of both loaves."""
+    drawn = svg(design(name).bloom(Wanted(before=True)))
+    assert 500_000 < len(drawn.encode()) < 1_950_000
