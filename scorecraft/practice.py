@@ -166,6 +166,11 @@ STRIP_PARALLEL_DEG = Rule(
     12.0, "deg", "lines that part by more make a point that the dough holds, no strip", COMMON
 )
 STATION_MM = Rule(3.0, "mm", "how closely cuts are looked at for their neighbours", OURS)
+MOST_BOXES = Rule(1_000_000, "pairs", "the most boxes around cuts that are held together", OURS)
+MOST_STATION_BOXES = Rule(2_000_000, "pairs", "the most boxes around stations held together", OURS)
+MOST_PAIRS = Rule(100_000, "pairs", "the most pairs of cuts one check looks at", OURS)
+MOST_PAIRS_OF_TWO = Rule(20_000, "pairs", "of two statements no more are looked at", OURS)
+MOST_FACINGS = Rule(100_000, "stations", "the most stations found alongside a cut", OURS)
 CLEAR_MM = Rule(4.0, "mm", "cures leave this much dough between cuts that met", COMMON)
 DENSE_WARN = Rule(1.5, "", "so many times as much as that is a warning", COMMON)
 CROWN_ZONE = Rule(1 / 3, "of the reach", "the crown zone ends here", OURS)

@@ -1,6 +1,7 @@
 """Where cuts run side by side: how wide the strip of dough between them is, and how long."""
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -8,11 +9,15 @@ import shapely
 from numpy.typing import NDArray
 
 from scorecraft.checks.linework import Array, Indexes, Stations, stations
+from scorecraft.checks.neighbours import by_turns
 from scorecraft.cuts import Layout
-from scorecraft.practice import SAME_LINE_MM, STATION_MM
+from scorecraft.practice import MOST_STATION_BOXES, MOST_FACINGS, SAME_LINE_MM, STATION_MM
 
 LEAST_STRETCH = 0.4
 """The least true length per sheet length that is reckoned with when looking for neighbours."""
+
+CHUNK = 500
+"""About how many stations are looked at in one go."""
 
 
 @dataclass(frozen=True, eq=False, slots=True)
@@ -20,7 +25,8 @@ class Alongside:
     """Stations (indexes `here`, `there`) that face each other over a strip of dough.
 
     `width` is the strip's true width at that place (mm), `flat` its width on the sheet,
-    `same_way` whether the strokes run the same way.
+    `same_way` whether the strokes run the same way. `whole` is False where more stations face each
+    other than were looked for; of the cuts looked at all are found.
     """
 
     stations: Stations
@@ -29,6 +35,7 @@ class Alongside:
     width: Array
     flat: Array
     same_way: NDArray[np.bool_]
+    whole: bool
 
 
 def alongside(layout: Layout, reach: Array, parting_deg: float) -> Alongside:
@@ -39,19 +46,53 @@ def alongside(layout: Layout, reach: Array, parting_deg: float) -> Alongside:
     cut of the greater reach, or from both.
     """
     spots = stations(layout, STATION_MM.value)
+    here, there, whole = _strip_stations(layout, spots, reach, math.radians(parting_deg))
+    keep = _apart(layout, spots, here, there)
+    here, there = here[keep], there[keep]
+    width, flat = _widths(spots, here, there)
+    same_way = (spots.tangent[here] * spots.tangent[there]).sum(axis=1) > 0
+    return Alongside(spots, here, there, width, flat, same_way, whole)
+
+
+def _strip_stations(
+    layout: Layout, spots: Stations, reach: Array, parting_rad: float
+) -> tuple[Indexes, Indexes, bool]:
+    """Find stations that face each other, by turns of the cuts until there are MOST_FACINGS."""
+    found, boxes, facings = [np.zeros((2, 0), dtype=np.intp)], 0, 0
+    whole = True
+    for here, there in _near(layout, spots, reach):
+        if boxes > MOST_STATION_BOXES.value or facings > MOST_FACINGS.value:
+            whole = False
+            break
+        boxes += len(here)
+        face = _facing(spots, here, there, math.cos(parting_rad))
+        here, there = here[face], there[face]
+        width, _ = _widths(spots, here, there)
+        limit = reach[spots.cut[here]] + reach[spots.cut[there]]
+        strip = (width > SAME_LINE_MM.value) & (width < limit)
+        found.append(np.stack([here[strip], there[strip]]))
+        facings += int(strip.sum())
+    here, there = np.concatenate(found, axis=1)
+    order = np.argsort(here, kind="stable")
+    return here[order], there[order], whole
+
+
+def _near(layout: Layout, spots: Stations, reach: Array) -> Iterator[tuple[Indexes, Indexes]]:
+    """Give stations that may be near each other, all those of some cuts at a time."""
     _, across = layout.loaf.stretch(spots.point)
     search = 2 * reach[spots.cut] / np.clip(across, LEAST_STRETCH, 1.0)
     x, y = spots.point.T
     tree = shapely.STRtree(shapely.points(spots.point))
-    here, there = tree.query(shapely.box(x - search, y - search, x + search, y + search))
-    keep = _facing(spots, here, there, math.cos(math.radians(parting_deg)))
-    here, there = here[keep], there[keep]
-    width, flat = _widths(spots, here, there)
-    limit = reach[spots.cut[here]] + reach[spots.cut[there]]
-    keep = (width > SAME_LINE_MM.value) & (width < limit) & _apart(layout, spots, here, there)
-    here, there = here[keep], there[keep]
-    same_way = (spots.tangent[here] * spots.tangent[there]).sum(axis=1) > 0
-    return Alongside(spots, here, there, width[keep], flat[keep], same_way)
+    boxes = shapely.box(x - search, y - search, x + search, y + search)
+    order = by_turns(layout)
+    rank = np.argsort(order)
+    by_cut = np.argsort(rank[spots.cut], kind="stable")
+    count = np.bincount(spots.cut)[order]
+    chunk = np.cumsum(count) // CHUNK
+    ends = np.cumsum(count)[np.flatnonzero(np.diff(chunk))]
+    for some in np.split(by_cut, ends):
+        here, there = tree.query(boxes[some])
+        yield some[here], there
 
 
 def _facing(spots: Stations, here: Indexes, there: Indexes, parting: float) -> NDArray[np.bool_]:

@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from scorecraft.checks.finding import SEVERITIES, Finding, Severity
 from scorecraft.checks.linework import Indexes, strings
 from scorecraft.checks.meetings import Meetings, meetings
+from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.telling import enough, likewise, told_once, where
 from scorecraft.cuts import Cut, Layout
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
@@ -26,7 +27,7 @@ def crossings(layout: Layout) -> list[Finding]:
     lines = strings(layout)
     if len(lines) == 0:
         return []
-    met = meetings(lines, layout.loaf)
+    met = meetings(layout, lines)
     sharp = np.degrees(met.angle) < SHARP_CROSSING_DEG.value
     told = _worth_telling(layout, met, sharp)
     grave = [_severity(layout, met, int(i), bool(sharp[i])) for i in told]
@@ -36,7 +37,8 @@ def crossings(layout: Layout) -> list[Finding]:
         teller = _sharp if sharp[told[worst]] else _between_figures
         weightiest = min((grave[i] for i in members), key=SEVERITIES.index)
         findings.append(teller(layout, met, told[members], int(told[worst]), weightiest))
-    return findings + _own_crossings(layout, lines)
+    more = [] if met.whole else [unseen("crossings", layout)]
+    return [*findings, *_own_crossings(layout, lines), *more]
 
 
 def _worth_telling(layout: Layout, met: Meetings, sharp: NDArray[np.bool_]) -> Indexes:
@@ -83,7 +85,7 @@ def _sharp(
     return Finding(
         "crossings",
         severity,
-        message + likewise(len(found)),
+        message + likewise(len(found), met.whole),
         hint,
         place,
         figures,
@@ -112,7 +114,7 @@ def _between_figures(
     return Finding(
         "crossings",
         severity,
-        message + likewise(len(found)),
+        message + likewise(len(found), met.whole),
         hint,
         max(one.place, other.place),
         figures,

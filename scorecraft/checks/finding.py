@@ -19,7 +19,7 @@ class Finding:
     A `stop` cannot be cut as it is, a `warn` can but should be looked at, a `note` is told and no
     more. `place` is in the pattern, `figures` the numbers behind the message by name, `lines` what
     to draw, in sheet mm. What holds of many copies is told once: `figures["count"]` says of how
-    many.
+    many, or of how many at least where the message says so.
     """
 
     check: str

@@ -58,10 +58,3 @@ def stations(layout: Layout, step_mm: float) -> Stations:
     point = points[at] + rest[:, None] * tangent
     solid = layout.loaf.surface(layout.loaf.sheet_to_plan(point))
     return Stations(cut, along, step, point, tangent, solid)
-
-
-def pairs(found: NDArray[np.intp]) -> tuple[Indexes, Indexes]:
-    """Keep each pair of a tree's query of its own members once: (first, second), first < second."""
-    first, second = found
-    once = first < second
-    return first[once], second[once]

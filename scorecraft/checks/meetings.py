@@ -6,7 +6,9 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from scorecraft.checks.linework import Array, Indexes, pairs
+from scorecraft.checks.linework import Array, Indexes
+from scorecraft.checks.neighbours import near_pairs
+from scorecraft.cuts import Layout
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import JOIN_MM
 
@@ -19,7 +21,8 @@ class Meetings:
     """Points (K, 2) in sheet mm where the cuts `first` and `second` (K,) meet.
 
     `along_first` and `along_second` are the ways from the cuts' starts, mm; `crosses` is False
-    where either cut ends there; `angle` is the angle between them on the dough, radians.
+    where either cut ends there; `angle` is the angle between them on the dough, radians. `whole`
+    is False where there are more points than were looked for.
     """
 
     first: Indexes
@@ -29,11 +32,16 @@ class Meetings:
     along_second: Array
     crosses: NDArray[np.bool_]
     angle: Array
+    whole: bool
 
 
-def meetings(lines: NDArray[np.object_], loaf: Loaf) -> Meetings:
-    """Find all points where two of the lines (sheet mm) meet; lines on one another are left out."""
-    first, second = pairs(shapely.STRtree(lines).query(lines, predicate="intersects"))
+def meetings(layout: Layout, lines: NDArray[np.object_]) -> Meetings:
+    """Find all points where two cuts meet, or a sample where everything meets everything.
+
+    `lines` are the cuts as line strings (sheet mm); lines on one another are left out.
+    """
+    near = near_pairs(layout, lines)
+    first, second, loaf = near.first, near.second, layout.loaf
     shared = shapely.intersection(lines[first], lines[second])
     parts, pair = shapely.get_parts(shared, return_index=True)
     single = shapely.get_type_id(parts) == POINT
@@ -47,7 +55,7 @@ def meetings(lines: NDArray[np.object_], loaf: Loaf) -> Meetings:
     cosine = np.abs((here * there).sum(axis=1))
     angle = np.arccos(np.clip(cosine, 0.0, 1.0))
     point = np.column_stack([shapely.get_x(parts), shapely.get_y(parts)])
-    return Meetings(first, second, point, along_first, along_second, inner, angle)
+    return Meetings(first, second, point, along_first, along_second, inner, angle, near.whole)
 
 
 def _inner(lines: NDArray[np.object_], along: Array) -> NDArray[np.bool_]:

@@ -1,11 +1,14 @@
 """Cuts drawn twice, and cuts that lie on one another for a part of their way."""
 
+from dataclasses import dataclass
+
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
 from scorecraft.checks.finding import Finding
-from scorecraft.checks.linework import Indexes, pairs, strings
+from scorecraft.checks.linework import Indexes, strings
+from scorecraft.checks.neighbours import near_pairs, unseen
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Layout
 from scorecraft.practice import OVERLAP_MM, OVERLAP_SHARE, SAME_LINE_MM, STRIP_PER_DEPTH
@@ -21,36 +24,79 @@ def overlaps(layout: Layout) -> list[Finding]:
     lines = strings(layout)
     if len(lines) < 2:
         return []
-    near = shapely.STRtree(lines).query(lines, predicate="dwithin", distance=SAME_LINE_MM.value)
-    first, second = pairs(near)
+    near = near_pairs(layout, lines, SAME_LINE_MM.value)
     length = shapely.length(lines)
-    swap = length[first] > length[second]
-    short, other = np.where(swap, second, first), np.where(swap, first, second)
+    swap = length[near.first] > length[near.second]
+    short = np.where(swap, near.second, near.first)
+    other = np.where(swap, near.first, near.second)
+    likely = _likely(lines, short, other, length)
+    short, other = short[likely], other[likely]
     shared = _shared(lines, short, other, length)
     wrong = (shared >= OVERLAP_MM.value) | (shared >= OVERLAP_SHARE.value * length[short])
-    short, other, shared = short[wrong], other[wrong], shared[wrong]
-    families = [
-        sorted((layout.cuts[a].family, layout.cuts[b].family))
-        for a, b in zip(short, other, strict=True)
+    found = Overlaps(short[wrong], other[wrong], shared[wrong], near.whole)
+    family = [cut.family for cut in layout.cuts]
+    keys = [
+        tuple(sorted((family[a], family[b]))) for a, b in zip(found.short, found.other, strict=True)
     ]
-    keys = [tuple(family) for family in families]
-    return [
-        _finding(layout, int(short[worst]), int(other[worst]), float(shared[worst]), short[found])
-        for worst, found in told_once(keys, shared)
+    findings = [
+        _finding(layout, found, worst, members) for worst, members in told_once(keys, found.shared)
     ]
+    return findings if near.whole else [*findings, unseen("overlaps", layout)]
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class Overlaps:
+    """Cuts `short` (K,) that lie on `other` ones for `shared` mm; `whole` if these are all."""
+
+    short: Indexes
+    other: Indexes
+    shared: Array
+    whole: bool
+
+
+def _likely(
+    lines: NDArray[np.object_], short: Indexes, other: Indexes, length: Array
+) -> NDArray[np.bool_]:
+    """Whether any of so few points that no wrong stretch can miss them all lies on the other line.
+
+    Lines that only cross are passed over at a fraction of the cost of measuring them.
+    """
+    count = _samples(length[short])
+    least = np.minimum(OVERLAP_MM.value / np.maximum(length[short], 1e-9), OVERLAP_SHARE.value)
+    every = np.maximum(1, np.floor(least * count)).astype(np.intp)
+    pair, number = _count_up(count // every)
+    share = ((number + 1) * every[pair] - 0.5) / count[pair]
+    on = _lies_on(lines, short[pair], other[pair], share)
+    return np.asarray(np.bincount(pair[on], minlength=len(short)) > 0)
 
 
 def _shared(lines: NDArray[np.object_], short: Indexes, other: Indexes, length: Array) -> Array:
     """Length (mm) of each short line that lies on the other one."""
-    count = np.maximum(4, np.ceil(length[short] / SAMPLE_MM)).astype(np.intp)
-    pair = np.repeat(np.arange(len(short)), count)
-    number = np.arange(len(pair)) - np.repeat(np.cumsum(count) - count, count)
-    share = (number + 0.5) / count[pair]
-    points = shapely.line_interpolate_point(lines[short[pair]], share, normalized=True)
-    shapely.prepare(lines)
-    on = shapely.dwithin(lines[other[pair]], points, SAME_LINE_MM.value)
+    count = _samples(length[short])
+    pair, number = _count_up(count)
+    on = _lies_on(lines, short[pair], other[pair], (number + 0.5) / count[pair])
     longest = _longest_run(on, pair, len(short))
     return np.asarray(longest / count * length[short])
+
+
+def _samples(length: Array) -> Indexes:
+    """Give the number of points at which lines of some lengths are compared."""
+    return np.maximum(4, np.ceil(length / SAMPLE_MM)).astype(np.intp)
+
+
+def _count_up(count: Indexes) -> tuple[Indexes, Indexes]:
+    """Give the index of each pair `count` times over, and number its places from 0."""
+    pair = np.repeat(np.arange(len(count)), count)
+    return pair, np.arange(len(pair)) - np.repeat(np.cumsum(count) - count, count)
+
+
+def _lies_on(
+    lines: NDArray[np.object_], short: Indexes, other: Indexes, share: Array
+) -> NDArray[np.bool_]:
+    """Whether the point at a share of the way along one line lies on another line."""
+    points = shapely.line_interpolate_point(lines[short], share, normalized=True)
+    shapely.prepare(lines)
+    return np.asarray(shapely.dwithin(lines[other], points, SAME_LINE_MM.value))
 
 
 def _longest_run(on: NDArray[np.bool_], pair: Indexes, pairs_count: int) -> Array:
@@ -66,18 +112,22 @@ def _longest_run(on: NDArray[np.bool_], pair: Indexes, pairs_count: int) -> Arra
     return longest
 
 
-def _finding(layout: Layout, short: int, other: int, shared: float, found: Indexes) -> Finding:
-    cut, under = layout.cuts[short], layout.cuts[other]
+def _finding(layout: Layout, found: Overlaps, worst: int, members: Indexes) -> Finding:
+    cut, under = layout.cuts[found.short[worst]], layout.cuts[found.other[worst]]
+    shared = float(found.shared[worst])
+    covered = np.unique(found.short[members])
+    least = "" if found.whole else "at least "
     whole = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
     place = where(layout.loaf, cut.line[len(cut.line) // 2])
     apart = STRIP_PER_DEPTH.value * (cut.depth_mm + under.depth_mm) / 2
     if shared > 0.9 * whole:
         message = f"{cut.name} lies on {under.name} {place}: it would be cut twice"
-        hint = f"drop {len(found)} of them, or move them {enough(apart)} apart"
+        hint = f"drop {least}{len(covered)} of them, or move them {enough(apart)} apart"
     else:
         message = f"{cut.name} lies on {under.name} for {size(shared)} {place}"
         hint = f"end one of them {enough(shared)} sooner, or move them {enough(apart)} apart"
-    figures = {"count": len(found), "shared_mm": shared, "apart_mm": apart}
-    lines = tuple(layout.cuts[i].line for i in found)
+    figures = {"count": len(members), "shared_mm": shared, "apart_mm": apart}
+    lines = tuple(layout.cuts[i].line for i in covered)
     later = max(cut.place, under.place)
-    return Finding("overlaps", "warn", message + likewise(len(found)), hint, later, figures, lines)
+    message += likewise(len(members), found.whole)
+    return Finding("overlaps", "warn", message, hint, later, figures, lines)

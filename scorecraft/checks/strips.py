@@ -1,5 +1,6 @@
 """Strips of dough between two cuts that are too narrow for how deep the cuts are."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -7,7 +8,9 @@ from numpy.typing import NDArray
 
 from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.telling import enough, likewise, size, told_once, where
+from scorecraft.checks.linework import Indexes
+from scorecraft.checks.neighbours import unseen
+from scorecraft.checks.telling import apart, enough, likewise, told_once, where
 from scorecraft.cuts import Cut, Layout
 from scorecraft.practice import (
     DEEP_MM,
@@ -51,73 +54,83 @@ def strips(layout: Layout) -> list[Finding]:
     Cuts that come together at an angle, as at the tip of a leaf or where a vein meets its midrib,
     leave a point and no strip; a strip counts where both cuts run side by side.
     """
-    found = narrow_strips(layout)
+    found, whole = narrow_strips(layout)
     grave = [_severity(layout, strip) for strip in found]
     keys = [
         (*sorted((layout.cuts[s.one].family, layout.cuts[s.other].family)), severity)
         for s, severity in zip(found, grave, strict=True)
     ]
     lacking = np.array([1 - s.width_mm / s.wanted_mm for s in found])
-    return [
-        _finding(layout, found[worst], [found[i] for i in members], grave[worst])
+    findings = [
+        _finding(layout, found[worst], [found[i] for i in members], grave[worst], whole)
         for worst, members in told_once(keys, lacking)
     ]
+    return findings if whole else [*findings, unseen("strips", layout)]
 
 
-def narrow_strips(layout: Layout) -> list[Strip]:
-    """Give every strip that is narrower than it should be, once for a pair of cuts."""
+def narrow_strips(layout: Layout) -> tuple[list[Strip], bool]:
+    """Give strips that are narrower than they should be, once for a pair of cuts; whether all."""
     if not layout.cuts:
-        return []
+        return [], True
     depth = np.array([cut.depth_mm for cut in layout.cuts])
     reach = np.maximum(STRIP_PER_DEPTH.value * depth, THINNEST_STRIP_MM.value) / 2
     near = alongside(layout, reach, STRIP_PARALLEL_DEG.value)
-    length = np.bincount(near.stations.cut, weights=near.stations.step)
     best: dict[tuple[int, int], Strip] = {}
-    for chosen in _by_pair(near):
-        strip = _strip(near, chosen, reach)
-        if not _is_strip(strip, float(min(length[strip.one], length[strip.other]))):
-            continue
+    for strip in _measured(near, reach):
         key = (min(strip.one, strip.other), max(strip.one, strip.other))
         if key not in best or strip.run_mm > best[key].run_mm:
             best[key] = strip
-    return list(best.values())
+    return list(best.values()), near.whole
 
 
-def _by_pair(near: Alongside) -> list[NDArray[np.intp]]:
-    """Sort facings by the pair of their cuts; single ones are no strip and left out."""
-    one, other = near.stations.cut[near.here], near.stations.cut[near.there]
-    order = np.lexsort((other, one))
-    one, other = one[order], other[order]
-    new = (np.diff(one, prepend=-1) != 0) | (np.diff(other, prepend=-1) != 0)
-    groups = np.split(order, np.flatnonzero(new)[1:])
-    return [group for group in groups if len(group) > 1]
-
-
-def _strip(near: Alongside, chosen: NDArray[np.intp], reach: Array) -> Strip:
+def _measured(near: Alongside, reach: Array) -> Iterator[Strip]:
+    """Measure the strips from either cut beside them, all at once; passages too short are none."""
     spots = near.stations
-    here, first = np.unique(near.here[chosen], return_index=True)
-    one, other = int(spots.cut[here[0]]), int(spots.cut[near.there[chosen[0]]])
-    width, wanted = near.width[chosen[first]], float(reach[one] + reach[other])
-    return Strip(
-        one,
-        other,
-        float(spots.step[here].sum()) / (2 if one == other else 1),
-        _narrow(width),
-        wanted,
-        -_narrow((width - wanted) * near.flat[chosen[first]] / width),
-        spots.point[here[len(here) // 2]],
+    facing, pair = _by_pair(near)
+    here, first = near.here[facing], np.flatnonzero(np.diff(pair, prepend=-1))
+    count = np.bincount(pair)
+    one, other = spots.cut[here[first]], spots.cut[near.there[facing[first]]]
+    width, wanted = near.width[facing], (reach[one] + reach[other])
+    run = np.bincount(pair, weights=spots.step[here]) / np.where(one == other, 2, 1)
+    narrow = _narrow(width, pair, first, count)
+    lacking = (wanted[pair] - width) * near.flat[facing] / width
+    apart_mm = -_narrow(-lacking, pair, first, count)
+    middle = spots.point[here[first + count // 2]]
+    length = np.bincount(spots.cut, weights=spots.step)
+    least = np.minimum(
+        STRIP_RUN_MM.value, STRIP_RUN_SHARE.value * np.minimum(*length[[one, other]])
     )
+    for i in np.flatnonzero(run >= np.maximum(least, STRIP_SLENDER.value * narrow)):
+        yield Strip(
+            int(one[i]),
+            int(other[i]),
+            float(run[i]),
+            float(narrow[i]),
+            float(wanted[i]),
+            float(apart_mm[i]),
+            middle[i],
+        )
 
 
-def _narrow(values: Array) -> float:
-    """Give the value that a tenth of them stays below."""
-    return float(np.sort(values)[int(NARROW * len(values))])
+def _by_pair(near: Alongside) -> tuple[Indexes, Indexes]:
+    """Sort facings by the pair of their cuts, and number the pairs; single ones are left out.
+
+    Every station of a pair counts once, with the first it faces.
+    """
+    one, other = near.stations.cut[near.here], near.stations.cut[near.there]
+    order = np.lexsort((near.here, other, one))
+    new = (np.diff(one[order], prepend=-1) != 0) | (np.diff(other[order], prepend=-1) != 0)
+    pair = np.cumsum(new) - 1
+    keep = (np.bincount(pair, minlength=1) > 1)[pair] if len(pair) else new
+    keep &= new | (np.diff(near.here[order], prepend=-1) != 0)
+    order, pair = order[keep], pair[keep]
+    return order, np.unique(pair, return_inverse=True)[1]
 
 
-def _is_strip(strip: Strip, shorter_mm: float) -> bool:
-    """Whether the cuts run side by side for long enough to leave a strip."""
-    least = min(STRIP_RUN_MM.value, STRIP_RUN_SHARE.value * shorter_mm)
-    return strip.run_mm >= max(least, STRIP_SLENDER.value * strip.width_mm)
+def _narrow(values: Array, pair: Indexes, first: Indexes, count: Indexes) -> Array:
+    """Give for every pair the value that a tenth of its own stay below."""
+    order = np.lexsort((values, pair))
+    return np.asarray(values[order[first + (NARROW * count).astype(np.intp)]])
 
 
 def _severity(layout: Layout, strip: Strip) -> Severity:
@@ -130,11 +143,14 @@ def _severity(layout: Layout, strip: Strip) -> Severity:
     return "warn"
 
 
-def _finding(layout: Layout, worst: Strip, found: list[Strip], severity: Severity) -> Finding:
+def _finding(
+    layout: Layout, worst: Strip, found: list[Strip], severity: Severity, whole: bool
+) -> Finding:
+    width, wanted = apart(worst.width_mm, worst.wanted_mm)
     one, other = layout.cuts[worst.one], layout.cuts[worst.other]
     message = (
-        f"only {size(worst.width_mm)} of dough between {_between(one, other)} "
-        f"{where(layout.loaf, worst.middle)}: {size(worst.wanted_mm)} hold at that depth"
+        f"only {width} of dough between {_between(one, other)} "
+        f"{where(layout.loaf, worst.middle)}: {wanted} hold at that depth"
     )
     hint = f"move them {enough(worst.apart_mm)} apart"
     shallower = worst.width_mm / STRIP_PER_DEPTH.value
@@ -151,7 +167,8 @@ def _finding(layout: Layout, worst: Strip, found: list[Strip], severity: Severit
     touched = sorted({i for strip in found for i in (strip.one, strip.other)})
     lines = tuple(layout.cuts[i].line for i in touched)
     place = max(one.place, other.place)
-    return Finding("strips", severity, message + likewise(len(found)), hint, place, figures, lines)
+    message += likewise(len(found), whole)
+    return Finding("strips", severity, message, hint, place, figures, lines)
 
 
 def _between(one: Cut, other: Cut) -> str:

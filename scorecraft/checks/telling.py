@@ -12,6 +12,9 @@ from scorecraft.units import turntable_degrees
 
 Array = NDArray[np.float64]
 
+MOST_DIGITS = 7
+"""Decimals that no length is told with."""
+
 
 def where(loaf: Loaf, point: Array) -> str:
     """Say where a sheet point (2,) lies: near the crown, or at an hour of the clock."""
@@ -40,9 +43,20 @@ def enough(value_mm: float) -> str:
     return size(math.ceil(value_mm * 2 - 1e-9) / 2)
 
 
-def likewise(count: int) -> str:
-    """Say that a finding holds of `count` places."""
-    return f" ({count - 1} more like it)" if count > 1 else ""
+def apart(less_mm: float, more_mm: float) -> tuple[str, str]:
+    """Write two lengths with so many decimals that they do not read the same."""
+    told = size(less_mm), size(more_mm)
+    digits = 1
+    while told[0] == told[1] and less_mm != more_mm and digits < MOST_DIGITS:
+        told = f"{less_mm:.{digits}f} mm", f"{more_mm:.{digits}f} mm"
+        digits += 1
+    return told
+
+
+def likewise(count: int, whole: bool = True) -> str:
+    """Say that a finding holds of `count` places, or of as many at least."""
+    least = "" if whole else "at least "
+    return f" ({least}{count - 1} more like it)" if count > 1 else ""
 
 
 def told_once(keys: Sequence[Hashable], weights: Array) -> list[tuple[int, NDArray[np.intp]]]:

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import Array, Indexes
+from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Layout
 from scorecraft.practice import (
@@ -42,10 +43,11 @@ def undercut(layout: Layout) -> list[Finding]:
     keys = [
         tuple(sorted((layout.cuts[one[i]].family, layout.cuts[other[i]].family))) for i in worst
     ]
-    return [
+    findings = [
         _finding(layout, near, int(worst[w]), worst[members], float(left[worst[w]]))
         for w, members in told_once(keys, -left[worst])
     ]
+    return findings if near.whole else [*findings, unseen("undercut", layout)]
 
 
 def _slant(blade_rad: float) -> float:
@@ -100,7 +102,13 @@ def _finding(
     severity = _severity(left, min(a.depth_mm, b.depth_mm))
     place = max(a.place, b.place)
     return Finding(
-        "undercut", severity, message + likewise(len(found)), hint, place, figures, lines
+        "undercut",
+        severity,
+        message + likewise(len(found), near.whole),
+        hint,
+        place,
+        figures,
+        lines,
     )
 
 

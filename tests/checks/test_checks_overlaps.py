@@ -46,6 +46,24 @@ def test_copies_are_told_once(cut, lay):
     assert "drop 3 of them" in found.hint
 
 
+def test_of_three_cuts_on_one_line_two_are_to_be_dropped(cut, lay):
+    (found,) = overlaps(lay(*(cut((0, 0), (60, 0)) for _ in range(3))))
+    assert "drop 2 of them" in found.hint
+    assert overlaps(lay(cut((0, 0), (60, 0)))) == []
+
+
+@pytest.mark.parametrize("share", [4.0, 6.0, 9.6, 20.0])
+@pytest.mark.parametrize("start", [0.0, 13.0, 31.3, 90.0])
+def test_a_stretch_is_found_wherever_it_lies(cut, lay, share, start):
+    """A cut that joins another one for a while and leaves it again."""
+    ways = (-8.0, 0.0, share, share + 8.0)
+    joins = cut(*((start + x, 0.0 if 0 <= x <= share else 12.0) for x in ways))
+    tail = [(start + share + 8.0, 60.0)] if start > 50 else []
+    long = cut(*joins.line, *tail, family=2)
+    found = overlaps(lay(cut((-30, 0), (150, 0)), long))
+    assert bool(found) is (share > 8.0)
+
+
 def test_no_cuts_no_findings(cut, lay):
     assert overlaps(lay()) == []
     assert overlaps(lay(cut((0, 0), (60, 0)))) == []

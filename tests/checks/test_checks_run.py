@@ -3,7 +3,7 @@ import pytest
 
 from scorecraft.checks import CHECKS, run
 from scorecraft.checks.finding import SEVERITIES
-from scorecraft.checks.telling import clock, enough, size, told_once, where
+from scorecraft.checks.telling import apart, clock, enough, likewise, size, told_once, where
 from scorecraft.designing import make
 from scorecraft.loaf.dome import make_loaf
 
@@ -68,6 +68,19 @@ def test_numbers_are_told_as_a_baker_says_them():
     assert size(3.0) == "3 mm"
     assert enough(3.01) == "3.5 mm"
     assert enough(3.5) == "3.5 mm"
+
+
+def test_lengths_that_differ_do_not_read_the_same():
+    assert apart(14.2, 14.4) == ("14.2 mm", "14.4 mm")
+    assert apart(13.0, 14.4) == ("13 mm", "14 mm")
+    assert apart(3.5701, 3.6) == ("3.57 mm", "3.60 mm")
+    assert apart(4.0, 4.0) == ("4 mm", "4 mm")
+
+
+def test_more_of_the_same_are_counted_as_far_as_they_are_known():
+    assert likewise(1) == likewise(1, whole=False) == ""
+    assert likewise(3) == " (2 more like it)"
+    assert likewise(3, whole=False) == " (at least 2 more like it)"
 
 
 def test_told_once():

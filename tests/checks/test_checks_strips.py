@@ -136,3 +136,11 @@ def test_copies_are_told_once(cut, lay):
     assert found.figures["width_mm"] == pytest.approx(5.5, abs=0.15)
     assert len(found.lines) == 4
     assert strips(lay()) == []
+
+
+def test_a_strip_that_almost_holds_is_told_with_figures_that_differ(cut, lay):
+    (found,) = strips(lay(level(cut, 0, 12), level(cut, 14.24, 12)))
+    width, wanted = found.figures["width_mm"], found.figures["wanted_mm"]
+    assert f"{width:.0f}" == f"{wanted:.0f}" == "14"
+    assert f"only {width:.1f} mm of dough" in found.message
+    assert f": {wanted:.1f} mm hold" in found.message

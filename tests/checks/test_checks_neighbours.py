@@ -1,0 +1,132 @@
+"""Where everything crosses everything a bounded sample is looked at, and this is told."""
+
+import math
+import time
+
+import numpy as np
+import pytest
+import shapely
+
+from scorecraft.checks import run
+from scorecraft.checks.crossings import crossings
+from scorecraft.checks.linework import strings
+from scorecraft.checks.neighbours import by_turns, near_pairs
+from scorecraft.checks.overlaps import overlaps
+from scorecraft.checks.strips import strips
+from scorecraft.checks.undercut import undercut
+from scorecraft.designing import make
+from scorecraft.practice import MOST_PAIRS, MOST_PAIRS_OF_TWO
+
+CROWDS = {
+    "leaves": "repeat 60 turn 1deg:\n    leaf 50mm veins 40\n",
+    "most leaves": "repeat 180 turn 1deg:\n    leaf 50mm veins 40\n",
+    "triangles": "fill whole with triangles size 1.7mm\n",
+    "wedges": "wedges 1000:\n    slash 100mm depth 2mm\n",
+}
+FAULTS = {
+    "leaves": {"overlaps": "warn", "crossings": "note", "strips": "warn"},
+    "most leaves": {"overlaps": "warn", "crossings": "note", "strips": "warn"},
+    "triangles": {"strips": "warn"},
+    "wedges": {"overlaps": "warn", "strips": "warn"},
+}
+
+
+def crowd(name):
+    return make(f"loaf round width 220mm height 95mm\n{CROWDS[name]}").layout
+
+
+def fan(cut, count, length=60.0, **more):
+    """Cuts through one point, all crossing each other."""
+    ends = [
+        length * np.array([math.cos(t), math.sin(t)])
+        for t in np.linspace(0, math.pi, count, endpoint=False)
+    ]
+    return [cut(-end, end, **more) for end in ends]
+
+
+@pytest.mark.parametrize("name", CROWDS)
+def test_a_crowd_is_checked_in_seconds_and_its_faults_are_told(name):
+    layout = crowd(name)
+    start = time.process_time()
+    found = run(layout)
+    assert time.process_time() - start < 3.0
+    faults = [each for each in found if each.figures and each.check in FAULTS[name]]
+    worst = {each.check: each.severity for each in reversed(faults)}
+    assert worst == FAULTS[name]
+    assert all("(at least " in each.message and each.place.line >= 2 for each in faults)
+
+
+def test_what_was_not_looked_at_is_told_once_a_check():
+    notes = [each for each in run(crowd("triangles")) if "not all places" in each.message]
+    assert {each.check for each in notes} == {"overlaps", "crossings", "strips"}
+    assert len(notes) == 3
+    assert {each.severity for each in notes} == {"note"}
+
+
+def test_pairs_are_all_there_or_bounded_and_each_once(cut, lay):
+    for count, whole in ((150, True), (300, False)):
+        layout = lay(*fan(cut, count))
+        near = near_pairs(layout, strings(layout))
+        assert near.whole is whole
+        assert (near.first < near.second).all()
+        assert len(np.unique(np.stack([near.first, near.second]), axis=1).T) == len(near.first)
+        if whole:
+            assert len(near.first) == count * (count - 1) / 2
+        else:
+            assert MOST_PAIRS_OF_TWO.value <= len(near.first) <= 2 * MOST_PAIRS_OF_TWO.value
+
+
+def test_many_statements_together_are_bounded_too(cut, lay):
+    lines = [each for f in range(10) for each in fan(cut, 60, family=f)]
+    layout = lay(*lines)
+    near = near_pairs(layout, strings(layout))
+    assert not near.whole
+    assert MOST_PAIRS.value < len(near.first) < 1.5 * MOST_PAIRS.value
+
+
+def test_near_pairs_are_those_within_the_distance(cut, lay):
+    rng = np.random.default_rng(4)
+    ends = rng.uniform(-40, 40, (60, 1, 2)) + rng.uniform(-15, 15, (60, 2, 2))
+    layout = lay(*(cut(*line, family=k % 5) for k, line in enumerate(ends)))
+    lines = strings(layout)
+    for distance in (0.0, 3.0):
+        near = near_pairs(layout, lines, distance)
+        apart = shapely.distance(lines[:, None], lines[None, :])
+        expected = np.argwhere(np.triu(apart <= distance, k=1))
+        assert np.array_equal(np.column_stack([near.first, near.second]), expected)
+        assert len(expected) > 20
+
+
+def test_statements_take_turns_each_from_all_over(cut, lay):
+    layout = lay(*(cut((k, 0), (k, 9), family=1) for k in range(90)), cut((0, 0), (9, 9), family=2))
+    order = by_turns(layout)
+    assert sorted(order) == list(range(91))
+    assert 90 in order[:2]
+    assert np.ptp(order[2:8]) > 60
+
+
+def test_a_crowd_hides_no_other_fault(cut, lay):
+    """Two cuts apart from a crowd cross, overlap and lie side by side: all of it is told."""
+    aside = {"depth": 8, "figure": 0}
+    pair = [cut((-40, 95), (40, 95), family=2, **aside), cut((0, 70), (0, 120), family=3, **aside)]
+    double = [cut((-40, 95.1), (40, 95.1), family=4, **aside)]
+    beside = [cut((-40, 99), (40, 99), family=5, **aside)]
+    layout = lay(*fan(cut, 900), *pair, *double, *beside)
+    assert any(each.place.line == 3 for each in crossings(layout) if each.figures)
+    assert any(each.place.line == 4 for each in overlaps(layout) if each.figures)
+    assert any(each.place.line == 5 for each in strips(layout) if each.figures)
+
+
+def test_undercuts_of_a_crowd_are_bounded(cut, lay):
+    layout = lay(*fan(cut, 1500, depth=6, blade=30))
+    start = time.process_time()
+    found = undercut(layout)
+    assert time.process_time() - start < 2.0
+    assert {each.severity for each in found if each.figures} == {"stop"}
+    assert any("not all places" in each.message for each in found)
+
+
+def test_thinning_a_crowd_out_is_a_cure(cut, lay):
+    """The cure the note tells, fewer cuts: every place is looked at again."""
+    assert any("not all places" in each.message for each in crossings(lay(*fan(cut, 300))))
+    assert not any("not all places" in each.message for each in run(lay(*fan(cut, 150))))
