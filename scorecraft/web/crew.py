@@ -1,6 +1,7 @@
 """Worker processes that do the heavy work, so that one runaway request cannot stop the others."""
 
 import multiprocessing
+import os
 import signal
 import threading
 from collections.abc import Callable
@@ -16,6 +17,8 @@ WAIT_S = 20.0
 """So long a request waits for a worker to be free."""
 START_S = 30.0
 """So long a new worker may take to come up."""
+ONE_THREAD = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
+"""What keeps a worker's linear algebra to one thread, unless the environment says otherwise."""
 
 
 class TooLongError(ScorecraftError):
@@ -58,6 +61,8 @@ class Crew:
     """A few workers; `do` gives a piece of work to a free one and waits for its answer."""
 
     def __init__(self, work: Work, count: int) -> None:
+        for name in ONE_THREAD:  # threads that wait busily would take the other workers' turns
+            os.environ.setdefault(name, "1")
         self.context = multiprocessing.get_context("spawn")
         self.work = work
         self.free: list[Worker] = []

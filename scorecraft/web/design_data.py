@@ -9,6 +9,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
+from scorecraft.errors import lines_of
 from scorecraft.groups import Group
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.report import finding_data, rounded, verdict
@@ -104,7 +105,7 @@ def span(knob: Knob, design: Design) -> dict[str, int] | None:
     if value is None:
         return None
     place = value.value.place
-    lines = design.source.text.removeprefix("\ufeff").splitlines()
+    lines = lines_of(design.source.text.removeprefix("\ufeff"))
     found = WRITTEN.match(lines[place.line - 1], place.column - 1)
     if not found:
         return None

@@ -21,20 +21,24 @@ DIGITS = 2
 
 
 def opened_data(design: Design) -> dict[str, Any]:
-    """Tell how wide the cuts open, whether that gives room, and all findings."""
+    """Tell how wide the cuts open, whether that gives room, and all findings.
+
+    Where there are more cuts than the model takes, widths are None, and the findings say so.
+    """
+    foreseen = design.foreseen
     centre, _ = frame(design.layout)
     found = pointers(design.layout, design.findings, centre)
     return {
         "ok": True,
         "findings": findings_data(design, design.findings),
         "verdict": verdict(design.findings),
-        "room": room_words(design),
+        "room": room_words(design) if foreseen else "",
         "pointers": [
             {"finding": int(item.data["finding"]), "path": path_data(item.lines, item.closed)}
             for item in found.items
             if isinstance(item, Shape)
         ],
-        "widest_mm": [rounded(width) for width in design.opening.widest_mm],
+        "widest_mm": [rounded(each) for each in foreseen.widest_mm] if foreseen else None,
     }
 
 

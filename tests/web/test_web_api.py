@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pypdf
 import pytest
-from conftest import SLASH
+from conftest import MANY, SLASH
 
 from scorecraft.designing import make
 from scorecraft.errors import Place
@@ -216,3 +216,21 @@ def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
     asking.told("/api/measure", {"text": SLASH, "rows": rows, "keep": True, "note": "hot"})
     (bake,) = asking.get("/api/bakes").get_json()["bakes"]
     assert bake["note"] == "hot" and bake["title"] == "Mine"
+
+
+def test_lines_are_counted_as_editors_count_them(asking):
+    text = "# a page\fbreak and a separator\u2028 end no line\n" + SLASH
+    told = asking.told("/api/design", {"text": text})
+    (knob,) = told["knobs"]
+    span = knob["span"]
+    line = text.split("\n")[span["line"] - 1]
+    assert line[span["column"] - 1 :][: span["length"]] == "8mm"
+
+
+def test_more_cuts_than_the_model_takes_are_shown_without_openings(asking):
+    told = asking.told("/api/opening", {"text": MANY})
+    assert told["widest_mm"] is None and told["room"] == ""
+    assert any("too many for the opening model" in each["message"] for each in told["findings"])
+    assert len(asking.told("/api/design", {"text": MANY})["cuts"]) > 9000
+    refused = asking.post("/api/mouths", {"text": MANY})
+    assert refused.status_code == 400 and "more than" in refused.get_json()["error"]["message"]

@@ -9,6 +9,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 import pytest
+from conftest import MANY, SLASH
 
 from scorecraft.web.app import make_app
 from scorecraft.web.folder import Folder
@@ -515,3 +516,16 @@ def tab_to(page, attribute, value):
 def test_scripts_stay_small():
     folder = Path(__file__).parents[2] / "scorecraft" / "web" / "static"
     assert sum(path.stat().st_size for path in folder.glob("*.js")) <= 100_000
+
+
+def test_more_cuts_than_the_model_takes_leave_the_loaf_on_the_bench(seen):
+    web = seen()
+    web.start(MANY, "many.score")
+    page = web.page
+    playwright.expect(page.locator("#panel-findings")).to_contain_text(
+        "too many for the opening", timeout=30_000
+    )
+    playwright.expect(page.locator("#oven")).to_be_disabled()
+    playwright.expect(page.locator(".looking .note")).to_contain_text("could not be worked out")
+    page.fill("#pattern-text", SLASH)
+    page.wait_for_selector("#oven:not([disabled])")

@@ -1,13 +1,13 @@
 // Ways to look at the loaf: from above with the oven's slider, from the side, as its guide.
 
-import { ask, Latest } from "./api.js";
+import { ask, Latest, tellWhy } from "./api.js";
 import { h, later } from "./dom.js";
 import { choices } from "./forms.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
 
 const told = words.design;
-const SETTLED_MS = 140;
+const SETTLED_MS = 80;
 const BLOOM_MS = 350;
 
 export class Looking {
@@ -19,7 +19,7 @@ export class Looking {
     this.asking = new Latest("/api/opening", (answer, data) => this.opened(answer, data), () => this.unknown(), Infinity);
     this.askSoon = later(() => this.asking.ask(store.asked), SETTLED_MS);
     this.bloomSoon = later(() => this.fetchBloom(), BLOOM_MS);
-    this.views = new Latest("/api/view", (answer) => this.seen(answer), () => {});
+    this.views = new Latest("/api/view", (answer) => this.seen(answer), tellWhy);
     this.viewSoon = later(() => this.askView(), 60);
     this.oven = this.ovenSlider();
     this.elevation = this.elevationSlider();
@@ -56,11 +56,12 @@ export class Looking {
 
   opened(answer, data) {
     if (!answer.ok || data.text !== store.text || data.text !== this.text) return;
-    this.opening = answer;
+    this.opening = answer.widest_mm && answer; // null: too many cuts
     if (this.look === "top") this.stage.pointAt(answer.pointers);
     store.say("opening", answer);
     this.waits(false);
-    if (this.share > 0) this.fetchMouths();
+    if (!this.opening) this.unknown();
+    else if (this.share > 0) this.fetchMouths();
   }
 
   /** The mouths are needed once the slider is moved, and not for every edit. */
@@ -104,7 +105,7 @@ export class Looking {
       this.bloom = { about, address, width, height };
       this.apply();
     } catch {
-      // the mouths are shown without it, and the next move of the slider asks again
+      // the mouths do without it; the slider's next move asks again
     } finally {
       this.fetching = null;
     }
@@ -132,6 +133,15 @@ export class Looking {
   unknown() {
     this.oven.note.textContent = told.unknown;
     this.oven.slider.disabled = true;
+    this.oven.slider.value = 0;
+    this.turned();
+  }
+
+  turned() {
+    const { value, style } = this.oven.slider;
+    this.share = value / 100;
+    style.setProperty("--share", `${value}%`);
+    this.stage.bake(this.share);
   }
 
   waits(waiting) {
@@ -153,9 +163,7 @@ export class Looking {
       onfocus: () => this.fetchMouths(),
       onpointerenter: () => this.fetchMouths(),
       oninput: () => {
-        this.share = slider.value / 100;
-        slider.style.setProperty("--share", `${slider.value}%`);
-        this.stage.bake(this.share);
+        this.turned();
         if (!this.mouths) this.fetchMouths();
         else if (this.share > 0) this.bloomSoon();
       },
