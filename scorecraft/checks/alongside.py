@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from scorecraft.checks.linework import Array, Indexes, Stations, stations
 from scorecraft.checks.neighbours import by_turns
 from scorecraft.cuts import Layout
-from scorecraft.practice import MOST_STATION_BOXES, MOST_FACINGS, SAME_LINE_MM, STATION_MM
+from scorecraft.practice import MOST_FACINGS, MOST_STATION_BOXES, SAME_LINE_MM, STATION_MM
 
 LEAST_STRETCH = 0.4
 """The least true length per sheet length that is reckoned with when looking for neighbours."""
