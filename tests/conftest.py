@@ -1,4 +1,12 @@
-"""What all tests share: the flag that remakes the gallery."""
+"""What all tests share: the flag that remakes the gallery, and one thread for linear algebra.
+
+Threads of OpenBLAS wait for one another by spinning: on a machine that also does something else
+that makes small systems many times slower, and timings useless.
+"""
+
+import os
+
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # before anything imports numpy
 
 import pytest
 
