@@ -1,6 +1,12 @@
 """An edit on the page costs the server little more than the design itself.
 
 Measured in a process of its own with one thread: idle threads that wait busily would count too.
+
+Measured in Chromium on two processors while two other programs kept them busy: the page answers
+0.28 s after the command, its shelf after 0.42 s. From a knob's move to the picture on the screen
+(medians): wheat-sheaf 72 ms, one-slash 90 ms, band-lattice 114 ms, leaf-crown 200 ms; to all
+findings of the opening model: leaf-crown 460 ms, one-slash 580 ms, wheat-sheaf 630 ms,
+band-lattice 800 ms.
 """
 
 import os
@@ -39,12 +45,27 @@ def measure(name):
         for task in ("design", "opening"):
             assert work(task, request).status == 200
 
-    least(told, edited, runs=1)
-    return least(told, edited)
+    def drawn():
+        remembered.cache_clear()
+        assert work("design", request).status == 200
+
+    least(told, edited, drawn, runs=1)
+    return least(told, edited, drawn)
 
 
 @pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf"])
 def test_an_edit_costs_at_most_a_third_more_than_the_design(name):
+    base, edit, _ = measured(name)
+    assert edit <= 1.3 * base, f"{edit:.3f} s against {base:.3f} s"
+
+
+def test_the_picture_does_not_wait_for_the_opening_model():
+    """The model takes most of the time of this pattern's design; its picture comes first."""
+    base, _, drawn = measured("wheat-sheaf")
+    assert drawn <= 0.4 * base, f"{drawn:.3f} s against {base:.3f} s"
+
+
+def measured(name):
     alone = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MKL_NUM_THREADS": "1"}
     done = subprocess.run(
         [sys.executable, __file__, name],
@@ -53,8 +74,7 @@ def test_an_edit_costs_at_most_a_third_more_than_the_design(name):
         capture_output=True,
         text=True,
     )
-    base, edit = map(float, done.stdout.split())
-    assert edit <= 1.3 * base, f"{edit:.3f} s against {base:.3f} s"
+    return [float(each) for each in done.stdout.split()]
 
 
 if __name__ == "__main__":
