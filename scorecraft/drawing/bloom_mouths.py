@@ -7,8 +7,9 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from scorecraft.cuts import Layout
-from scorecraft.loaf.bake import growth
-from scorecraft.opening import Opening, solve
+from scorecraft.loaf.skin import Skin
+from scorecraft.opening import Opening
+from scorecraft.opening.predict import predict
 
 Floats = NDArray[np.float64]
 
@@ -58,9 +59,4 @@ def mouths_of(opening: Opening) -> Mouths:
 
 def predicted(layout: Layout) -> Opening:
     """Let the slit-opening model open all cuts of a layout as its bake makes the loaf grow."""
-    return solve(
-        [cut.line for cut in layout.cuts],
-        [cut.depth_mm for cut in layout.cuts],
-        strain=growth(layout.loaf, layout.bake).mean,
-        area_mm2=layout.loaf.sheet_area_mm2,
-    )
+    return predict(layout, Skin())
