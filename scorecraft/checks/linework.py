@@ -58,3 +58,21 @@ def stations(layout: Layout, step_mm: float) -> Stations:
     point = points[at] + rest[:, None] * tangent
     solid = layout.loaf.surface(layout.loaf.sheet_to_plan(point))
     return Stations(cut, along, step, point, tangent, solid)
+
+
+def points_along(lines: NDArray[np.object_], line: Indexes, share: Array) -> NDArray[np.object_]:
+    """Give the shapely points (M,) at shares of the way along the lines of the indexes `line` (M,).
+
+    However many points a line has, finding a place on it takes next to no time.
+    """
+    points, owner = shapely.get_coordinates(lines, return_index=True)
+    side = np.diff(points, axis=0)
+    run = np.where(owner[1:] == owner[:-1], np.hypot(side[:, 0], side[:, 1]), 0.0)
+    way = np.concatenate([[0.0], np.cumsum(run)])
+    first = np.searchsorted(owner, np.arange(len(lines)))
+    last = np.searchsorted(owner, np.arange(len(lines)), side="right") - 1
+    target = way[first[line]] + share * (way[last] - way[first])[line]
+    at = np.searchsorted(way, target, side="right") - 1
+    at = np.clip(at, first[line], last[line] - 1)
+    part = np.clip((target - way[at]) / np.maximum(run[at], 1e-12), 0.0, 1.0)
+    return np.asarray(shapely.points(points[at] + part[:, None] * side[at]))

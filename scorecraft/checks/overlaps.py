@@ -7,7 +7,7 @@ import shapely
 from numpy.typing import NDArray
 
 from scorecraft.checks.finding import Finding
-from scorecraft.checks.linework import Indexes, strings
+from scorecraft.checks.linework import Indexes, points_along, strings
 from scorecraft.checks.neighbours import near_pairs, unseen
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Layout
@@ -94,7 +94,7 @@ def _lies_on(
     lines: NDArray[np.object_], short: Indexes, other: Indexes, share: Array
 ) -> NDArray[np.bool_]:
     """Whether the point at a share of the way along one line lies on another line."""
-    points = shapely.line_interpolate_point(lines[short], share, normalized=True)
+    points = points_along(lines, short, share)
     shapely.prepare(lines)
     return np.asarray(shapely.dwithin(lines[other], points, SAME_LINE_MM.value))
 
