@@ -76,6 +76,22 @@ def test_pairs_are_all_there_or_bounded_and_each_once(cut, lay):
             assert MOST_PAIRS_OF_TWO.value <= len(near.first) <= 2 * MOST_PAIRS_OF_TWO.value
 
 
+def test_two_statements_are_bounded_however_many_cuts_are_looked_at_in_one_go(cut, lay):
+    layout = lay(*fan(cut, 1000))
+    assert len(near_pairs(layout, strings(layout)).first) == MOST_PAIRS_OF_TWO.value
+
+
+def test_a_single_cut_is_looked_at_first_wherever_it_is_written(cut, lay):
+    """It crosses the very cut of a crowd whose turn comes last."""
+    crowd = fan(cut, 2000)
+    single = cut((80, -9), (80, 9), family=2)
+    late = by_turns(lay(*crowd, single))[-1]
+    crowd[late] = cut((0, 0), (100, 0))
+    layout = lay(*crowd, single)
+    near = near_pairs(layout, strings(layout))
+    assert (2000, late) in zip(near.second, near.first, strict=True)
+
+
 def test_many_statements_together_are_bounded_too(cut, lay):
     lines = [each for f in range(10) for each in fan(cut, 60, family=f)]
     layout = lay(*lines)
