@@ -23,8 +23,15 @@ def cut(
     line, word="slash", part=None, figure=0, family=0, depth=4.0, blade=90.0, kind="decorative"
 ):
     return Cut(
-        np.asarray(line, float), word, part or word, figure, family, depth,
-        math.radians(blade), kind, PLACE,
+        np.asarray(line, float),
+        word,
+        part or word,
+        figure,
+        family,
+        depth,
+        math.radians(blade),
+        kind,
+        PLACE,
     )
 
 
@@ -35,8 +42,10 @@ def petals(copies=8, start=25, length=50):
     vein = [[0, start + 0.4 * length], [6, start + 0.55 * length]]
     parts = [
         ("rib", [[0, start + 2], [0, start + length - 5]], 6.5),
-        ("edge", edge, 4.0), ("edge", edge * [-1, 1], 4.0),
-        ("vein", vein, 2.0), ("vein", np.multiply(vein, [-1, 1]), 2.0),
+        ("edge", edge, 4.0),
+        ("edge", edge * [-1, 1], 4.0),
+        ("vein", vein, 2.0),
+        ("vein", np.multiply(vein, [-1, 1]), 2.0),
     ]
     return [
         cut(turned(line, 360 * k / copies), "petal", part, k, 0, depth)

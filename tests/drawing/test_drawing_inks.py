@@ -3,7 +3,11 @@ from scorecraft.drawing.inks import CUT_INKS, band, band_words, cut_ink
 
 def test_depth_is_told_by_three_different_black_lines():
     assert [band(depth) for depth in (10, 6, 5.9, 3, 2.9)] == [
-        "deep", "deep", "medium", "medium", "shallow",
+        "deep",
+        "deep",
+        "medium",
+        "medium",
+        "shallow",
     ]
     assert len({(ink.width, ink.dash) for ink in CUT_INKS.values()}) == 3
     assert {ink.color for ink in CUT_INKS.values()} == {"#000000"}

@@ -83,8 +83,11 @@ def test_words_stay_in_the_file_when_labels_are_outlines():
 def test_outline_and_text_labels_are_anchored_alike():
     """The outline's box is set by anchor, level and turn: checked for an H, 7.52 x 7.29 of 10."""
     label = Label("H", (50, 50), 10, anchor="middle", level="middle")
-    (path,) = (e for e in svgelements.SVG.parse(io.StringIO(svg(picture(label))), ppi=25.4)
-               .elements() if isinstance(e, svgelements.Path))
+    (path,) = (
+        e
+        for e in svgelements.SVG.parse(io.StringIO(svg(picture(label))), ppi=25.4).elements()
+        if isinstance(e, svgelements.Path)
+    )
     x0, y0, x1, y1 = path.bbox()
     assert ((x0 + x1) / 2, (y0 + y1) / 2) == pytest.approx((50, 50), abs=0.01)
     assert y1 - y0 == pytest.approx(7.29, abs=0.01)
@@ -92,8 +95,11 @@ def test_outline_and_text_labels_are_anchored_alike():
 
 def test_a_quarter_turn_clockwise_makes_text_run_down():
     label = Label("HHHH", (50, 50), 10, turn=np.pi / 2)
-    (path,) = (e for e in svgelements.SVG.parse(io.StringIO(svg(picture(label))), ppi=25.4)
-               .elements() if isinstance(e, svgelements.Path))
+    (path,) = (
+        e
+        for e in svgelements.SVG.parse(io.StringIO(svg(picture(label))), ppi=25.4).elements()
+        if isinstance(e, svgelements.Path)
+    )
     x0, y0, x1, y1 = path.bbox()
     assert y0 > 50 and y1 > 75
     assert (x0, x1) == pytest.approx((50, 57.29), abs=0.01)

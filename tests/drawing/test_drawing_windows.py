@@ -30,8 +30,10 @@ def covered(ink, parts):
     inside = np.zeros(len(ink), dtype=bool)
     for part in parts:
         inside |= (
-            (ink[:, 0] >= part.x) & (ink[:, 0] <= part.right)
-            & (ink[:, 1] >= part.y) & (ink[:, 1] <= part.bottom)
+            (ink[:, 0] >= part.x)
+            & (ink[:, 0] <= part.right)
+            & (ink[:, 1] >= part.y)
+            & (ink[:, 1] <= part.bottom)
         )
     return inside.all()
 
