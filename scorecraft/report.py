@@ -97,7 +97,7 @@ def bench_lines(design: Design) -> Iterator[str]:
     planned, filed = plan.work, plan.in_file_order
     yield "At the bench:"
     yield f"  cutting takes about {told(planned.seconds)}; the dough holds {told(plan.allowed_s)}"
-    turned, longer = degrees(filed.turned_rad), filed.seconds - planned.seconds
+    turned, longer = degrees(filed.turned_rad), plan.saved_s
     yield f"  the turntable turns {degrees(planned.turned_rad):.0f}° in all"
     yield f"  (in the order of the file {turned:.0f}° and {longer:.0f} s more)"
     if plan.proven:
