@@ -19,10 +19,9 @@ def command(
     """Print the bench card of PATTERN: which cut next, how deep, and how far to turn."""
     from scorecraft.bench import plan
     from scorecraft.cli.output import deliver
-    from scorecraft.cli.prints import file_form, home, named
+    from scorecraft.cli.prints import deliver_pictures, file_form, home, named
     from scorecraft.drawing.card import card, joined
     from scorecraft.drawing.card_text import card_text
-    from scorecraft.drawing.write import encoded
 
     target = output or named(given.pattern, "card")
     form = file_form(
@@ -31,9 +30,9 @@ def command(
     layout = given.design().layout
     made = plan(layout, hand)
     if form == "txt":
-        data = card_text(layout, made).encode()
+        deliver(target, card_text(layout, made).encode(), quiet=given.quiet)
     else:
         pages = card(layout, made, paper=paper, home=home())
-        data = encoded(pages if form == "pdf" else [joined(pages)], form)
-    deliver(target, data, quiet=given.quiet)
+        shown = pages if form == "pdf" else [joined(pages)]
+        deliver_pictures(shown, target, form, quiet=given.quiet)
     return 0

@@ -69,9 +69,10 @@ def test_a_failed_print_leaves_the_old_file(run, pattern, tmp_path):
 
 def test_a_character_that_cannot_be_printed_is_told(run, pattern):
     text = 'title "麦の葉"\nloaf round width 160mm height 70mm\nslash 90mm depth 9mm\n'
-    ran = run("guide", pattern(text), "-o", "g.svg")
-    assert ran.code == 0
-    assert "麦" in ran.err and "cannot be printed" in ran.err
+    for command in ("guide", "card"):
+        ran = run(command, pattern(text), "-o", "g.svg")
+        assert ran.code == 0
+        assert "麦" in ran.err and "cannot be printed" in ran.err
 
 
 def test_tiled_it_fits_any_paper(run, tmp_path):
