@@ -1,11 +1,13 @@
-"""Where cuts cross and touch: the places along each line that must become ends of panels.
+"""Where cuts cross, touch and turn: the places along each line that must become ends of panels.
 
-Lines may be given uncut. Two cuts that cross, an end that stops on another cut (T-junction) and
-ends that meet all become nodes; an end that meets nothing is a free tip.
+Lines may be given uncut. Two cuts that cross, an end that stops on another cut (T-junction), ends
+that meet and sharp corners all become nodes; an end that meets nothing is a free tip.
 """
 
+from bisect import bisect
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import radians
 
 import numpy as np
 import shapely
@@ -20,9 +22,11 @@ Ints = NDArray[np.int64]
 PARALLEL = 1e-9
 """Sine of the angle below which two segments have no crossing point worth computing."""
 
-
 ALIKE = 0.985
 """Cosine of the angle under which two pieces that lie on one another are one cut made twice."""
+
+SHARP = radians(25)
+"""A line that turns by more in one point has a corner there; less is a bend drawn by points."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,10 +56,11 @@ def along_line(line: Line) -> Floats:
 
 
 def noded(lines: Sequence[Line], panel_mm: float) -> list[Noded]:
-    """Find the nodes of every line (N, 2): crossings, T-junctions and ends that meet.
+    """Find the nodes of every line (N, 2): crossings, T-junctions, ends that meet, and corners.
 
     What comes closer than `OPENING_JOIN` of a panel is taken to touch: no blade leaves so thin a
-    bridge, and no panel of that size could see it.
+    bridge, and no panel of that size could see it. Corners that follow one another closer than
+    half a panel are cut off, as a smooth bend would be.
     """
     touch = OPENING_JOIN.value * panel_mm
     lengths = np.array([along_line(line)[-1] for line in lines])
@@ -66,10 +71,11 @@ def noded(lines: Sequence[Line], panel_mm: float) -> list[Noded]:
     order = np.argsort(hits[:, 0], kind="stable")
     hits = hits[order]
     bounds = np.searchsorted(hits[:, 0], np.arange(len(lines) + 1))
-    return [
+    met = [
         _one(hits[bounds[k] : bounds[k + 1], 1], lengths[k], closed[k], touch)
         for k in range(len(lines))
     ]
+    return [_cornered(line, node, panel_mm / 2) for line, node in zip(lines, met, strict=True)]
 
 
 def _one(hits: Floats, length: float, closed: bool, touch: float) -> Noded:
@@ -80,6 +86,19 @@ def _one(hits: Floats, length: float, closed: bool, touch: float) -> Noded:
     fresh = np.diff(inner, prepend=-np.inf) > touch
     along = np.concatenate([[0.0], inner[fresh], [length]])
     return Noded(along, free_start, free_end)
+
+
+def _cornered(line: Line, node: Noded, apart_mm: float) -> Noded:
+    """Add the sharp corners of a line to its nodes, those that are far enough from one another."""
+    way = np.arctan2(*np.diff(line, axis=0).T[::-1])
+    turn = np.abs((np.diff(way) + np.pi) % (2 * np.pi) - np.pi)
+    corners = along_line(line)[1:-1][turn > SHARP]
+    nodes = list(node.along_mm)
+    for corner in corners:
+        at = bisect(nodes, corner)
+        if corner - nodes[at - 1] >= apart_mm and nodes[at] - corner >= apart_mm:
+            nodes.insert(at, float(corner))
+    return replace(node, along_mm=np.array(nodes))
 
 
 def _segments(lines: Sequence[Line]) -> _Segments:
