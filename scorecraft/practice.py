@@ -230,12 +230,18 @@ OPENING_LEAST_PANELS = Rule(
 OPENING_FEWEST_PANELS = Rule(
     3.0, "panels", "the fewest panels of a line shorter than so many panels", OURS
 )
+OPENING_STRETCH = Rule(
+    0.1,
+    "of the cut",
+    "the widest mouth is a mean over this, or half the skin if that is less",
+    OURS,
+)
 OPENING_FINEST_PANEL_MM = Rule(1.0, "mm", "finer panels than this change no opening", OURS)
 OPENING_COARSEST_PANEL_MM = Rule(
     8.0, "mm", "the longest panels a pattern is cut into, however many cuts it has", OURS
 )
 OPENING_PANELS_AIMED = Rule(
-    1_800.0, "panels", "long patterns are cut into about this many panels, to stay quick", OURS
+    1_950.0, "panels", "long patterns are cut into about this many panels, to stay quick", OURS
 )
 OPENING_MOST_PANELS = Rule(
     5_000.0, "panels", "the most panels without a turn: 800 MB, and 7 s on two cores", OURS

@@ -25,6 +25,8 @@ from scorecraft.practice import (
     OPENING_WISH_ROUNDS,
 )
 
+FIRST_TRY = 1 / 3
+"""Depth that the search starts from, as a share of the skin."""
 LONGEST_STEP = 0.25
 """The most a depth changes in one round, as a share of the skin."""
 LEAST_SLOPE = 0.2
@@ -96,12 +98,20 @@ def depths_for(
     depth = np.where(fixed, checked_depths(lines, np.where(fixed, depth_mm, 0.0)), skin_mm)
     checked_sizes(skin_mm, area_mm2)
     # wishes stand in for depths here: only lines that are alike in both repeat with a turn
-    equations = system(lines, np.where(fixed, depth, 1e6 + wanted), panel_mm)
-    search = _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
-    most = _opening(search, depth)[0].widest_mm
+    alike = np.where(fixed, depth, 1e6 + wanted)
+
+    def search_near(about: Floats) -> _Search:
+        """Set up for depths near these: the springs of a cut move the tips of its panels."""
+        held = springs(about, skin_mm).normal
+        equations = system(lines, alike, panel_mm, held=held)
+        return _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
+
+    most = _opening(search_near(depth), depth)[0].widest_mm
     if fixed.all():
         return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
-    return _searched(search, depth, most)
+    start = np.where(fixed, depth, FIRST_TRY * skin_mm)
+    first = _searched(search_near(start), start, most)
+    return _searched(search_near(first.depth_mm), first.depth_mm, most)
 
 
 def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
@@ -118,7 +128,6 @@ def _searched(search: _Search, depth: Floats, most: Floats) -> Wanted:
     """Change the depths of lines with a wish until every wish is met or out of reach."""
     wishes = search.wishes
     depth = depth.copy()
-    depth[wishes] = search.skin_mm / 3
     for turn in range(int(OPENING_WISH_ROUNDS.value)):
         opening, solver = _opening(search, depth)
         reached = opening.widest_mm

@@ -3,21 +3,18 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import ceil
 
 import numpy as np
 import shapely
+from numpy.typing import ArrayLike, NDArray
 
 from scorecraft.cuts import Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.noding import ALIKE, Floats, Ints, Noded, along_line, noded
 from scorecraft.practice import (
-    OPENING_COARSEST_PANEL_MM,
     OPENING_FEWEST_PANELS,
-    OPENING_FINEST_PANEL_MM,
     OPENING_JOIN,
     OPENING_LEAST_PANELS,
-    OPENING_PANELS_AIMED,
 )
 
 TIP_INSET = 0.2736
@@ -25,6 +22,15 @@ TIP_INSET = 0.2736
 slit open like a slit that is longer by about this share of a panel at each tip; drawing the tips
 in takes the error of N panels from 1/N to 1/N^2. Found once from the opened area of a slit of
 800 panels, which is 2 pi a^2 T / E' (Sneddon, Proc. R. Soc. A 187 (1946) 229)."""
+HELD_INSET = (1.467, 0.79)
+"""A tip held by springs ends less like a root and more like a step, and is drawn in less: by
+TIP_INSET / (1 + a b^c) for b = k panel / E'. Found once from the opened areas of slits of 50, 100
+and 200 panels held by even springs, k a / E' from 0 to 500 (Prandtl's equation by a sine series):
+b alone decides, and this is within 0.003 of what each of them asks for."""
+
+END_SLOPE = 0.5
+"""Share of the slope of the last panels at which the width goes on to where a line ends on another:
+least error over the patterns of the shelf, against panels a third as long."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,13 +44,15 @@ class LineEnds:
     free_end: bool
 
     def widths(self, inner: Floats, along: Floats) -> tuple[float, float]:
-        """Width at both ends of a line from the widths (K,) along it: none at a free tip.
+        """Width at both ends of a line from the widths (K,) along it (mm).
 
-        Where the line ends on another cut the width is carried on straight.
+        There is none at a free tip. Where the line ends on another cut it goes on changing by half
+        as much as over the last panel: at the foot of a vein by all of that, where cuts run into
+        one another by nothing.
         """
-        before = inner[0] - (inner[1] - inner[0]) / (along[1] - along[0]) * along[0]
-        rest = self.length_mm - along[-1]
-        after = inner[-1] + (inner[-1] - inner[-2]) / (along[-1] - along[-2]) * rest
+        slope = END_SLOPE * np.gradient(inner, along) if len(inner) > 1 else np.zeros(1)
+        before = inner[0] - slope[0] * along[0]
+        after = inner[-1] + slope[-1] * (self.length_mm - along[-1])
         first, last = (max(0.0, float(width)) for width in (before, after))
         return first * (not self.free_start), last * (not self.free_end)
 
@@ -92,24 +100,27 @@ class Panels:
         return np.column_stack([-tangent[:, 1], tangent[:, 0]])
 
 
-def panels(lines: Sequence[Line], panel_mm: float) -> Panels:
+def panels(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Panels:
     """Cut lines (N, 2) into panels of about `panel_mm`, ending wherever lines cross or touch.
 
     A line gets at least `OPENING_LEAST_PANELS`, or `OPENING_FEWEST_PANELS` if it is that short.
+    `held` is the stiffness of the springs of each line (E per mm): it moves free tips a little.
     Raises UsageError on a line without length or
     with a point that is not a number, and on a panel size that is not positive.
     """
-    lines = [_checked(line, k) for k, line in enumerate(lines)]
+    lines = [checked(line, k) for k, line in enumerate(lines)]
     if not (np.isfinite(panel_mm) and panel_mm > 0):
         raise UsageError(f"a panel of {panel_mm} mm cannot be: give a positive size")
     if not lines:
         return _none()
     nodes = noded(lines, panel_mm)
-    pieces = [_resampled(line, node, panel_mm) for line, node in zip(lines, nodes, strict=True)]
+    stiff = np.broadcast_to(np.asarray(held, dtype=np.float64), len(lines))
+    pieces = [_resampled(*each, panel_mm) for each in zip(lines, nodes, stiff, strict=True)]
     start, end = (np.concatenate([piece[k] for piece in pieces]) for k in (0, 1))
-    start, end = _met(start, end, panel_mm)
-    along = tuple(piece[2] for piece in pieces)
+    along = np.concatenate([piece[2] for piece in pieces])
     owner = np.repeat(np.arange(len(lines)), [len(piece[2]) for piece in pieces])
+    start, end, kept = _met(start, end, owner, panel_mm)
+    start, end, along, owner = start[kept], end[kept], along[kept], owner[kept]
     twin = _twins(start, end, panel_mm)
     ends = tuple(
         LineEnds(line[0], line[-1], float(node.along_mm[-1]), node.free_start, node.free_end)
@@ -118,35 +129,14 @@ def panels(lines: Sequence[Line], panel_mm: float) -> Panels:
     return _without_twins(start, end, owner, along, twin, ends)
 
 
-def panel_for(lines: Sequence[Line]) -> float:
-    """Choose the panel size (mm) for a pattern: as fine as makes no matter, and still quick.
-
-    `OPENING_FINEST_PANEL_MM`, or as much longer as it takes to stay near `OPENING_PANELS_AIMED`
-    panels, up to `OPENING_COARSEST_PANEL_MM`. Measured on crowns of 6, 8 and 10 leaves (two
-    outlines 6 mm, a midrib 9 mm, 4 to 12 veins 3 mm deep, 58 mm long, on a 220 mm round that
-    grows 10 %), 1600 to 1900 panels, against panels a third as long: mean mouth of every line
-    within 1.5 %, widest mouth of midribs and outlines within 1.5 %, of veins, which are widest at
-    their root, within 3 %.
-    """
-    if not lines:
-        return OPENING_FINEST_PANEL_MM.value
-    length = np.array([along_line(_checked(line, k))[-1] for k, line in enumerate(lines)])
-    finest, coarsest = OPENING_FINEST_PANEL_MM.value, OPENING_COARSEST_PANEL_MM.value
-    for panel in np.geomspace(finest, coarsest, 43):
-        count = np.maximum(length / panel + 0.5, _fewest(length, panel)).sum()
-        if count <= OPENING_PANELS_AIMED.value:
-            break
-    return float(panel)
-
-
 def _none() -> Panels:
     """No panels at all: the uncut loaf."""
     empty = np.zeros((0, 2))
     return Panels(empty, empty, np.zeros(0, dtype=np.int64), (), (), ())
 
 
-def _checked(line: Line, number: int) -> Line:
-    """Return a line as (N, 2) floats without repeated points, or refuse it."""
+def checked(line: Line, number: int) -> Line:
+    """Return a line as (N, 2) floats without repeated points; UsageError if it is none."""
     given = np.asarray(line, dtype=np.float64)
     if given.ndim != 2 or given.shape[1] != 2 or not np.isfinite(given).all():
         raise UsageError(f"line {number} of the opening model is not a list of points in mm")
@@ -156,13 +146,21 @@ def _checked(line: Line, number: int) -> Line:
     return points
 
 
-def _resampled(line: Line, node: Noded, panel_mm: float) -> tuple[Floats, Floats, Floats]:
+def _resampled(
+    line: Line, node: Noded, held: float, panel_mm: float
+) -> tuple[Floats, Floats, Floats]:
     """Panels of one line: starts, ends, and distances of the midpoints along it."""
-    length = float(node.along_mm[-1])
-    own = min(panel_mm, length / float(_fewest(np.array(length), panel_mm)))
+    own = float(own_panel(node.along_mm[-1], panel_mm))
     last = len(node.along_mm) - 2
+    inset = tip_inset(held * own)
     steps = [
-        _steps(low, high, own, node.free_start and k == 0, node.free_end and k == last)
+        _steps(
+            low,
+            high,
+            own,
+            inset * (node.free_start and k == 0),
+            inset * (node.free_end and k == last),
+        )
         for k, (low, high) in enumerate(pairwise(node.along_mm))
     ]
     corners = [_points_at(line, step) for step in steps]
@@ -172,18 +170,31 @@ def _resampled(line: Line, node: Noded, panel_mm: float) -> tuple[Floats, Floats
     return start, end, along
 
 
-def _fewest(length: Floats, panel_mm: float) -> Floats:
-    """Fewest panels of lines of a length (mm, any shape): fewer for very short ones."""
+def own_panel(length_mm: Floats, panel_mm: float) -> Floats:
+    """Panels (mm) of lines of lengths (mm): short lines get shorter ones, to have a few."""
     few, least = OPENING_FEWEST_PANELS.value, OPENING_LEAST_PANELS.value
-    return np.where(length < few * panel_mm, few, least)
+    return np.minimum(panel_mm, length_mm / np.where(length_mm < few * panel_mm, few, least))
 
 
-def _steps(low: float, high: float, panel_mm: float, free_low: bool, free_high: bool) -> Floats:
-    """Place the ends of equal panels between two nodes (mm), a free tip drawn in."""
-    count = max(1, ceil((high - low) / panel_mm - 1e-6))
-    panel = (high - low) / (count + TIP_INSET * (free_low + free_high))
-    steps: Floats = low + panel * (np.arange(count + 1.0) + TIP_INSET * free_low)
-    if not free_high:
+def count_of(piece_mm: ArrayLike, panel_mm: ArrayLike) -> Ints:
+    """Count the panels that pieces of line between two nodes are cut into (both mm)."""
+    share = np.asarray(piece_mm, dtype=np.float64) / np.asarray(panel_mm)
+    count: Ints = np.maximum(1, np.ceil(share - 1e-6).astype(np.int64))
+    return count
+
+
+def tip_inset(held: float) -> float:
+    """Share of a panel by which a free tip is drawn in, under springs of k panel / E' = `held`."""
+    factor, power = HELD_INSET
+    return float(TIP_INSET / (1 + factor * held**power))
+
+
+def _steps(low: float, high: float, panel_mm: float, inset_low: float, inset_high: float) -> Floats:
+    """Place the ends of equal panels between two nodes (mm), free tips drawn in by their share."""
+    count = int(count_of(high - low, panel_mm))
+    panel = (high - low) / (count + inset_low + inset_high)
+    steps: Floats = low + panel * (np.arange(count + 1.0) + inset_low)
+    if not inset_high:
         steps[-1] = high  # the very number that the next piece starts from
     return steps
 
@@ -194,16 +205,24 @@ def _points_at(line: Line, along: Floats) -> Floats:
     return np.column_stack([np.interp(along, own, line[:, 0]), np.interp(along, own, line[:, 1])])
 
 
-def _met(start: Floats, end: Floats, panel_mm: float) -> tuple[Floats, Floats]:
-    """Bring ends of panels that all but meet into one place, that of the first of them."""
+def _met(
+    start: Floats, end: Floats, owner: Ints, panel_mm: float
+) -> tuple[Floats, Floats, NDArray[np.bool_]]:
+    """Bring ends of panels that all but meet into one place, that of the first of them.
+
+    Also tells which panels are still any: both ends of a very short one come into one place. Of a
+    line that would have none at all they stay as they were.
+    """
     both = np.concatenate([start, end])
     points = shapely.points(both)
     tree = shapely.STRtree(points)
     one, other = tree.query(points, predicate="dwithin", distance=OPENING_JOIN.value * panel_mm)
     place = np.arange(len(both))
     np.minimum.at(place, one, other)
-    met = both[place]
-    return met[: len(start)], met[len(start) :]
+    first, last = np.split(both[place], 2)
+    kept = (first != last).any(axis=1)
+    lost = (np.bincount(owner, kept) == 0)[owner]
+    return np.where(lost[:, None], start, first), np.where(lost[:, None], end, last), kept | lost
 
 
 def _twins(start: Floats, end: Floats, panel_mm: float) -> Ints:
@@ -230,7 +249,7 @@ def _without_twins(
     start: Floats,
     end: Floats,
     owner: Ints,
-    along: tuple[Floats, ...],
+    along: Floats,
     twin: Ints,
     ends: tuple[LineEnds, ...],
 ) -> Panels:
@@ -239,5 +258,7 @@ def _without_twins(
     number = np.cumsum(kept) - 1
     bounds = np.searchsorted(owner, np.arange(len(ends) + 1))
     mine = number[twin]
-    of_line = tuple(mine[bounds[k] : bounds[k + 1]] for k in range(len(ends)))
-    return Panels(start[kept], end[kept], owner[kept], of_line, along, ends)
+    spans = [slice(low, high) for low, high in pairwise(bounds)]
+    of_line = tuple(mine[span] for span in spans)
+    places = tuple(along[span] for span in spans)
+    return Panels(start[kept], end[kept], owner[kept], of_line, places, ends)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from scorecraft.cuts import Layout, Line
 from scorecraft.loaf.bake import growth
 from scorecraft.loaf.skin import Skin
-from scorecraft.opening.panels import panel_for
+from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import solve
 

@@ -1,6 +1,7 @@
 """How the cuts of a loaf open: widths along every cut, and the tension left in the skin."""
 
 from dataclasses import dataclass
+from math import ceil
 
 import numpy as np
 
@@ -8,6 +9,10 @@ from scorecraft.opening.load import Load, tensor
 from scorecraft.opening.noding import Floats, Ints
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.tension import tension_of
+from scorecraft.practice import OPENING_STRETCH
+
+STRETCH_POINTS = 8
+"""Parts of a stretch over which a width is averaged."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,12 +20,20 @@ class Profile:
     """The mouth along one cut, from its start to its end.
 
     `points_mm` (K, 2) on the cut, `along_mm` (K,) from its start, `width_mm` (K,). A free tip has
-    no width; where it ends on another cut the width is carried on straight.
+    no width; where it ends on another cut the width is carried on to there.
     """
 
     points_mm: Floats
     along_mm: Floats
     width_mm: Floats
+
+    def widest_mm(self, stretch_mm: float) -> float:
+        """Width (mm) at the widest place, as a mean over a stretch (mm) of the cut."""
+        length = self.along_mm[-1]
+        count = ceil(STRETCH_POINTS * length / stretch_mm)
+        width = np.interp(np.linspace(0, length, count + 1), self.along_mm, self.width_mm)
+        area = np.concatenate([[0.0], np.cumsum(width[1:] + width[:-1]) / 2])
+        return float((area[STRETCH_POINTS:] - area[:-STRETCH_POINTS]).max() / STRETCH_POINTS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +43,7 @@ class Opening:
     `gap_mm` is how far the faces of the slit part, `slide_mm` how far they slide along it,
     `mouth_mm` what the eye sees at the surface. `line` (M,) is the line of each panel.
     `tension_left` (2, 2) is the mean tension in the cut sheet as a fraction of `uncut_tension`,
-    the mean tension of the uncut sheet in units of E.
+    the mean tension of the uncut sheet in units of E. `skin_mm` is the thickness of the sheet.
     """
 
     midpoint_mm: Floats
@@ -41,14 +54,20 @@ class Opening:
     mouth_mm: Floats
     tension_left: Floats
     uncut_tension: float
+    skin_mm: float
     panels: Panels
     load: Load
 
     @property
     def widest_mm(self) -> Floats:
-        """Widest mouth along each line (mm), shape (lines,)."""
-        lines = range(len(self.panels.of_line))
-        return np.array([self.profile(line).width_mm.max() for line in lines])
+        """Widest mouth along each line (mm), shape (lines,).
+
+        It is a mean over half the thickness of the skin, or `OPENING_STRETCH` of a short line:
+        where cuts meet the model has peaks that are narrower, but a thin sheet cannot tell them.
+        """
+        profiles = [self.profile(line) for line in range(len(self.panels.of_line))]
+        stretch = [min(self.skin_mm / 2, OPENING_STRETCH.value * p.along_mm[-1]) for p in profiles]
+        return np.array([p.widest_mm(mm) for p, mm in zip(profiles, stretch, strict=True)])
 
     def profile(self, line: int) -> Profile:
         """Return the mouth along a line, in order from its start to its end."""

@@ -49,7 +49,8 @@ def solve(
     """
     depth = checked_depths(lines, depth_mm)
     checked_sizes(skin_mm, area_mm2)
-    equations = system(lines, depth, panel_mm, turn)
+    held = springs(depth, skin_mm).normal
+    equations = system(lines, depth, panel_mm, turn, held=held)
     load = load_on(equations.panels, strain)
     return opened(equations, depth, load, skin_mm=skin_mm, area_mm2=area_mm2, keep=False)
 
@@ -82,6 +83,7 @@ def opening_of(parts: Panels, depth: Floats, done: Settled, load: Load, skin_mm:
         mouth_mm=mouth(gap, depth, skin_mm, springs(depth, skin_mm)),
         tension_left=tensor(done.blend[:3]) / scale,
         uncut_tension=scale,
+        skin_mm=skin_mm,
         panels=parts,
         load=load,
     )

