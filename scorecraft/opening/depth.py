@@ -20,6 +20,7 @@ from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, 
 from scorecraft.opening.system import Solver, System, held, system
 from scorecraft.practice import (
     DEPTH_STEP_MM,
+    OPENING_DEEPEST_LIGAMENT,
     OPENING_SHALLOWEST_MM,
     OPENING_WISH_ERROR,
     OPENING_WISH_ROUNDS,
@@ -32,6 +33,8 @@ LONGEST_STEP = 0.25
 LEAST_SLOPE = 0.2
 """Least change of the logarithm of an opening, over the thickness of the skin, that is believed:
 near the bottom of the skin a deeper cut hardly opens further."""
+JUMP = 0.3
+"""Logarithm of the opening a cut may lack that must not be through, since it then opens too far."""
 MOST_AHEAD = 4.0
 """How many times further than alone a line may go because all go together."""
 NUDGE = 1e-4
@@ -42,10 +45,11 @@ NUDGE = 1e-4
 class Wanted:
     """Depths that meet wishes, per line: depth and widest mouth reached (mm), and what is possible.
 
-    `reachable` is False where the whole skin is not deep enough; a cut that its neighbours open
-    further than wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable. `most_mm` is how
-    far the line opens when all lines with a wish are cut through, or what it reached if that is
-    more. Lines without a wish keep their depth.
+    `reachable` is False where the whole skin is not deep enough. Just short of through a cut opens
+    less than through by a jump: a wish between the two counts as met by the first. A cut that its
+    neighbours open further than wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable.
+    `most_mm` is how far the line opens when all lines with a wish are cut through, or what it
+    reached if that is more. Lines without a wish keep their depth.
     """
 
     depth_mm: Floats
@@ -128,20 +132,24 @@ def _searched(search: _Search, depth: Floats, most: Floats) -> Wanted:
     """Change the depths of lines with a wish until every wish is met or out of reach."""
     wishes = search.wishes
     depth = depth.copy()
+    deepest = np.full(len(wishes), search.skin_mm)
+    error, nearly = OPENING_WISH_ERROR.value, OPENING_DEEPEST_LIGAMENT.value * search.skin_mm
     for turn in range(int(OPENING_WISH_ROUNDS.value)):
         opening, solver = _opening(search, depth)
         reached = opening.widest_mm
         missing = np.log(search.wanted[wishes] / np.maximum(reached[wishes], 1e-12))
-        if _settled(search, depth[wishes], missing):
+        if _settled(depth[wishes], deepest, missing):
             reachable = np.ones(len(depth), dtype=bool)
-            reachable[wishes] = missing <= OPENING_WISH_ERROR.value
+            reachable[wishes] = missing <= np.where(deepest < search.skin_mm, JUMP, error)
             return Wanted(depth, reached, reachable, np.maximum(reached, most))
-        step = _step(search, opening, solver, depth, missing)
+        # a cut that is through opens by a jump: one that then opens too far stays short of it
+        deepest[(depth[wishes] >= search.skin_mm) & (missing < -error)] = nearly
+        step = _step(search, opening, solver, depth, deepest, missing)
         longest = LONGEST_STEP * search.skin_mm * 0.9**turn
         depth[wishes] = np.clip(
             depth[wishes] + np.clip(step, -longest, longest),
             min(OPENING_SHALLOWEST_MM.value, search.skin_mm),
-            search.skin_mm,
+            deepest,
         )
     raise ScorecraftError(
         "no depths were found that give the wished openings together",
@@ -149,12 +157,12 @@ def _searched(search: _Search, depth: Floats, most: Floats) -> Wanted:
     )
 
 
-def _settled(search: _Search, depth: Floats, missing: Floats) -> bool:
+def _settled(depth: Floats, deepest: Floats, missing: Floats) -> bool:
     """Tell whether every wish is met, or its cut as deep or as shallow as can be."""
     error = OPENING_WISH_ERROR.value
-    deepest = (depth >= search.skin_mm) & (missing > 0)
+    most = (depth >= deepest) & (missing > 0)
     least = (depth <= OPENING_SHALLOWEST_MM.value) & (missing < 0)
-    return bool(((np.abs(missing) <= error) | deepest | least).all())
+    return bool(((np.abs(missing) <= error) | most | least).all())
 
 
 def _opening(search: _Search, depth: Floats) -> tuple[Opening, Solver]:
@@ -167,7 +175,12 @@ def _opening(search: _Search, depth: Floats) -> tuple[Opening, Solver]:
 
 
 def _step(
-    search: _Search, opening: Opening, solver: Solver, depth: Floats, missing: Floats
+    search: _Search,
+    opening: Opening,
+    solver: Solver,
+    depth: Floats,
+    deepest: Floats,
+    missing: Floats,
 ) -> Floats:
     """Change the depths that have a wish: Newton's step, where the line's own slope agrees.
 
@@ -176,7 +189,7 @@ def _step(
     """
     wishes = search.wishes
     slopes = _slopes(search, opening, solver, depth)
-    free = ~((depth[wishes] >= search.skin_mm) & (missing > 0))
+    free = ~((depth[wishes] >= deepest) & (missing > 0))
     free &= ~((depth[wishes] <= OPENING_SHALLOWEST_MM.value) & (missing < 0))
     least = LEAST_SLOPE / search.skin_mm
     at = np.arange(len(wishes))

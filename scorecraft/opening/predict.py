@@ -33,7 +33,10 @@ def predict(
     added: Sequence[tuple[Line, float]] = (),
     panel_mm: float | None = None,
 ) -> Opening:
-    """Predict how the cuts of a layout open; `added` are more cuts as line and depth (mm)."""
+    """Predict how the cuts of a layout open; `added` are more cuts as line and depth (mm).
+
+    Without a `panel_mm` the panels are as long as suits the lines.
+    """
     sheet = sheet_of(layout, skin)
     lines = [*(cut.line for cut in layout.cuts), *(line for line, _ in added)]
     depths = [*(cut.depth_mm for cut in layout.cuts), *(depth for _, depth in added)]

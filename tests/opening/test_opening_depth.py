@@ -56,6 +56,18 @@ def test_wish_out_of_reach_gives_the_whole_skin():
     assert found.reached_mm[0] == found.most_mm[0] < 60
 
 
+def test_wish_between_nearly_and_wholly_through():
+    """Through the skin nothing holds a bent cut from sliding: it opens further by a jump."""
+    angle = np.linspace(-1.2, 1.2, 60)
+    arc = 40 * np.column_stack([np.sin(angle), np.cos(angle)])
+    nearly, through = (opened([arc], [depth])[0] for depth in (11.99, 12.0))
+    assert through > 1.04 * nearly
+    found = depths_for([arc], [(nearly + through) / 2], [0.0], **GROWTH)
+    assert found.reachable[0]
+    assert 11.7 < found.depth_mm[0] < 12.0
+    assert found.reached_mm[0] == pytest.approx(nearly, rel=2e-3)
+
+
 def test_wishes_that_together_are_out_of_reach():
     """The strip between two cuts has only so much to give: the inner cuts stay behind."""
     found = depths_for(STACK, [14.0] * 4, [0.0] * 4, **GROWTH)
