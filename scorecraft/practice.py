@@ -243,6 +243,9 @@ OPENING_COARSEST_PANEL_MM = Rule(
 OPENING_PANELS_AIMED = Rule(
     1_950.0, "panels", "long patterns are cut into about this many panels, to stay quick", OURS
 )
+OPENING_PANELS_ROUGH = Rule(
+    1_100.0, "panels", "about so many do for a first look, while a pattern is being changed", OURS
+)
 OPENING_MOST_PANELS = Rule(
     5_000.0, "panels", "the most panels without a turn: 800 MB, and 7 s on two cores", OURS
 )

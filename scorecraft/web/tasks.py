@@ -15,7 +15,7 @@ from scorecraft.web.answer import (
     problems_answer,
     refusal,
 )
-from scorecraft.web.asked import BAKER, Asked, asked, designed
+from scorecraft.web.asked import BAKER, Asked, asked, designed, flag_of
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -78,10 +78,13 @@ def picture(request: dict[str, Any]) -> Answer:
 
 
 def opening(request: dict[str, Any]) -> Answer:
-    """Answer with how the cuts open."""
+    """Answer with how the cuts open, at a first look (`rough`) or in full."""
     from scorecraft.web.opened import opened_data
 
-    return json_answer(opened_data(design_of(request)))
+    design = design_of(request)
+    rough = flag_of(request, "rough") and design.rough is not design
+    told = opened_data(design.rough if rough else design)
+    return json_answer(told | {"rough": rough})
 
 
 def mouths(request: dict[str, Any]) -> Answer:

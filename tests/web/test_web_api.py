@@ -10,7 +10,7 @@ from conftest import MANY, SLASH
 
 from scorecraft.designing import make
 from scorecraft.errors import Place
-from scorecraft.shelf import shelf
+from scorecraft.shelf import find_source, shelf
 from scorecraft.tune.bake import tune
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
@@ -112,6 +112,26 @@ def test_openings_are_told_for_every_cut(asking):
     aside = lens["aside"]
     half = max(abs(complex(x, y)) for x, y in zip(aside[::2], aside[1::2], strict=True))
     assert 2 * half == pytest.approx(widest / told["sideways"], rel=0.1)
+
+
+def test_a_first_look_at_the_openings_comes_with_fewer_panels(asking):
+    """It is near the full answer; where few panels do anyway it is the full answer."""
+    text = find_source("leaf-bough").text
+    design = {"text": text, "place": "shelf", "name": "leaf-bough.score"}
+    rough, full = (asking.told("/api/opening", design | {"rough": yes}) for yes in (True, False))
+    assert (rough["rough"], full["rough"]) == (True, False)
+    assert full["widest_mm"] == asking.told("/api/opening", design)["widest_mm"]
+    assert rough["widest_mm"] != full["widest_mm"]
+    assert rough["widest_mm"] == pytest.approx(full["widest_mm"], rel=0.05)
+    assert rough["room"] == full["room"]
+    assert asking.told("/api/opening", {"text": SLASH, "rough": True})["rough"] is False
+    assert asking.post("/api/opening", {"text": SLASH, "rough": "yes"}).status_code == 400
+
+
+def test_the_bench_can_be_set_as_a_form(asking):
+    assert asking.told("/api/design", {"text": SLASH})["forms"]["bench"] is None
+    told = asking.told("/api/design", {"text": SLASH.replace("knob", "bench hand left\nknob", 1)})
+    assert told["forms"]["bench"] == {"line": 4, "keys": {"hand": "left"}}
 
 
 def test_the_baked_loaf_and_other_views_are_drawn(asking):

@@ -270,6 +270,47 @@ def test_a_stale_answer_never_overwrites_a_newer_one(seen):
     playwright.expect(page.locator(".loaf-title")).to_have_text("Second")
 
 
+def test_openings_come_roughly_first_and_then_in_full(seen):
+    """While a slider moves nothing is asked in full; at rest the full answer stays."""
+    web = seen()
+    page = web.page
+    web.open("leaf-bough", "design")
+    page.wait_for_selector("#oven:not([disabled])")
+    page.wait_for_timeout(1500)
+    asked = []
+    page.on(
+        "request",
+        lambda sent: sent.url.endswith("/api/opening") and asked.append(sent.post_data_json),
+    )
+    first = page.locator(".knob input").first
+    name = first.get_attribute("id")
+    low, high = (float(first.get_attribute(each)) for each in ("min", "max"))
+    for share in (0.3, 0.6):
+        web.slide(f"#{name}", low + share * (high - low))
+        page.wait_for_timeout(250)
+    page.wait_for_timeout(2500)
+    text = page.input_value("#pattern-text")
+    assert [each["rough"] for each in asked if each["text"] == text] == [True, False]
+    assert not any(each["rough"] is False for each in asked if each["text"] != text)
+
+
+def test_the_hand_that_holds_the_blade_is_chosen_with_a_tap(seen):
+    web = seen()
+    page = web.page
+    web.open("one-slash", "design")
+    page.wait_for_selector("#bench-hand-right:checked")
+    page.locator("#bench-hand-left").check()
+    playwright.expect(page.locator("#pattern-text")).to_have_value(
+        re.compile(r"\nbench hand left\n")
+    )
+    page.wait_for_selector("#bench-hand-left:checked")
+    page.locator("#bench-hand-right").check()
+    playwright.expect(page.locator("#pattern-text")).to_have_value(
+        re.compile(r"\nbench hand right\n")
+    )
+    assert page.locator(".finding.problem").count() == 0
+
+
 def test_sliding_and_typing_show_quickly(seen):
     web = seen()
     page = web.page

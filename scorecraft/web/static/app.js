@@ -5,7 +5,7 @@ import { BenchRoom } from "./bench.js";
 import { DesignRoom } from "./design.js";
 import { follow } from "./designing.js";
 import { frame } from "./dialog.js";
-import { h, icon, tell } from "./dom.js";
+import { button, h, icon, iconButton, tell } from "./dom.js";
 import { save, saveAs } from "./files.js";
 import { choices } from "./forms.js";
 import { MeasureRoom } from "./measure.js";
@@ -61,11 +61,11 @@ function head() {
     links.set(name, link);
     nav.append(link);
   }
-  const undo = button("undo", words.undo, () => store.step(-1));
-  const redo = button("redo", words.redo, () => store.step(1));
-  const keep = h("button", { type: "button", class: "main save", onclick: save }, words.save);
-  const keepAs = h("button", { type: "button", class: "plain save-as", onclick: saveAs }, words.saveAs);
-  const tools = h("div", { class: "tools" }, undo, redo, keep, keepAs, button("gear", words.settings, settings));
+  const undo = iconButton("undo", words.undo, () => store.step(-1));
+  const redo = iconButton("redo", words.redo, () => store.step(1));
+  const keep = button("main save", save, words.save);
+  const keepAs = button("plain save-as", saveAs, words.saveAs);
+  const tools = h("div", { class: "tools" }, undo, redo, keep, keepAs, iconButton("gear", words.settings, settings));
   const update = () => {
     undo.disabled = !store.canUndo;
     redo.disabled = !store.canRedo;
@@ -86,10 +86,6 @@ function head() {
     h("p", { class: "file" }, file.name, file.dot),
     tools,
   );
-}
-
-function button(name, label, act) {
-  return h("button", { type: "button", class: "quiet-button", "aria-label": label, title: label, onclick: act }, icon(name));
 }
 
 function settings() {

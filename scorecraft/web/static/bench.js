@@ -2,7 +2,7 @@
 
 import { ask, fetched } from "./api.js";
 import { frame } from "./dialog.js";
-import { drawing, h, icon, keep, kept, part, tell, wrapped } from "./dom.js";
+import { button, drawing, h, icon, iconButton, keep, kept, part, tell, wrapped } from "./dom.js";
 import { store } from "./store.js";
 import { heat, length, onUnits, trimmed } from "./units.js";
 import { words } from "./words.js";
@@ -20,19 +20,19 @@ export class BenchRoom {
   /** A guest looks at what the baker has laid out; `leave` goes back to the design. */
   constructor({ guest, welcome, leave }) {
     Object.assign(this, { guest, welcome });
-    this.clock = h("button", { type: "button", class: "clock", onclick: () => this.restart() });
+    this.clock = button("clock", () => this.restart());
     this.bar = h("div", { class: "bench-bar" });
     this.turn = h("p", { class: "turn" });
     this.stage = h("div", { class: "bench-stage" });
     this.text = h("div", { class: "bench-text", "aria-live": "polite", "aria-atomic": "true" });
-    this.back = h("button", { type: "button", class: "bench-back", onclick: () => this.go(-1) }, icon("back"), h("span", {}, told.back));
-    this.next = h("button", { type: "button", class: "bench-next", onclick: () => this.go(1) }, h("span", {}), icon("next"));
+    this.back = button("bench-back", () => this.go(-1), icon("back"), h("span", {}, told.back));
+    this.next = button("bench-next", () => this.go(1), h("span", {}), icon("next"));
     const head = h(
       "div",
       { class: "bench-head" },
-      guest ? null : h("button", { type: "button", class: "quiet-button", "aria-label": told.leave, title: told.leave, onclick: leave }, icon("close")),
+      guest ? null : iconButton("close", told.leave, leave),
       this.bar,
-      guest ? null : h("button", { type: "button", class: "plain phone", onclick: () => this.invite() }, told.phone),
+      guest ? null : button("plain phone", () => this.invite(), told.phone),
       this.clock,
     );
     this.element = h("div", { class: "bench" }, head, this.stage, h("div", { class: "bench-told" }, this.turn, this.text), h("div", { class: "bench-go" }, this.back, this.next));
@@ -80,14 +80,10 @@ export class BenchRoom {
     this.plan = plan;
     this.screens = screensOf(plan);
     this.at = Math.min(this.at, this.screens.length - 1);
-    const svg = drawing(plan.svg, plan.title);
-    svg.removeAttribute("width");
-    svg.removeAttribute("height");
-    this.svg = svg;
+    this.svg = drawing(plan.svg, plan.title, false);
     this.prepare();
-    this.stage.replaceChildren(svg);
     this.lens = h("div", { class: "lens", "aria-hidden": "true" });
-    this.stage.append(this.lens);
+    this.stage.replaceChildren(this.svg, this.lens);
     this.show();
   }
 
@@ -344,7 +340,7 @@ function ringParts([x, y], radius, turn) {
   parts.push(part("path", { class: "arc", d: `M${x1},${y1}A${radius} ${radius} 0 ${large} ${way} ${x2},${y2}` }));
   parts.push(part("circle", { class: "from", cx: x1, cy: y1, r: 3 }));
   const tip = turn + (turn > 0 ? 90 : -90) - 90;
-  parts.push(part("path", { class: "tip", d: "M-5,-5.5 L6,0 L-5,5.500Z", transform: `translate(${x2} ${y2}) rotate(${tip})` }));
+  parts.push(part("path", { class: "tip", d: "M-5,-5.5 L6,0 L-5,5.5Z", transform: `translate(${x2} ${y2}) rotate(${tip})` }));
   return parts;
 }
 

@@ -1,6 +1,6 @@
 // The room for designing: the loaf in the middle, what can be turned beside it, the text.
 
-import { h } from "./dom.js";
+import { button, h } from "./dom.js";
 import { Editor, editorPanel } from "./editor.js";
 import { Findings } from "./findings.js";
 import { LoafForm } from "./forms.js";
@@ -61,7 +61,7 @@ export class DesignRoom {
     this.tabButtons = new Map(
       Object.entries(told.panels).map(([name, label]) => [
         name,
-        h("button", { type: "button", class: "tab", onclick: () => this.showPanel(name) }, label),
+        button("tab", () => this.showPanel(name), label),
       ]),
     );
     queueMicrotask(() => this.showPanel("knobs"));

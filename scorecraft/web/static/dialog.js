@@ -1,6 +1,6 @@
 // Questions in the middle of the page; the browser's own dialog keeps the keyboard inside.
 
-import { h, icon } from "./dom.js";
+import { button, h, icon } from "./dom.js";
 import { words } from "./words.js";
 
 /** Ask with a few answers; gives the key of the one chosen, or null. */
@@ -8,7 +8,7 @@ export function question(title, text, answers) {
   return new Promise((done) => {
     const dialog = frame(title, () => done(null));
     const buttons = Object.entries(answers).map(([key, label], index) =>
-      h("button", { type: "button", class: index ? "plain" : "main", onclick: () => finish(dialog, done, key) }, label),
+      button(index ? "plain" : "main", () => finish(dialog, done, key), label),
     );
     dialog.append(h("p", {}, text), h("div", { class: "buttons" }, ...buttons));
     dialog.showModal();
@@ -16,7 +16,7 @@ export function question(title, text, answers) {
 }
 
 /** Ask for a text; gives it, or null. */
-export function prompted(title, label, hint, value, button) {
+export function prompted(title, label, hint, value, yes) {
   return new Promise((done) => {
     const dialog = frame(title, () => done(null));
     const input = h("input", { id: "prompted", type: "text", required: true, maxlength: 80, autocomplete: "off", "aria-describedby": "prompted-hint", props: { value } });
@@ -25,7 +25,7 @@ export function prompted(title, label, hint, value, button) {
       { method: "dialog", onsubmit: (event) => (event.preventDefault(), finish(dialog, done, input.value)) },
       h("label", { class: "field", for: "prompted" }, h("span", {}, label), input),
       h("p", { class: "quiet", id: "prompted-hint" }, hint),
-      h("div", { class: "buttons" }, h("button", { class: "main" }, button), h("button", { type: "button", class: "plain", onclick: () => dialog.close() }, words.cancel)),
+      h("div", { class: "buttons" }, h("button", { class: "main" }, yes), button("plain", () => dialog.close(), words.cancel)),
     );
     dialog.append(form);
     dialog.showModal();

@@ -10,6 +10,16 @@ export function h(tag, attributes = {}, ...children) {
   return element;
 }
 
+/** Make a button. */
+export function button(look, onclick, ...children) {
+  return h("button", { type: "button", class: look, onclick }, ...children);
+}
+
+/** Make a button that shows an icon, with a label for those who do not see it. */
+export function iconButton(name, label, onclick) {
+  return h("button", { type: "button", class: "quiet-button", "aria-label": label, title: label, onclick }, icon(name));
+}
+
 function set(element, name, value) {
   if (value === null || value === undefined || value === false) return;
   if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
@@ -17,10 +27,11 @@ function set(element, name, value) {
   else element.setAttribute(name, value === true ? "" : value);
 }
 
-/** Read an SVG text of the server into an element of this page. */
-export function drawing(text, label = "") {
+/** Read an SVG text of the server into an element of this page; without its size it fills its place. */
+export function drawing(text, label = "", sized = true) {
   const parsed = new DOMParser().parseFromString(text, SVG_TEXT).documentElement;
   const element = document.importNode(parsed, true);
+  if (!sized) for (const size of ["width", "height"]) element.removeAttribute(size);
   if (label) element.setAttribute("aria-label", label);
   return element;
 }
@@ -74,8 +85,8 @@ const ICONS = {
   print: "M7 9V3h10v6M7 18H4V9h16v9h-3M7 14h10v7H7z",
   down: "M12 3v12M7 11l5 5 5-5M4 20h16",
   round: "M12 4a8 8 0 1 0 0 16 8 8 0 0 0 0-16",
-  oval: "M12 3c3.6 0 6 4 6 9s-2.4 9-6 9-6-4-6-9 2.400-9 6-9",
-  long: "M12 2c2.600 0 3.800 2 3.800 10S14.600 22 12 22s-3.800-2-3.800-10S9.400 2 12 2",
+  oval: "M12 3c3.6 0 6 4 6 9s-2.4 9-6 9-6-4-6-9 2.4-9 6-9",
+  long: "M12 2c2.6 0 3.8 2 3.8 10S14.6 22 12 22s-3.8-2-3.8-10S9.4 2 12 2",
   square: "M7 4h10q3 0 3 3v10q0 3-3 3H7q-3 0-3-3V7q0-3 3-3",
   shelf: "M4 4h7v7H4zM13 4h7v7h-7zM4 13h7v7H4zM13 13h7v7h-7z",
   design: "M4 20l4-1L20 7l-3-3L5 16zM14 7l3 3",

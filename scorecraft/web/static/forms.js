@@ -24,9 +24,9 @@ export class LoafForm {
   /** Show the loaf and oven of a design; a field in use is left alone. */
   show(design) {
     const using = this.element.contains(document.activeElement) ? document.activeElement.id : "";
-    const { loaf, bake } = design.forms;
+    const { loaf, bake, bench } = design.forms;
     const rows = loaf && loaf.keys.outline ? [h("p", { class: "quiet" }, told.traced)] : this.loaf(design, loaf);
-    this.element.replaceChildren(...rows, this.oven(bake));
+    this.element.replaceChildren(...rows, this.oven(bake), this.hand(bench));
     const again = using && this.element.querySelector(`#${using}`);
     if (again) again.focus();
   }
@@ -93,6 +93,11 @@ export class LoafForm {
       check("bake-steam", told.steam, steam, (yes) => change("bake", form, { steam: yes ? "yes" : "no" })),
       store.taught && check("bake-baker", told.baker, store.baker, (yes) => store.useBaker(yes)),
     );
+  }
+
+  hand(form) {
+    const { hand = "right" } = form ? form.keys : {};
+    return choices("bench-hand", told.hand, ["right", "left"], hand, (each) => told.hands[each], (each) => change("bench", form, { hand: each }));
   }
 }
 

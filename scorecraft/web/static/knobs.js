@@ -59,11 +59,7 @@ export class Knobs {
       slider.value = next.value;
       tell(next.value);
     };
-    return { element, show: (next) => (document.activeElement === slider && sliding(slider) ? (knob = next) : show(next)) };
+    // while the hand is on a slider, an answer that is a little late must not pull it back
+    return { element, show: (next) => (slider.matches(":active:focus") ? (knob = next) : show(next)) };
   }
-}
-
-/** While the hand is on a slider, an answer that is a little late must not pull it back. */
-function sliding(slider) {
-  return slider.matches(":active");
 }

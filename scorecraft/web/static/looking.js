@@ -7,7 +7,8 @@ import { store } from "./store.js";
 import { words } from "./words.js";
 
 const told = words.design;
-const SETTLED_MS = 80;
+const SETTLED_MS = 40;
+const FINE_MS = 500;
 const BLOOM_MS = 350;
 
 export class Looking {
@@ -17,7 +18,7 @@ export class Looking {
     this.share = 0;
     this.opening = null;
     this.asking = new Latest("/api/opening", (answer, data) => this.opened(answer, data), () => this.unknown(), Infinity);
-    this.askSoon = later(() => this.asking.ask(store.asked), SETTLED_MS);
+    this.askSoon = later(() => this.asking.ask({ ...store.asked, rough: this.rough }), SETTLED_MS);
     this.bloomSoon = later(() => this.fetchBloom(), BLOOM_MS);
     this.views = new Latest("/api/view", (answer) => this.seen(answer), tellWhy);
     this.viewSoon = later(() => this.askView(), 60);
@@ -40,6 +41,8 @@ export class Looking {
     if (this.look === "top") this.showTop();
     else this.viewSoon();
     this.waits(true);
+    this.asking.drop();
+    this.rough = true;
     this.askSoon();
   }
 
@@ -56,6 +59,8 @@ export class Looking {
 
   opened(answer, data) {
     if (!answer.ok || data.text !== store.text || data.text !== this.text) return;
+    this.rough = false; // once the hands rest, the full answer takes the place of a rough one
+    if (answer.rough) this.askSoon(FINE_MS);
     this.opening = answer.widest_mm && answer; // null: too many cuts
     if (this.look === "top") this.stage.pointAt(answer.pointers);
     store.say("opening", answer);

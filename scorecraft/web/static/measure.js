@@ -1,7 +1,7 @@
 // The room after the bake: tap a cut, type its width, compare with the model, keep it in the log.
 
 import { ask, fetched, tellWhy } from "./api.js";
-import { drawing, h, icon, keep, kept, pointedAt, tell } from "./dom.js";
+import { button, drawing, h, iconButton, keep, kept, pointedAt, tell } from "./dom.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
 import { fieldUnit, fromField, length, onUnits, toField, trimmed } from "./units.js";
@@ -17,8 +17,8 @@ export class MeasureRoom {
     this.cuts = h("div", { class: "measure-cuts", role: "group", "aria-label": told.cuts });
     this.list = h("ul", { class: "measured" });
     this.note = h("input", { id: "bake-note", type: "text", maxlength: 200 });
-    this.compare = h("button", { type: "button", class: "main", onclick: () => this.send(false) }, told.compare);
-    this.keep = h("button", { type: "button", class: "plain", onclick: () => this.send(true) }, told.keep);
+    this.compare = button("main", () => this.send(false), told.compare);
+    this.keep = button("plain", () => this.send(true), told.keep);
     this.result = h("div", { class: "result", role: "status" });
     this.log = h("div", { class: "log" });
     this.element = this.layout();
@@ -124,7 +124,7 @@ export class MeasureRoom {
       {},
       h("span", { class: "measured-name" }, h("b", {}, String(group.number)), ` ${group.name}`),
       h("span", { class: "with-unit" }, input, h("i", {}, fieldUnit())),
-      h("button", { type: "button", class: "quiet-button", "aria-label": told.remove(`${group.number} ${group.name}`), onclick: remove }, icon("close")),
+      iconButton("close", told.remove(`${group.number} ${group.name}`), remove),
     );
   }
 

@@ -1,8 +1,8 @@
 // The pattern's text is the one truth: sliders and forms write into it.
 
 const NUMBER = /[+-]?(\d+\.?\d*|\.\d+)(%|[A-Za-z°″]+)?/y;
-const MAINS = { loaf: ["shape"], bake: [] };
-const AFTER = { loaf: ["title", "note"], bake: ["loaf", "title", "note"] };
+const MAINS = { loaf: ["shape"], bake: [], bench: [] };
+const AFTER = { loaf: ["title", "note"], bake: ["loaf", "title", "note"], bench: ["bake", "loaf", "title", "note"] };
 
 /** Turn a knob: write its value, with its unit, over the one in its line. */
 export function withKnob(text, knob, value) {

@@ -1,7 +1,7 @@
 // The room for printing: what, on which paper, with its pages to look at before.
 
 import { askFile, Latest, tellWhy } from "./api.js";
-import { drawing, h, icon, later, tell } from "./dom.js";
+import { button, drawing, h, icon, later, tell } from "./dom.js";
 import { check, choices } from "./forms.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
@@ -61,8 +61,8 @@ export class PrintRoom {
     this.extra.replaceChildren(...parts);
     this.papers.hidden = what === "cutter";
     const forms = what === "cutter" ? ["svg", "dxf"] : ["pdf"];
-    const keep = (form, first) => h("button", { type: "button", class: first ? "main" : "plain", onclick: () => this.keep(form) }, icon("down"), told[form]);
-    const browser = h("button", { type: "button", class: "plain", onclick: () => print() }, icon("print"), told.browser);
+    const keep = (form, first) => button(first ? "main" : "plain", () => this.keep(form), icon("down"), told[form]);
+    const browser = button("plain", () => print(), icon("print"), told.browser);
     this.buttons.replaceChildren(...forms.map((form, number) => keep(form, number === 0)), ...(what === "cutter" ? [] : [browser]));
     this.pages.dataset.what = what;
     this.soon(0);

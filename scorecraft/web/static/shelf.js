@@ -1,7 +1,7 @@
 // The shelf: every shipped pattern as a picture, and the baker's own.
 
 import { fetched, tellWhy } from "./api.js";
-import { h, icon } from "./dom.js";
+import { button, h, icon } from "./dom.js";
 import { fresh, open } from "./files.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
@@ -42,7 +42,7 @@ export class ShelfRoom {
     const picture = entry.problem
       ? h("span", { class: "no-picture" }, icon("warn"))
       : h("img", { src: address, alt: "", loading: "lazy", width: 200, height: 200 });
-    const about = entry.problem ? `${told.broken}: ${entry.problem}` : told.shapes[entry.shape] || entry.shape;
+    const about = entry.problem ? `${told.broken}: ${entry.problem}` : words.design.shapes[entry.shape] || entry.shape;
     return h(
       "button",
       { type: "button", class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
@@ -53,9 +53,9 @@ export class ShelfRoom {
   }
 
   freshCard() {
-    return h(
-      "button",
-      { type: "button", class: "card fresh", onclick: async () => (await fresh()) && this.opened() },
+    return button(
+      "card fresh",
+      async () => (await fresh()) && this.opened(),
       h("span", { class: "no-picture" }, icon("plus")),
       h("span", { class: "card-title" }, told.fresh),
     );

@@ -21,9 +21,7 @@ export class Stage {
 
   /** Show a picture of the server; `live` pictures have cuts to point at. */
   show(text, label, { live = false } = {}) {
-    const next = drawing(text, label);
-    next.removeAttribute("width");
-    next.removeAttribute("height");
+    const next = drawing(text, label, false);
     for (const title of next.querySelectorAll("path > title")) title.remove();
     this.paths = new Map();
     Object.assign(this, { opening: null, growing: null, baked: null });

@@ -35,7 +35,6 @@ export const words = {
     leave: (name) => `${name || "This pattern"} has changes that are not saved. Open another one anyway?`,
     leaveYes: "Open it",
     leaveNo: "Stay here",
-    shapes: { round: "round", oval: "oval", long: "long", square: "square" },
   },
 
   freshText:
@@ -62,6 +61,8 @@ export const words = {
     spring: "Oven spring",
     spread: "Sideways share",
     steam: "Steam in the oven",
+    hand: "Hand that holds the blade",
+    hands: { right: "Right", left: "Left" },
     baker: "As my own bakes have taught (baker.toml)",
     text: "Pattern text",
     textHelp: "Problems are marked at their line and listed above.",
