@@ -1,6 +1,6 @@
 """A map of the tension that the cuts leave in the skin: where a loaf would burst."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 import numpy as np
 import shapely
@@ -29,12 +29,14 @@ STEPS = 72
 """Points across the loaf at which the tension is taken."""
 LEVELS = (0.2, 0.4, 0.6, 0.8, 1.0, 1.2)
 LEVEL_INK_MM = 0.25
-LETTER_MM = 3.6
+LETTER_MM = 5.0
 CLEAR_MM = 6.0
 """A label so far from all cuts is clear enough."""
 LABEL_LEAST_MM = 20.0
 """A contour shorter than this goes without a label."""
-LEGEND_MM = 34.0
+SWATCH_MM = 5.0
+ROW = 1.35
+"""Distance of the legend's lines, in letters."""
 SMOOTH_MM = 0.15
 SPECK_MM2 = 12.0
 WORDS = (
@@ -55,12 +57,13 @@ def tension_map(layout: Layout, tension_at: Field, *, width_mm: float | None = N
     high = layout.loaf.length_mm + 2 * MARGIN_MM
     scale = 1.0 if width_mm is None else width_mm / wide
     centre = (wide / 2 * scale, high / 2 * scale)
-    height = (high + LEGEND_MM) * scale
+    rows = wrapped(WORDS, wide - 2 * MARGIN_MM, LETTER_MM)
+    height = (high + _first_row() + len(rows) * ROW * LETTER_MM + MARGIN_MM / 2) * scale
     ground = Shape((box(0, 0, wide * scale, height),), closed=True, fill=BOARD, css="board")
     items = (
         ground,
         tension_group(layout, tension_at, centre, scale),
-        _legend(high * scale, wide * scale, scale),
+        _legend(high * scale, wide * scale, scale, rows),
     )
     return Picture(wide * scale, height, f"{layout.title}: tension", WORDS, items, css="tension")
 
@@ -178,9 +181,14 @@ def _cuts(layout: Layout, centre: tuple[float, float], scale: float) -> list[Ite
     return items
 
 
-def _legend(top: float, wide: float, scale: float) -> Group:
+def _first_row() -> float:
+    """Tell how far below the top of the legend its first line stands (mm)."""
+    return SWATCH_MM + 2 * LETTER_MM + 4.0
+
+
+def _legend(top: float, wide: float, scale: float, rows: Sequence[str]) -> Group:
     """Draw the shades with their percentages, and say what they mean."""
-    margin, swatch = MARGIN_MM * scale, 5.0 * scale
+    margin, swatch = MARGIN_MM * scale, SWATCH_MM * scale
     step = (wide - 2 * margin) / len(MAP)
     size = LETTER_MM * scale
     items: list[Item] = []
@@ -193,7 +201,7 @@ def _legend(top: float, wide: float, scale: float) -> Group:
             text = f"{LEVELS[number - 1] * 100:.0f} %"
             at = (x, top + swatch + 1.5 * scale)
             items.append(Label(text, at, size, "middle", "top", color=WRITING))
-    first = top + swatch + 11 * scale
-    for row, text in enumerate(wrapped(WORDS, wide - 2 * margin, size)):
-        items.append(Label(text, (margin, first + row * 1.35 * size), size, color=WRITING))
+    first = top + _first_row() * scale
+    for row, text in enumerate(rows):
+        items.append(Label(text, (margin, first + row * ROW * size), size, color=WRITING))
     return Group("legend", tuple(items))
