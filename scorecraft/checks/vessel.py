@@ -1,7 +1,9 @@
 """Whether the baked loaf still fits the pot it bakes in."""
 
+import math
+
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.telling import size
+from scorecraft.checks.telling import apart
 from scorecraft.cuts import Layout
 from scorecraft.practice import VESSEL_CLEAR_MM
 
@@ -20,14 +22,16 @@ def vessel(layout: Layout) -> list[Finding]:
     if widest <= most:
         return []
     severity: Severity = "note"
-    message = f"the baked loaf, {size(baked)} across, all but fills its {size(inside)} pot"
+    told, pot = apart(baked, inside)
+    message = f"the baked loaf, {told} across, all but fills its {pot} pot"
     if baked > inside:
         severity = "warn"
-        message = f"the loaf bakes to {size(baked)} across and touches its {size(inside)} pot"
+        message = f"the loaf bakes to {told} across and touches its {pot} pot"
     if widest > inside:
         severity = "stop"
-        message = f"the loaf is {size(widest)} across: it does not fit its {size(inside)} pot"
+        told, pot = apart(widest, inside)
+        message = f"the loaf is {told} across: it does not fit its {pot} pot"
     less = 1 - (most / widest) ** 3
-    hint = f"make it no more than {most:.0f} mm across: about {less:.0%} less dough"
+    hint = f"make it no more than {math.floor(most)} mm across: about {less:.0%} less dough"
     figures = {"baked_mm": baked, "most_mm": most, "less_dough": less}
     return [Finding("vessel", severity, message, hint, None, figures)]

@@ -1,3 +1,5 @@
+import re
+
 import pytest
 
 from scorecraft.checks.vessel import vessel
@@ -35,3 +37,15 @@ def test_the_longest_measure_and_the_bake_count(lay):
     settings = {"loaf": {"vessel": 255}}
     assert vessel(lay(loaf=long, settings=settings))[0].severity == "warn"
     assert vessel(lay(loaf=long, settings=settings, bake=Bake(spread=0.0))) == []
+
+
+def test_sizes_that_differ_do_not_read_the_same(lay):
+    """A loaf a hair larger than its pot: both are told so that this can be seen."""
+    (found,) = vessel(lay(settings={"loaf": {"vessel": 219.8}}))
+    assert "220.0 mm across: it does not fit its 219.8 mm pot" in found.message
+
+
+def test_cure_is_rounded_down(lay):
+    (found,) = vessel(lay(settings={"loaf": {"vessel": 230}}))
+    told = float(re.search(r"no more than (\d+) mm", found.hint)[1])
+    assert told <= found.figures["most_mm"] < told + 1
