@@ -169,7 +169,14 @@ STATION_MM = Rule(3.0, "mm", "how closely cuts are looked at for their neighbour
 MOST_BOXES = Rule(1_000_000, "pairs", "the most boxes around cuts that are held together", OURS)
 MOST_STATION_BOXES = Rule(2_000_000, "pairs", "the most boxes around stations held together", OURS)
 MOST_PAIRS = Rule(100_000, "pairs", "the most pairs of cuts one check looks at", OURS)
+MOST_PAIR_POINTS = Rule(
+    10_000_000, "points", "the most points that the pairs one check looks at are drawn by", OURS
+)
 MOST_PAIRS_OF_TWO = Rule(20_000, "pairs", "of two statements no more are looked at", OURS)
+MOST_COMPARED = Rule(
+    1_200_000, "points", "the most places along cuts that are held against other cuts", OURS
+)
+MOST_FINDINGS = Rule(50, "findings", "one check tells no more than these", OURS)
 MOST_FACINGS = Rule(100_000, "stations", "the most stations found alongside a cut", OURS)
 CLEAR_MM = Rule(4.0, "mm", "cures leave this much dough between cuts that met", COMMON)
 DENSE_WARN = Rule(1.5, "", "so many times as much as that is a warning", COMMON)

@@ -14,6 +14,7 @@ from scorecraft.checks.strips import strips
 from scorecraft.checks.undercut import undercut
 from scorecraft.checks.vessel import vessel
 from scorecraft.cuts import Layout
+from scorecraft.practice import MOST_FINDINGS
 
 CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
     "rim": rim,
@@ -32,5 +33,17 @@ CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
 
 def run(layout: Layout) -> tuple[Finding, ...]:
     """Run every check; what cannot be cut comes first, then warnings, then notes."""
-    found = [finding for check in CHECKS.values() for finding in check(layout)]
+    found = [finding for check in CHECKS.values() for finding in bounded(check(layout))]
     return tuple(sorted(found, key=lambda finding: finding.weight))
+
+
+def bounded(found: list[Finding]) -> list[Finding]:
+    """Leave the weightiest MOST_FINDINGS of what one check found; tell how many more there are."""
+    most = int(MOST_FINDINGS.value)
+    if len(found) <= most:
+        return found
+    kept = sorted(found, key=lambda finding: finding.weight)[:most]
+    check = found[0].check
+    message = f"{len(found) - most:,} more findings of this kind ({check}) are not told one by one"
+    more = Finding(check, "note", message, "mend those that are told, and look again", None)
+    return [*kept, more]

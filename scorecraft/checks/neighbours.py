@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.linework import Indexes
 from scorecraft.cuts import Layout
-from scorecraft.practice import MOST_BOXES, MOST_PAIRS, MOST_PAIRS_OF_TWO
+from scorecraft.practice import MOST_BOXES, MOST_PAIR_POINTS, MOST_PAIRS, MOST_PAIRS_OF_TWO
 
 CHUNK = 32
 """How many cuts are looked at in one go."""
@@ -56,11 +56,12 @@ def near_pairs(layout: Layout, lines: NDArray[np.object_], distance_mm: float = 
 
     `lines` are the cuts as line strings. No two statements are looked at beyond
     MOST_PAIRS_OF_TWO, so that a crowd of theirs hides nothing else, and all together not beyond
-    MOST_PAIRS and MOST_BOXES.
+    MOST_PAIRS, MOST_PAIR_POINTS and MOST_BOXES.
     """
     shapely.prepare(lines)
     _, family = np.unique([cut.family for cut in layout.cuts], return_inverse=True)
-    found, boxes, tested, whole = [np.zeros((2, 0), dtype=np.intp)], 0, 0, True
+    points = shapely.get_num_coordinates(lines)
+    found, boxes, tested, drawn, whole = [np.zeros((2, 0), dtype=np.intp)], 0, 0, 0, True
     known: Counter[int] = Counter()
     for near in _boxes_that_touch(lines, by_turns(layout), distance_mm):
         if boxes > MOST_BOXES.value or tested > MOST_PAIRS.value:
@@ -69,7 +70,9 @@ def near_pairs(layout: Layout, lines: NDArray[np.object_], distance_mm: float = 
         low, high = np.sort(family[near], axis=0)
         kind = low * len(layout.cuts) + high
         kept = _sample(kind, known)
+        kept = kept[within(points[near[:, kept]].sum(axis=0), MOST_PAIR_POINTS.value - drawn)]
         boxes, tested = boxes + len(kind), tested + len(kept)
+        drawn += int(points[near[:, kept]].sum())
         whole = whole and len(kept) == len(kind)
         kept = kept[_meet(lines[near[0, kept]], lines[near[1, kept]], distance_mm)]
         known.update(kind[kept].tolist())
@@ -77,6 +80,14 @@ def near_pairs(layout: Layout, lines: NDArray[np.object_], distance_mm: float = 
     first, second = np.concatenate(found, axis=1)
     order = np.lexsort((second, first))
     return Pairs(first[order], second[order], whole)
+
+
+def within(cost: Indexes, most: float) -> Indexes:
+    """Choose from all over as many (N,) as cost no more than `most` together."""
+    if cost.sum() <= most:
+        return np.arange(len(cost))
+    order = np.argsort(np.arange(len(cost)) * GOLDEN % 1.0)
+    return np.sort(order[np.cumsum(cost[order]) <= most])
 
 
 def _boxes_that_touch(

@@ -8,10 +8,16 @@ from numpy.typing import NDArray
 
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.linework import Indexes, points_along, strings
-from scorecraft.checks.neighbours import near_pairs, unseen
+from scorecraft.checks.neighbours import near_pairs, unseen, within
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Layout
-from scorecraft.practice import OVERLAP_MM, OVERLAP_SHARE, SAME_LINE_MM, STRIP_PER_DEPTH
+from scorecraft.practice import (
+    MOST_COMPARED,
+    OVERLAP_MM,
+    OVERLAP_SHARE,
+    SAME_LINE_MM,
+    STRIP_PER_DEPTH,
+)
 
 Array = NDArray[np.float64]
 
@@ -29,11 +35,15 @@ def overlaps(layout: Layout) -> list[Finding]:
     swap = length[near.first] > length[near.second]
     short = np.where(swap, near.second, near.first)
     other = np.where(swap, near.first, near.second)
+    few = within(_samples(length[short]) // _every(length[short]), MOST_COMPARED.value)
+    short, other = short[few], other[few]
     likely = _likely(lines, short, other, length)
-    short, other = short[likely], other[likely]
+    some = within(_samples(length[short[likely]]), MOST_COMPARED.value)
+    short, other = short[likely][some], other[likely][some]
     shared = _shared(lines, short, other, length)
+    whole = near.whole and len(few) == len(near.first) and len(some) == np.count_nonzero(likely)
     wrong = (shared >= OVERLAP_MM.value) | (shared >= OVERLAP_SHARE.value * length[short])
-    found = Overlaps(short[wrong], other[wrong], shared[wrong], near.whole)
+    found = Overlaps(short[wrong], other[wrong], shared[wrong], whole)
     family = [cut.family for cut in layout.cuts]
     keys = [
         tuple(sorted((family[a], family[b]))) for a, b in zip(found.short, found.other, strict=True)
@@ -41,7 +51,7 @@ def overlaps(layout: Layout) -> list[Finding]:
     findings = [
         _finding(layout, found, worst, members) for worst, members in told_once(keys, found.shared)
     ]
-    return findings if near.whole else [*findings, unseen("overlaps", layout)]
+    return findings if whole else [*findings, unseen("overlaps", layout)]
 
 
 @dataclass(frozen=True, eq=False, slots=True)
@@ -61,9 +71,7 @@ def _likely(
 
     Lines that only cross are passed over at a fraction of the cost of measuring them.
     """
-    count = _samples(length[short])
-    least = np.minimum(OVERLAP_MM.value / np.maximum(length[short], 1e-9), OVERLAP_SHARE.value)
-    every = np.maximum(1, np.floor(least * count)).astype(np.intp)
+    count, every = _samples(length[short]), _every(length[short])
     pair, number = _count_up(count // every)
     share = ((number + 1) * every[pair] - 0.5) / count[pair]
     on = _lies_on(lines, short[pair], other[pair], share)
@@ -82,6 +90,12 @@ def _shared(lines: NDArray[np.object_], short: Indexes, other: Indexes, length: 
 def _samples(length: Array) -> Indexes:
     """Give the number of points at which lines of some lengths are compared."""
     return np.maximum(4, np.ceil(length / SAMPLE_MM)).astype(np.intp)
+
+
+def _every(length: Array) -> Indexes:
+    """Tell which of the points do, every so manieth, so that no wrong stretch can miss them all."""
+    least = np.minimum(OVERLAP_MM.value / np.maximum(length, 1e-9), OVERLAP_SHARE.value)
+    return np.maximum(1, np.floor(least * _samples(length))).astype(np.intp)
 
 
 def _count_up(count: Indexes) -> tuple[Indexes, Indexes]:

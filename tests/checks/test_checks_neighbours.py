@@ -1,7 +1,9 @@
 """Where everything crosses everything a bounded sample is looked at, and this is told."""
 
 import math
+import sys
 import time
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -10,12 +12,12 @@ import shapely
 from scorecraft.checks import run
 from scorecraft.checks.crossings import crossings
 from scorecraft.checks.linework import strings
-from scorecraft.checks.neighbours import by_turns, near_pairs
+from scorecraft.checks.neighbours import by_turns, near_pairs, within
 from scorecraft.checks.overlaps import overlaps
 from scorecraft.checks.strips import strips
 from scorecraft.checks.undercut import undercut
 from scorecraft.designing import make
-from scorecraft.practice import MOST_PAIRS, MOST_PAIRS_OF_TWO
+from scorecraft.practice import MOST_COMPARED, MOST_PAIR_POINTS, MOST_PAIRS, MOST_PAIRS_OF_TWO
 
 CROWDS = {
     "leaves": "repeat 60 turn 1deg:\n    leaf 50mm veins 40\n",
@@ -146,3 +148,32 @@ def test_thinning_a_crowd_out_is_a_cure(cut, lay):
     """The cure the note tells, fewer cuts: every place is looked at again."""
     assert any("not all places" in each.message for each in crossings(lay(*fan(cut, 300))))
     assert not any("not all places" in each.message for each in run(lay(*fan(cut, 150))))
+
+
+def test_what_is_chosen_within_a_bound_comes_from_all_over():
+    cost = np.full(100, 3)
+    np.testing.assert_array_equal(within(cost, 300), np.arange(100))
+    chosen = within(cost, 61)
+    assert len(chosen) == 20
+    assert np.diff(chosen, prepend=-1, append=100).max() <= 10
+    assert len(within(cost, 0)) == 0
+
+
+SPIRALS = 'title "Spirals"\nloaf round width 240mm height 90mm\n' + "".join(
+    f"spiral 100mm turns {turns}\n" for turns in range(5, 17)
+)
+
+
+@pytest.mark.parametrize(
+    ("where", "rule"), [("neighbours", MOST_PAIR_POINTS), ("overlaps", MOST_COMPARED)]
+)
+def test_long_winding_cuts_are_bounded_by_their_points(monkeypatch, where, rule):
+    """Each is worth hundreds of short ones: what was not looked at is told."""
+    layout = make(SPIRALS).layout
+    before = overlaps(layout)
+    assert not any("not all places" in finding.message for finding in before)
+    module = sys.modules[f"scorecraft.checks.{where}"]
+    name = next(name for name, value in vars(module).items() if value is rule)
+    monkeypatch.setattr(module, name, replace(rule, value=5_000))
+    found = overlaps(layout)
+    assert "not all places were looked at" in found[-1].message

@@ -1,11 +1,12 @@
 import numpy as np
 import pytest
 
-from scorecraft.checks import CHECKS, run
-from scorecraft.checks.finding import SEVERITIES
+from scorecraft.checks import CHECKS, bounded, run
+from scorecraft.checks.finding import SEVERITIES, Finding
 from scorecraft.checks.telling import apart, clock, enough, likewise, size, told_once, where
 from scorecraft.designing import make
 from scorecraft.loaf.dome import make_loaf
+from scorecraft.practice import MOST_FINDINGS
 
 GOOD = """
 title "Leaf crown"
@@ -81,6 +82,18 @@ def test_more_of_the_same_are_counted_as_far_as_they_are_known():
     assert likewise(1) == likewise(1, whole=False) == ""
     assert likewise(3) == " (2 more like it)"
     assert likewise(3, whole=False) == " (at least 2 more like it)"
+
+
+def test_no_check_tells_more_than_can_be_read():
+    """Sixty slashes through the crown: each crosses all others, at every angle."""
+    lines = "".join(f"slash 180mm turn {3 * k}deg depth 6mm\n" for k in range(60))
+    findings = make(f'title "Many"\nloaf round width 240mm height 90mm\n{lines}').checked
+    told = [finding for finding in findings if finding.check == "crossings"]
+    assert len(told) == MOST_FINDINGS.value + 1
+    assert told[-1].message.startswith("1,720 more findings")
+    assert [finding.severity for finding in told[:-1]].count("note") == 0
+    few = [Finding("rim", "note", "one", "mend it", None)]
+    assert bounded(few) == few
 
 
 def test_told_once():
