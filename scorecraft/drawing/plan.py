@@ -8,29 +8,14 @@ import shapely
 from scorecraft.cuts import Layout
 from scorecraft.drawing.picture import Line
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.plan import STRAY_MM, plan_strings
 
-STEP_MM = 1.0
-"""Sheet lines are cut into steps so short before they are bent over the dome."""
-STRAY_MM = 0.005
-"""Points closer to the straight line than this are left out again."""
 RIM_POINTS = 1440
 
 
 def plan_lines(loaf: Loaf, lines: Sequence[Line]) -> list[Line]:
-    """Project sheet lines (mm) to plan: straight lines on the dough bend, so points are added."""
-    if not lines:
-        return []
-    dense = shapely.segmentize(_strings(lines), STEP_MM)
-    points, owner = shapely.get_coordinates(dense, return_index=True)
-    bent = shapely.linestrings(loaf.sheet_to_plan(points), indices=owner)
-    return [shapely.get_coordinates(each) for each in shapely.simplify(bent, STRAY_MM)]
-
-
-def _strings(lines: Sequence[Line]) -> np.ndarray:
-    """Make shapely lines of (N, 2) arrays in one call."""
-    owner = np.repeat(np.arange(len(lines)), [len(each) for each in lines])
-    strings: np.ndarray = shapely.linestrings(np.concatenate(lines), indices=owner)
-    return strings
+    """Project sheet lines (mm) to plan, point by point."""
+    return [shapely.get_coordinates(each) for each in plan_strings(loaf, lines)]
 
 
 def cut_plans(layout: Layout) -> list[Line]:
@@ -40,10 +25,8 @@ def cut_plans(layout: Layout) -> list[Line]:
 
 def mark_plans(layout: Layout) -> list[Line]:
     """Project the string marks of a layout to plan (mm), as far as they lie on the loaf."""
-    lines = plan_lines(layout.loaf, layout.marks.lines)
-    if not lines:
-        return []
-    kept = shapely.intersection(_strings(lines), shapely.Polygon(rim_plan(layout.loaf)))
+    lines = plan_strings(layout.loaf, layout.marks.lines)
+    kept = shapely.intersection(lines, shapely.Polygon(rim_plan(layout.loaf)))
     parts = shapely.get_parts(kept)
     whole = parts[shapely.length(parts) > 0]
     return [shapely.get_coordinates(each) for each in whole]

@@ -11,14 +11,10 @@ from difflib import get_close_matches
 import numpy as np
 import shapely
 
-from scorecraft.cuts import Cut, Layout, Line
+from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import UsageError
+from scorecraft.loaf.plan import plan_strings
 from scorecraft.practice import DEEP_SLOT_MM, DEEP_SLOT_WIDER, LIGHT_SLOT_MM
-
-STEP_MM = 1.0
-"""Sheet lines are cut into steps so short before they are bent over the dome."""
-STRAY_MM = 0.005
-"""Points closer to the straight line than this are left out again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +44,7 @@ def slits(layout: Layout, *, slot_mm: float, only: Sequence[str] = ()) -> list[S
     (`expansion`); nothing means all. Raises UsageError for a name the pattern does not have.
     """
     wanted = chosen(layout.cuts, only)
-    lines = _plan_lines(layout, [layout.cuts[index].line for index in wanted])
+    lines = plan_strings(layout.loaf, [layout.cuts[index].line for index in wanted])
     rim = shapely.Polygon(layout.loaf.outline.points(720))
     found = []
     for index, line in zip(wanted, lines, strict=True):
@@ -93,14 +89,3 @@ def _unknown(name: str, known: list[str]) -> UsageError:
     hint = f'did you mean "{near[0]}"? ' if near else ""
     message = f'no cut of this pattern is called "{name}"'
     return UsageError(message, None, f"{hint}there are: {', '.join(known)}")
-
-
-def _plan_lines(layout: Layout, lines: Sequence[Line]) -> list[shapely.LineString]:
-    """Project sheet lines to the plan; straight lines on the dough bend, so points are added."""
-    if not lines:
-        return []
-    owner = np.repeat(np.arange(len(lines)), [len(each) for each in lines])
-    dense = shapely.segmentize(shapely.linestrings(np.concatenate(lines), indices=owner), STEP_MM)
-    points, owner = shapely.get_coordinates(dense, return_index=True)
-    bent = shapely.linestrings(layout.loaf.sheet_to_plan(points), indices=owner)
-    return list(shapely.simplify(bent, STRAY_MM))
