@@ -73,17 +73,6 @@ def clip(lines: Sequence[Line], region: shapely.Geometry, *, shortest: float) ->
     Lines wholly inside stay as they are. A closed line that is cut elsewhere stays joined at its
     start. Cut-off pieces shorter than `shortest` (mm) are dropped and counted.
     """
-    return _clip(lines, region, shortest, inside=True)
-
-
-def clip_outside(lines: Sequence[Line], region: shapely.Geometry, *, shortest: float) -> Clipped:
-    """Keep the parts of lines (mm) that lie outside a region; otherwise like `clip`."""
-    return _clip(lines, region, shortest, inside=False)
-
-
-def _clip(
-    lines: Sequence[Line], region: shapely.Geometry, shortest: float, *, inside: bool
-) -> Clipped:
     if not lines:
         return Clipped((), (), 0)
     owner = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
@@ -91,9 +80,9 @@ def _clip(
     shapely.prepare(region)
     meets = shapely.intersects(region, shapes)
     within = meets & shapely.covers(region, shapes)
-    kept = [(i, lines[i]) for i in np.flatnonzero(within if inside else ~meets).tolist()]
+    kept = [(i, lines[i]) for i in np.flatnonzero(within).tolist()]
     cut = np.flatnonzero(meets & ~within)
-    pieces = [(int(cut[i]), piece) for i, piece in _pieces(lines, cut, region, inside=inside)]
+    pieces = [(int(cut[i]), piece) for i, piece in _pieces(lines, cut, region)]
     long = [piece for piece in pieces if _length(piece[1]) >= shortest]
     kept = sorted(kept + long, key=lambda piece: piece[0])
     return Clipped(
@@ -106,7 +95,7 @@ def _length(line: Line) -> float:
 
 
 def _pieces(
-    lines: Sequence[Line], chosen: NDArray[np.intp], region: shapely.Geometry, *, inside: bool
+    lines: Sequence[Line], chosen: NDArray[np.intp], region: shapely.Geometry
 ) -> list[tuple[int, Line]]:
     """Cut the chosen lines at the region's edge: (number in `chosen`, piece) in drawing order."""
     if len(chosen) == 0:
@@ -114,7 +103,7 @@ def _pieces(
     points, owner = _split([lines[i] for i in chosen], region)
     middle = (points[1:] + points[:-1]) / 2
     lies_in = shapely.intersects_xy(region, middle[:, 0], middle[:, 1])
-    keep = (owner[1:] == owner[:-1]) & (lies_in == inside)
+    keep = (owner[1:] == owner[:-1]) & lies_in
     edges = np.diff(np.concatenate([[False], keep, [False]]).astype(np.int8))
     runs = zip(np.flatnonzero(edges == 1), np.flatnonzero(edges == -1), strict=True)
     by_line: dict[int, list[Line]] = {}
