@@ -20,7 +20,7 @@ from scorecraft.expand import expand
 from scorecraft.groups import Group, groups
 from scorecraft.language.evaluate import evaluate
 from scorecraft.language.parse import parse
-from scorecraft.language.tree import Pattern
+from scorecraft.language.tree import Pattern, as_expression
 from scorecraft.loaf.skin import Skin
 from scorecraft.practice import OPENING_PANELS_ROUGH
 from scorecraft.shelf import Source, find_source
@@ -200,7 +200,7 @@ def turn(name: str, value: Turned) -> Quantity:
     text = str(value)
     try:
         (statement,) = parse(f"let {name} {text}", "--set").statements
-        return evaluate(statement.arguments[1].value, {})  # type: ignore[arg-type]
-    except (ScorecraftError, ValueError, IndexError) as error:
+        return evaluate(as_expression(statement.arguments[1].value), {})
+    except (ScorecraftError, ValueError, IndexError, TypeError) as error:
         hint = "like --set leaves=9 or --set leaf_length=60mm"
         raise UsageError(f'"{text}" is no value for the knob {name}', None, hint) from error

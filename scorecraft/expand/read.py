@@ -13,7 +13,16 @@ from scorecraft.language.evaluate import evaluate
 from scorecraft.language.keys import FREE, length
 from scorecraft.language.kinds import check_quantity
 from scorecraft.language.tokens import source_lines
-from scorecraft.language.tree import Argument, Expression, Measure, Name, Points, Text, Value
+from scorecraft.language.tree import (
+    Argument,
+    Expression,
+    Measure,
+    Name,
+    Points,
+    Text,
+    Value,
+    as_expression,
+)
 from scorecraft.language.words import WORDS, Key, Word, keys_of
 
 Values = dict[str, Any]
@@ -84,7 +93,7 @@ def read_value(key: Key, value: Value, scope: Scope | None) -> Any:
     if isinstance(value, Points):
         pairs = [[length_of(item, scope) for item in pair] for pair in value.pairs]
         return (pairs[0][0], pairs[0][1]) if key.kind == "pair" else np.array(pairs)
-    return read_quantity(key, value, scope)  # type: ignore[arg-type]
+    return read_quantity(key, as_expression(value), scope)
 
 
 def length_of(value: Expression, scope: Scope | None) -> float:

@@ -24,7 +24,15 @@ from scorecraft.expand.placing import FAR_MM, PLACERS
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.scope import Scope
 from scorecraft.language.evaluate import evaluate, holds
-from scorecraft.language.tree import Figure, Join, Name, Region, Statement
+from scorecraft.language.tree import (
+    Figure,
+    Join,
+    Name,
+    Region,
+    Statement,
+    as_expression,
+    as_region,
+)
 from scorecraft.language.words import ATTRIBUTES, WORDS, Word
 from scorecraft.practice import CRUMB_MM, MOST_COPIES, MOST_NESTING, MOST_PROBLEMS
 from scorecraft.textures import fill
@@ -84,8 +92,7 @@ class Walk:
         if word == "let":
             return named(statement, scope)
         if word == "when":
-            condition = statement.arguments[0].value
-            if holds(condition, scope.names):  # type: ignore[arg-type]
+            if holds(as_expression(statement.arguments[0].value), scope.names):
                 self.inner(statement.body, self.inheriting(statement, scope))
         elif word in self.rules:
             self.rule(statement, scope)
@@ -115,7 +122,7 @@ class Walk:
     def scopes(self, statement: Statement, scope: Scope) -> Iterator[Scope]:
         """Give the scopes of a placing one by one."""
         if statement.word in ("inside", "outside"):
-            region = self.on_sheet(statement.arguments[0].value, scope)  # type: ignore[arg-type]
+            region = self.on_sheet(as_region(statement.arguments[0].value), scope)
             if statement.word == "outside":
                 region = shapely.difference(shapely.box(-FAR_MM, -FAR_MM, FAR_MM, FAR_MM), region)
             yield scope.within(region)
@@ -126,9 +133,9 @@ class Walk:
             values = read(word, statement.arguments, there, statement.place)
             for argument in statement.arguments:
                 if argument.key == "within":
-                    values["within"] = self.on_sheet(argument.value, there)  # type: ignore[arg-type]
-                elif argument.key == "line":
-                    values["line"] = self.path(argument.value, there)  # type: ignore[arg-type]
+                    values["within"] = self.on_sheet(as_region(argument.value), there)
+                elif isinstance(argument.value, Figure):  # a path to go along
+                    values["line"] = self.path(argument.value, there)
             return {"within": None, **values}
 
         self.limit_copies(statement, values_in(scope))
@@ -157,7 +164,7 @@ class Walk:
         values = {}
         for default in rule.arguments[1:]:
             value = given.get(default.key, default.value)
-            values[default.key] = evaluate(value, scope.names)  # type: ignore[arg-type]
+            values[default.key] = evaluate(as_expression(value), scope.names)
         inner = replace(
             inner,
             given={**scope.given, **values},
@@ -293,4 +300,4 @@ def named(statement: Statement, scope: Scope) -> Scope:
     """Run a let: give the scope that knows its name."""
     name, value = statement.get("name"), statement.get("value")
     assert name is not None and value is not None and isinstance(name.value, Name)
-    return scope.naming(name.value.name, evaluate(value.value, scope.names))  # type: ignore[arg-type]
+    return scope.naming(name.value.name, evaluate(as_expression(value.value), scope.names))

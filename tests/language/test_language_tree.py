@@ -1,5 +1,6 @@
 """Text to tree to text to tree is an identity, over trees made from the table of words."""
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -18,6 +19,8 @@ from scorecraft.language.tree import (
     Statement,
     Text,
     Unary,
+    as_expression,
+    as_region,
 )
 from scorecraft.language.words import AT_HAND, FUNCTIONS, WORDS, Key, Word, keys_of
 from scorecraft.units import in_unit
@@ -183,3 +186,14 @@ def test_places_do_not_count_but_values_do():
 def test_every_function_prints_as_a_call():
     for name in FUNCTIONS:
         assert str(Call(name, (Measure(1.0),))) == f"{name}(1)"
+
+
+def test_values_are_taken_only_as_what_they_are():
+    statements = parse("inside disc radius 5mm:\n    slash 9mm\n", "p").statements
+    region, length = statements[0].arguments[0].value, statements[0].body[0].arguments[0].value
+    assert as_region(region) is region
+    assert as_expression(length) is length
+    with pytest.raises(TypeError, match="no expression"):
+        as_expression(region)
+    with pytest.raises(TypeError, match="no region"):
+        as_region(length)
