@@ -5,13 +5,16 @@ The model on one page. The skin of the loaf is a thin elastic sheet (plane stres
 the *mismatch strain*, puts it in tension, and cuts open under that tension. Cuts and openings live
 on the dough sheet, the skin laid flat.
 
-- **Panels** (`noding`, `panels`). Cuts become straight panels with a constant displacement jump,
-  noded wherever cuts cross, touch or end on one another; a free tip is drawn in by about a quarter
-  of a panel, which takes the error from 1/N to 1/N^2.
+- **Panels** (`noding`, `panels`, `panel_size`). Cuts become straight panels with a constant
+  displacement jump, noded wherever cuts turn, cross, touch or end on one another. A free tip is
+  drawn in by about a quarter of a panel, less where springs hold it, which takes the error from
+  1/N to 1/N^2. How long the panels of a pattern are, and how good its figures then, `panel_size`
+  tells.
 - **Stiffness** (`kernel`). A panel is a pair of edge dislocations (Crouch's displacement
   discontinuity). Tractions are balanced over panels, not in their middles, so the matrix is the
   second derivative of an energy: symmetric and positive. That is what lets contact have one
-  answer and pieces cut out all around stay finite. Young's modulus cancels: every stress is in
+  answer and pieces cut out all around stay finite. The ends of panels have a core, narrower at
+  sharp corners, chosen once so that few panels do. Young's modulus cancels: every stress is in
   units of E, and E appears nowhere.
 - **Ligament** (`ligament`). A cut of depth d in a skin of thickness h that is not through is held
   by springs, T = gap E' / (2 h alpha(d/h)): the line spring of Rice & Levy without moment; against
@@ -33,8 +36,9 @@ from bending at a cut, they would be some 100 times stiffer at d/h = 0.3. E' is 
 everywhere; with the plane-strain modulus in the ligament, part-deep gaps would be a quarter less.
 So the figures compare designs; a baker's own loaves set the scale, by the skin's thickness.
 
-What it is held to: tests/published (slits, rows, stacks, arcs, crosses and stars, springs,
-softening, each with its source), 0.3 % at 100 panels a slit and second order.
+What it is held to: tests/published (slits, rows, stacks, arcs, crosses and stars, polygons cut all
+around, springs, softening, each with its source), 0.3 % at 100 panels a slit and second order
+(corners: 0.05 %, and nearer the first).
 """
 
 from scorecraft.opening.result import Opening as Opening
