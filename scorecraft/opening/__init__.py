@@ -20,7 +20,7 @@ on the dough sheet, the skin laid flat.
   by springs, T = gap E' / (2 h alpha(d/h)): the line spring of Rice & Levy without moment; against
   sliding by the exact antiplane spring. The eye sees the gap and the mouth of the notch below it,
   w = gap + 5.82 T d / E': right for a cut that is through and for a scratch, an interpolation
-  between (for short cuts it passes the through-cut value by up to 4 % before full depth).
+  between (short cuts pass the through-cut value before full depth, one of 20 mm by 6 %).
 - **Load** (`load`, `solve`). With the area of the sheet given, its mean growth is given and the
   mean tension left is (S + C)^-1 e; without, the remote tension is (the case of the handbooks).
 - **Contact** (`contact`). No gap is negative: an active set of closed panels, no friction.
