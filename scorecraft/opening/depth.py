@@ -28,6 +28,8 @@ from scorecraft.practice import (
 
 FIRST_TRY = 1 / 3
 """Depth that the search starts from, as a share of the skin."""
+COARSER = 1.6
+"""The search begins with panels longer by this, and takes a few last rounds with those asked for."""
 LONGEST_STEP = 0.25
 """The most a depth changes in one round, as a share of the skin."""
 LEAST_SLOPE = 0.2
@@ -104,18 +106,18 @@ def depths_for(
     # wishes stand in for depths here: only lines that are alike in both repeat with a turn
     alike = np.where(fixed, depth, 1e6 + wanted)
 
-    def search_near(about: Floats) -> _Search:
+    def search_near(about: Floats, panel_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         held = springs(about, skin_mm).normal
         equations = system(lines, alike, panel_mm, held=held)
         return _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
 
-    most = _opening(search_near(depth), depth)[0].widest_mm
+    most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
         return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
     start = np.where(fixed, depth, FIRST_TRY * skin_mm)
-    first = _searched(search_near(start), start, most)
-    return _searched(search_near(first.depth_mm), first.depth_mm, most)
+    first = _searched(search_near(start, COARSER * panel_mm), start, most)
+    return _searched(search_near(first.depth_mm, panel_mm), first.depth_mm, most)
 
 
 def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
