@@ -5,6 +5,7 @@ Everything above this floor eats a `Layout`; everything below helps to make one.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Literal
 
 import numpy as np
@@ -76,7 +77,7 @@ class Marks:
     lines: tuple[Line, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Layout:
     """A loaf and its cuts: the one form that checks, model, bench and drawings share."""
 
@@ -91,3 +92,8 @@ class Layout:
     """Header values by word (`loaf`, `bench`) and key, in inside units: proof, hand, order ..."""
     remarks: tuple[tuple[str, Place | None], ...] = ()
     """What expansion dropped or changed on the way, told to the user as notes."""
+
+    @cached_property
+    def lengths_mm(self) -> NDArray[np.float64]:
+        """True length of every cut on the dough (mm), shape (cuts,)."""
+        return np.asarray(self.loaf.lengths_on_dough([cut.line for cut in self.cuts]))

@@ -36,7 +36,7 @@ def groups(layout: Layout) -> tuple[Group, ...]:
     members: dict[tuple[int, str], list[int]] = {}
     for index, cut in enumerate(layout.cuts):
         members.setdefault((cut.family, cut.part), []).append(index)
-    lengths = np.asarray(layout.loaf.lengths_on_dough([cut.line for cut in layout.cuts]))
+    lengths = layout.lengths_mm
     return tuple(
         _group(layout, number, indexes, lengths)
         for number, indexes in enumerate(members.values(), start=1)

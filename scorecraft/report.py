@@ -132,7 +132,7 @@ def as_data(design: Design) -> dict[str, Any]:
     """Tell everything of a design as plain data: the stable form of `check --json`."""
     layout = design.layout
     loaf, foreseen = layout.loaf, design.foreseen
-    lengths = loaf.lengths_on_dough([cut.line for cut in layout.cuts])
+    lengths = layout.lengths_mm
     return {
         "title": layout.title,
         "loaf": {

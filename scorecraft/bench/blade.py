@@ -66,8 +66,7 @@ def depths(cut: Cut) -> tuple[float, float, float]:
 
     A deep blade enters with its tip and lifts off again; a light or closed stroke is even.
     """
-    closed = bool(np.allclose(cut.line[0], cut.line[-1]))
-    if cut.kind == "decorative" or closed:
+    if cut.kind == "decorative" or np.allclose(cut.line[0], cut.line[-1]):
         return (cut.depth_mm, cut.depth_mm, cut.depth_mm)
     shares = START_DEPTH_SHARE.value, 1.0, END_DEPTH_SHARE.value
     first, middle, last = (cut.depth_mm * share for share in shares)

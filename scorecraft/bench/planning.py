@@ -18,7 +18,7 @@ from scorecraft.bench.clock import (
 from scorecraft.bench.hands import Bench, bench_of
 from scorecraft.bench.order import Route, best_route, given_route
 from scorecraft.bench.runs import runs
-from scorecraft.bench.settings import Setting, by_depth, settings
+from scorecraft.bench.settings import Setting, by_depth, settings, units_of
 from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Plan, Pull, Stage, Step, Work
 from scorecraft.bench.strokes import Strokes, backward, strokes
@@ -41,11 +41,12 @@ def plan(layout: Layout, hand: str | None = None) -> Plan:
         return _empty(layout, bench)
     made = strokes(layout)
     stages = [stage for stage, _ in _stages(layout)]
-    filed = [settings(layout, made, cuts, bench.way, shared=False) for _, cuts in _stages(layout)]
+    units = [units_of(layout, made, cuts, bench.way) for _, cuts in _stages(layout)]
+    filed = [settings(layout, own, bench.way, shared=False) for own in units]
     listed = _tried(layout, made, bench, stages, filed, given_route(filed, bench.way))
     best = listed
     if bench.order == "planned":
-        shared = [settings(layout, made, cuts, bench.way) for _, cuts in _stages(layout)]
+        shared = [settings(layout, own, bench.way) for own in units]
         found = _tried(layout, made, bench, stages, shared, best_route(shared, bench.way))
         if found.work.seconds <= listed.work.seconds + 1e-6:
             best = found

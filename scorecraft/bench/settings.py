@@ -67,21 +67,22 @@ class Setting:
 
 
 def settings(
-    layout: Layout, made: Strokes, cuts: Sequence[int], way: int, *, shared: bool = True
+    layout: Layout, units: Sequence[Unit], way: int, *, shared: bool = True
 ) -> list[Setting]:
-    """Make the settings for some of a layout's cuts, in the order of the pattern.
+    """Make the settings for units of a layout's cuts, in the order of the pattern.
 
     `way` is the table's usual turn, 1 clockwise. Without `shared` every figure is aimed at by
     itself, as a hand that follows the file would.
     """
     angles = table_angles(len(layout.cuts), way)
-    units = _units(layout, made, cuts, angles)
     if shared:
         units = _aligned(_paired(units, angles), angles)
     return [_setting(layout, unit, angles, way) for unit in units]
 
 
-def _units(layout: Layout, made: Strokes, cuts: Sequence[int], angles: Array) -> list[Unit]:
+def units_of(layout: Layout, made: Strokes, cuts: Sequence[int], way: int) -> list[Unit]:
+    """Part some of a layout's cuts into units, in the order of the pattern; `way` as above."""
+    angles = table_angles(len(layout.cuts), way)
     rows = np.asarray(cuts, dtype=np.intp)
     weights = care(made.rows(rows), angles)
     spun = made.spun
@@ -119,7 +120,7 @@ def _parts(figures: list[list[int]], weights: Array, angles: Array) -> list[tupl
     ]
 
 
-def _paired(units: list[Unit], angles: Array) -> list[Unit]:
+def _paired(units: Sequence[Unit], angles: Array) -> list[Unit]:
     """Join families that go round in the same steps: an inner and an outer ring of petals."""
     rings: dict[frozenset[int], list[Unit]] = {}
     for unit in units:

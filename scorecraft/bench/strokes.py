@@ -73,7 +73,7 @@ def strokes(layout: Layout) -> Strokes:
     flat = np.bincount(owner[1:], _steps(plan, owner), len(cuts))
     straight = np.hypot(*chord.T) / np.maximum(flat, 1e-9)
     middle, tangent, normal = _middles(sheet, owner, loaf)
-    length = np.asarray(loaf.lengths_on_dough([cut.line for cut in cuts]))
+    length = layout.lengths_mm
     deep = np.array([cut.kind == "expansion" for cut in cuts])
     winding = np.bincount(owner[1:], _turns(plan, owner), len(cuts)).astype(np.float64)
     seconds = stroke_seconds(length, deep)

@@ -62,7 +62,7 @@ def cut_density(layout: Layout) -> Density:
     if not layout.cuts:
         return Density(np.zeros((3, 4)), np.zeros((3, 4)), area, 0.0, 0.0)
     depth = np.array([cut.depth_mm for cut in layout.cuts])
-    true = layout.loaf.lengths_on_dough([cut.line for cut in layout.cuts])
+    true = layout.lengths_mm
     spots = stations(layout, STATION_MM.value)
     flat = np.bincount(spots.cut, weights=spots.step)
     length = spots.step * (true / np.maximum(flat, 1e-12))[spots.cut]

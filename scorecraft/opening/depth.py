@@ -29,7 +29,7 @@ from scorecraft.practice import (
 FIRST_TRY = 1 / 3
 """Depth that the search starts from, as a share of the skin."""
 COARSER = 1.6
-"""The search begins with panels longer by this, and takes a few last rounds with those asked for."""
+"""The search begins with panels longer by this; the last rounds have those asked for."""
 LONGEST_STEP = 0.25
 """The most a depth changes in one round, as a share of the skin."""
 LEAST_SLOPE = 0.2

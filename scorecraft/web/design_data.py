@@ -49,7 +49,7 @@ def cuts_data(design: Design) -> list[dict[str, Any]]:
     """Tell every cut in words and figures; its line is in the picture."""
     cuts = design.cuts
     numbers = {cut: group.number for group in design.groups for cut in group.cuts}
-    lengths = design.layout.loaf.lengths_on_dough([cut.line for cut in cuts])
+    lengths = design.layout.lengths_mm
     return [
         {
             "name": cut.name,
