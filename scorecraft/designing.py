@@ -58,8 +58,8 @@ class Design:
 
     @cached_property
     def groups(self) -> tuple[Group, ...]:
-        """The cuts as a table tells them: like cuts of one statement together, numbered."""
-        return groups(self.layout)
+        """The cuts as a table tells them: like ones together, numbered in the order of cutting."""
+        return groups(self.layout, self.plan.order)
 
     @cached_property
     def plan(self) -> Plan:

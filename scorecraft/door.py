@@ -51,6 +51,7 @@ class Design(Plain):
             findings=self.findings,
             opening_mm=self.foreseen.widest_mm.tolist() if self.foreseen else None,
             verdict=room_words(self) if self.foreseen else None,
+            made=self.plan,
         )
 
     def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:

@@ -1,5 +1,6 @@
 """Cuts that are alike, counted together: all the veins of all the leaves are one group."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
@@ -31,14 +32,19 @@ class Group:
         return len(self.cuts)
 
 
-def groups(layout: Layout) -> tuple[Group, ...]:
-    """Group the cuts by statement and part, numbered from 1 in the order of first appearance."""
+def groups(layout: Layout, order: Iterable[int] = ()) -> tuple[Group, ...]:
+    """Group the cuts by statement and part, numbered from 1 as they come.
+
+    They come in an order of indexes of cuts, such as that of the cutting; those that are not in it
+    follow in the order of the pattern.
+    """
     members: dict[tuple[int, str], list[int]] = {}
-    for index, cut in enumerate(layout.cuts):
+    for index in dict.fromkeys([*order, *range(len(layout.cuts))]):
+        cut = layout.cuts[index]
         members.setdefault((cut.family, cut.part), []).append(index)
     lengths = layout.lengths_mm
     return tuple(
-        _group(layout, number, indexes, lengths)
+        _group(layout, number, sorted(indexes), lengths)
         for number, indexes in enumerate(members.values(), start=1)
     )
 

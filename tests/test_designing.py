@@ -115,3 +115,13 @@ def test_a_baker_file_changes_the_openings(tmp_path):
     plain, tuned = make("swirl"), make("swirl", baker=path)
     assert tuned.skin.thickness_mm == 20
     assert tuned.opening.widest_mm.max() < plain.opening.widest_mm.max()
+
+
+@pytest.mark.parametrize("name", shelf())
+def test_numbers_follow_the_order_of_cutting(name):
+    """The first cut of number 2 is made after the first of number 1, and so on."""
+    made = make(name)
+    at = {cut: place for place, cut in enumerate(made.plan.order)}
+    first = [min(at[cut] for cut in group.cuts) for group in made.groups]
+    assert [group.number for group in made.groups] == list(range(1, len(first) + 1))
+    assert first == sorted(first)

@@ -43,6 +43,16 @@ def test_cuts_are_grouped_by_statement_and_part_in_order_of_appearance():
     assert found[0].blade_rad == pytest.approx(math.pi / 3)
 
 
+def test_groups_are_numbered_in_the_order_of_cutting():
+    made = layout(cut(1, "rib", 20), cut(1, "vein", 10), cut(2, "rib", 30), cut(1, "vein", 14))
+    found = groups(made, [3, 2, 1])
+    assert [(each.number, each.name, each.cuts) for each in found] == [
+        (1, "leaf vein", (1, 3)),
+        (2, "leaf rib", (2,)),
+        (3, "leaf rib", (0,)),
+    ]
+
+
 def test_lengths_are_true_lengths_on_the_dough():
     """Along a ray the sheet keeps lengths, by its definition."""
     (found,) = groups(layout(cut(1, "vein", 10), cut(1, "vein", 30)))

@@ -104,6 +104,16 @@ class Plan:
         return (step for run in self.runs for step in run.steps)
 
     @property
+    def order(self) -> tuple[int, ...]:
+        """The cuts, as indexes in the layout, in the order of cutting."""
+        return tuple(pull.cut for step in self.steps for pull in step.pulls)
+
+    @property
+    def against(self) -> frozenset[int]:
+        """The cuts that are pulled against the direction they are drawn in."""
+        return frozenset(pull.cut for step in self.steps for pull in step.pulls if pull.backward)
+
+    @property
     def gap_s(self) -> float:
         """How far from the best the order can be at the most (s)."""
         return self.cost_s - self.bound_s

@@ -98,7 +98,7 @@ def fitted(
         file_form(str(plot), None)
     if not quiet:
         click.echo("running the model for skins from thin to thick ...", err=True)
-    tuned = tune(design.layout, rows, predictor(design.layout))
+    tuned = tune(design.layout, design.groups, rows, predictor(design.layout, design.groups))
     today, name = date.today().isoformat(), Path(pattern).stem
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
     if plot is not None:

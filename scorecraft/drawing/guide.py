@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import shapely
 
 import scorecraft.drawing.guide_panel as words
+from scorecraft.bench import Plan, plan
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
@@ -42,6 +43,7 @@ def guide_pages(
     findings: Sequence[Finding] = (),
     opening_mm: Sequence[float] | None = None,
     verdict: str | None = None,
+    made: Plan | None = None,
 ) -> tuple[Picture, ...]:
     """Draw the guide of a layout at full size on one sheet, or `tiled` over several.
 
@@ -60,16 +62,30 @@ def guide_pages(
                 findings=findings,
                 opening_mm=opening_mm,
                 verdict=verdict,
+                made=made,
             ),
         )
-    told = words.Told(layout, groups(layout), findings, opening_mm, verdict)
+    told = told_of(layout, made, findings, opening_mm, verdict)
     return tiled_guide(told, sheet)
+
+
+def told_of(
+    layout: Layout,
+    made: Plan | None,
+    findings: Sequence[Finding],
+    opening_mm: Sequence[float] | None,
+    verdict: str | None,
+) -> words.Told:
+    """Gather what the guide says, its numbers and pulls by the plan of the cutting."""
+    made = made or plan(layout)
+    numbered = groups(layout, made.order)
+    return words.Told(layout, numbered, findings, opening_mm, verdict, made.against)
 
 
 def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
     """Set the words on a page of their own and spread the plan over the sheets after it."""
     to_crown, drop, wide, high = drawing_box(told.layout.loaf)
-    plan = guide_plan(told.layout, told.groups, (to_crown, drop))
+    plan = guide_plan(told.layout, told.groups, (to_crown, drop), told.against)
     title = f"{told.layout.title}: full-size guide"
     whole = Picture(wide, high, title, _described(told), (plan,), css="guide")
     sheets = tile(whole, sheet)
@@ -94,14 +110,16 @@ def guide(
     findings: Sequence[Finding] = (),
     opening_mm: Sequence[float] | None = None,
     verdict: str | None = None,
+    made: Plan | None = None,
 ) -> Picture:
     """Draw the guide of a layout at full size on one sheet.
 
     `paper` is a paper's name; without it the smallest that fits is taken from the family of
-    `home` (A4). `opening_mm` is the predicted width of each cut. Raises UsageError naming a
-    paper that fits where the loaf does not fit on the one asked for.
+    `home` (A4). `opening_mm` is the predicted width of each cut, `made` the plan of
+    the cutting, if it is known. Raises UsageError naming a paper that fits where the loaf does not
+    fit on the one asked for.
     """
-    told = words.Told(layout, groups(layout), findings, opening_mm, verdict)
+    told = told_of(layout, made, findings, opening_mm, verdict)
     sheet = choose(guide_sizes(layout.loaf), paper, home or A4)
     arrange = _beside if sheet.holds(guide_sizes(layout.loaf)[0]) else _below
     return Picture(
@@ -151,7 +169,7 @@ def _beside(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     x = sheet.width_mm - margin - panel - slack / 3
     y = (sheet.height_mm - column.height) / 2
     return (
-        guide_plan(told.layout, told.groups, centre),
+        guide_plan(told.layout, told.groups, centre, told.against),
         Group("words", shifted(column, x, y)),
     )
 
@@ -193,7 +211,7 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     top = margin + title.height + (foot - margin - title.height - high) / 2
     centre = (margin + (room.width - wide) / 2 + to_crown, top + drop)
     return (
-        guide_plan(told.layout, told.groups, centre),
+        guide_plan(told.layout, told.groups, centre, told.against),
         Group("title", shifted(title, margin, margin)),
         Group("table", shifted(left, margin, foot)),
         Group("key", shifted(right, margin + left_wide + 6, foot)),

@@ -1,6 +1,6 @@
 """The words of the guide: title, table of cuts, key of lines, verdict, rules, cautions."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass
 from math import degrees
 
@@ -30,13 +30,18 @@ LEAST_NAME_MM = 22.0
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """What the guide says beside the drawing; `opening_mm` is the widest opening of each cut."""
+    """What the guide says beside the drawing.
+
+    `opening_mm` is the widest opening of each cut; `against` are the cuts that are pulled against
+    the direction they are drawn in.
+    """
 
     layout: Layout
     groups: Sequence[Group]
     findings: Sequence[Finding] = ()
     opening_mm: Sequence[float] | None = None
     verdict: str | None = None
+    against: Set[int] = frozenset()
 
 
 def head(told: Told, width: float) -> Block:
@@ -176,7 +181,8 @@ def sample(which: Band) -> Item:
 def key(told: Told) -> Block:
     """Explain the lines of the drawing."""
     entries: list[tuple[Item, str]] = [(sample(each), band_words(each)) for each in CUT_INKS]
-    entries.append((_arrow_sample(), "pull the blade this way; copies alike"))
+    entries.append((_arrow_sample(), "pull the blade this way; the card tells of each copy"))
+    entries.append((_number_sample(), "the numbers follow the order of cutting"))
     if told.layout.marks.lines:
         mark = Shape((line(0, 0, SAMPLE_MM, 0),), ink=MARK_INK)
         entries.append((mark, "press in with a string first, do not cut"))
@@ -186,6 +192,11 @@ def key(told: Told) -> Block:
 def _entry(item: Item, words: str) -> Block:
     label = Label(words, (SAMPLE_MM + 3, 2.2), SMALL_MM + 0.2, level="middle")
     return Block((placed(item, 0, 2.2), label), 4.4)
+
+
+def _number_sample() -> Item:
+    """Write the first numbers, as large as in the drawing."""
+    return Label("1  2  3", (0.0, 0.0), BODY_MM, level="middle", bold=True)
 
 
 def _arrow_sample() -> Item:

@@ -1,6 +1,6 @@
 """The full-size plan of a loaf with its cuts, marks, ring of degrees and cut numbers."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import replace
 
 import numpy as np
@@ -24,8 +24,13 @@ LONG_PART = 0.7
 Centre = tuple[float, float]
 
 
-def guide_plan(layout: Layout, groups: Sequence[CutGroup], centre: Centre) -> Group:
-    """Draw the plan at full size, the crown at `centre` (paper mm)."""
+def guide_plan(
+    layout: Layout, groups: Sequence[CutGroup], centre: Centre, against: Set[int] = frozenset()
+) -> Group:
+    """Draw the plan at full size, the crown at `centre` (paper mm).
+
+    Cuts `against` their drawn direction are shown to be pulled that way.
+    """
     cuts = [on_paper(each, centre) for each in cut_plans(layout)]
     marks = tuple(on_paper(each, centre) for each in mark_plans(layout))
     rim = on_paper(rim_plan(layout.loaf), centre)
@@ -38,7 +43,7 @@ def guide_plan(layout: Layout, groups: Sequence[CutGroup], centre: Centre) -> Gr
             Group("rim", (Shape((rim,), closed=True, ink=RIM_INK),)),
             crown_mark(centre),
             dial(layout.loaf, centre),
-            Group("pull", tuple(_arrows(cuts, numbers))),
+            Group("pull", tuple(_arrows(cuts, numbers, against))),
             Group("numbers", tuple(_number_items(numbers))),
         ),
     )
@@ -135,9 +140,10 @@ def _number_items(numbers: Mapping[str, Number]) -> list[Item]:
     return items
 
 
-def _arrows(cuts: Sequence[Line], numbers: Mapping[str, Number]) -> list[Shape]:
+def _arrows(cuts: Sequence[Line], numbers: Mapping[str, Number], against: Set[int]) -> list[Shape]:
     """Show on the numbered cuts which way the blade is pulled."""
     texts = shapely.union_all(
         [frame(each.text, np.array([each.at]))[0] for each in numbers.values()]
     )
-    return [arrow(cuts[number.cut], texts) for number in numbers.values()]
+    shown = [number.cut for number in numbers.values()]
+    return [arrow(cuts[cut][::-1] if cut in against else cuts[cut], texts) for cut in shown]

@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from scorecraft.cuts import Layout
-from scorecraft.groups import Group, groups
+from scorecraft.groups import Group
 from scorecraft.tune.fit import Bounds, Fit, Widths, fit_closely
 from scorecraft.tune.measured import Measured
 
@@ -22,13 +22,14 @@ class Tuned:
     fit: Fit
 
 
-def tune(layout: Layout, measured: Sequence[Measured], widths: Widths) -> Tuned:
-    """Fit a model of a layout's bake to the openings measured on it."""
-    told = groups(layout)
+def tune(
+    layout: Layout, told: Sequence[Group], measured: Sequence[Measured], widths: Widths
+) -> Tuned:
+    """Fit a model of a layout's bake to the openings measured on its numbered groups of cuts."""
     column = {group.number: k for k, group in enumerate(told)}
     rows = [column[each.number] for each in measured]
     sizes = np.array([each.width_mm for each in measured])
-    return Tuned(layout, told, tuple(measured), fit_closely(widths, rows, sizes))
+    return Tuned(layout, tuple(told), tuple(measured), fit_closely(widths, rows, sizes))
 
 
 def openings(tuned: Tuned) -> list[tuple[float, float]]:

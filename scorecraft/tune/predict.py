@@ -1,10 +1,12 @@
 """The opening model as tuning needs it: widths of the numbered cuts for any skin."""
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import NDArray
 
 from scorecraft.cuts import Layout
-from scorecraft.groups import Group, groups
+from scorecraft.groups import Group
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.load import load_on
@@ -19,12 +21,11 @@ PANEL_MM = 3.0
 """Length of the model's panels: the model runs many times, and widths are measured to a mm."""
 
 
-def predictor(layout: Layout) -> Widths:
-    """Make the model of a layout's bake: skin (mm) to the mean widest opening of each cut number.
+def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
+    """Make the model of a layout's bake: skin (mm) to the mean widest opening of each group.
 
     The equations are set up once for all skins.
     """
-    told = groups(layout)
     sheet = sheet_of(layout, Skin())
     depths = np.array([cut.depth_mm for cut in layout.cuts])
     held = springs(depths, Skin().thickness_mm).normal
@@ -38,6 +39,6 @@ def predictor(layout: Layout) -> Widths:
     return widths
 
 
-def by_number(told: tuple[Group, ...], widest_mm: Array) -> Array:
+def by_number(told: Sequence[Group], widest_mm: Array) -> Array:
     """Average the widest openings of the cuts over each number of the guide."""
     return np.array([float(widest_mm[list(group.cuts)].mean()) for group in told])

@@ -25,7 +25,8 @@ LOG = "bakes.jsonl"
 
 def measured(design: Design, request: Data, folder: Path) -> dict[str, Any]:
     """Fit the model to measured openings; with `keep`, add the bake to the folder's log."""
-    tuned = tune(design.layout, rows_of(design, request), predictor(design.layout))
+    layout, told = design.layout, design.groups
+    tuned = tune(layout, told, rows_of(design, request), predictor(layout, told))
     note, keep = text_of(request, "note", default=""), flag_of(request, "keep")
     if keep:
         kept(tuned, PurePath(design.source.name).stem, note, folder)

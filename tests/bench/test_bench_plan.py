@@ -37,6 +37,8 @@ def test_a_shipped_pattern_is_never_slower_than_in_its_own_order(name):
     assert sorted(pull.cut for pull in pulls(made)) == list(range(len(design.cuts)))
     kinds = [design.cuts[pull.cut].kind for pull in pulls(made)]
     assert kinds == sorted(kinds)  # decorative before expansion
+    assert made.order == tuple(pull.cut for pull in pulls(made))
+    assert made.against == {pull.cut for pull in pulls(made) if pull.backward}
     assert made.work.seconds <= made.in_file_order.seconds + 1e-6
     kept = made.work == made.in_file_order
     assert kept or made.gap_s <= 0.1 * made.work.seconds

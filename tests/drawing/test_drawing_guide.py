@@ -7,12 +7,15 @@ import pytest
 import shapely
 from drawing_layouts import cut, make_layout, petals
 
+from scorecraft.bench import plan
 from scorecraft.drawing.guide import guide, guide_sizes
+from scorecraft.drawing.guide_plan import guide_plan
 from scorecraft.drawing.numbers import SIZE_MM
 from scorecraft.drawing.picture import Group, Label, Shape, walk, words
 from scorecraft.drawing.sheet import paper
 from scorecraft.drawing.text import CAP_HEIGHT, outline, width_mm
 from scorecraft.errors import UsageError
+from scorecraft.groups import groups
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.practice import PRINTER_MARGIN_MM
 
@@ -119,6 +122,32 @@ def test_numbers_are_placed_near_twelve_to_one_o_clock(petal_layout):
             x, y = np.array(label.at) - centre
             assert -25 < np.degrees(np.arctan2(x, -y)) < 50
             assert label.size == SIZE_MM
+
+
+@pytest.mark.parametrize("backward", [True, False])
+def test_arrow_shows_which_way_the_plan_pulls(backward):
+    """A line drawn from left to right: its arrowhead's tip lies the way of the pull."""
+    layout = make_layout([cut([[-40, 20], [40, 20]])], make_loaf("round", 200.0, None, 80.0))
+    against = frozenset([0]) if backward else frozenset()
+    (pull,) = [
+        item
+        for item in guide_plan(layout, groups(layout), (150.0, 150.0), against).items
+        if isinstance(item, Group) and item.name == "pull"
+    ]
+    ((tip, *wings),) = (shape.lines[0] for shape in pull.items)
+    assert (tip[0] < np.mean(wings, axis=0)[0]) == backward
+
+
+def test_guide_pulls_and_numbers_as_the_plan_does(petal_layout):
+    """Drawn by itself or with the plan at hand the guide is the same."""
+    made = plan(petal_layout)
+    alone, given = guide(petal_layout), guide(petal_layout, made=made)
+    assert words(alone.items) == words(given.items)
+    heads = [
+        [shape.lines[0].tolist() for shape in layer(each, "pull").items] for each in (alone, given)
+    ]
+    assert heads[0] == heads[1]
+    assert "the numbers follow the order of cutting" in words(alone.items)
 
 
 def test_every_cut_is_drawn_at_full_size_with_its_style_and_key(petal_layout):

@@ -8,6 +8,7 @@ import pytest
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import Place
+from scorecraft.groups import groups
 from scorecraft.loaf.bake import Bake, growth
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.opening import solve
@@ -40,10 +41,12 @@ def rows(widths):
 
 
 def test_the_opening_model_s_own_widths_give_its_skin_back(layout):
-    model = predictor(layout)
+    model = predictor(layout, groups(layout))
     widths = model(10.0)
     assert widths.shape == (3,)
-    tuned = tune(layout, rows([(k + 1, w) for k, w in enumerate(widths)] * 2), model)
+    tuned = tune(
+        layout, groups(layout), rows([(k + 1, w) for k, w in enumerate(widths)] * 2), model
+    )
     assert tuned.fit.skin_mm.best == pytest.approx(10.0, rel=0.04)
     assert tuned.fit.skin_mm.low < 10.0 < tuned.fit.skin_mm.high
     np.testing.assert_allclose(tuned.fit.predicted_mm[:3], widths, atol=0.3)
@@ -58,11 +61,11 @@ def test_copies_are_taken_by_their_mean(layout):
     ).widest_mm  # fmt: skip
     assert widest[1] > 1.1 * widest[2]
     expected = [widest[0], (widest[1] + widest[2]) / 2, widest[3]]
-    np.testing.assert_allclose(predictor(layout)(12.0), expected, rtol=1e-6)
+    np.testing.assert_allclose(predictor(layout, groups(layout))(12.0), expected, rtol=1e-6)
 
 
 def test_a_thicker_skin_opens_the_deep_cut_less(layout):
-    model = predictor(layout)
+    model = predictor(layout, groups(layout))
     assert model(8.0)[0] > model(14.0)[0] > model(25.0)[0] > 0
 
 
@@ -71,7 +74,7 @@ def stand_in(skin_mm):
 
 
 def test_numbers_are_those_of_the_guide_and_the_record_tells_all(layout):
-    tuned = tune(layout, rows([(3, 9.0), (1, 41.0), (3, 8.6)]), stand_in)
+    tuned = tune(layout, groups(layout), rows([(3, 9.0), (1, 41.0), (3, 8.6)]), stand_in)
     assert tuned.fit.skin_mm.best == pytest.approx(10.0, rel=0.05)
     entry = record(tuned, pattern="made", date="2026-01-02", note="good")
     assert json.loads(json.dumps(entry, allow_nan=False)) == entry
@@ -84,23 +87,25 @@ def test_numbers_are_those_of_the_guide_and_the_record_tells_all(layout):
 
 
 def test_the_report_shows_measured_predicted_and_bounds(layout):
-    tuned = tune(layout, rows([(1, 40.0), (2, 3.4), (3, 9.0)]), stand_in)
+    tuned = tune(layout, groups(layout), rows([(1, 40.0), (2, 3.4), (3, 9.0)]), stand_in)
     text = tuned_text(tuned)
     assert "measured" in text and "40.0 mm" in text and "+0.4 mm" in text
     assert "skin thickness 10.0 mm (" in text and "90% sure" in text
 
 
 def test_one_opening_is_called_little(layout):
-    assert "one opening says little" in tuned_text(tune(layout, rows([(1, 40.0)]), stand_in))
+    assert "one opening says little" in tuned_text(
+        tune(layout, groups(layout), rows([(1, 40.0)]), stand_in)
+    )
 
 
 def test_openings_that_settle_nothing_are_called_so(layout):
-    text = tuned_text(tune(layout, rows([(1, 0.0), (2, 0.0), (3, 0.0)]), stand_in))
+    text = tuned_text(tune(layout, groups(layout), rows([(1, 0.0), (2, 0.0), (3, 0.0)]), stand_in))
     assert "do not settle the skin" in text and "or more" in text
 
 
 def test_the_log_is_listed_with_what_cannot_be_read(layout):
-    tuned = tune(layout, rows([(1, 40.0), (2, 3.4)]), stand_in)
+    tuned = tune(layout, groups(layout), rows([(1, 40.0), (2, 3.4)]), stand_in)
     entry = record(tuned, pattern="made", date="2026-01-02", note="good")
     text = log_text(Logged((entry, {"date": "?", "cuts": "odd"}), (3,)))
     assert "2026-01-02" in text and "made" in text and "good" in text

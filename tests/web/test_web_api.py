@@ -229,7 +229,10 @@ def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
     design = make(SLASH)
     place = Place("", 1, 1)
     known = tune(
-        design.layout, [Measured(1, 9.0, place), Measured(1, 11.0, place)], predictor(design.layout)
+        design.layout,
+        design.groups,
+        [Measured(1, 9.0, place), Measured(1, 11.0, place)],
+        predictor(design.layout, design.groups),
     )
     assert told["skin_mm"]["best"] == pytest.approx(known.fit.skin_mm.best, abs=1e-3)
     assert told["kept"] is False and list(folder.path.iterdir()) == []
