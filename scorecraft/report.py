@@ -10,6 +10,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Place
+from scorecraft.groups import groups
 from scorecraft.units import turntable_degrees
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ def report(
     if verbose:
         lines += ["", *sizing_lines(layout), *bench_lines(design)]
     if not quiet:
-        lines += ["", *table(design, quick), "", LIMITS]
+        lines += ["", *table(design, quick), *([] if quick else ["", LIMITS])]
     return "\n".join(lines).rstrip() + "\n"
 
 
@@ -115,15 +116,19 @@ def finding_lines(finding: Finding) -> Iterator[str]:
 
 
 def table(design: Design, quick: bool) -> Iterator[str]:
-    """Write the table of cuts, with the predicted openings unless `quick`."""
+    """Write the table of cuts, with the predicted openings unless `quick`.
+
+    The numbers follow the order of cutting, so the quick one, without the bench, has none.
+    """
     foreseen = None if quick else design.foreseen
     opens = f"{'opens':>9}" if foreseen else ""
     yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>7}{opens}"
     widest = foreseen.widest_mm if foreseen else None
-    for group in design.groups:
+    for group in groups(design.layout) if quick else design.groups:
+        number = "" if quick else str(group.number)
         wide = "" if widest is None else f"{max(widest[i] for i in group.cuts):>6.0f} mm"
         yield (
-            f"{group.number:>3}  {group.name:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
+            f"{number:>3}  {group.name:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
             f"{group.depth_mm:>6.1f} mm{degrees(group.blade_rad):>6.0f}°{wide}"
         )
 

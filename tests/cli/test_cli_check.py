@@ -1,6 +1,8 @@
 """`check`: exit codes, the report, JSON, and every kind of bad input told in one message."""
 
 import json
+import subprocess
+import sys
 
 import pytest
 
@@ -68,6 +70,19 @@ def test_the_report_begins_with_verdict_and_room_and_tells_openings(run, pattern
     assert table.endswith(" mm") and "opens" in "\n".join(lines)
     quick = run("check", pattern(GOOD), "--quick").out
     assert "opens" not in quick and "Room" not in quick
+    assert any(line.startswith("     slash") for line in quick.splitlines()), "without a number"
+
+
+def test_a_quick_check_does_without_the_bench_and_the_model():
+    """Their modules are not even loaded."""
+    code = (
+        "import sys, scorecraft.cli as cli\n"
+        "code = cli.run(['check', 'leaf-crown', '--quick'])\n"
+        "rooms = ('scorecraft.bench', 'scorecraft.opening')\n"
+        "sys.exit(code or [name for name in sys.modules if name.startswith(rooms)] or 0)\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
 
 
 def test_what_was_dropped_is_told(run, pattern):
