@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from scorecraft.opening.kernel import CORE, WIDE, ends_of, stiffness
+from scorecraft.opening.kernel import CORE, WIDE, corner_share, ends_of, stiffness
 from scorecraft.opening.panels import panels
 from scorecraft.opening.tension import tension_of
 
@@ -110,3 +110,31 @@ def test_force_far_away_is_tension_times_length():
     shear = (pull * parts.tangent[own[1]]).sum(axis=1)
     np.testing.assert_allclose(force[own[1]], normal, rtol=2e-3)
     np.testing.assert_allclose(force[own[1] + count], shear, rtol=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("degrees", "share"), [(0, 1.0), (20, 1.0), (30, 0.45), (60, 0.34), (90, 0.27), (120, 0.25)]
+)
+def test_core_is_narrower_at_sharp_corners(degrees, share):
+    """The shares that the opened areas of bent slits and polygons ask for, within 0.04."""
+    assert corner_share(np.radians(degrees)) == pytest.approx(share, abs=0.04)
+
+
+def test_only_where_skin_fills_more_than_half_a_turn():
+    """Cores at a bend of 90 degrees, a crossing, a T and a free tip, panels of one length."""
+    bend = [np.array([[0.0, 0], [8, 0], [8, 8]])]
+    crossing = [np.array([[0.0, 20], [16, 20]]), np.array([[8.0, 12], [8, 28]])]
+    tee = [np.array([[0.0, 50], [16, 50]]), np.array([[8.0, 50], [8, 58]])]
+    for lines, place, share in [
+        (bend, [8, 0], corner_share(np.pi / 2)),
+        (crossing, [8, 20], 1.0),
+        (tee, [8, 50], 1.0),
+        (bend, None, 1.0),
+    ]:
+        parts = panels(lines, 2.0)
+        ends = ends_of(parts)
+        at = parts.start[0] if place is None else np.array(place, dtype=float)
+        core = np.sqrt(2 * ends.core2[np.hypot(*(ends.at - at).T) < 1e-9])
+        met = np.hypot(*(np.concatenate([parts.start, parts.end]) - at).T) < 1e-9
+        mean = np.concatenate([parts.length, parts.length])[met].mean()
+        np.testing.assert_allclose(core, CORE * mean * share)
