@@ -40,8 +40,9 @@ def plan(layout: Layout, hand: str | None = None) -> Plan:
     if not layout.cuts:
         return _empty(layout, bench)
     made = strokes(layout)
-    stages = [stage for stage, _ in _stages(layout)]
-    units = [units_of(layout, made, cuts, bench.way) for _, cuts in _stages(layout)]
+    passes = _stages(layout)
+    stages = [stage for stage, _ in passes]
+    units = [units_of(layout, made, cuts, bench.way) for _, cuts in passes]
     filed = [settings(layout, own, bench.way, shared=False) for own in units]
     listed = _tried(layout, made, bench, stages, filed, given_route(filed, bench.way))
     best = listed

@@ -70,9 +70,11 @@ def near_pairs(layout: Layout, lines: NDArray[np.object_], distance_mm: float = 
         low, high = np.sort(family[near], axis=0)
         kind = low * len(layout.cuts) + high
         kept = _sample(kind, known)
-        kept = kept[within(points[near[:, kept]].sum(axis=0), MOST_PAIR_POINTS.value - drawn)]
+        cost = points[near[:, kept]].sum(axis=0)
+        some = within(cost, MOST_PAIR_POINTS.value - drawn)
+        kept = kept[some]
         boxes, tested = boxes + len(kind), tested + len(kept)
-        drawn += int(points[near[:, kept]].sum())
+        drawn += int(cost[some].sum())
         whole = whole and len(kept) == len(kind)
         kept = kept[_meet(lines[near[0, kept]], lines[near[1, kept]], distance_mm)]
         known.update(kind[kept].tolist())

@@ -115,9 +115,9 @@ def guide(
     """Draw the guide of a layout at full size on one sheet.
 
     `paper` is a paper's name; without it the smallest that fits is taken from the family of
-    `home` (A4). `opening_mm` is the predicted width of each cut, `made` the plan of
-    the cutting, if it is known. Raises UsageError naming a paper that fits where the loaf does not
-    fit on the one asked for.
+    `home` (A4). `opening_mm` is the predicted width of each cut, `made` the plan of the cutting, if
+    it is known. Raises UsageError naming a paper that fits where the loaf does not fit on the one
+    asked for.
     """
     told = told_of(layout, made, findings, opening_mm, verdict)
     sheet = choose(guide_sizes(layout.loaf), paper, home or A4)

@@ -35,6 +35,8 @@ CLEAR_MM = 6.0
 LABEL_LEAST_MM = 20.0
 """A contour shorter than this goes without a label."""
 SWATCH_MM = 5.0
+FIRST_ROW_MM = SWATCH_MM + 2 * LETTER_MM + 4.0
+"""How far below the top of the legend its first line stands."""
 ROW = 1.35
 """Distance of the legend's lines, in letters."""
 SMOOTH_MM = 0.15
@@ -58,7 +60,7 @@ def tension_map(layout: Layout, tension_at: Field, *, width_mm: float | None = N
     scale = 1.0 if width_mm is None else width_mm / wide
     centre = (wide / 2 * scale, high / 2 * scale)
     rows = wrapped(WORDS, wide - 2 * MARGIN_MM, LETTER_MM)
-    height = (high + _first_row() + len(rows) * ROW * LETTER_MM + MARGIN_MM / 2) * scale
+    height = (high + FIRST_ROW_MM + len(rows) * ROW * LETTER_MM + MARGIN_MM / 2) * scale
     ground = Shape((box(0, 0, wide * scale, height),), closed=True, fill=BOARD, css="board")
     items = (
         ground,
@@ -181,11 +183,6 @@ def _cuts(layout: Layout, centre: tuple[float, float], scale: float) -> list[Ite
     return items
 
 
-def _first_row() -> float:
-    """Tell how far below the top of the legend its first line stands (mm)."""
-    return SWATCH_MM + 2 * LETTER_MM + 4.0
-
-
 def _legend(top: float, wide: float, scale: float, rows: Sequence[str]) -> Group:
     """Draw the shades with their percentages, and say what they mean."""
     margin, swatch = MARGIN_MM * scale, SWATCH_MM * scale
@@ -201,7 +198,7 @@ def _legend(top: float, wide: float, scale: float, rows: Sequence[str]) -> Group
             text = f"{LEVELS[number - 1] * 100:.0f} %"
             at = (x, top + swatch + 1.5 * scale)
             items.append(Label(text, at, size, "middle", "top", color=WRITING))
-    first = top + _first_row() * scale
+    first = top + FIRST_ROW_MM * scale
     for row, text in enumerate(rows):
         items.append(Label(text, (margin, first + row * ROW * size), size, color=WRITING))
     return Group("legend", tuple(items))

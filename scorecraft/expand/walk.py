@@ -189,10 +189,10 @@ class Walk:
         for argument in statement.arguments:
             region = argument.value if argument.key == "region" else region
             texture = argument.value if argument.key == "with" else texture
-        assert isinstance(texture, Figure) and isinstance(region, Figure | Join)
+        assert isinstance(texture, Figure)
         word = WORDS[texture.word]
         values = read(word, texture.arguments, scope, texture.place)
-        local = self.region(region, scope)
+        local = self.region(as_region(region), scope)
         if local.is_empty:
             raise ScorecraftError("this region is empty", region.place, "nothing is left of it")
         found = fill(texture.word, local, **own(word, values))

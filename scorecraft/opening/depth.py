@@ -106,10 +106,10 @@ def depths_for(
     # wishes stand in for depths here: only lines that are alike in both repeat with a turn
     alike = np.where(fixed, depth, 1e6 + wanted)
 
-    def search_near(about: Floats, panel_mm: float) -> _Search:
+    def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         held = springs(about, skin_mm).normal
-        equations = system(lines, alike, panel_mm, held=held)
+        equations = system(lines, alike, size_mm, held=held)
         return _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm

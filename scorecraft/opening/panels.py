@@ -101,12 +101,12 @@ class Panels:
 
 
 def panels(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Panels:
-    """Cut lines (N, 2) into panels of about `panel_mm`, ending wherever lines cross or touch.
+    """Cut lines (N, 2) into panels of about `panel_mm`, ending wherever lines turn, cross or touch.
 
     A line gets at least `OPENING_LEAST_PANELS`, or `OPENING_FEWEST_PANELS` if it is that short.
     `held` is the stiffness of the springs of each line (E per mm): it moves free tips a little.
-    Raises UsageError on a line without length or
-    with a point that is not a number, and on a panel size that is not positive.
+    Raises UsageError on a line without length or with a point that is not a number, and on a panel
+    size that is not positive.
     """
     lines = [checked(line, k) for k, line in enumerate(lines)]
     if not (np.isfinite(panel_mm) and panel_mm > 0):

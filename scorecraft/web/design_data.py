@@ -20,7 +20,7 @@ WRITTEN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)(%|[A-Za-z°″]+)?")
 
 
 def design_data(design: Design) -> dict[str, Any]:
-    """Tell a design as data for the page, without the bench and the model: it has to be quick."""
+    """Tell a design as data for the page, without the opening model: it has to be quick."""
     layout = design.layout
     loaf = layout.loaf
     centre, size = frame(layout)
@@ -36,12 +36,12 @@ def design_data(design: Design) -> dict[str, Any]:
         },
         "forms": {word: form(design.tree, word) for word in ("loaf", "bake", "bench")},
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
-        "findings": findings_data(design, design.checked),
-        "verdict": verdict(design.checked),
+        "findings": findings_data(design, design.drawn_findings),
+        "verdict": verdict(design.drawn_findings),
         "groups": [group_data(group) for group in design.groups],
         "cuts": cuts_data(design),
         "frame": {"crown": [rounded(each) for each in centre], "size": [rounded(s) for s in size]},
-        "svg": svg(stage(design, design.checked), text="text", ids="loaf"),
+        "svg": svg(stage(design, design.drawn_findings), text="text", ids="loaf"),
     }
 
 

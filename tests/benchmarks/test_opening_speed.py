@@ -15,7 +15,7 @@ from scorecraft.opening.ligament import springs as ligaments
 from scorecraft.opening.load import load_on
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.panels import panels
-from scorecraft.opening.predict import sheet_of
+from scorecraft.opening.predict import predict
 from scorecraft.opening.solve import jumps
 from scorecraft.opening.system import system
 from scorecraft.shelf import shelf
@@ -134,15 +134,7 @@ def test_leaf_crown_in_time(seconds):
 
 def figures(design, panel_mm):
     """What the guide tells of each number, the widest mouth, and the mean mouth of each (mm)."""
-    layout, sheet = design.layout, sheet_of(design.layout, design.skin)
-    opening = solve(
-        [cut.line for cut in layout.cuts],
-        [cut.depth_mm for cut in layout.cuts],
-        strain=sheet.strain,
-        skin_mm=sheet.skin_mm,
-        area_mm2=sheet.area_mm2,
-        panel_mm=panel_mm,
-    )
+    opening = predict(design.layout, design.skin, panel_mm=panel_mm)
     parts = opening.panels
     opened = [opening.mouth_mm[own] @ parts.length[own] for own in parts.of_line]
     mean = np.array(opened) / [ends.length_mm for ends in parts.ends]
