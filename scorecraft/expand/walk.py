@@ -192,9 +192,7 @@ class Walk:
         assert isinstance(texture, Figure)
         word = WORDS[texture.word]
         values = read(word, texture.arguments, scope, texture.place)
-        local = self.region(as_region(region), scope)
-        if local.is_empty:
-            raise ScorecraftError("this region is empty", region.place, "nothing is left of it")
+        local = self.some_region(as_region(region), scope)
         found = fill(texture.word, local, **own(word, values))
         left, low, right, high = local.bounds
         cells = (right - left) * (high - low) / values["size"] ** 2
@@ -275,10 +273,14 @@ class Walk:
 
     def on_sheet(self, value: Region, scope: Scope) -> shapely.Geometry:
         """Make a region of the sheet from one in the scope's frame."""
+        return shapely.affinity.affine_transform(self.some_region(value, scope), scope.frame.matrix)
+
+    def some_region(self, value: Region, scope: Scope) -> shapely.Geometry:
+        """Make a region in the scope's frame; ScorecraftError where nothing is left of it."""
         found = self.region(value, scope)
         if found.is_empty:
             raise ScorecraftError("this region is empty", value.place, "nothing is left of it")
-        return shapely.affinity.affine_transform(found, scope.frame.matrix)
+        return found
 
     def path(self, value: Figure, scope: Scope) -> Line:
         """Draw a motif's first stroke as a path in the scope's frame."""
