@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from bench_layouts import cut
+from support.bench_layouts import cut
 
 from scorecraft.bench.blade import blade_form, depths, handle
 from scorecraft.bench.hands import Bench

@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from bench_layouts import cut, layout, rays
+from support.bench_layouts import cut, layout, rays
 
 from scorecraft.bench.clock import allowed_seconds, stroke_seconds, told, turn_seconds
 from scorecraft.bench.hands import Bench

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from bench_layouts import cut, layout, rays, sprigs, turned
+from support.bench_layouts import cut, layout, rays, sprigs, turned
 
 from scorecraft.bench import plan
 from scorecraft.designing import make

@@ -1,5 +1,5 @@
 import pytest
-from drawing_layouts import cut, make_layout, petals, turned
+from support.drawing_layouts import cut, make_layout, petals, turned
 
 from scorecraft.loaf.dome import make_loaf
 

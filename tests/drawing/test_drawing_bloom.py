@@ -3,8 +3,8 @@ import re
 
 import numpy as np
 import pytest
-from drawing_layouts import cut, make_layout
 from PIL import Image
+from support.drawing_layouts import cut, make_layout
 
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom import MARGIN_MM, bloom

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 import shapely
-from drawing_layouts import cut, make_layout
+from support.drawing_layouts import cut, make_layout
 
 from scorecraft.drawing.bloom import bloom
 from scorecraft.drawing.bloom_ear import ear_side

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 import shapely
-from drawing_layouts import cut, make_layout, petals
+from support.drawing_layouts import cut, make_layout, petals
 
 from scorecraft.bench import plan
 from scorecraft.designing import make

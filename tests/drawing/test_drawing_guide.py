@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 import pytest
 import shapely
-from drawing_layouts import cut, make_layout, petals
+from support.drawing_layouts import cut, make_layout, petals
 
 from scorecraft.bench import plan
 from scorecraft.drawing.guide import guide, guide_sizes

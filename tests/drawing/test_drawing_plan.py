@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from drawing_layouts import cut, make_layout, turned
+from support.drawing_layouts import cut, make_layout, turned
 
 from scorecraft.drawing.plan import (
     along,

@@ -1,6 +1,6 @@
 import numpy as np
 import pytest
-from drawing_layouts import cut, make_layout
+from support.drawing_layouts import cut, make_layout
 
 from scorecraft.drawing.picture import words
 from scorecraft.drawing.stencil import stencil, told

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 import shapely
-from drawing_layouts import make_layout, petals
+from support.drawing_layouts import make_layout, petals
 
 from scorecraft.drawing.guide import guide_pages
 from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line, ring, walk, words

@@ -1,6 +1,6 @@
 import numpy as np
 import pytest
-from drawing_layouts import cut, make_layout, turned
+from support.drawing_layouts import cut, make_layout, turned
 
 from scorecraft.drawing.picture import Label, Shape, walk, words
 from scorecraft.drawing.turn_ring import starts, told, turn_ring

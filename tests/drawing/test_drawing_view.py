@@ -3,8 +3,8 @@ import io
 import numpy as np
 import pytest
 import shapely
-from drawing_layouts import cut, make_layout
 from PIL import Image
+from support.drawing_layouts import cut, make_layout
 
 from scorecraft.drawing.pdf import png
 from scorecraft.drawing.picture import Shape, walk

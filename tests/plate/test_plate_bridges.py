@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 import shapely
-from plate_layouts import circle, cut, layout
+from support.plate_layouts import circle, cut, layout
 
 from scorecraft.plate.plate import make_plate
 from scorecraft.practice import BRIDGE_EVERY_MM

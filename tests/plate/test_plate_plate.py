@@ -3,7 +3,7 @@ import re
 import numpy as np
 import pytest
 import shapely
-from plate_layouts import circle, cut, layout
+from support.plate_layouts import circle, cut, layout
 
 from scorecraft.designing import make
 from scorecraft.errors import ScorecraftError, UsageError

@@ -1,6 +1,6 @@
 import numpy as np
 import pytest
-from plate_layouts import circle, cut, layout
+from support.plate_layouts import circle, cut, layout
 
 from scorecraft.errors import UsageError
 from scorecraft.plate.slits import chosen, slits, slot_width

@@ -2,6 +2,7 @@ import threading
 from pathlib import Path
 
 import pytest
+from support.web_patterns import HOST, LAN
 
 from scorecraft.web.app import make_app
 from scorecraft.web.crew import Crew
@@ -9,25 +10,6 @@ from scorecraft.web.folder import Folder
 from scorecraft.web.guests import Guests
 from scorecraft.web.serve import bound, hosts_of, waitress_server
 from scorecraft.web.tasks import work
-
-HOST = "127.0.0.1:8337"
-LAN = "192.168.7.5:8337"
-SLASH = """\
-title "Mine"
-loaf round width 200mm height 85mm
-
-knob deep 8mm min 6mm max 11mm
-
-slash 100mm depth deep
-"""
-MANY = """\
-title "Many"
-loaf round width 220mm height 95mm
-
-grid hexagon spacing 7mm:
-    star 3mm inner 1mm depth 2mm
-"""
-"""More cuts than the opening model takes."""
 
 
 class Asking:

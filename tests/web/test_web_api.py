@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pypdf
 import pytest
-from conftest import MANY, SLASH
+from support.web_patterns import MANY, SLASH
 
 from scorecraft.designing import make
 from scorecraft.errors import Place

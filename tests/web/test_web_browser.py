@@ -9,7 +9,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 import pytest
-from conftest import MANY, SLASH
+from support.web_patterns import MANY, SLASH
 
 from scorecraft.web.app import make_app
 from scorecraft.web.folder import Folder

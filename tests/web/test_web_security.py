@@ -6,7 +6,7 @@ import urllib.error
 import urllib.request
 
 import pytest
-from conftest import HOST, LAN, SLASH
+from support.web_patterns import HOST, LAN, SLASH
 
 from scorecraft.web.answer import json_answer
 from scorecraft.web.app import make_app

@@ -1,0 +1,20 @@
+"""The server's names in tests, and the patterns they ask it for."""
+
+HOST = "127.0.0.1:8337"
+LAN = "192.168.7.5:8337"
+SLASH = """\
+title "Mine"
+loaf round width 200mm height 85mm
+
+knob deep 8mm min 6mm max 11mm
+
+slash 100mm depth deep
+"""
+MANY = """\
+title "Many"
+loaf round width 220mm height 95mm
+
+grid hexagon spacing 7mm:
+    star 3mm inner 1mm depth 2mm
+"""
+"""More cuts than the opening model takes."""
