@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 from scorecraft.cuts import Layout, Line
-from scorecraft.errors import ScorecraftError
+from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.plate.attempt import Attempt, Kept, attempt
 from scorecraft.plate.body import Body, blank
 from scorecraft.plate.bridges import Bridge
@@ -58,9 +58,12 @@ def make_plate(
     Without `slot_mm` the slots are as wide as usual, or narrower where the pattern is too fine.
     `only` names the figures or parts that are wanted, and each of them must come out well.
     Without it parts that are too fine are left out, as long as most of the pattern stays.
-    Raises UsageError for sizes that cannot be, ScorecraftError where the plate cannot be made,
-    with the nearest slot that works.
+    Raises UsageError for sizes that cannot be and for a loaf without cuts, ScorecraftError where
+    the plate cannot be made, with the nearest slot that works.
     """
+    if not slits(layout, slot_mm=SLOT_MM.value):
+        hint = "add a figure to the pattern, like: leaf"
+        raise UsageError("there are no cuts on this loaf to make slots of", None, hint)
     body = blank(layout.loaf)
     sizes = checked(Sizes(SLOT_MM.value if slot_mm is None else slot_mm, bridge_mm, web_mm))
 

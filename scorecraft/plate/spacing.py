@@ -25,6 +25,8 @@ STUB = 1.3
 """A piece of slot shorter than so many widths is no more than a dot, and goes."""
 LONG = 1.5
 """Slots that run side by side for so many times their distance are made narrower."""
+BACK_STEP_MM = 0.1
+"""Ends of a line that come too close are drawn back in such steps."""
 SLACK_MM = 0.04
 """Webs are left so much wider, so that no rounding makes one too thin."""
 
@@ -35,7 +37,7 @@ def spaced(slits: Sequence[Slit], web_mm: float) -> list[Slit]:
     left = kept_lines(slits, without_doubles([slit.line for slit in slits]))
     left = narrowed(left, web)
     for _ in range(PASSES):
-        left, changed = _one_pass([_own_ends_apart(slit, web) for slit in left], web)
+        left, changed = _one_pass(_own_ends_apart(left, web), web)
         if not changed:
             break
     return left
@@ -229,15 +231,25 @@ def _shortened(
     return ops.substring(line, first, last)
 
 
-def _own_ends_apart(slit: Slit, web: float) -> Slit:
-    """Open the gap between a line's own two ends where it is too small for a web."""
+def _own_ends_apart(slits: Sequence[Slit], web: float) -> list[Slit]:
+    """Open the gap between each line's own two ends where it is too small for a web.
+
+    A line that is nowhere so wide, from one half to the other, holds no web and goes.
+    """
+    return [opened for slit in slits if (opened := _opened(slit, web)) is not None]
+
+
+def _opened(slit: Slit, web: float) -> Slit | None:
     line = slit.line
     start, end = (shapely.Point(line.coords[index]) for index in (0, -1))
     apart = slit.width_mm + web
     gap = start.distance(end)
     if gap <= JOINED_MM or gap >= apart or line.length < 3 * apart:
         return slit
-    back = (apart - gap) / 2
-    while line.interpolate(back).distance(line.interpolate(-back)) < apart:
-        back += 0.1
-    return replace(slit, line=ops.substring(line, back, line.length - back))
+    back = np.arange((apart - gap) / 2, line.length / 2, BACK_STEP_MM)
+    heads, tails = (shapely.line_interpolate_point(line, side * back) for side in (1, -1))
+    wide = np.flatnonzero(shapely.distance(heads, tails) >= apart)
+    if not len(wide):
+        return None
+    first = float(back[wide[0]])
+    return replace(slit, line=ops.substring(line, first, line.length - first))

@@ -141,3 +141,16 @@ def test_the_check_sees_what_is_wrong():
     assert any("thinner" in fault for fault in faults(neck, (), sizes))
     assert max(part.area for part in too_thin(neck, 1.6)) > 10
     assert max(part.area for part in too_thin(neck, 1.1)) < 0.2
+
+
+def test_a_loaf_without_cuts_has_no_plate():
+    bare = make('title "Bare"\nloaf round width 200mm height 80mm\n').layout
+    with pytest.raises(UsageError, match="no cuts"):
+        make_plate(bare)
+
+
+def test_a_slot_that_cannot_hold_its_own_web_ends_in_a_plate_or_a_word():
+    """The search for its ends never came to an end."""
+    layout = make("bordered-square", loaf="round width 120mm height 55mm").layout
+    with pytest.raises(ScorecraftError, match="a piece|leave no room"):
+        make_plate(layout)

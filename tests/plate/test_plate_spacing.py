@@ -1,9 +1,12 @@
 import pytest
 import shapely
 
+from scorecraft.designing import make
 from scorecraft.plate.doubles import without_doubles
-from scorecraft.plate.slits import Slit
-from scorecraft.plate.spacing import spaced
+from scorecraft.plate.slits import Slit, slits
+from scorecraft.plate.spacing import JOINED_MM, spaced
+from scorecraft.practice import SLOT_MM
+from scorecraft.shelf import shelf
 
 WEB = 2.0
 
@@ -53,6 +56,23 @@ def test_a_free_tip_gives_way_to_a_passing_slot_even_a_lighter_one():
     assert gaps(left) >= WEB
 
 
+def loop(x, half_mm, deep_mm=10.0):
+    """A slot that comes back to where it began, all but a gap of 1 mm, `half_mm` wide each way."""
+    return [(x - 0.5, 0), (x - half_mm, deep_mm), (x + half_mm, deep_mm), (x + 0.5, 0)]
+
+
+def test_the_ends_of_a_loop_are_drawn_back_until_a_web_holds():
+    (left,) = spaced([slit(*loop(0, 8))], WEB)
+    first, last = (shapely.Point(left.line.coords[index]) for index in (0, -1))
+    assert first.distance(last) - 3.0 == pytest.approx(WEB, abs=0.2)
+
+
+def test_a_slot_folded_on_itself_is_left_out_instead_of_searched_for_ever():
+    """There is no place along it where its two halves are a slot and a web apart."""
+    folded, straight = slit(*loop(0, 2, 30)), slit((40, 0), (40, 50), cut=1)
+    assert [each.cut for each in spaced([folded, straight], WEB)] == [1]
+
+
 def test_facing_tips_of_one_rank_give_way_alike():
     two = [slit((-30, 0), (-1, 0)), slit((1, 0), (30, 0), cut=1)]
     left, right = spaced(two, WEB)
@@ -95,3 +115,25 @@ def test_nothing_is_drawn_twice():
     whole, rest, crossing = without_doubles(lines)
     assert whole == [lines[0]] and crossing == [lines[2]]
     assert [each.length for each in rest] == [pytest.approx(10, abs=0.1)]
+
+
+FORMS = ["round width {w}mm", "oval width {w}mm length {l}mm", "long width {w}mm length {l}mm",
+         "square width {w}mm"]  # fmt: skip
+LOAVES = [
+    f"{FORMS[k % 4]} height {{h}}mm".format(w=60 + 8 * k, l=90 + 15 * k, h=30 + 3 * k)
+    for k in range(40)
+]
+
+
+@pytest.mark.parametrize(("number", "name"), list(enumerate(shelf())))
+def test_slots_of_every_pattern_come_to_an_end_on_loaves_of_all_forms_and_sizes(number, name):
+    """One for 60 mm never did; each pattern takes its turn on two of forty loaves."""
+    for loaf in (LOAVES[number % 40], LOAVES[(7 * number + 20) % 40]):
+        layout = make(name, loaf=loaf).layout
+        wanted = slits(layout, slot_mm=SLOT_MM.value)
+        left = spaced(wanted, WEB)
+        assert sum(each.line.length for each in left) <= sum(each.line.length for each in wanted)
+        for each in left:
+            tips = shapely.Point(each.line.coords[0]).distance(shapely.Point(each.line.coords[-1]))
+            long = each.line.length >= 3 * (each.width_mm + WEB)
+            assert each.closed or not long or tips <= JOINED_MM or tips > each.width_mm + WEB - 0.1
