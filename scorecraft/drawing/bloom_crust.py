@@ -22,7 +22,7 @@ from scorecraft.drawing.bread import (
     mixed,
     on_ramp,
 )
-from scorecraft.drawing.eye import LIGHT, Eye
+from scorecraft.drawing.eye import LIGHT, POLYGON, Eye
 from scorecraft.drawing.picture import Group, Ink, Item, Line, LinearGradient, Shape, Stop
 
 CAPS = 34
@@ -94,9 +94,11 @@ def caps(eye: Eye, count: int = CAPS) -> Iterator[tuple[float, float, tuple[Line
         inside = _joined(eye, inside, ring, float(t))
         nested.append(inside)
     for k, area in enumerate(reversed(nested)):
-        outline = shapely.simplify(area, STRAY_MM)
-        rings = [shapely.get_coordinates(each.exterior)[:-1] for each in shapely.get_parts(outline)]
-        yield float(edges[k]), float(edges[k + 1]), tuple(rings)
+        parts = shapely.get_parts(shapely.simplify(area, STRAY_MM))
+        areas = parts[shapely.get_type_id(parts) == POLYGON]  # a level seen edge-on is a line
+        rings = [shapely.get_coordinates(each.exterior)[:-1] for each in areas]
+        if rings:
+            yield float(edges[k]), float(edges[k + 1]), tuple(rings)
 
 
 def _level(eye: Eye, t: float) -> Line:

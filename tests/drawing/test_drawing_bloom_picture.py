@@ -41,6 +41,15 @@ def test_a_known_opening_is_drawn_as_it_is(long_layout):
     assert made.desc != picture(long_layout, Wanted()).desc
 
 
+@pytest.mark.parametrize("name", ["leaf-crown", "herringbone-batard", "bordered-square"])
+@pytest.mark.parametrize("proofed", [False, True])
+def test_a_loaf_is_seen_from_the_level_of_the_bench(name, proofed):
+    """From there the uppermost caps are lines, which have no ring."""
+    made = design(name).bloom(Wanted(view="0", proofed=proofed))
+    assert made.height_mm < 0.75 * made.width_mm
+    assert len(svg(made)) > 20_000
+
+
 @pytest.mark.parametrize("name", ["leaf-crown", "sea-and-sun", "lotus", "sunflower"])
 def test_the_heaviest_shipped_pictures_stay_below_two_million_bytes(name):
     """These four are the heaviest of all shipped patterns; so is the picture of both loaves."""
