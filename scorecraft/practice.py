@@ -444,9 +444,7 @@ LEAST_KEPT = Rule(
 NARROWEST_SLOT = Rule(
     0.6, "", "a slot may be narrowed to this part of its width to pass by another", OURS
 )
-HAIRLINE_MM = Rule(
-    0.0254, "mm", "line width that cutting programs take as a cut: 1/1000 in", COMMON
-)
+HAIRLINE_MM = Rule(0.1, "mm", "line width of the drawings for cutting machines", OURS)
 DRAPE_FIT_MM = Rule(1.5, "mm", "an edge of a drape may be longer than the dough by this", OURS)
 DART_MM = Rule(0.5, "mm", "a narrower dart is not cut: paper gives that much", OURS)
 LEAST_PETALS = Rule(5, "petals", "a drape has no fewer petals", OURS)

@@ -1,4 +1,4 @@
-"""Drawings for cutting machines: flat hairlines in mm, one group for each tool or depth.
+"""Drawings for cutting machines: flat thin lines in mm, one named layer for each job or depth.
 
 No clip, use, transform, dash or fill, and no line twice. A line of 100 mm in a group of its own
 shows whether the machine's program read the size right: leave it out when cutting.
@@ -16,9 +16,8 @@ from scorecraft.plate.doubles import without_doubles
 from scorecraft.plate.plate import Plate
 from scorecraft.practice import HAIRLINE_MM
 
-CUT, SCORE = "#ff0000", "#0000ff"
-"""Red is cut and blue is scored: a habit of many workshops."""
-DEPTH_COLORS = ("#ff0000", "#0000ff", "#008000", "#ff00ff", "#00a0a0", "#a06000")
+CUT, MARKED = BLACK, "#808080"
+"""Black is cut and grey is marked or left alone; the names of the layers say which."""
 EDGE_MM = 5.0
 CHECK_MM = 100.0
 CHECK_GAP_MM = 6.0
@@ -26,10 +25,10 @@ STRAY_MM = 0.01
 
 
 def plate_cutter(plate: Plate, title: str, *, hairline_mm: float = HAIRLINE_MM.value) -> Picture:
-    """Draw a plate for a cutter: score the rim, then cut the holes, then the edge."""
+    """Draw a plate for a cutter: mark the rim, then cut the holes, then the edge."""
     rings = [np.asarray(ring.coords) for ring in plate.polygon.interiors]
     layers = (
-        ("score rim", SCORE, plate.score_lines, False),
+        ("mark rim", MARKED, plate.score_lines, False),
         ("cut slots", CUT, [_unrepeated(ring) for ring in rings], True),
         ("cut edge", CUT, [_unrepeated(np.asarray(plate.polygon.exterior.coords))], True),
     )
@@ -42,17 +41,16 @@ def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM.value) -> Pi
     single = without_doubles(strings)
     depths = sorted({round(cut.depth_mm, 2) for cut in layout.cuts}, reverse=True)
     layers: list[Layer] = []
-    for number, depth in enumerate(depths):
+    for depth in depths:
         lines = [
             np.asarray(piece.coords)
             for cut, pieces in zip(layout.cuts, single, strict=True)
             if round(cut.depth_mm, 2) == depth
             for piece in pieces
         ]
-        color = DEPTH_COLORS[number % len(DEPTH_COLORS)]
-        layers.append((f"depth {depth:g} mm", color, lines, False))
+        layers.append((f"cut {depth:g} mm deep", CUT, lines, False))
     rim = rim_plan(layout.loaf)
-    layers.append(("rim", BLACK, [rim], True))
+    layers.append(("mark rim", MARKED, [rim], True))
     drawn = shapely.MultiLineString([*strings, np.vstack([rim, rim[:1]])])
     return _flat(drawn.bounds, layers, f"{layout.title}: cut lines", hairline_mm)
 
@@ -76,7 +74,7 @@ def _flat(
         if shapes:
             groups.append(Group(name, tuple(shapes)))
     check = line(EDGE_MM, below, EDGE_MM + CHECK_MM, below)
-    groups.append(Group("check 100 mm", (Shape((check,), ink=Ink(hair)),)))
+    groups.append(Group("check 100 mm", (Shape((check,), ink=Ink(hair, color=MARKED)),)))
     desc = "All in mm. Measure the check line: 100 mm; do not cut it."
     return Picture(width, below + EDGE_MM, title, desc, tuple(groups), css="cutter")
 

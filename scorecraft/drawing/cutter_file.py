@@ -2,6 +2,7 @@
 
 from scorecraft.drawing.dxf import dxf
 from scorecraft.drawing.picture import Picture
+from scorecraft.drawing.svg import svg
 from scorecraft.drawing.write import encoded
 from scorecraft.errors import UsageError
 
@@ -14,4 +15,4 @@ def encoded_for_cutter(picture: Picture, form: str) -> bytes:
     if form == "png":
         hint = "end the file in .svg, .dxf or .pdf"
         raise UsageError("a cutter follows lines, and a png file holds none", None, hint)
-    return encoded([picture], form)
+    return svg(picture, layers=True).encode() if form == "svg" else encoded([picture], form)

@@ -10,15 +10,12 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from scorecraft.drawing.picture import Group, Item, Label, Line, Picture, Shape
+from scorecraft.drawing.picture import BLACK, Group, Item, Label, Line, Picture, Shape
 from scorecraft.drawing.svg import number
 from scorecraft.errors import ScorecraftError
 
-COLORS = {
-    "#ff0000": 1, "#ffff00": 2, "#008000": 3, "#00a0a0": 4, "#0000ff": 5, "#ff00ff": 6,
-    "#000000": 7, "#a06000": 32,
-}  # fmt: skip
-"""Colour numbers of the index that every reader of DXF knows."""
+BLACK_INDEX, GREY_INDEX = 7, 8
+"""Colour numbers that every reader of DXF knows: black (white on a dark ground), and grey."""
 Pair = tuple[int, str]
 
 
@@ -80,14 +77,14 @@ def _tables(layers: list[tuple[str, list[Shape]]]) -> list[Pair]:
         (40, "0.0"), (0, "ENDTAB"),
         (0, "TABLE"), (2, "LAYER"), (70, str(len(layers) + 1)),
     ]  # fmt: skip
-    for name, color in [("0", 7), *((name, _color(shapes)) for name, shapes in layers)]:
+    for name, color in [("0", BLACK_INDEX), *((name, _color(shapes)) for name, shapes in layers)]:
         pairs += [(0, "LAYER"), (2, name), (70, "0"), (62, str(color)), (6, "CONTINUOUS")]
     return [*pairs, (0, "ENDTAB"), (0, "ENDSEC")]
 
 
 def _color(shapes: list[Shape]) -> int:
     ink = shapes[0].ink if shapes else None
-    return COLORS.get(ink.color, 7) if ink else 7
+    return GREY_INDEX if ink and ink.color != BLACK else BLACK_INDEX
 
 
 def _polyline(points: Line, layer: str, closed: bool, height: float) -> Iterator[Pair]:

@@ -36,11 +36,14 @@ DIGITS = 3
 LEVELS = {"baseline": 0.0, "middle": CAP_HEIGHT / 2, "top": CAP_HEIGHT}
 
 
-def svg(picture: Picture, *, text: TextForm = "outline", ids: str = "p") -> str:
+def svg(
+    picture: Picture, *, text: TextForm = "outline", ids: str = "p", layers: bool = False
+) -> str:
     """Write a picture as an SVG document, the same text for the same picture.
 
     Labels become outlines, which look alike everywhere, or `<text>`, which a page can search and
-    style. `ids` is the prefix of all ids: pictures in one page need different ones. Raises
+    style. `ids` is the prefix of all ids: pictures in one page need different ones. With `layers`
+    groups have their names as ids too, which drawing programs show as the names of layers. Raises
     ScorecraftError for a coordinate that is not finite.
     """
     import svgwrite
@@ -52,7 +55,7 @@ def svg(picture: Picture, *, text: TextForm = "outline", ids: str = "p") -> str:
     if picture.css:
         root.update({"class": picture.css})
     root.set_desc(title=title or None, desc=desc or None)
-    writer = _Writer(root, text, ids)
+    writer = _Writer(root, text, ids, layers)
     for item in picture.items:
         root.add(writer.element(item))
     xml = root.get_xml()
@@ -91,6 +94,7 @@ class _Writer:
     root: Any
     text: TextForm
     prefix: str
+    layers: bool
     known: dict[Paint, str] = field(default_factory=dict)
     count: int = 0
 
@@ -109,6 +113,8 @@ class _Writer:
             attributes["opacity"] = number(group.opacity)
         if group.clip:
             attributes["clip-path"] = self.clip(group.clip)
+        if self.layers:
+            attributes["id"] = group.name.replace(" ", "-")
         element = self.root.g()
         element.update(attributes)
         for item in group.items:

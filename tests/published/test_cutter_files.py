@@ -12,6 +12,7 @@ from ezdxf import recover
 
 from scorecraft.designing import make
 from scorecraft.drawing.cutter import cuts_cutter, plate_cutter
+from scorecraft.drawing.cutter_file import encoded_for_cutter
 from scorecraft.drawing.dxf import dxf
 from scorecraft.drawing.plan import cut_plans
 from scorecraft.drawing.svg import svg
@@ -100,14 +101,14 @@ def test_all_slots_are_there_and_closed(plate, pictures):
 
 def test_cut_lines_lie_on_the_plan(layout, pictures):
     drawn = dxf_lines(dxf(pictures["cuts"]))
-    (rim,) = [points for name, points, _ in drawn if name == "RIM"]
+    (rim,) = [points for name, points, _ in drawn if name == "MARK_RIM"]
     crown = (rim.min(axis=0) + rim.max(axis=0)) / 2
     assert np.hypot(*(rim - crown).T) == pytest.approx(110, abs=FINE_MM)
-    lines = [points - crown for name, points, _ in drawn if name.startswith("DEPTH")]
+    lines = [points - crown for name, points, _ in drawn if name.endswith("_MM_DEEP")]
     found = shapely.union_all([shapely.LineString(points) for points in lines])
     meant = shapely.union_all([shapely.LineString(points) for points in cut_plans(layout)])
     assert found.hausdorff_distance(meant) < FINE_MM
-    depths = {name for name, _, _ in drawn if name.startswith("DEPTH")}
+    depths = {name for name, _, _ in drawn if name.endswith("_MM_DEEP")}
     assert len(depths) == len({cut.depth_mm for cut in layout.cuts})
 
 
@@ -117,7 +118,7 @@ def test_the_svg_is_flat(pictures, which):
     for word in ("clip", "<use", "transform", "dasharray", "<text", "style", 'fill="#'):
         assert word not in text
     widths = set(re.findall(r'stroke-width="([\d.]+)"', text))
-    assert {float(width) for width in widths} == {0.025}
+    assert {float(width) for width in widths} == {0.1}
 
 
 @pytest.mark.parametrize("which", ["plate", "cuts"])
@@ -129,3 +130,19 @@ def test_no_line_is_drawn_twice(pictures, which):
             if other > index:
                 shared = line.intersection(lines[other].buffer(0.005, cap_style="flat"))
                 assert shared.length < 0.7
+
+
+@pytest.mark.parametrize("which", ["plate", "cuts"])
+def test_black_is_cut_and_grey_is_not_and_layers_tell_them_apart(pictures, which):
+    document = ezdxf.read(io.StringIO(dxf(pictures[which]).decode("ascii")))
+    indexes = {layer.dxf.name: layer.color for layer in document.layers if layer.dxf.name != "0"}
+    names = {group.name for group in pictures[which].items}
+    assert len(names) == len(indexes) - ("DEFPOINTS" in {n.upper() for n in indexes}) > 2
+    for name, index in indexes.items():
+        if name.startswith(("CUT", "MARK", "CHECK")):
+            assert index == (7 if name.startswith("CUT") else 8), name
+    text = encoded_for_cutter(pictures[which], "svg").decode()
+    for group in pictures[which].items:
+        (layer,) = re.findall(rf'<g [^>]*id="{group.name.replace(" ", "-")}"[^>]*>', text)
+        assert f'data-layer="{group.name}"' in layer
+    assert set(re.findall(r'stroke="(#\w+)"', text)) == {"#000000", "#808080"}
