@@ -13,6 +13,9 @@ from scorecraft.opening.predict import predict
 
 Floats = NDArray[np.float64]
 
+DIGITS = 4
+"""Widths are kept to a ten-thousandth of a mm."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Mouths:
@@ -49,11 +52,14 @@ def ellipses(widest_mm: Sequence[float], stations: int = 41) -> Mouths:
 
 
 def mouths_of(opening: Opening) -> Mouths:
-    """Take the profiles along all cuts from the slit-opening model."""
+    """Take the profiles along all cuts from the slit-opening model.
+
+    Widths are rounded: their last digits hang on how many threads solved for them.
+    """
     profiles = [opening.profile(line) for line in range(len(opening.panels.of_line))]
     return Mouths(
         tuple(each.along_mm / each.along_mm[-1] for each in profiles),
-        tuple(each.width_mm for each in profiles),
+        tuple(np.round(each.width_mm, DIGITS) for each in profiles),
     )
 
 

@@ -39,6 +39,7 @@ FIRST_ROW_MM = SWATCH_MM + 2 * LETTER_MM + 4.0
 """How far below the top of the legend its first line stands."""
 ROW = 1.35
 """Distance of the legend's lines, in letters."""
+DIGITS = 5
 SMOOTH_MM = 0.15
 SPECK_MM2 = 12.0
 WORDS = (
@@ -108,7 +109,8 @@ def without_specks(area: shapely.Geometry) -> shapely.Geometry:
 def tension_grid(layout: Layout, tension_at: Field) -> tuple[Line, Floats]:
     """Take the greatest tension on a square grid over the loaf: plan points (N, 2), values (N,).
 
-    Points beyond the rim are taken at the rim.
+    Points beyond the rim are taken at the rim. Values are rounded: their last digits hang on how
+    many threads solved for them.
     """
     half = np.array([layout.loaf.width_mm, layout.loaf.length_mm]) / 2 * 1.01
     x, y = (np.linspace(-reach, reach, STEPS) for reach in half)
@@ -118,7 +120,7 @@ def tension_grid(layout: Layout, tension_at: Field) -> tuple[Line, Floats]:
     values: Floats = np.asarray(tension_at(layout.loaf.plan_to_sheet(inside)), dtype=np.float64)
     if values.ndim == 3:
         values = np.asarray(np.linalg.eigvalsh(values)[:, -1], dtype=np.float64)
-    return plan, _smoothed(values.reshape(STEPS, STEPS)).ravel()
+    return plan, np.round(_smoothed(values.reshape(STEPS, STEPS)).ravel(), DIGITS)
 
 
 def _smoothed(values: Floats) -> Floats:

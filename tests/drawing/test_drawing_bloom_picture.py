@@ -1,6 +1,10 @@
+from dataclasses import replace
+
+import numpy as np
 import pytest
 
 from scorecraft.door import design
+from scorecraft.drawing.bloom_mouths import predicted
 from scorecraft.drawing.bloom_picture import Wanted, picture
 from scorecraft.drawing.svg import svg
 from scorecraft.errors import UsageError
@@ -48,6 +52,23 @@ def test_a_loaf_is_seen_from_the_level_of_the_bench(name, proofed):
     made = design(name).bloom(Wanted(view="0", proofed=proofed))
     assert made.height_mm < 0.75 * made.width_mm
     assert len(svg(made)) > 20_000
+
+
+@pytest.mark.parametrize("wanted", [Wanted(before=True), Wanted(tension=True)])
+def test_last_digits_of_the_model_do_not_change_the_picture(wanted):
+    """They hang on how many threads solved for them, and on the machine."""
+    layout = design("leaf-crown").layout
+    made = predicted(layout)
+    near = np.random.default_rng(1).uniform(1 - 1e-12, 1 + 1e-12, (3, len(made.mouth_mm)))
+    other = replace(
+        made,
+        gap_mm=made.gap_mm * near[0],
+        slide_mm=made.slide_mm * near[1],
+        mouth_mm=made.mouth_mm * near[2],
+    )
+    assert not np.array_equal(other.mouth_mm, made.mouth_mm)
+    drawn, again = (svg(picture(layout, wanted, opening=each)) for each in (made, other))
+    assert drawn == again
 
 
 @pytest.mark.parametrize("name", ["leaf-crown", "sea-and-sun", "lotus", "sunflower"])
