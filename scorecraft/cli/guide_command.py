@@ -10,7 +10,7 @@ from scorecraft.cli.options import Given, pattern_options
 @click.option("-o", "--output", metavar="FILE", help="An .svg, .pdf, .png or .dxf file, or -.")
 @click.option("--paper", metavar="NAME", help="A4, A3, Letter or Tabloid.")
 @click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
-@click.option("--cutter", is_flag=True, help="The cuts alone, as plain thin lines for a cutter (.svg).")
+@click.option("--cutter", is_flag=True, help="The cuts alone, as plain lines for a cutter (.svg).")
 @click.option(
     "--as", "form", type=click.Choice(["svg", "pdf", "png", "dxf"]), help="The form, for -."
 )

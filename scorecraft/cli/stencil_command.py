@@ -16,7 +16,7 @@ from scorecraft.cli.options import Given, pattern_options
 )
 @click.option("--only", metavar="NAMES", help="Only these figures or parts, like leaf,star.")
 @click.option("--mirrored", is_flag=True, help="Draw the side that lies towards the dough.")
-@click.option("--cutter", is_flag=True, help="Plain thin lines for a cutter or laser (.svg).")
+@click.option("--cutter", is_flag=True, help="Plain lines for a cutter or laser (.svg).")
 @click.option("--paper", metavar="NAME", help="A4, A3, Letter or Tabloid.")
 @click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
 @click.option(
