@@ -1,6 +1,6 @@
-"""Factors of a dense matrix that can be used again and again.
+"""Factors of a dense matrix that can be used again and again: contact and further loads need them.
 
-numpy solves but keeps no factors; contact and further loads need them.
+The only file that knows scipy's linear algebra, which is loaded when something is to be solved.
 """
 
 from dataclasses import dataclass
@@ -9,62 +9,32 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-BLOCK = 128
 Matrix = NDArray[Any]
 """Real or complex, (n, k)."""
 
 
 @dataclass(frozen=True, slots=True)
 class Factors:
-    """A matrix (n, n) split as L L*: L in its lower half, and the inverses of L's diagonal blocks.
-
-    L* is the conjugate of L transposed.
-    """
+    """A matrix (n, n) split as L L*, L in its lower half; L* is L conjugated and transposed."""
 
     lower: Matrix
-    diagonal: tuple[Matrix, ...]
 
     def solve(self, sides: Matrix) -> Matrix:
         """Return the answers (n, k) to right-hand sides (n, k)."""
-        return _backward(self, _forward(self, sides))
+        from scipy.linalg import cho_solve
+
+        answers: Matrix = cho_solve((self.lower, True), sides, check_finite=False)
+        return answers
 
 
 def factors(matrix: Matrix) -> Factors:
-    """Factor a symmetric (or Hermitian) positive definite matrix (n, n) in its own place.
+    """Factor a symmetric (or Hermitian) positive definite matrix (n, n) by LAPACK, in its place.
 
-    Cholesky's elimination by blocks of columns (Golub & Van Loan, Matrix Computations, sec. 4.2;
-    recalled, page not checked). Raises numpy.linalg.LinAlgError where it is not positive.
+    Raises numpy.linalg.LinAlgError where it is not positive.
     """
-    diagonal: list[Matrix] = []
-    for low, high in _blocks(len(matrix)):
-        if low:
-            matrix[low:, low:high] -= matrix[low:, :low] @ matrix[low:high, :low].conj().T
-        diagonal.append(np.linalg.inv(np.linalg.cholesky(matrix[low:high, low:high])))
-        if high < len(matrix):
-            matrix[high:, low:high] = matrix[high:, low:high] @ diagonal[-1].conj().T
-    return Factors(matrix, tuple(diagonal))
+    from scipy.linalg import cho_factor
 
-
-def _blocks(size: int) -> list[tuple[int, int]]:
-    """Ranges that cover 0 ... size."""
-    return [(low, min(low + BLOCK, size)) for low in range(0, size, BLOCK)]
-
-
-def _forward(factored: Factors, sides: Matrix) -> Matrix:
-    """Solve L y = sides."""
-    y = np.array(sides, dtype=factored.lower.dtype)
-    for (low, high), inverse in zip(_blocks(len(y)), factored.diagonal, strict=True):
-        if low:
-            y[low:high] -= factored.lower[low:high, :low] @ y[:low]
-        y[low:high] = inverse @ y[low:high]
-    return y
-
-
-def _backward(factored: Factors, y: Matrix) -> Matrix:
-    """Solve L* x = y in the place of y."""
-    blocks = _blocks(len(y))
-    for (low, high), inverse in zip(reversed(blocks), reversed(factored.diagonal), strict=True):
-        if high < len(y):
-            y[low:high] -= factored.lower[high:, low:high].conj().T @ y[high:]
-        y[low:high] = inverse.conj().T @ y[low:high]
-    return y
+    # LAPACK counts by columns: seen so, a matrix stored by rows is its own conjugate
+    columns = matrix.conj().T if np.iscomplexobj(matrix) else matrix.T
+    lower, _ = cho_factor(columns, lower=True, overwrite_a=True, check_finite=False)
+    return Factors(lower)

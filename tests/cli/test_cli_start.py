@@ -43,7 +43,16 @@ def loaded(code: str) -> set[str]:
 def test_help_loads_no_heavy_library(arguments):
     modules = loaded(f"from scorecraft import cli\ncli.run({arguments!r})")
     assert "click" in modules
-    assert not modules & {"numpy", "shapely", "cairosvg", "svgwrite", "fontTools", "flask", "pypdf"}
+    assert not modules & {
+        "numpy",
+        "shapely",
+        "cairosvg",
+        "svgwrite",
+        "fontTools",
+        "flask",
+        "pypdf",
+        "scipy",
+    }
 
 
 def test_check_needs_no_library_for_printing():
