@@ -39,6 +39,9 @@ def loaded(code: str) -> set[str]:
     return set(done.stdout.splitlines()[-1].split())
 
 
+HEAVY = {"numpy", "scipy", "shapely", "cairosvg", "svgwrite", "fontTools", "flask", "pypdf"}
+
+
 @pytest.mark.parametrize("arguments", [["--help"], ["guide", "--help"], ["words", "leaf"]])
 def test_help_loads_no_heavy_library(arguments):
     modules = loaded(f"from scorecraft import cli\ncli.run({arguments!r})")
