@@ -32,6 +32,15 @@ def test_zones_and_sides_are_where_they_are_called(cut, lay):
     assert at_nine[0, 3] == pytest.approx(20, abs=0.02)
 
 
+@pytest.mark.parametrize("turn", range(2, 360, 10))
+def test_a_side_is_a_quarter_about_its_hour(cut, lay, turn):
+    """From 45 degrees before it to 45 degrees after it, clockwise from 12 o'clock."""
+    x, y = math.sin(math.radians(turn)), math.cos(math.radians(turn))
+    found = cut_density(lay(cut((80 * x, 80 * y), (84 * x, 84 * y)))).length_mm
+    assert found[1].argmax() == round(turn / 90) % 4
+    assert found[1].max() == pytest.approx(found.sum()) and found.sum() > 3.9
+
+
 def test_areas_of_a_half_sphere_by_zone(lay):
     """A zone between polar angles has 2 pi R^2 (cos a - cos b) (Archimedes)."""
     found = cut_density(lay(loaf=make_loaf("round", 200, None, 100)))

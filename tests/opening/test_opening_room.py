@@ -104,6 +104,12 @@ def test_uncut_loaf_has_no_room_at_all():
     assert uncut.even
 
 
+def test_of_places_alike_the_lowest_bursts_first():
+    """The skin of an uncut loaf is as tight everywhere."""
+    x, y = judged(ROUND, [], []).highest_at
+    assert np.hypot(x, y) > 0.9 * ROUND.reach(np.arctan2(y, x))
+
+
 def test_slash_gives_room_across_itself():
     slash = judged(ROUND, [bar(180)], 10.0)
     assert slash.most_direction_rad == pytest.approx(0, abs=1e-6)

@@ -1,5 +1,6 @@
 import pytest
 import shapely
+import shapely.affinity
 
 from scorecraft.designing import make
 from scorecraft.plate.doubles import without_doubles
@@ -54,6 +55,20 @@ def test_a_free_tip_gives_way_to_a_passing_slot_even_a_lighter_one():
     left = spaced(two, WEB)
     assert [each.line.length for each in left if each.cut == 1] == [40]
     assert gaps(left) >= WEB
+
+
+@pytest.mark.parametrize("turn", range(0, 360, 45))
+def test_of_two_alike_the_one_further_clockwise_gives_way_however_they_are_listed(turn):
+    """So copies about the crown give way all alike, and the plate is as even as its loaf."""
+    elbows = [(0, 20), (10, 40), (0, 60)], [(22.5, 20), (12.5, 40), (22.5, 60)]
+    lines = [shapely.LineString(points) for points in elbows]
+    turned = [shapely.affinity.rotate(line, turn, (0, 0)) for line in lines]
+    two = [Slit(line, 3.0, cut, "slash", 1.0) for cut, line in enumerate(turned)]
+    for pair in (two, two[::-1]):
+        left = spaced(pair, WEB)
+        lengths = [sum(each.line.length for each in left if each.cut == cut) for cut in (0, 1)]
+        assert lengths[0] == pytest.approx(lines[0].length)
+        assert lengths[1] < lines[1].length - WEB
 
 
 def loop(x, half_mm, deep_mm=10.0):
