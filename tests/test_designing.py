@@ -103,6 +103,7 @@ def test_wished_openings_find_their_depths_together_and_say_what_cannot_be_had()
     (lost,) = make(head + "slash 40mm opens 50mm\n").unmet
     assert lost.check == "opens" and "cannot open 50 mm" in lost.message
     most = float(re.search(r"wish for ([\d.]+) mm", lost.hint).group(1))
+    assert 0.85 < most / lost.figures["most_mm"] <= 0.9, "a tenth is kept, for the hand"
     assert not make(head + f"slash 40mm opens {most}mm\n").unmet
 
 
