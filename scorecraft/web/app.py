@@ -1,6 +1,6 @@
 """The server's routes: each reads its request, makes one call, and answers."""
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from typing import Any
 
 from flask import Flask, Response, g, request
@@ -9,16 +9,14 @@ from werkzeug.exceptions import Forbidden, HTTPException, NotFound
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
 from scorecraft.web.answer import Answer, file_names, internal, json_answer, marked, refusal
-from scorecraft.web.asked import LONGEST_MARK, asked, text_of, words_of
-from scorecraft.web.crew import Crew, TooBusyError, TooLongError
+from scorecraft.web.asked import LONGEST_MARK, text_of, words_of
+from scorecraft.web.crew import Crew, TooLongError, UnwantedError
+from scorecraft.web.desk import Desk
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
 from scorecraft.web.listing import listing
-
-EDIT_S = 10.0
-"""So long an edit may take; what the model or a print needs may take `MODEL_S`."""
-MODEL_S = 40.0
+from scorecraft.web.worker import TooBusyError
 
 
 def make_app(
@@ -33,8 +31,9 @@ def make_app(
     app.register_error_handler(Exception, unforeseen)
     app.add_url_rule("/", view_func=lambda: app.send_static_file("index.html"), endpoint="page")
     add_files(app, folder)
-    add_work(app, folder, crew)
-    add_bench(app, folder, crew, guests)
+    desk = Desk(crew, folder)
+    add_work(app, desk)
+    add_bench(app, desk, guests)
     return app
 
 
@@ -66,31 +65,27 @@ def add_files(app: Flask, folder: Folder) -> None:
         return sent(json_answer(bakes(folder.path)))
 
 
-def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
+def add_work(app: Flask, desk: Desk) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/design")
-    def edit() -> Response:
-        return sent(done(crew, folder, "design", body(), EDIT_S))
-
-    @app.post("/api/<any(opening, mouths, bloom, view, print, measure):task>")
-    def draw(task: str) -> Response:
-        return sent(done(crew, folder, task, body(), MODEL_S))
+    @app.post("/api/<any(design, opening, mouths, bloom, view, print, measure):task>")
+    def work(task: str) -> Response:
+        return sent(desk.done(task, body(), gone()))
 
     @app.get("/picture/<any(shelf, folder):place>/<name>")
     def picture(place: str, name: str) -> Response:
-        opened = shipped(name) if place == "shelf" else folder.open(name)
+        opened = shipped(name) if place == "shelf" else desk.folder.open(name)
         data = {"text": opened.text, "name": opened.name, "place": place}
-        return sent(done(crew, folder, "picture", data, EDIT_S))
+        return sent(desk.done("picture", data, gone()))
 
 
-def add_bench(app: Flask, folder: Folder, crew: Crew, guests: Guests) -> None:
+def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:
     """Add the bench: what is laid out there, and the way in for a phone."""
     laid = [json_answer({"ok": False, "problems": []})]
 
     @app.post("/api/bench")
     def lay() -> Response:
-        laid[0] = done(crew, folder, "bench", body(), MODEL_S)
+        laid[0] = desk.done("bench", body(), gone())
         return sent(laid[0])
 
     @app.get("/api/laid")
@@ -119,10 +114,10 @@ def add_bench(app: Flask, folder: Folder, crew: Crew, guests: Guests) -> None:
         return response
 
 
-def done(crew: Crew, folder: Folder, task: str, data: dict[str, Any], seconds: float) -> Answer:
-    """Have a worker do a task about a pattern."""
-    request = data | {"folder": str(folder.path)}
-    return crew.do(task, request, about=asked(data), seconds=seconds)
+def gone() -> Callable[[], bool]:
+    """Give what tells whether the asker of this request has gone away, as far as is known."""
+    told: Callable[[], bool] = request.environ.get("waitress.client_disconnected", bool)
+    return told
 
 
 def body() -> dict[str, Any]:
@@ -168,6 +163,8 @@ def failed(error: ScorecraftError) -> Response:
     if isinstance(error, ChangedError):
         told = {"message": error.message, "hint": error.hint}
         return sent(json_answer({"error": told, "mark": error.mark}, 409))
+    if isinstance(error, UnwantedError):
+        return sent(json_answer({"ok": False, "problems": [], "dropped": True}))
     status = {TooLongError: 504, TooBusyError: 503}.get(type(error), 400)
     return sent(refusal(error, status))
 

@@ -1,16 +1,13 @@
 """Nothing but the baker's own page may use the server, and only within its folder."""
 
 import threading
-import time
 import urllib.error
 import urllib.request
 
 import pytest
 from support.web_patterns import HOST, LAN, SLASH
 
-from scorecraft.web.answer import json_answer
 from scorecraft.web.app import make_app
-from scorecraft.web.crew import Crew, TooLongError
 from scorecraft.web.guards import MOST_BODY_BYTES
 from scorecraft.web.guests import COOKIE
 
@@ -301,39 +298,6 @@ class TestGuests:
         app = make_app(folder, crew, {HOST})
         answer = app.test_client().post("/api/invite", base_url=f"http://{HOST}", json={})
         assert answer.status_code == 400
-
-
-def slow(task, request):
-    if task == "sleep":
-        time.sleep(60)
-    if task == "die":
-        raise SystemExit
-    return json_answer(task)
-
-
-def refused(crew):
-    with pytest.raises(TooLongError, match="longer than 5 s"):
-        crew.do("sleep", {}, about=1, seconds=5)
-
-
-def test_a_runaway_request_does_not_stop_the_others():
-    crew = Crew(slow, 2)
-    try:
-        for worker in crew.free:
-            worker.start()
-        runaway = threading.Thread(target=refused, args=(crew,))
-        runaway.start()
-        for _ in range(20):
-            assert crew.do("quick", {}, about=2, seconds=5).body == b'"quick"'
-        assert runaway.is_alive()
-        runaway.join(10)
-        assert not runaway.is_alive()
-        with pytest.raises(TooLongError, match="sudden end"):
-            crew.do("die", {}, about=3, seconds=5)
-        assert len(crew.free) == 2
-        assert crew.do("quick", {}, about=1, seconds=10).body == b'"quick"'
-    finally:
-        crew.close()
 
 
 def test_fifty_requests_at_once_are_all_answered(live):

@@ -3,6 +3,9 @@
 import { tell } from "./dom.js";
 import { words } from "./words.js";
 
+/** Which page asks: the server drops an older question of it when a newer one of the kind comes. */
+const PAGE = Math.random().toString(36).slice(2);
+
 /** What the server refuses, in the user's words. */
 export class Refused extends Error {
   constructor(told, status, data) {
@@ -43,7 +46,7 @@ function post(path, data, signal) {
   return fetch(path, {
     method: "POST",
     headers: { "Content-Type": "application/json" },
-    body: JSON.stringify(data),
+    body: JSON.stringify({ page: PAGE, ...data }),
     credentials: "same-origin",
     signal,
   });
@@ -87,7 +90,7 @@ export class Latest {
     this.running = { control, since: performance.now() };
     try {
       const answer = await ask(this.path, data, control.signal);
-      if (!control.signal.aborted) this.answered(answer, data);
+      if (!control.signal.aborted && !answer.dropped) this.answered(answer, data);
     } catch (error) {
       if (!control.signal.aborted) this.failed(error);
     } finally {
