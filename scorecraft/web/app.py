@@ -1,10 +1,11 @@
 """The server's routes: each reads its request, makes one call, and answers."""
 
+import json
 from collections.abc import Callable, Collection
 from typing import Any
 
 from flask import Flask, Response, g, request
-from werkzeug.exceptions import Forbidden, HTTPException, NotFound
+from werkzeug.exceptions import HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
@@ -15,6 +16,7 @@ from scorecraft.web.desk import Desk
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
+from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
 from scorecraft.web.worker import TooBusyError
 
@@ -34,6 +36,7 @@ def make_app(
     desk = Desk(crew, folder)
     add_work(app, desk)
     add_bench(app, desk, guests)
+    add_door(app, guests)
     return app
 
 
@@ -85,12 +88,17 @@ def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:
 
     @app.post("/api/bench")
     def lay() -> Response:
-        laid[0] = desk.done("bench", body(), gone())
-        return sent(laid[0])
+        answer = desk.done("bench", body(), gone())
+        if json.loads(answer.body).get("ok"):  # what cannot be read takes no plan from a phone
+            laid[0] = answer
+        return sent(answer)
 
     @app.get("/api/laid")
     def look() -> Response:
-        return sent(laid[0])
+        response = sent(laid[0])
+        response.add_etag()
+        response.make_conditional(request)
+        return response
 
     @app.get("/api/guest")
     def guest() -> Response:
@@ -104,14 +112,29 @@ def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:
         link = guests.invite()
         return sent(json_answer({"link": link, "code": code(link)}))
 
+
+def add_door(app: Flask, guests: Guests) -> None:
+    """Add the way in for a phone: a page with a button, which uses the link up."""
+
     @app.get("/join/<secret>")
+    def door(secret: str) -> Response:
+        if guests.knows(request):
+            return redirected("/#bench")
+        return sent(door_page() if guests.opens(secret) else used_page())
+
+    @app.post("/join/<secret>")
     def join(secret: str) -> Response:
         token = guests.enter(secret)
         if not token:
-            raise Forbidden("this link was used already; ask the baker for a new one")
-        response = Response(status=303, headers={"Location": "/#bench"})
+            return redirected("/#bench") if guests.knows(request) else sent(used_page())
+        response = redirected("/#bench")
         response.set_cookie(COOKIE, token, httponly=True, samesite="Lax")
         return response
+
+
+def redirected(address: str) -> Response:
+    """Send a browser on, to read there."""
+    return Response(status=303, headers={"Location": address})
 
 
 def gone() -> Callable[[], bool]:
@@ -171,6 +194,8 @@ def failed(error: ScorecraftError) -> Response:
 
 def not_served(error: HTTPException) -> Response:
     """Answer what the server does not serve, as JSON like every other answer."""
+    if error.code == 403 and request.path == "/" and not is_local(request):
+        return sent(stranger_page())
     told = UsageError(error.description or error.name)
     return sent(refusal(told, error.code or 500))
 

@@ -8,7 +8,7 @@ import pytest
 from support.web_patterns import HOST, LAN, SLASH
 
 from scorecraft.web.app import make_app
-from scorecraft.web.guards import MOST_BODY_BYTES
+from scorecraft.web.guards import FORM, MOST_BODY_BYTES
 from scorecraft.web.guests import COOKIE
 
 ASKED = {"text": SLASH, "name": "mine.score"}
@@ -275,7 +275,12 @@ class TestGuests:
         invited = asking.told("/api/invite", {})
         assert invited["link"].startswith(f"http://{LAN}/join/") and "<svg" in invited["code"]
         path = invited["link"].removeprefix(f"http://{LAN}")
-        joined = self.visit(asking, path)
+        for method in ("GET", "HEAD", "GET"):  # looking at the link does not use it up
+            seen = self.visit(asking, path, method)
+            assert seen.status_code == 200 and "Set-Cookie" not in seen.headers
+        assert '<form method="post"><button>' in seen.text and "<script" not in seen.text
+        assert "form-action 'self'" in seen.headers["Content-Security-Policy"]
+        joined = self.enter(asking, path)
         assert joined.status_code == 303 and joined.headers["Location"] == "/#bench"
         assert "HttpOnly" in joined.headers["Set-Cookie"]
         for allowed in ("/", "/static/app.js", "/api/guest", "/api/laid"):
@@ -287,8 +292,42 @@ class TestGuests:
         save = {"name": "x", "text": "x", "mark": None}
         for task in ("save", "design", "invite", "open"):
             assert self.visit(asking, f"/api/{task}", "POST", json=save).status_code == 403, task
+        for again in (self.visit(asking, path), self.enter(asking, path)):
+            assert again.headers["Location"] == "/#bench", "who is in need not come in again"
         asking.client.delete_cookie(COOKIE, domain=LAN.split(":")[0])
-        assert self.visit(asking, path).status_code == 403, "the link is used up"
+        for again in (self.visit(asking, path), self.enter(asking, path)):
+            assert again.status_code == 403 and again.mimetype == "text/html"
+            assert "ask there for the link" in again.text and "<form" not in again.text
+
+    def enter(self, asking, path, **more):
+        return self.visit(asking, path, "POST", content_type=FORM, **more)
+
+    def test_the_door_takes_no_form_of_another_page(self, asking):
+        link = asking.told("/api/invite", {})["link"].removeprefix(f"http://{LAN}")
+        foreign = {"Origin": "http://evil.example"}
+        assert self.enter(asking, link, headers=foreign).status_code == 403
+        assert self.visit(asking, link, "POST", json={}).status_code == 415
+        assert self.enter(asking, "/api/invite").status_code == 415
+        own = {"Origin": f"http://{LAN}", "Sec-Fetch-Site": "same-origin"}
+        assert self.enter(asking, link, headers=own).status_code == 303
+
+    def test_a_stranger_is_told_what_to_do(self, asking):
+        told = self.visit(asking, "/")
+        assert told.mimetype == "text/html" and "was not let in" in told.text
+        assert self.visit(asking, "/api/laid").mimetype == "application/json"
+        assert self.visit(asking, "/static/join.css").status_code == 200
+
+    def test_a_phone_hears_of_a_changed_plan_and_of_nothing_else(self, asking):
+        asking.told("/api/bench", ASKED)
+        first = asking.get("/api/laid")
+        mark = {"If-None-Match": first.headers["ETag"]}
+        same = asking.get("/api/laid", headers=mark)
+        assert (same.status_code, same.data) == (304, b"")
+        asking.told("/api/bench", {"text": "slush\n"})
+        assert asking.get("/api/laid", headers=mark).status_code == 304, "a slip takes nothing away"
+        asking.told("/api/bench", {"text": SLASH.replace("100mm", "90mm")})
+        changed = asking.get("/api/laid", headers=mark)
+        assert changed.status_code == 200 and changed.headers["ETag"] != first.headers["ETag"]
 
     def test_a_forged_token_is_refused(self, asking):
         asking.client.set_cookie(COOKIE, "forged", domain=LAN.split(":")[0])

@@ -42,6 +42,23 @@ export async function fetched(path) {
   return read(await fetch(path, { credentials: "same-origin" }));
 }
 
+/** Data that is fetched again and again: null where it is what it was the last time. */
+export class Watched {
+  constructor(path) {
+    this.path = path;
+    this.mark = null;
+  }
+
+  async fetch() {
+    const headers = this.mark ? { "If-None-Match": this.mark } : {};
+    const answer = await fetch(this.path, { credentials: "same-origin", cache: "no-store", headers });
+    if (answer.status === 304) return null;
+    const data = await read(answer);
+    this.mark = answer.headers.get("ETag");
+    return data;
+  }
+}
+
 function post(path, data, signal) {
   return fetch(path, {
     method: "POST",
