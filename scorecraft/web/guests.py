@@ -9,7 +9,7 @@ from flask import Request, abort
 
 COOKIE = "scorecraft_guest"
 DOOR = "/join/"
-OPEN_TO_STRANGERS = (DOOR, "/static/join.css")
+OPEN_TO_STRANGERS = (DOOR, "/static/join.css", "/static/icon.svg")
 OPEN_TO_GUESTS = ("/static/", "/api/guest", "/api/laid")
 
 

@@ -18,6 +18,7 @@ PAGE = """<!doctype html>
 <meta name="color-scheme" content="light dark">
 <meta name="robots" content="noindex">
 <title>{title}</title>
+<link rel="icon" href="/static/icon.svg" type="image/svg+xml">
 <link rel="stylesheet" href="/static/join.css">
 </head>
 <body>
