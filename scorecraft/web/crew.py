@@ -14,8 +14,8 @@ from scorecraft.web.worker import TooBusyError, Work, Worker, hired
 
 WAIT_S = 20.0
 """So long a request waits for a worker to be free."""
-QUICK_S = 1.0
-"""Work that takes longer is long work: it never has all workers, and ends when nobody wants it."""
+QUICK_S = 1.5
+"""Work that takes longer is long work: it makes room for quick work, and ends when unwanted."""
 LOOK_S = 0.05
 """So often a request that waits looks whether it is still wanted."""
 MOST_WAITING = 8
@@ -69,7 +69,8 @@ class Crew:
         self.changed = threading.Condition()
         self.open = True
         self.longs, self.most_longs = 0, max(1, count - 1)
-        self.waiting = 0
+        self.waiting = {True: 0, False: 0}
+        """How many jobs wait for a worker: long ones, and quick ones."""
         self.lasting: dict[object, None] = {}
         self.hands = [hired(self.context, work) for _ in range(count)]
         self.free = list(self.hands)
@@ -94,7 +95,7 @@ class Crew:
         return answer
 
     def attempt(self, job: Job) -> Answer | None:
-        """Have a worker do a job; None if it is not quick, and too many long ones are at work."""
+        """Have a worker do a job; None if it has to make room for a quick one that waits."""
         worker = self.taken(job)
         answer = None
         try:
@@ -109,7 +110,7 @@ class Crew:
             self.give_back(worker, job, done=answer is not None)
 
     def has_come(self, worker: Worker, job: Job) -> bool:
-        """Wait for an answer; False if the job has to make room for quick ones."""
+        """Wait for an answer; False if the job has to make room for a quick one."""
         begun = time.monotonic()
         while not worker.line.poll(LOOK_S):
             taken = time.monotonic() - begun
@@ -121,7 +122,7 @@ class Crew:
             if taken > self.quick_s:  # what is quick is finished: a new worker would cost more
                 if not job.wanted():
                     raise UnwantedError("nobody waits for this any more")
-                if not job.long and not self.lets_it_last(job):
+                if not job.long and not self.lets_it_last(job) and self.waiting[False]:
                     self.remember(job)
                     return False
         return True
@@ -143,13 +144,13 @@ class Crew:
     def taken(self, job: Job) -> Worker:
         """Take a free worker, if there is one the one that knows the subject."""
         with self.changed:
-            if job.long and self.waiting >= MOST_WAITING:
+            if job.long and self.waiting[True] >= MOST_WAITING:
                 raise TooBusyError("the server is busy", None, "wait a little and try again")
-            self.waiting += job.long
+            self.waiting[job.long] += 1
             try:
                 self.wait_for_turn(job)
             finally:
-                self.waiting -= job.long
+                self.waiting[job.long] -= 1
             self.longs += job.long
             knowing = [worker for worker in self.free if worker.last == job.about]
             worker = (knowing or self.free)[-1]

@@ -1,6 +1,7 @@
 """Work for a crew that may never come to an end, and what tells of it.
 
 A text with `hang` in it is worked on for ever; who does so leaves a file named after its process.
+One with `slow` in it takes longer than what is quick in the tests.
 """
 
 import os
@@ -15,6 +16,8 @@ def work(task, request):
         (Path(request["folder"]) / f"at-work-{os.getpid()}").touch()
         while True:
             time.sleep(60)
+    if "slow" in request.get("text", ""):
+        time.sleep(1)
     if "die" in request.get("text", ""):
         raise SystemExit
     return json_answer({"ok": True, "task": task})

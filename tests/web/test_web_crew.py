@@ -50,16 +50,24 @@ def quick(crew, number=0):
 def test_three_runaways_leave_a_worker_for_quick_edits(crew, tmp_path):
     """As many runaways as there are workers: the edits are done while all of them still run."""
     runaways = [Asker(crew, tmp_path, f"hang {number}") for number in range(3)]
-    until(lambda: crew.longs == 2 and crew.waiting == 1)
+    until(lambda: len(workers(tmp_path)) == 3 and crew.longs == 2)
     for number in range(20):
         assert json.loads(quick(crew, number).body) == {"ok": True, "task": "design"}
     assert all(each.is_alive() for each in runaways)
-    assert len(crew.hands) == 3
+    assert (len(crew.hands), crew.longs, crew.waiting[True]) == (3, 2, 1)
+
+
+def test_slow_work_goes_on_while_nobody_needs_its_worker(crew, tmp_path):
+    """A busy machine makes an edit slow: it is not stopped for that."""
+    runaways = [Asker(crew, tmp_path, f"hang {number}", quick=False) for number in range(2)]
+    until(lambda: crew.longs == 2)
+    assert json.loads(crew.do("design", {"text": "slow"}, about="slow", seconds=60).body)["ok"]
+    assert len(crew.lasting) == 0 and all(each.is_alive() for each in runaways)
 
 
 def test_long_work_never_takes_the_last_worker(crew, tmp_path):
     asked = [Asker(crew, tmp_path, f"hang {number}", quick=False) for number in range(4)]
-    until(lambda: crew.waiting == 2 and len(workers(tmp_path)) == 2)
+    until(lambda: crew.waiting[True] == 2 and len(workers(tmp_path)) == 2)
     assert crew.longs == 2
     assert quick(crew) is not None
     for each in asked:
@@ -67,12 +75,12 @@ def test_long_work_never_takes_the_last_worker(crew, tmp_path):
     for each in asked:
         each.join()
     assert all(isinstance(each.told, UnwantedError) for each in asked)
-    assert (crew.longs, crew.waiting, len(crew.free)) == (0, 0, 3)
+    assert (crew.longs, crew.waiting[True], len(crew.free)) == (0, 0, 3)
 
 
 def test_no_more_than_a_few_wait_for_their_turn(crew, tmp_path):
     asked = [Asker(crew, tmp_path, "hang", quick=False) for _ in range(2 + MOST_WAITING)]
-    until(lambda: crew.longs == 2 and crew.waiting == MOST_WAITING)
+    until(lambda: crew.longs == 2 and crew.waiting[True] == MOST_WAITING)
     with pytest.raises(TooBusyError):
         crew.do("design", {}, about=1, seconds=60, quick=False)
     assert quick(crew) is not None
