@@ -1,8 +1,8 @@
 """What the server answers, as plain bytes, so that a worker can make it whole."""
 
 import json
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Any
 
 from scorecraft.errors import Problem, ScorecraftError
@@ -21,10 +21,18 @@ class Answer:
     name: str = ""
 
 
-def json_answer(data: Any, status: int = 200) -> Answer:
-    """Answer with data as JSON."""
+def json_answer(data: Mapping[str, Any], status: int = 200) -> Answer:
+    """Answer with data as a JSON object; there is always something in it."""
     body = json.dumps(data, allow_nan=False, ensure_ascii=False, separators=(",", ":"))
     return Answer(body.encode("utf-8", "replace"), JSON, status)
+
+
+def marked(answer: Answer, mark: str) -> Answer:
+    """Write the mark of a question on its answer, as `asked`; a file or a picture has none."""
+    if not mark or answer.type != JSON:
+        return answer
+    first = b'{"asked":' + json.dumps(mark).encode() + b","
+    return replace(answer, body=first + answer.body.removeprefix(b"{"))
 
 
 def problems_answer(problems: Sequence[Problem]) -> Answer:

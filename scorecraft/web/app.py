@@ -3,13 +3,13 @@
 from collections.abc import Collection
 from typing import Any
 
-from flask import Flask, Response, request
+from flask import Flask, Response, g, request
 from werkzeug.exceptions import Forbidden, HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
-from scorecraft.web.answer import Answer, json_answer, refusal
-from scorecraft.web.asked import asked, text_of, words_of
+from scorecraft.web.answer import Answer, json_answer, marked, refusal
+from scorecraft.web.asked import LONGEST_MARK, asked, text_of, words_of
 from scorecraft.web.crew import Crew, TooBusyError, TooLongError
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
@@ -125,10 +125,15 @@ def done(crew: Crew, folder: Folder, task: str, data: dict[str, Any], seconds: f
 
 
 def body() -> dict[str, Any]:
-    """Read the JSON of a request, which must be an object."""
+    """Read the JSON of a request, which must be an object.
+
+    Its `asked`, any short text, is sent back with the answer, whatever that is: so a page knows
+    which of its texts an answer is about.
+    """
     data = request.get_json()
     if not isinstance(data, dict):
         raise UsageError("send a JSON object")
+    g.asked = text_of(data, "asked", default="", limit=LONGEST_MARK)
     return data
 
 
@@ -146,7 +151,8 @@ def opened_data(opened: Opened) -> dict[str, str]:
 
 
 def sent(answer: Answer) -> Response:
-    """Send an answer."""
+    """Send an answer, with the mark of its question."""
+    answer = marked(answer, g.get("asked", ""))
     response = Response(answer.body, answer.status, content_type=answer.type)
     if answer.name:
         response.headers.set("Content-Disposition", "attachment", filename=answer.name)

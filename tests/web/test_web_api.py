@@ -241,6 +241,27 @@ def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
     assert bake["note"] == "hot" and bake["title"] == "Mine"
 
 
+ABOUT_A_TEXT = ["design", "opening", "mouths", "bloom", "view", "print", "bench"]
+
+
+@pytest.mark.parametrize("task", ABOUT_A_TEXT)
+def test_every_answer_carries_the_mark_of_its_question(asking, task):
+    """So that the page can tell an answer about another text from one about its own."""
+    told = asking.told(f"/api/{task}", {"text": SLASH, "asked": 'page 7 "é"'})
+    assert told["ok"] and told["asked"] == 'page 7 "é"'
+    assert "asked" not in asking.told(f"/api/{task}", {"text": SLASH})
+    broken = asking.told(f"/api/{task}", {"text": "slush\n", "asked": "8"})
+    assert broken["problems"] and broken["asked"] == "8"
+    refused = asking.post(f"/api/{task}", {"text": 7, "asked": "9"})
+    assert (refused.status_code, refused.get_json()["asked"]) == (400, "9")
+    assert asking.post(f"/api/{task}", {"text": SLASH, "asked": "x" * 65}).status_code == 400
+
+
+def test_what_is_laid_out_carries_nobodys_mark(asking):
+    asking.told("/api/bench", {"text": SLASH, "asked": "baker"})
+    assert "asked" not in asking.get("/api/laid").get_json()
+
+
 def test_lines_are_counted_as_editors_count_them(asking):
     text = "# a page\fbreak and a separator\u2028 end no line\n" + SLASH
     told = asking.told("/api/design", {"text": text})
