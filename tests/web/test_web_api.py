@@ -200,6 +200,29 @@ def test_every_print_has_pages_and_a_pdf_of_their_size(asking, what):
         assert size == pytest.approx([seen["width_mm"], seen["height_mm"]], abs=0.2)
 
 
+@pytest.mark.parametrize(
+    ("name", "plain", "full"),
+    [
+        ("mine.score", "mine-cutter.svg", None),
+        ("żółć.score", "zoc-cutter.svg", "%C5%BC%C3%B3%C5%82%C4%87-cutter.svg"),
+        ("葉の輪.score", "cutter.svg", "%E8%91%89%E3%81%AE%E8%BC%AA-cutter.svg"),
+        ('a\r\nX-Evil: "1".score', "a_X-Evil_ _1_-cutter.svg", None),
+        ("é/../x.score", "x-cutter.svg", None),
+    ],
+)
+def test_a_print_is_named_in_any_script(asking, name, plain, full):
+    """RFC 6266: `filename*` in UTF-8 (RFC 5987), and a name in ASCII for those who cannot."""
+    asked = {"text": SLASH, "name": name, "what": "cutter", "form": "svg", "follow": "cuts"}
+    answer = asking.post("/api/print", asked)
+    assert answer.status_code == 200
+    told = dict(
+        part.strip().split("=", 1) for part in answer.headers["Content-Disposition"].split(";")[1:]
+    )
+    assert told["filename"].strip('"') == plain
+    assert told.get("filename*") == (full and f"UTF-8''{full}")
+    assert "X-Evil" not in answer.headers
+
+
 @pytest.mark.parametrize("follow", ["stencil", "cuts"])
 def test_cutter_files_are_svg_or_dxf(asking, follow):
     asked = {"text": SLASH, "name": "mine.score", "what": "cutter", "follow": follow}

@@ -23,8 +23,15 @@ export async function askFile(path, data) {
   const answer = await post(path, data);
   const type = answer.headers.get("Content-Type") || "";
   if (!answer.ok || type.startsWith("application/json")) return { problem: await read(answer) };
-  const name = /filename="?([^";]+)"?/.exec(answer.headers.get("Content-Disposition") || "");
-  return { name: name ? name[1] : "print", content: await answer.blob() };
+  return { name: fileName(answer.headers.get("Content-Disposition") || ""), content: await answer.blob() };
+}
+
+/** The name of a file that is sent: in any script where there is one, else in ASCII (RFC 6266). */
+function fileName(disposition) {
+  const full = /filename\*=UTF-8''([^;\s]+)/i.exec(disposition);
+  if (full) return decodeURIComponent(full[1]);
+  const plain = /filename=(?:"([^"]*)"|([^;\s]+))/.exec(disposition);
+  return plain ? plain[1] || plain[2] : "print";
 }
 
 /** Fetch data that needs no question. */
