@@ -69,9 +69,9 @@ def add_files(app: Flask, folder: Folder) -> None:
 def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/design")
-    def edit() -> Response:
-        return sent(done(crew, folder, "design", body(), EDIT_S))
+    @app.post("/api/<any(design, edit):task>")
+    def edit(task: str) -> Response:
+        return sent(done(crew, folder, task, body(), EDIT_S))
 
     @app.post("/api/<any(opening, mouths, bloom, view, print, measure):task>")
     def draw(task: str) -> Response:
