@@ -8,7 +8,8 @@ from scorecraft.language.parse import parse
 from scorecraft.shelf import from_file, shelf
 
 TEXT = (
-    '# mine\ntitle "loaf round" # not this\nloaf  round width 220mm   height (9cm + 5mm)  # my tin\n'
+    '# mine\ntitle "loaf round" # not this\n'
+    "loaf  round width 220mm   height (9cm + 5mm)  # my tin\n"
     "\nknob leaves 8 min 5 max 12 # many\nknob depth -5mm\nlet loaf_like 3\n"
     "around leaves:\n    leaf length 50mm\n"
 )
