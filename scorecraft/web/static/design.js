@@ -36,7 +36,7 @@ export class DesignRoom {
     this.element = this.layout();
     store.on("text", ({ kind }) => this.follow(kind));
     store.on("taught", () => store.design && this.form.show(store.design));
-    store.on("unmoved", () => this.showControls());
+    store.on("unmoved", () => this.showControls(true));
     store.on("design", () => this.showDesign());
     store.on("opening", (opening) => this.showFindings(opening));
     store.on("problems", () => this.showProblems());
@@ -118,10 +118,11 @@ export class DesignRoom {
     this.editor.mark([]);
   }
 
-  showControls() {
+  /** Show the values of the design, unless newer ones are on their way. */
+  showControls(settled = store.current && !edits.pending) {
     if (!store.design) return;
-    this.knobs.show(store.design.knobs);
-    if (store.current && !edits.pending) this.form.show(store.design);
+    this.knobs.show(store.design.knobs, settled);
+    if (settled) this.form.show(store.design);
   }
 
   showFindings(told) {

@@ -2,7 +2,6 @@
 
 import { h } from "./dom.js";
 import { edits } from "./edits.js";
-import { store } from "./store.js";
 import { trimmed, valued } from "./units.js";
 import { words } from "./words.js";
 
@@ -21,7 +20,7 @@ export class Knobs {
   }
 
   /** Show the knobs of a design; sliders that are there already keep the hand that holds them. */
-  show(knobs) {
+  show(knobs, settled) {
     const names = knobs.map(({ name, unit, low, high, step, turns }) => [name, unit, low, high, step, turns].join("|"));
     const others = `${names.length} ${names}` !== this.names;
     if (others) {
@@ -30,7 +29,7 @@ export class Knobs {
       const rows = [...this.rows.values()].map((row) => row.element);
       this.element.replaceChildren(...(rows.length ? rows : [h("p", { class: "quiet" }, words.design.noKnobs)]));
     }
-    if (!others && (!store.current || edits.pending)) return; // a newer value is on its way
+    if (!others && !settled) return; // a newer value is on its way
     for (const knob of knobs) this.rows.get(knob.name).show(knob);
   }
 
