@@ -71,7 +71,7 @@ def add_files(app: Flask, folder: Folder) -> None:
 def add_work(app: Flask, desk: Desk) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/<any(design, opening, mouths, bloom, view, print, measure):task>")
+    @app.post("/api/<any(design, edit, opening, mouths, bloom, view, print, measure):task>")
     def work(task: str) -> Response:
         return sent(desk.done(task, body(), gone()))
 

@@ -58,19 +58,16 @@ def test_a_design_is_told_as_the_command_line_tells_it(asking, name):
     assert {path.get("data-cut") for path in drawn} >= {str(k) for k in range(len(design.cuts))}
 
 
-def test_knobs_tell_where_their_number_stands(asking):
-    told = asking.told("/api/design", {"text": SLASH})
-    (knob,) = told["knobs"]
-    line = SLASH.splitlines()[knob["span"]["line"] - 1]
-    start = knob["span"]["column"] - 1
-    assert line[start : start + knob["span"]["length"]] == "8mm"
-    assert (knob["low"], knob["high"], knob["unit"]) == (6, 11, "mm")
+def test_knobs_tell_their_value_and_range(asking):
+    (knob,) = asking.told("/api/design", {"text": SLASH})["knobs"]
+    assert (knob["value"], knob["low"], knob["high"], knob["unit"]) == (8, 6, 11, "mm")
+    assert knob["turns"] is True
 
 
 def test_a_knob_worked_out_in_the_text_has_no_number_to_slide(asking):
     text = SLASH.replace("knob deep 8mm", "knob deep (2 * 4mm)")
     (knob,) = asking.told("/api/design", {"text": text})["knobs"]
-    assert knob["value"] == 8 and knob["span"] is None
+    assert knob["value"] == 8 and knob["turns"] is False
 
 
 def test_knobs_loaf_and_bake_can_be_set_from_outside(asking):
@@ -289,9 +286,9 @@ def test_lines_are_counted_as_editors_count_them(asking):
     text = "# a page\fbreak and a separator\u2028 end no line\n" + SLASH
     told = asking.told("/api/design", {"text": text})
     (knob,) = told["knobs"]
-    span = knob["span"]
-    line = text.split("\n")[span["line"] - 1]
-    assert line[span["column"] - 1 :][: span["length"]] == "8mm"
+    assert text.split("\n")[knob["line"] - 1].startswith("knob deep")
+    turned = asking.told("/api/edit", {"text": text, "knob": "deep", "value": "9mm"})["text"]
+    assert turned == text.replace("deep 8mm", "deep 9mm")
 
 
 def test_more_cuts_than_the_model_takes_are_shown_without_openings(asking):

@@ -1,7 +1,7 @@
-// Talking to the server: JSON there and back; answers that came too late are dropped.
+// Talking to the server: JSON there and back, one question of a kind at a time.
 
-import { tell } from "./dom.js";
-import { words } from "./words.js";
+import { connection } from "./connection.js";
+import { tell } from "./messages.js";
 
 /** Which page asks: the server drops an older question of it when a newer one of the kind comes. */
 const PAGE = Math.random().toString(36).slice(2);
@@ -39,7 +39,7 @@ function fileName(disposition) {
 
 /** Fetch data that needs no question. */
 export async function fetched(path) {
-  return read(await fetch(path, { credentials: "same-origin" }));
+  return read(await reached(path, {}));
 }
 
 /** Data that is fetched again and again: null where it is what it was the last time. */
@@ -51,7 +51,7 @@ export class Watched {
 
   async fetch() {
     const headers = this.mark ? { "If-None-Match": this.mark } : {};
-    const answer = await fetch(this.path, { credentials: "same-origin", cache: "no-store", headers });
+    const answer = await reached(this.path, { cache: "no-store", headers });
     if (answer.status === 304) return null;
     const data = await read(answer);
     this.mark = answer.headers.get("ETag");
@@ -60,30 +60,53 @@ export class Watched {
 }
 
 function post(path, data, signal) {
-  return fetch(path, {
+  return reached(path, {
     method: "POST",
     headers: { "Content-Type": "application/json" },
     body: JSON.stringify({ page: PAGE, ...data }),
-    credentials: "same-origin",
     signal,
   });
 }
 
+/** Ask, and note whether the server is there. */
+async function reached(path, options) {
+  try {
+    const answer = await fetch(path, { credentials: "same-origin", ...options });
+    connection.heard();
+    return answer;
+  } catch (error) {
+    throw missed(error);
+  }
+}
+
 async function read(answer) {
-  const data = await answer.json();
+  let data;
+  try {
+    data = await answer.json();
+  } catch (error) {
+    throw missed(error); // it stopped in the middle
+  }
   if (!answer.ok) throw new Refused(data.error || { message: answer.statusText }, answer.status, data);
   return data;
 }
 
+function missed(error) {
+  if (error.name !== "AbortError") connection.missed();
+  return error;
+}
+
+const PATIENCE_MS = 3000;
+
 /**
  * Ask the same question again and again, each time with the newest data.
  *
- * One question is on its way at a time. While it is, only the newest one waits; a question that
- * takes too long is given up for it. So answers come in order and none overwrites a newer one.
+ * One question is on its way at a time; while it is, only the newest one waits. A question that
+ * takes too long is given up for the one that waits, each time with twice the patience until an
+ * answer comes: so a slow server gives pictures, and a runaway pattern does not hold up the next.
  */
 export class Latest {
-  constructor(path, answered, failed, patience = 700) {
-    Object.assign(this, { path, answered, failed, patience });
+  constructor(path, answered, failed, patience = PATIENCE_MS) {
+    Object.assign(this, { path, answered, failed, patience, least: patience });
     this.waiting = null;
     this.running = null;
   }
@@ -91,7 +114,7 @@ export class Latest {
   ask(data) {
     this.waiting = data;
     if (!this.running) this.go();
-    else if (performance.now() - this.running.since > this.patience) this.running.control.abort();
+    else this.hurry(this.running);
   }
 
   /** Forget what is on its way. */
@@ -100,24 +123,34 @@ export class Latest {
     if (this.running) this.running.control.abort();
   }
 
+  hurry(running) {
+    if (running.timer || this.patience === Infinity) return;
+    const left = running.since + this.patience - performance.now();
+    running.timer = setTimeout(() => {
+      this.patience *= 2;
+      running.control.abort();
+    }, Math.max(0, left));
+  }
+
   async go() {
     const data = this.waiting;
-    const control = new AbortController();
+    const running = { control: new AbortController(), since: performance.now(), timer: 0 };
+    const { signal } = running.control;
     this.waiting = null;
-    this.running = { control, since: performance.now() };
-    try {
-      const answer = await ask(this.path, data, control.signal);
-      if (!control.signal.aborted && !answer.dropped) this.answered(answer, data);
-    } catch (error) {
-      if (!control.signal.aborted) this.failed(error);
-    } finally {
-      this.running = null;
-      if (this.waiting) this.go();
-    }
+    this.running = running;
+    const told = await ask(this.path, data, signal).then(
+      (answer) => () => answer.dropped || this.answered(answer, data),
+      (error) => () => this.failed(error, data),
+    );
+    clearTimeout(running.timer);
+    this.running = null;
+    if (!signal.aborted) this.patience = Math.max(this.least, 2 * (performance.now() - running.since));
+    if (this.waiting) this.go();
+    if (!signal.aborted) told();
   }
 }
 
-/** Tell in the user's words why something did not work. */
-export function tellWhy(error) {
-  tell(error.status ? `${error.message}. ${error.hint || ""}` : words.lost, { lasting: true });
+/** Tell in the user's words why something did not work; a server that is away is told of anyway. */
+export function tellWhy(error, about = "") {
+  if (error.status) tell([error.message, error.hint].filter(Boolean).join(". "), { lasting: true, about });
 }

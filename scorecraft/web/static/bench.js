@@ -2,7 +2,8 @@
 
 import { ask, Watched } from "./api.js";
 import { frame } from "./dialog.js";
-import { button, drawing, h, icon, iconButton, keep, kept, part, tell, wrapped } from "./dom.js";
+import { button, drawing, h, icon, iconButton, keep, kept, part, wrapped } from "./dom.js";
+import { tell } from "./messages.js";
 import { store } from "./store.js";
 import { heat, length, onUnits, trimmed } from "./units.js";
 import { words } from "./words.js";
@@ -64,7 +65,6 @@ export class BenchRoom {
     } catch (error) {
       if (error.status) this.nothing([error]);
       else if (before && before.plan && !this.plan) this.lay(before.plan, before);
-      else if (!this.plan) tell(words.lost, { lasting: true });
     }
   }
 
