@@ -314,6 +314,21 @@ def test_the_bench_on_a_phone(seen, pictures, size):
     assert page.evaluate("() => document.documentElement.scrollHeight <= innerHeight")
 
 
+@pytest.mark.parametrize("name", ["żółć i róża", "葉の輪", "a; b=c 'd", "100% rye"])
+def test_a_print_is_kept_under_the_name_of_its_pattern_in_any_script(seen, live, name):
+    page = seen().page
+    page.goto(live[0])
+    asked = {"text": SLASH, "name": f"{name}.score", "what": "cutter", "form": "svg"}
+    told = page.evaluate(
+        """async (asked) => {
+            const { askFile } = await import("/static/api.js");
+            return (await askFile("/api/print", asked)).name;
+        }""",
+        asked,
+    )
+    assert told == f"{name}-cutter.svg"
+
+
 def test_a_phone_on_the_network_follows_the_cuts(browser, crew, pictures, tmp_path):
     try:
         own = network_address()
