@@ -16,6 +16,8 @@ WAIT_S = 20.0
 """So long a request waits for a worker to be free."""
 QUICK_S = 1.5
 """Work that takes longer is long work: it makes room for quick work, and ends when unwanted."""
+KEPT_FREE = 2
+"""So many workers are kept from long work: one for quick work, and one while that is replaced."""
 LOOK_S = 0.05
 """So often a request that waits looks whether it is still wanted."""
 MOST_WAITING = 8
@@ -57,7 +59,7 @@ def always() -> bool:
 class Crew:
     """A few workers; `do` gives a piece of work to a free one and waits for its answer.
 
-    Long work never takes the last worker, so that a quick edit always finds one.
+    Long work never takes the last workers, so that a quick edit always finds one.
     """
 
     def __init__(self, work: Work, count: int, *, quick_s: float = QUICK_S) -> None:
@@ -68,9 +70,8 @@ class Crew:
         self.quick_s = quick_s
         self.changed = threading.Condition()
         self.open = True
-        self.longs, self.most_longs = 0, max(1, count - 1)
-        self.waiting = {True: 0, False: 0}
-        """How many jobs wait for a worker: long ones, and quick ones."""
+        self.longs, self.most_longs = 0, max(1, count - KEPT_FREE)
+        self.waiting = 0
         self.lasting: dict[object, None] = {}
         self.hands = [hired(self.context, work) for _ in range(count)]
         self.free = list(self.hands)
@@ -95,7 +96,7 @@ class Crew:
         return answer
 
     def attempt(self, job: Job) -> Answer | None:
-        """Have a worker do a job; None if it has to make room for a quick one that waits."""
+        """Have a worker do a job; None if it has to make room for quick ones."""
         worker = self.taken(job)
         answer = None
         try:
@@ -110,7 +111,7 @@ class Crew:
             self.give_back(worker, job, done=answer is not None)
 
     def has_come(self, worker: Worker, job: Job) -> bool:
-        """Wait for an answer; False if the job has to make room for a quick one."""
+        """Wait for an answer; False if the job has to make room for quick ones."""
         begun = time.monotonic()
         while not worker.line.poll(LOOK_S):
             taken = time.monotonic() - begun
@@ -122,17 +123,17 @@ class Crew:
             if taken > self.quick_s:  # what is quick is finished: a new worker would cost more
                 if not job.wanted():
                     raise UnwantedError("nobody waits for this any more")
-                if not job.long and not self.lets_it_last(job) and self.waiting[False]:
+                if not job.long and not self.lets_it_last(job):
                     self.remember(job)
                     return False
         return True
 
     def lets_it_last(self, job: Job) -> bool:
-        """Count a job among the long ones, if there is room."""
+        """Count a job among the long ones if there is room; else let it last if one is free yet."""
         with self.changed:
             job.long = self.longs < self.most_longs
             self.longs += job.long
-            return job.long
+            return job.long or bool(self.free)
 
     def remember(self, job: Job) -> None:
         """Remember a job as one that takes long."""
@@ -144,13 +145,13 @@ class Crew:
     def taken(self, job: Job) -> Worker:
         """Take a free worker, if there is one the one that knows the subject."""
         with self.changed:
-            if job.long and self.waiting[True] >= MOST_WAITING:
+            if job.long and self.waiting >= MOST_WAITING:
                 raise TooBusyError("the server is busy", None, "wait a little and try again")
-            self.waiting[job.long] += 1
+            self.waiting += job.long
             try:
                 self.wait_for_turn(job)
             finally:
-                self.waiting[job.long] -= 1
+                self.waiting -= job.long
             self.longs += job.long
             knowing = [worker for worker in self.free if worker.last == job.about]
             worker = (knowing or self.free)[-1]

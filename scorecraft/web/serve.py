@@ -26,7 +26,7 @@ THREADS = 16
 IDLE_S = 15
 """So long a connection may be idle."""
 MOST_CONNECTIONS = 1000
-LEAST_WORKERS, MOST_WORKERS = 3, 4
+LEAST_WORKERS, MOST_WORKERS = 4, 5
 
 
 def serve(
@@ -94,7 +94,7 @@ def hosts_of(port: int) -> set[str]:
 
 
 def workers_wanted() -> int:
-    """Choose how many workers to hire: one is always free for the next edit."""
+    """Choose how many workers to hire: one is free for the next edit, whatever the others do."""
     return max(LEAST_WORKERS, min(MOST_WORKERS, os.cpu_count() or LEAST_WORKERS))
 
 
