@@ -34,7 +34,7 @@ class Asking:
 
 @pytest.fixture(scope="session")
 def crew():
-    crew = Crew(work, 3)
+    crew = Crew(work, 4)
     yield crew
     crew.close()
 
