@@ -11,6 +11,7 @@ from scorecraft.shelf import from_file, shelf
 from scorecraft.web.answer import Answer, file_names, internal, json_answer, marked, refusal
 from scorecraft.web.asked import LONGEST_MARK, asked, text_of, words_of
 from scorecraft.web.crew import Crew, TooBusyError, TooLongError
+from scorecraft.web.edits import edit_answer
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
@@ -69,9 +70,13 @@ def add_files(app: Flask, folder: Folder) -> None:
 def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/<any(design, edit):task>")
-    def edit(task: str) -> Response:
-        return sent(done(crew, folder, task, body(), EDIT_S))
+    @app.post("/api/design")
+    def edit() -> Response:
+        return sent(done(crew, folder, "design", body(), EDIT_S))
+
+    @app.post("/api/edit")
+    def change() -> Response:
+        return sent(edit_answer(body()))  # a matter of lines: no worker is waited for
 
     @app.post("/api/<any(opening, mouths, bloom, view, print, measure):task>")
     def draw(task: str) -> Response:
