@@ -240,6 +240,8 @@ def test_measured_openings_that_cannot_be_are_refused(asking, folder):
                  [{"number": 1, "width_mm": 1e9}], [{"number": 1}]):  # fmt: skip
         asked = {"text": SLASH, "rows": rows, "keep": True}
         assert asking.post("/api/measure", asked).status_code == 400, rows
+    asked = {"text": SLASH, "rows": [{"number": 1, "width_mm": 9}], "keep": True, "note": "a\nb"}
+    assert asking.post("/api/measure", asked).status_code == 400
     assert list(folder.path.iterdir()) == []
 
 

@@ -3,6 +3,9 @@
 import { connection } from "./connection.js";
 import { tell } from "./messages.js";
 
+/** Which page asks: the server drops an older question of it when a newer one of the kind comes. */
+const PAGE = Math.random().toString(36).slice(2);
+
 /** What the server refuses, in the user's words. */
 export class Refused extends Error {
   constructor(told, status, data) {
@@ -42,11 +45,28 @@ export async function fetched(path) {
   return read(await reached(path, {}));
 }
 
+/** Data that is fetched again and again: null where it is what it was the last time. */
+export class Watched {
+  constructor(path) {
+    this.path = path;
+    this.mark = null;
+  }
+
+  async fetch() {
+    const headers = this.mark ? { "If-None-Match": this.mark } : {};
+    const answer = await reached(this.path, { cache: "no-store", headers });
+    if (answer.status === 304) return null;
+    const data = await read(answer);
+    this.mark = answer.headers.get("ETag");
+    return data;
+  }
+}
+
 function post(path, data, signal) {
   return reached(path, {
     method: "POST",
     headers: { "Content-Type": "application/json" },
-    body: JSON.stringify(data),
+    body: JSON.stringify({ page: PAGE, ...data }),
     signal,
   });
 }
@@ -123,7 +143,7 @@ export class Latest {
     this.waiting = null;
     this.running = running;
     const told = await ask(this.path, data, signal).then(
-      (answer) => () => this.answered(answer, data),
+      (answer) => () => answer.dropped || this.answered(answer, data),
       (error) => () => this.failed(error, data),
     );
     clearTimeout(running.timer);
