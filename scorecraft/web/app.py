@@ -13,6 +13,7 @@ from scorecraft.web.answer import Answer, file_names, internal, json_answer, mar
 from scorecraft.web.asked import LONGEST_MARK, text_of, words_of
 from scorecraft.web.crew import Crew, TooLongError, UnwantedError
 from scorecraft.web.desk import Desk
+from scorecraft.web.edits import edit_answer
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
@@ -71,7 +72,11 @@ def add_files(app: Flask, folder: Folder) -> None:
 def add_work(app: Flask, desk: Desk) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/<any(design, edit, opening, mouths, bloom, view, print, measure):task>")
+    @app.post("/api/edit")
+    def change() -> Response:
+        return sent(edit_answer(body()))  # a matter of lines: no worker is waited for
+
+    @app.post("/api/<any(design, opening, mouths, bloom, view, print, measure):task>")
     def work(task: str) -> Response:
         return sent(desk.done(task, body(), gone()))
 

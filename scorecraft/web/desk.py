@@ -13,7 +13,7 @@ from scorecraft.web.wishes import Wishes
 EDIT_S = 10.0
 """So long an edit may take; what the model or a print needs may take `MODEL_S`."""
 MODEL_S = 40.0
-QUICK = ("design", "edit", "picture")
+QUICK = ("design", "picture")
 FOLLOWED = ("design", "opening", "mouths", "bloom", "view", "print")
 """Of these a page wants the newest only."""
 WRITES = ("measure",)

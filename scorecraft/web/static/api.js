@@ -16,6 +16,9 @@ export class Refused extends Error {
   }
 }
 
+/** Nothing came back: the server is away, which the page tells of by itself. */
+export class Lost extends Error {}
+
 /** Ask with data and get data. */
 export async function ask(path, data = {}, signal = undefined) {
   return read(await post(path, data, signal));
@@ -91,8 +94,9 @@ async function read(answer) {
 }
 
 function missed(error) {
-  if (error.name !== "AbortError") connection.missed();
-  return error;
+  if (error.name === "AbortError") return error;
+  connection.missed();
+  return new Lost(error.message, { cause: error });
 }
 
 const PATIENCE_MS = 3000;
@@ -152,5 +156,7 @@ export class Latest {
 
 /** Tell in the user's words why something did not work; a server that is away is told of anyway. */
 export function tellWhy(error, about = "") {
-  if (error.status) tell([error.message, error.hint].filter(Boolean).join(". "), { lasting: true, about });
+  if (error instanceof Lost) return;
+  if (!error.status) throw error;
+  tell([error.message, error.hint].filter(Boolean).join(". "), { lasting: true, about });
 }

@@ -12,6 +12,7 @@ import { choices } from "./forms.js";
 import { MeasureRoom } from "./measure.js";
 import { hush, tell } from "./messages.js";
 import { PrintRoom } from "./print.js";
+import { unsaved } from "./rescue.js";
 import { ShelfRoom } from "./shelf.js";
 import { store } from "./store.js";
 import { choose, chosen } from "./units.js";
@@ -135,6 +136,7 @@ async function begin() {
   if (await store.recover()) {
     if (store.unsaved) tell(words.found);
   }
+  if ((await unsaved()).length) tell(words.foundMore, { lasting: true, about: "unsaved" });
   learn().then(follow);
   addEventListener("keydown", keys);
   addEventListener("beforeunload", () => store.keep());

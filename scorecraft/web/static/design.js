@@ -41,7 +41,7 @@ export class DesignRoom {
     store.on("opening", (opening) => this.showFindings(opening));
     store.on("problems", () => this.showProblems());
     onUnits(() => store.design && this.showDesign());
-    working.addEventListener("change", () => (this.work.hidden = !working.shown));
+    working.addEventListener("change", () => this.showWork());
     connection.addEventListener("lost", () => this.findings.outdate(told.lost));
     connection.addEventListener("back", () => store.current && this.showFindings(store.design));
     if (store.text) this.editor.show(store.text);
@@ -54,17 +54,24 @@ export class DesignRoom {
   follow(kind) {
     this.editor.show(store.text);
     if (kind === "open") this.clear();
-    else if (!connection.lost) this.findings.element.classList.add("outdated");
+  }
+
+  /** Show that a newer design takes its time, and that the findings are about an older one. */
+  showWork() {
+    this.work.hidden = !working.shown;
+    if (working.shown && store.design && !store.current) this.findings.outdate(told.outdated);
   }
 
   /** Show no loaf: what is open is not read yet, or cannot be. */
   clear() {
+    const broken = store.problems.length > 0;
     this.element.classList.remove("stale");
+    this.element.classList.add("bare");
     this.title.textContent = store.name || words.unnamed;
     this.caption.textContent = "";
-    this.looking.clear(store.problems.length ? told.unreadable : "", store.problems.length ? told.unreadableHint : "");
-    this.knobs.clear();
-    this.form.clear();
+    this.looking.clear(broken ? told.unreadable : "", broken ? told.unreadableHint : "");
+    this.knobs.clear(broken ? told.noneYet : "");
+    this.form.clear(broken ? told.noneYet : "");
     this.findings.clear();
     this.count(0);
     this.editor.mark([]);
@@ -109,7 +116,7 @@ export class DesignRoom {
 
   showDesign() {
     const design = store.design;
-    this.element.classList.remove("stale");
+    this.element.classList.remove("stale", "bare");
     this.title.textContent = design.title || store.name || words.unnamed;
     this.caption.textContent = this.captionOf(design);
     this.looking.show(design);
@@ -128,7 +135,7 @@ export class DesignRoom {
   showFindings(told) {
     this.findings.show(told);
     this.count(told.findings.length);
-    if (!store.current) this.findings.element.classList.add("outdated");
+    this.showWork();
   }
 
   captionOf(design) {

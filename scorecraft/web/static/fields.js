@@ -54,7 +54,6 @@ export function numberField(id, label, value, unit, limits, changed) {
       say(why);
     });
   });
-  const element = h("label", { class: "field", for: id }, h("span", {}, label), h("span", { class: "with-unit" }, input, h("i", {}, unit)), line);
-  return element;
+  return h("div", { class: "field" }, h("label", { for: id }, label), h("span", { class: "with-unit" }, input, h("i", {}, unit)), line);
 }
 

@@ -1,6 +1,6 @@
 // Opening and saving: never over a file that changed meanwhile without asking.
 
-import { ask, tellWhy } from "./api.js";
+import { ask, Lost, tellWhy } from "./api.js";
 import { isAsking, prompted, question } from "./dialog.js";
 import { edits } from "./edits.js";
 import { hush, tell } from "./messages.js";
@@ -30,25 +30,42 @@ async function mayLeave() {
   return answer === "yes";
 }
 
+let saving = false;
+
 /** Save where it belongs; ask for a name where it has none of its own. */
-export async function save() {
-  if (isAsking()) return;
+export function save() {
+  return alone(() => (store.place === "folder" && store.name ? overwrite() : askName()));
+}
+
+/** Save under a name that is asked for. */
+export function saveAs() {
+  return alone(askName);
+}
+
+/** One saving at a time, of all that was changed, if anything is open. */
+async function alone(act) {
+  if (saving || isAsking()) return;
   if (!store.text) return tell(told.nothing);
-  if (store.place !== "folder" || !store.name) return saveAs();
-  await edits.settled();
+  saving = true;
   try {
-    await write(store.name, store.mark);
-  } catch (error) {
-    if (error.status === 409) return changed(store.name, error);
-    tellWhy(error, "save");
+    await edits.settled();
+    await act();
+  } finally {
+    saving = false;
   }
 }
 
-/** Save under a name that is asked for until it will do. */
-export async function saveAs() {
-  if (isAsking()) return;
-  if (!store.text) return tell(told.nothing);
-  await edits.settled();
+async function overwrite() {
+  try {
+    await write(store.name, store.mark);
+  } catch (error) {
+    if (error.status === 409) await changed(store.name, error);
+    else tellWhy(error, "save");
+  }
+}
+
+/** Ask for a name until it will do. */
+async function askName() {
   const value = (store.name || "my-loaf").replace(/\.score$/, "");
   let there = null;
   const tried = async (name) => {
@@ -56,7 +73,9 @@ export async function saveAs() {
       await write(name, null);
     } catch (error) {
       if (error.status === 409) there = { name, error };
-      else return error.status ? `${error.message}: ${error.hint}` : words.lost;
+      else if (error instanceof Lost) return words.lost;
+      else if (error.status) return [error.message, error.hint].filter(Boolean).join(": ");
+      else throw error;
     }
     return "";
   };
@@ -78,7 +97,7 @@ async function changed(name, error) {
   const answer = await question(told.changedTitle, error.message, answers);
   try {
     if (answer === "over") await write(name, error.data.mark);
-    else if (answer === "another") await saveAs();
+    else if (answer === "another") await askName();
     else if (answer === "theirs") await theirs(name);
   } catch (again) {
     if (again.status === 409) return changed(name, again);

@@ -23,9 +23,9 @@ export class LoafForm {
     this.element = h("div", { class: "forms" });
   }
 
-  /** Nothing is open that could be read. */
-  clear() {
-    this.element.replaceChildren();
+  /** Nothing is open that could be read; say why. */
+  clear(why) {
+    this.element.replaceChildren(h("p", { class: "quiet" }, why));
   }
 
   /** Show the loaf and oven of a design; what is being typed stays. */

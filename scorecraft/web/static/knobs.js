@@ -13,10 +13,10 @@ export class Knobs {
     this.rows = new Map();
   }
 
-  /** Nothing is open that could be read. */
-  clear() {
+  /** Nothing is open that could be read; say why. */
+  clear(why) {
     this.names = "";
-    this.element.replaceChildren();
+    this.element.replaceChildren(h("p", { class: "quiet" }, why));
   }
 
   /** Show the knobs of a design; sliders that are there already keep the hand that holds them. */

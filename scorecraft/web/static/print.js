@@ -36,7 +36,7 @@ export class PrintRoom {
   /** The pages are out of date until new ones are there: nobody prints or saves them. */
   renew(wait = undefined) {
     this.outdate(true);
-    this.about.textContent = told.making;
+    this.about.textContent = this.pages.querySelector(".page") ? told.renewing : told.making;
     this.soon(wait);
   }
 

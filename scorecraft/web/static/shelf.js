@@ -4,6 +4,7 @@ import { fetched, tellWhy } from "./api.js";
 import { question } from "./dialog.js";
 import { button, h, icon } from "./dom.js";
 import { fresh, open } from "./files.js";
+import { hush } from "./messages.js";
 import { discard, unsaved } from "./rescue.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
@@ -46,6 +47,7 @@ export class ShelfRoom {
   /** List the work that was not saved and that no open tab has. */
   async showRescued() {
     const found = await unsaved();
+    hush("unsaved");
     this.rescue.hidden = found.length === 0;
     this.rescued.replaceChildren(...found.map((work) => this.rescuedRow(work)));
   }
