@@ -87,6 +87,7 @@ FIELDS = {
     "open": ("name", "place"),
     "save": ("name", "text", "mark"),
     "design": ("text", "name", "place", "loaf", "bake", "knobs", "baker", "asked", "folder"),
+    "edit": ("text", "knob", "value", "word", "keys"),
     "opening": ("rough",),
     "view": ("look",),
     "print": ("what", "form", "paper", "slot_mm", "mirrored", "follow", "name"),
