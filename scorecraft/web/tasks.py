@@ -1,6 +1,5 @@
 """The heavy work, each a task that a worker does: a request in, an answer out."""
 
-import traceback
 from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
@@ -11,6 +10,7 @@ from scorecraft.errors import MissingLibraryError, PatternError, ScorecraftError
 from scorecraft.web.answer import (
     SVG,
     Answer,
+    internal,
     json_answer,
     problems_answer,
     refusal,
@@ -34,10 +34,7 @@ def work(task: str, request: dict[str, Any]) -> Answer:
     except ScorecraftError as error:
         return problems_answer(error.problems)
     except Exception as error:
-        traceback.print_exc()
-        hint = "the terminal shows where; save your text and try another way"
-        kind = type(error).__name__
-        return refusal(ScorecraftError(f"internal error: {kind}: {error}", None, hint), 500)
+        return internal(error)
 
 
 def design_of(request: dict[str, Any]) -> Design:

@@ -1,6 +1,8 @@
 // The room for designing: the loaf in the middle, what can be turned beside it, the text.
 
+import { connection } from "./connection.js";
 import { button, h } from "./dom.js";
+import { edits } from "./edits.js";
 import { Editor, editorPanel } from "./editor.js";
 import { Findings } from "./findings.js";
 import { LoafForm } from "./forms.js";
@@ -10,6 +12,7 @@ import { Stage } from "./stage.js";
 import { store } from "./store.js";
 import { length, onUnits } from "./units.js";
 import { words } from "./words.js";
+import { working } from "./working.js";
 
 const told = words.design;
 
@@ -28,14 +31,50 @@ export class DesignRoom {
     this.form = new LoafForm();
     this.title = h("h1", { class: "loaf-title" }, store.name || words.unnamed);
     this.caption = h("p", { class: "caption" });
+    this.work = h("p", { class: "working", hidden: true }, told.working);
     this.looking = new Looking(this.stage);
     this.element = this.layout();
-    store.on("text", () => this.editor.show(store.text));
+    store.on("text", ({ kind }) => this.follow(kind));
+    store.on("taught", () => store.design && this.form.show(store.design));
+    store.on("unmoved", () => this.showControls(true));
     store.on("design", () => this.showDesign());
     store.on("opening", (opening) => this.showFindings(opening));
     store.on("problems", () => this.showProblems());
     onUnits(() => store.design && this.showDesign());
+    working.addEventListener("change", () => this.showWork());
+    connection.addEventListener("lost", () => this.findings.outdate(told.lost));
+    connection.addEventListener("back", () => store.current && this.showFindings(store.design));
     if (store.text) this.editor.show(store.text);
+    if (store.design) this.showDesign();
+    else if (store.problems.length) this.showProblems();
+    else this.clear();
+  }
+
+  /** The text is another one; of another file nothing that was shown is left. */
+  follow(kind) {
+    this.editor.show(store.text);
+    if (kind === "open") this.clear();
+  }
+
+  /** Show that a newer design takes its time, and that the findings are about an older one. */
+  showWork() {
+    this.work.hidden = !working.shown;
+    if (working.shown && store.design && !store.current) this.findings.outdate(told.outdated);
+  }
+
+  /** Show no loaf: what is open is not read yet, or cannot be. */
+  clear() {
+    const broken = store.problems.length > 0;
+    this.element.classList.remove("stale");
+    this.element.classList.add("bare");
+    this.title.textContent = store.name || words.unnamed;
+    this.caption.textContent = "";
+    this.looking.clear(broken ? told.unreadable : "", broken ? told.unreadableHint : "");
+    this.knobs.clear(broken ? told.noneYet : "");
+    this.form.clear(broken ? told.noneYet : "");
+    this.findings.clear();
+    this.count(0);
+    this.editor.mark([]);
   }
 
   layout() {
@@ -49,7 +88,7 @@ export class DesignRoom {
     return h(
       "div",
       { class: "design" },
-      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption), this.stage.element, this.looking.element),
+      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption, this.work), this.stage.element, this.looking.element),
       tabs,
       h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf),
       h("div", { class: "side right" }, this.panels.findings, this.panels.text),
@@ -77,19 +116,26 @@ export class DesignRoom {
 
   showDesign() {
     const design = store.design;
-    this.element.classList.remove("stale");
+    this.element.classList.remove("stale", "bare");
     this.title.textContent = design.title || store.name || words.unnamed;
     this.caption.textContent = this.captionOf(design);
     this.looking.show(design);
-    this.knobs.show(design.knobs);
-    this.form.show(design);
+    this.showControls();
     this.showFindings(design);
     this.editor.mark([]);
+  }
+
+  /** Show the values of the design, unless newer ones are on their way. */
+  showControls(settled = store.current && !edits.pending) {
+    if (!store.design) return;
+    this.knobs.show(store.design.knobs, settled);
+    if (settled) this.form.show(store.design);
   }
 
   showFindings(told) {
     this.findings.show(told);
     this.count(told.findings.length);
+    this.showWork();
   }
 
   captionOf(design) {
@@ -99,8 +145,9 @@ export class DesignRoom {
   }
 
   showProblems() {
-    this.element.classList.add("stale");
-    this.findings.showProblems(store.problems);
+    if (!store.design) this.clear();
+    this.element.classList.toggle("stale", store.design !== null);
+    this.findings.showProblems(store.problems, store.design && told.stale);
     this.editor.mark(store.problems);
     this.count(store.problems.length);
   }
