@@ -103,12 +103,6 @@ class ToldError(ScorecraftError):
     """What follows from a problem that has been told already: not told again."""
 
 
-class MissingLibraryError(ScorecraftError):
-    """A system library is not installed; the hint says how to install it."""
-
-    exit_code = 3
-
-
 def lines_of(text: str) -> list[str]:
     """Split a text into lines as editors count them: at LF, CR LF or a lone CR."""
     return re.split(r"\r\n|\r|\n", text)

@@ -1,4 +1,4 @@
-"""What all tests share: the flag that remakes the gallery, and one thread for linear algebra.
+"""What all tests share: the flag that remakes the gallery, both printers, one thread, what was left.
 
 Threads of OpenBLAS wait for one another by spinning: on a machine that also does something else
 that makes small systems many times slower, and timings useless.
@@ -8,14 +8,52 @@ import os
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # before anything imports numpy
 
+import sys
+from collections import Counter
+
 import pytest
+
+from scorecraft.drawing.pdf import cairo
 
 
 def pytest_addoption(parser):
     parser.addoption("--remake", action="store_true", help="write the gallery anew")
 
 
+def pytest_terminal_summary(terminalreporter):
+    """Count in the last lines what was skipped, and why."""
+    reasons = Counter(
+        report.longrepr[2].removeprefix("Skipped: ")
+        for report in terminalreporter.stats.get("skipped", [])
+    )
+    for reason, count in reasons.most_common():
+        terminalreporter.write_line(f"skipped {count}: {reason}")
+
+
 @pytest.fixture
 def remake(request):
     """Whether the gallery is to be written anew."""
     return request.config.getoption("--remake")
+
+
+@pytest.fixture
+def with_cairo():
+    """Skip where Cairo cannot be loaded."""
+    if not cairo():
+        pytest.skip("the Cairo graphics library is not installed")
+
+
+@pytest.fixture
+def without_cairo(monkeypatch):
+    """Let the import of cairosvg fail, as it does where libcairo is not installed."""
+    monkeypatch.setitem(sys.modules, "cairosvg", None)
+    monkeypatch.setitem(sys.modules, "cairocffi", None)
+    cairo.cache_clear()
+    yield
+    cairo.cache_clear()
+
+
+@pytest.fixture(params=["with_cairo", "without_cairo"])
+def both_ways(request):
+    """Run a test twice: as Cairo draws, and as it is drawn without it."""
+    request.getfixturevalue(request.param)

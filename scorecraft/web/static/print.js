@@ -122,8 +122,7 @@ export class PrintRoom {
       setTimeout(() => URL.revokeObjectURL(address), 60000);
       tell(told.kept(file.name));
     } catch (error) {
-      if (error.status === 501) tell(told.noCairo, { lasting: true });
-      else tellWhy(error);
+      tellWhy(error);
     }
   }
 }
