@@ -1,4 +1,4 @@
-"""What all tests share: the flag that remakes the gallery, both printers, one thread, what was left.
+"""What all tests share: a flag, printing with and without Cairo, one thread, what was skipped.
 
 Threads of OpenBLAS wait for one another by spinning: on a machine that also does something else
 that makes small systems many times slower, and timings useless.

@@ -23,7 +23,6 @@ from scorecraft.drawing.picture import (
     Picture,
     RadialGradient,
     Shape,
-    Stop,
 )
 from scorecraft.drawing.text import Segment
 from scorecraft.errors import ScorecraftError
@@ -48,7 +47,7 @@ def plain_pdf(pictures: Sequence[Picture], title: str, made: datetime) -> bytes:
         document.add_page(format=size)
         writer = _Writer(fpdf, size[1])
         with document.drawing_context() as sheet:
-            for element in writer.elements(picture.items, 1.0):
+            for element in writer.elements(picture.items):
                 sheet.add_item(element, clone=False)
     return bytes(document.output())
 
@@ -60,52 +59,51 @@ class _Writer:
     fpdf: Any
     height: float
 
-    def elements(self, items: Iterable[Item], opacity: float) -> Iterator[Any]:
-        """Make the elements of items; what holds them is so opaque."""
+    def elements(self, items: Iterable[Item]) -> Iterator[Any]:
+        """Make the elements of items, in drawing order."""
         for item in items:
             if isinstance(item, Group):
-                yield self.group(item, opacity * item.opacity)
+                yield self.group(item)
             elif isinstance(item, Label):
-                yield self.label(item, opacity)
+                yield self.label(item)
             elif any(map(len, item.lines)):
-                yield self.shape(item, opacity)
+                yield self.shape(item)
 
-    def group(self, group: Group, opacity: float) -> Any:
-        """Make a group; its opacity is that of each thing in it, seen also where they overlap."""
+    def group(self, group: Group) -> Any:
+        """Make a group, clipped by the nonzero rule."""
         context = self.fpdf.drawing.GraphicsContext()
         if group.clip:
             rings = _segments(group.clip, closed=True)
             context.clipping_path = _drawn(self.fpdf.drawing.ClippingPath(), rings)
-        for element in self.elements(group.items, opacity):
+        for element in self.elements(group.items):
             context.add_item(element, clone=False)
         return context
 
-    def shape(self, shape: Shape, opacity: float) -> Any:
+    def shape(self, shape: Shape) -> Any:
         """Make one path of a shape, filled by the even-odd rule."""
         segments = _segments(shape.lines, shape.closed)
         path = _drawn(self.fpdf.drawing.PaintedPath(), segments)
         path.style.auto_close = False
         path.style.intersection_rule = "evenodd"
         path.style.fill_color = self.paint(shape.fill)
-        path.style.fill_opacity = shape.fill_opacity * opacity
+        path.style.fill_opacity = shape.fill_opacity
         path.style.stroke_color = shape.ink and shape.ink.color
         if shape.ink:
-            _stroke(path.style, shape.ink, opacity)
+            _stroke(path.style, shape.ink)
         return path
 
-    def label(self, label: Label, opacity: float) -> Any:
+    def label(self, label: Label) -> Any:
         """Make the filled letters of a label."""
         path = _drawn(self.fpdf.drawing.PaintedPath(), letters(label))
         path.style.intersection_rule = "nonzero"
         path.style.fill_color, path.style.stroke_color = label.color, None
-        path.style.fill_opacity = opacity
         return path
 
     def paint(self, paint: Paint | None) -> Any:
         """Make a fill; fpdf2 would set a gradient by the height of the last page of all."""
         if paint is None or isinstance(paint, str):
             return paint
-        stops = [(stop.at, _color(stop)) for stop in paint.stops]
+        stops = [(stop.at, stop.color) for stop in paint.stops]
         if isinstance(paint, LinearGradient):
             gradient = self.fpdf.pattern.shape_linear_gradient(*paint.start, *paint.end, stops)
             middle, squeeze = 0.0, 1.0
@@ -140,18 +138,13 @@ def _segments(lines: Sequence[Line], closed: bool) -> Iterator[Segment]:
             yield "Z", ()
 
 
-def _stroke(style: Any, ink: Ink, opacity: float) -> None:
+def _stroke(style: Any, ink: Ink) -> None:
     """Set an ink."""
     style.stroke_width = ink.width * POINTS_PER_MM
     style.stroke_cap_style, style.stroke_join_style = ink.cap, ink.join
     style.stroke_miter_limit = MITER_LIMIT
     style.stroke_dash_pattern = [dash * POINTS_PER_MM for dash in ink.dash]
-    style.stroke_opacity = ink.opacity * opacity
-
-
-def _color(stop: Stop) -> str:
-    """Write the colour of a stop, its opacity in a fourth byte."""
-    return stop.color + (f"{round(255 * stop.opacity):02x}" if stop.opacity < 1 else "")
+    style.stroke_opacity = ink.opacity
 
 
 def _circles(paint: RadialGradient, stops: list[tuple[float, str]], squeeze: float) -> Any:

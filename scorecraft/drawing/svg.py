@@ -105,8 +105,6 @@ class _Writer:
     def group(self, group: Group) -> Any:
         """Make a `<g>` whose `data-layer` is the group's name."""
         attributes = _named(group.css, {"layer": group.name, **group.data})
-        if group.opacity != 1:
-            attributes["opacity"] = number(group.opacity)
         if group.clip:
             attributes["clip-path"] = self.clip(group.clip)
         element = self.root.g()
@@ -219,7 +217,7 @@ def _gradient(root: Any, paint: LinearGradient | RadialGradient, name: str) -> A
         element.update(_radial(paint))
     element.update({"gradientUnits": "userSpaceOnUse"})
     for stop in paint.stops:
-        element.add_stop_color(number(stop.at), stop.color, number(stop.opacity))
+        element.add_stop_color(number(stop.at), stop.color)
     return element
 
 

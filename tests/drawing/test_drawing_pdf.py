@@ -1,4 +1,4 @@
-"""PDF and PNG, with and without Cairo, read back with pypdf and Pillow; pages, scale, same bytes."""
+"""PDF and PNG, with and without Cairo, read back with pypdf and Pillow: pages, scale, bytes."""
 
 import io
 import subprocess
