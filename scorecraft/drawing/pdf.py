@@ -53,7 +53,7 @@ def png(picture: Picture, dpi: float = PNG_DPI.value) -> bytes:
         document = svg(picture).encode()
         data = loaded[0].svg2png(bytestring=document, dpi=dpi, background_color=WHITE)
     else:
-        data = plain_png(plain_pdf([picture], "", MADE), dpi)
+        data = plain_png(picture, dpi, MADE)
     return _with_resolution(data, dpi)
 
 
