@@ -84,7 +84,7 @@ def test_doubling_the_cuts_doubles_the_time(name, layouts):
 
 @pytest.mark.parametrize("name", CROWDS)
 def test_a_crowd_twice_as_large_costs_hardly_more(name):
-    """Where everything crosses everything a bounded sample is looked at; unbounded it would be 4."""
+    """Where all cross all a bounded sample is looked at; unbounded it would be 4."""
     text, few, many = CROWDS[name]
     half, whole = (make(text.format(count=count)).layout for count in (few, many))
     assert ratio(lambda: run(whole), lambda: run(half), 2.2) <= 2.2

@@ -91,7 +91,7 @@ def by_parts(count):
 
 
 def crown_in_full():
-    """Seconds to solve a leaf crown from its lines, with the panels chosen for it; and a library's."""
+    """Seconds to solve a leaf crown, with the panels chosen for it; and of one library solve."""
     lines, depth = leaf_crown()
     panel = panel_for(lines)
     assert 1400 < len(panels(lines, panel)) < 2000
