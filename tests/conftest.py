@@ -15,9 +15,23 @@ import pytest
 
 from scorecraft.drawing.pdf import cairo
 
+TOGETHER = {
+    "tests/benchmarks": "benchmarks",
+    "tests/web/test_web_browser": "browser",
+    "tests/test_gallery": "gallery",
+}
+
 
 def pytest_addoption(parser):
     parser.addoption("--remake", action="store_true", help="write the gallery anew")
+
+
+def pytest_collection_modifyitems(items):
+    """Keep together, where tests are shared out (`-n 2`), what wants one browser or one order."""
+    for item in items:
+        for path, group in TOGETHER.items():
+            if item.nodeid.startswith(path):
+                item.add_marker(pytest.mark.xdist_group(group))
 
 
 def pytest_terminal_summary(terminalreporter):
