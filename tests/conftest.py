@@ -12,8 +12,14 @@ import sys
 from collections import Counter
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from scorecraft.drawing.pdf import cairo
+
+settings.register_profile(
+    "any machine", deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)  # a test may take its time, and the making of its examples too
+settings.load_profile("any machine")
 
 TOGETHER = {
     "tests/benchmarks": "benchmarks",

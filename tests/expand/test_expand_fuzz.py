@@ -1,7 +1,7 @@
 """Whatever is written, the answer is a layout or an error with its place, and soon."""
 
 import numpy as np
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.steps import at_most
 
@@ -22,9 +22,7 @@ ODD = [
 MOST_CALLS = 20_000_000
 """Far above what any of them takes (85 000): a run that never ends is what this finds."""
 
-quick = settings(
-    max_examples=120, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
-)
+quick = settings(max_examples=120, derandomize=True)
 
 
 def ignored(problem: object) -> None:

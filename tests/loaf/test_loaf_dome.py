@@ -15,7 +15,7 @@ LONG = make_loaf("long", 120, 320, 70)
 points = st.lists(st.tuples(st.floats(-200, 200), st.floats(-200, 200)), min_size=1, max_size=20)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(points, st.sampled_from(["round", "oval", "long", "square"]))
 def test_there_and_back(sheet, shape):
     loaf = make_loaf(shape, 180, 180 if shape == "round" else 240, 80)
