@@ -1,6 +1,7 @@
 """Turn a picture into a PNG without Cairo, by way of a PDF; the only file that knows PDFium."""
 
 import io
+from contextlib import closing
 from dataclasses import replace
 from datetime import datetime
 
@@ -18,7 +19,7 @@ def plain_png(picture: Picture, dpi: float, made: datetime) -> bytes:
     sides = (picture.width_mm, picture.height_mm)
     width, height = ((round(side * dpi / 25.4) - SHORT_PX) * 25.4 / dpi for side in sides)
     page = plain_pdf([replace(picture, width_mm=width, height_mm=height)], "", made)
-    with pypdfium2.PdfDocument(page) as document:
+    with closing(pypdfium2.PdfDocument(page)) as document:
         image = document[0].render(scale=dpi / 72).to_pil()
     out = io.BytesIO()
     image.save(out, "PNG")
