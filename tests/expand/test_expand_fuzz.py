@@ -1,9 +1,10 @@
 """Whatever is written, the answer is a layout or an error with its place, and soon."""
 
 import numpy as np
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from support.steps import at_most
+from support.steps import TooManyCallsError, at_most
 
 from scorecraft.errors import PatternError, ScorecraftError
 from scorecraft.expand import expand
@@ -46,6 +47,12 @@ def answered(text: str) -> None:
     else:
         assert all(np.isfinite(cut.line).all() and len(cut.line) > 1 for cut in layout.cuts)
         assert all(cut.depth_mm > 0 and 0 < cut.blade_rad < 2 for cut in layout.cuts)
+
+
+def test_what_never_ends_is_noticed():
+    with pytest.raises(TooManyCallsError), at_most(1000):
+        while True:
+            len(TEXTS)
 
 
 @quick
