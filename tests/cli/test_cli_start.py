@@ -58,6 +58,19 @@ def test_without_cairo_all_forms_are_written(run, tmp_path, without_cairo):
         assert (tmp_path / name).read_bytes().startswith(start)
 
 
+@pytest.mark.parametrize("quiet", [True, False])
+def test_what_takes_long_says_that_it_goes_on(run, monkeypatch, quiet):
+    class AtOnce:
+        def __init__(self, seconds, function, arguments, options):
+            assert seconds > 1
+            self.start = lambda: function(*arguments, **options)
+            self.cancel = lambda: None
+
+    monkeypatch.setattr("scorecraft.cli.output.Timer", AtOnce)
+    said = run("check", "one-slash", *(["-q"] if quiet else [])).err
+    assert said == ("" if quiet else "predicting how the cuts open ...\n")
+
+
 def test_an_internal_error_is_one_line_and_exit_3(run, monkeypatch):
     def broken(*arguments, **options):
         raise RuntimeError("the oven is off")
