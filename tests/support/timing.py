@@ -9,7 +9,7 @@ import timeit
 from math import inf
 
 TRIES = 8
-TURNS = 3
+TURNS = 2
 
 
 def spent(job):
