@@ -105,12 +105,6 @@ class ToldError(ScorecraftError):
     """What follows from a problem that has been told already: not told again."""
 
 
-class MissingLibraryError(ScorecraftError):
-    """A system library is not installed; the hint says how to install it."""
-
-    exit_code = 3
-
-
 def shown_plainly(text: str) -> str:
     r"""Write a text so that a terminal only shows it: what would steer it stands as `\u001b`.
 

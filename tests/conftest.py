@@ -1,4 +1,4 @@
-"""What all tests share: the flag that remakes the gallery, and one thread for linear algebra.
+"""What all tests share: a flag, printing with and without Cairo, one thread, what was skipped.
 
 Threads of OpenBLAS wait for one another by spinning: on a machine that also does something else
 that makes small systems many times slower, and timings useless.
@@ -8,14 +8,72 @@ import os
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # before anything imports numpy
 
+import sys
+from collections import Counter
+
 import pytest
+from hypothesis import HealthCheck, settings
+
+from scorecraft.drawing.pdf import cairo
+
+settings.register_profile(
+    "any machine", deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)  # a test may take its time, and the making of its examples too
+settings.load_profile("any machine")
+
+TOGETHER = {
+    "tests/benchmarks": "benchmarks",
+    "tests/web/test_web_browser": "browser",
+    "tests/test_gallery": "gallery",
+}
 
 
 def pytest_addoption(parser):
     parser.addoption("--remake", action="store_true", help="write the gallery anew")
 
 
+def pytest_collection_modifyitems(items):
+    """Keep together, where tests are shared out (`-n 2`), what wants one browser or one order."""
+    for item in items:
+        for path, group in TOGETHER.items():
+            if item.nodeid.startswith(path):
+                item.add_marker(pytest.mark.xdist_group(group))
+
+
+def pytest_terminal_summary(terminalreporter):
+    """Count in the last lines what was skipped, and why."""
+    reasons = Counter(
+        report.longrepr[2].removeprefix("Skipped: ")
+        for report in terminalreporter.stats.get("skipped", [])
+    )
+    for reason, count in reasons.most_common():
+        terminalreporter.write_line(f"skipped {count}: {reason}")
+
+
 @pytest.fixture
 def remake(request):
     """Whether the gallery is to be written anew."""
     return request.config.getoption("--remake")
+
+
+@pytest.fixture
+def with_cairo():
+    """Skip where Cairo cannot be loaded."""
+    if not cairo():
+        pytest.skip("the Cairo graphics library is not installed")
+
+
+@pytest.fixture
+def without_cairo(monkeypatch):
+    """Let the import of cairosvg fail, as it does where libcairo is not installed."""
+    monkeypatch.setitem(sys.modules, "cairosvg", None)
+    monkeypatch.setitem(sys.modules, "cairocffi", None)
+    cairo.cache_clear()
+    yield
+    cairo.cache_clear()
+
+
+@pytest.fixture(params=["with_cairo", "without_cairo"])
+def both_ways(request):
+    """Run a test twice: as Cairo draws, and as it is drawn without it."""
+    request.getfixturevalue(request.param)

@@ -12,6 +12,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PIL import Image
+from support.shelf_designs import shipped
 
 from scorecraft import design
 from scorecraft.bench import plan
@@ -33,7 +34,8 @@ COLUMNS, CELL = 5, 240
 
 
 def picture(name: str, **options) -> str:
-    return svg(loaf_picture(design(name, **options).layout, width_mm=PICTURE_MM))
+    made = design(name, **options) if options else shipped(name)
+    return svg(loaf_picture(made.layout, width_mm=PICTURE_MM))
 
 
 def compare(path: Path, text: str, remake: bool) -> None:
@@ -59,7 +61,7 @@ def test_a_changed_picture_is_noticed():
 
 def look(name: str, what: str, **options) -> Image.Image:
     """Draw a bloom, guide or card of a pattern as a small image."""
-    made = design(name, **options)
+    made = design(name, **options) if options else shipped(name)
     if what == "bloom":
         drawn = made.bloom(width_mm=150.0)
     elif what == "guide":
@@ -144,7 +146,7 @@ def contents() -> str:
         "",
     ]
     for name, path in shelf().items():
-        title = design(name).layout.title
+        title = shipped(name).layout.title
         head = path.read_text("utf-8").split("title", 1)[0]
         opening = [line[2:] for line in head.splitlines() if line.startswith("# ")]
         lines += [f"## {title}", "", *opening, ""]

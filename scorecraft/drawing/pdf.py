@@ -1,78 +1,71 @@
-"""Write pictures as PDF and PNG; the only file that knows cairosvg.
+"""Write pictures as PDF and PNG, by Cairo where it is; the only file that knows cairosvg.
 
-All pages of a PDF go onto one cairo surface, which keeps every page true to scale at its own
-size and makes the same bytes on every run.
+cairosvg stands on a system library that a bare machine does not have. There the same pictures are
+drawn by libraries that come with pip: `plain_pdf.py` and `plain_png.py`. All pages of a PDF go
+onto one cairo surface, which keeps every page true to scale at its own size and makes the same
+bytes on every run.
 """
 
 import io
 import struct
 import zlib
 from collections.abc import Sequence
+from datetime import UTC, datetime
+from functools import cache
 from typing import Any
 
 from scorecraft.drawing.picture import WHITE, Picture
+from scorecraft.drawing.plain_pdf import plain_pdf
+from scorecraft.drawing.plain_png import plain_png
 from scorecraft.drawing.svg import number, svg
 from scorecraft.drawing.text import cleaned
-from scorecraft.errors import MissingLibraryError, ScorecraftError, UsageError
+from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.practice import LARGEST_PAGE_MM, PNG_DPI
 
-NO_CAIRO = (
-    "PDF and PNG need the Cairo graphics library, which is not installed; SVG works without it"
-)
-INSTALL = """\
-Debian, Ubuntu: sudo apt install libcairo2
-    Fedora: sudo dnf install cairo
-    macOS: brew install cairo; if Python still does not find it:
-        export DYLD_FALLBACK_LIBRARY_PATH=/opt/homebrew/lib  (Intel: /usr/local/lib)
-    Windows: in MSYS2: pacman -S mingw-w64-ucrt-x86_64-cairo, then set
-        CAIROCFFI_DLL_DIRECTORIES=C:\\msys64\\ucrt64\\bin
-    Or write SVG and print it from a web browser at 100 %."""
-MADE = "2000-01-01T00:00:00Z"
+MADE = datetime(2000, 1, 1, tzinfo=UTC)
 """The date in every file: the same drawing makes the same bytes."""
-POINTS_PER_MM = 72 / 25.4
+POINT_MM = 25.4 / 72
 
 
 def pdf(pictures: Sequence[Picture], title: str) -> bytes:
     """Write pictures as the pages of one PDF, each page in its picture's own size.
 
-    A print dialog is told not to scale (`/PrintScaling /None`). Raises MissingLibraryError
-    without libcairo, UsageError for a page beyond what readers take.
+    A print dialog is told not to scale (`/PrintScaling /None`). Raises UsageError for a page
+    beyond what readers take.
     """
     if not pictures:
         raise ScorecraftError("there is no page to write")
     for picture in pictures:
         _check_size(picture)
-    cairosvg, cairocffi = _cairo()
-    out = io.BytesIO()
-    surface = cairocffi.PDFSurface(out, 1, 1)
-    surface.set_metadata(cairocffi.PDF_METADATA_TITLE, cleaned(title))
-    surface.set_metadata(cairocffi.PDF_METADATA_CREATE_DATE, MADE)
-    for picture in pictures:
-        _draw_page(cairosvg, surface, picture)
-    surface.finish()
-    return _unscaled(out.getvalue())
+    title = cleaned(title)
+    loaded = cairo()
+    data = _cairo_pdf(*loaded, pictures, title) if loaded else plain_pdf(pictures, title, MADE)
+    return _unscaled(data, pictures)
 
 
 def png(picture: Picture, dpi: float = PNG_DPI.value) -> bytes:
     """Write a picture as PNG on white, with its resolution inside.
 
-    Raises MissingLibraryError without libcairo, UsageError for too large a picture.
+    Raises UsageError for too large a picture.
     """
     _check_size(picture)
-    cairosvg, _ = _cairo()
-    document = svg(picture).encode()
-    data: bytes = cairosvg.svg2png(bytestring=document, dpi=dpi, background_color=WHITE)
+    if loaded := cairo():
+        document = svg(picture).encode()
+        data = loaded[0].svg2png(bytestring=document, dpi=dpi, background_color=WHITE)
+    else:
+        data = plain_png(picture, dpi, MADE)
     return _with_resolution(data, dpi)
 
 
-def _cairo() -> tuple[Any, Any]:
+@cache
+def cairo() -> tuple[Any, Any] | None:
     """Import cairosvg and cairocffi; without libcairo the import raises OSError."""
     try:
         import cairocffi
         import cairosvg
         import cairosvg.surface
-    except (ImportError, OSError) as error:
-        raise MissingLibraryError(NO_CAIRO, hint=INSTALL) from error
+    except (ImportError, OSError):
+        return None
     return cairosvg, cairocffi
 
 
@@ -85,8 +78,12 @@ def _check_size(picture: Picture) -> None:
         )
 
 
-def _draw_page(cairosvg: Any, surface: Any, picture: Picture) -> None:
-    """Draw a picture as the next page of a cairo PDF surface."""
+def _cairo_pdf(cairosvg: Any, cairocffi: Any, pictures: Sequence[Picture], title: str) -> bytes:
+    """Draw pictures as the pages of one cairo surface."""
+    out = io.BytesIO()
+    surface = cairocffi.PDFSurface(out, 1, 1)
+    surface.set_metadata(cairocffi.PDF_METADATA_TITLE, title)
+    surface.set_metadata(cairocffi.PDF_METADATA_CREATE_DATE, MADE.isoformat())
 
     class Page(cairosvg.surface.PDFSurface):  # type: ignore[misc]
         """A cairosvg surface that is one page of the shared one."""
@@ -95,18 +92,26 @@ def _draw_page(cairosvg: Any, surface: Any, picture: Picture) -> None:
             surface.set_size(width, height)
             return surface, width, height
 
-    Page(cairosvg.parser.Tree(bytestring=svg(picture).encode()), None, 96)
-    surface.show_page()
+    for picture in pictures:
+        Page(cairosvg.parser.Tree(bytestring=svg(picture).encode()), None, 96)
+        surface.show_page()
+    surface.finish()
+    return out.getvalue()
 
 
-def _unscaled(data: bytes) -> bytes:
-    """Ask print dialogs for no scaling (ISO 32000-1 table 150, recalled, page not checked)."""
+def _unscaled(data: bytes, pictures: Sequence[Picture]) -> bytes:
+    """Ask print dialogs for no scaling (ISO 32000-1 table 150, recalled, page not checked).
+
+    The sizes of the pages are set once more, since fpdf2 writes them to 0.01 points.
+    """
     from pypdf import PdfWriter
 
     writer = PdfWriter(clone_from=io.BytesIO(data))
     writer.pdf_header = "%PDF-1.6"
     preferences: Any = writer.create_viewer_preferences()
     preferences.print_scaling = "/None"
+    for page, picture in zip(writer.pages, pictures, strict=True):
+        page.mediabox.upper_right = (picture.width_mm / POINT_MM, picture.height_mm / POINT_MM)
     out = io.BytesIO()
     writer.write(out)
     return out.getvalue()

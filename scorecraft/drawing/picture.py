@@ -37,7 +37,6 @@ class Stop:
 
     at: float
     color: str
-    opacity: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +111,6 @@ class Group:
     name: str
     items: tuple["Item", ...]
     clip: tuple[Line, ...] = ()
-    opacity: float = 1.0
     css: str = ""
     data: Mapping[str, str] = field(default_factory=lambda: NO_DATA)
 

@@ -7,12 +7,13 @@ security policy shows all of it.
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from math import cos, degrees, isfinite, sin
+from math import degrees, isfinite
 from typing import Any, Literal
 from xml.etree import ElementTree
 
 import numpy as np
 
+from scorecraft.drawing.lettering import LEVELS, letters
 from scorecraft.drawing.picture import (
     Group,
     Ink,
@@ -25,7 +26,7 @@ from scorecraft.drawing.picture import (
     RadialGradient,
     Shape,
 )
-from scorecraft.drawing.text import CAP_HEIGHT, cleaned, outline
+from scorecraft.drawing.text import cleaned
 from scorecraft.errors import ScorecraftError
 
 Attributes = dict[str, str]
@@ -33,7 +34,6 @@ TextForm = Literal["outline", "text"]
 FONT_FAMILY = "DejaVu Sans, Verdana, sans-serif"
 DIGITS = 3
 """Coordinates are written to 0.001 mm."""
-LEVELS = {"baseline": 0.0, "middle": CAP_HEIGHT / 2, "top": CAP_HEIGHT}
 
 
 def svg(
@@ -109,8 +109,6 @@ class _Writer:
     def group(self, group: Group) -> Any:
         """Make a `<g>` whose `data-layer` is the group's name."""
         attributes = _named(group.css, {"layer": group.name, **group.data})
-        if group.opacity != 1:
-            attributes["opacity"] = number(group.opacity)
         if group.clip:
             attributes["clip-path"] = self.clip(group.clip)
         if self.layers:
@@ -207,17 +205,11 @@ def _text_attributes(label: Label, x: float, y: float) -> Attributes:
 
 
 def _label_data(label: Label) -> str:
-    """Write the outline of a label, set at its anchor and turned, as path data."""
-    drawn = outline(label.text, label.size, bold=label.bold)
-    along = {"start": 0.0, "middle": -0.5, "end": -1.0}[label.anchor] * drawn.width_mm
-    drop = LEVELS[label.level] * label.size
-    (x, y), c, s = label.at, cos(label.turn), sin(label.turn)
-
-    def at(px: float, py: float) -> str:
-        px, py = px + along, py + drop
-        return f"{number(x + px * c - py * s)},{number(y + px * s + py * c)}"
-
-    return "".join(op + " ".join(at(*point) for point in points) for op, points in drawn.segments)
+    """Write the letters of a label as path data."""
+    return "".join(
+        op + " ".join(f"{number(x)},{number(y)}" for x, y in points)
+        for op, points in letters(label)
+    )
 
 
 def _gradient(root: Any, paint: LinearGradient | RadialGradient, name: str) -> Any:
@@ -231,7 +223,7 @@ def _gradient(root: Any, paint: LinearGradient | RadialGradient, name: str) -> A
         element.update(_radial(paint))
     element.update({"gradientUnits": "userSpaceOnUse"})
     for stop in paint.stops:
-        element.add_stop_color(number(stop.at), stop.color, number(stop.opacity))
+        element.add_stop_color(number(stop.at), stop.color)
     return element
 
 

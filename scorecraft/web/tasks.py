@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from scorecraft.door import Design
-from scorecraft.errors import MissingLibraryError, PatternError, ScorecraftError, UsageError
+from scorecraft.errors import PatternError, ScorecraftError, UsageError
 from scorecraft.web.answer import (
     SVG,
     Answer,
@@ -27,8 +27,6 @@ def work(task: str, request: dict[str, Any]) -> Answer:
         return TASKS[task](request)
     except PatternError as error:
         return problems_answer(error.problems)
-    except MissingLibraryError as error:
-        return refusal(error, 501)
     except UsageError as error:
         return refusal(error, 400)
     except ScorecraftError as error:

@@ -1,4 +1,4 @@
-"""`check` of the leaf crown against the bare import of the libraries it stands on.
+"""`check` of the leaf crown and the page against the bare import of the libraries they stand on.
 
 It runs from another folder, so that the installed package is measured, compiled as pip left it.
 """
@@ -6,42 +6,41 @@ It runs from another folder, so that the installed package is measured, compiled
 import subprocess
 import sys
 import tempfile
-import time
 
-COMMANDS = {
-    "imports": ["-c", "import numpy, shapely, click"],
-    "quick": ["-m", "scorecraft", "check", "leaf-crown", "--quick"],
-    "whole": ["-m", "scorecraft", "check", "leaf-crown"],
-}
-ROUNDS = 9
+import pytest
+from support.timing import ratio
 
+resource = pytest.importorskip("resource", reason="no processor time of commands on this system")
 
-def seconds(arguments: list[str]) -> float:
-    """Give the wall time of one run."""
-    start = time.perf_counter()
-    elsewhere = tempfile.gettempdir()
-    subprocess.run([sys.executable, *arguments], check=True, capture_output=True, cwd=elsewhere)
-    return time.perf_counter() - start
+IMPORTS = ["-c", "import numpy, shapely, click"]
+CHECK = ["-m", "scorecraft", "check", "leaf-crown"]
+PAGE = ["-u", "-m", "scorecraft", "page", "--no-browser", "--port", "0"]
 
 
-def ratio(name: str, most: float) -> float:
-    """Compare the shortest time of a command with that of the imports, over rounds in turn.
-
-    Another program may have had the machine: what is above `most` is measured again, twice.
-    """
-    for _ in range(3):
-        rounds = [[seconds(COMMANDS[each]) for each in ("imports", name)] for _ in range(ROUNDS)]
-        base, whole = (min(times) for times in zip(*rounds, strict=True))
-        if whole <= most * base:
-            break
-    return whole / base
+def children():
+    """Give the processor time of all commands that have ended, in seconds."""
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
 
 
-def test_a_quick_check_costs_little_more_than_its_imports():
-    """Measured on two quiet cores: 2.2."""
-    assert ratio("quick", 2.5) <= 2.5
+def cost(arguments):
+    """Give the processor time of a command; the page is stopped as soon as it serves."""
+    before = children()
+    command = [sys.executable, *arguments]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, cwd=tempfile.gettempdir()) as process:
+        if arguments is PAGE:
+            assert b"http://127.0.0.1" in process.stdout.readline()
+            process.kill()
+        process.communicate()
+    assert arguments is PAGE or process.returncode == 0
+    return children() - before
 
 
-def test_the_opening_model_and_the_bench_cost_a_few_start_ups_more():
-    """Measured on two quiet cores: 4.4; imports 0.09 s, quick 0.19 s, the whole check 0.38 s."""
-    assert ratio("whole", 6.5) <= 6.5
+@pytest.mark.parametrize(
+    ("command", "most"),
+    [([*CHECK, "--quick"], 2.8), (CHECK, 7.0), (PAGE, 6.0)],
+    ids=["quick", "whole", "page"],
+)
+def test_a_command_costs_a_few_imports(command, most):
+    """Measured on two quiet cores: quick 2.2, whole 4.4."""
+    assert ratio(command, IMPORTS, most, cost=cost) <= most

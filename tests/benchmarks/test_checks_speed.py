@@ -1,20 +1,44 @@
-"""The checks take time in proportion to the number of cuts, not to its square."""
+"""The checks take time in proportion to the number of cuts, and bounded time for a crowd."""
 
 import math
-import time
-import timeit
-from functools import partial
 
 import numpy as np
 import pytest
+import shapely
+from support.timing import ratio
 
-from scorecraft.checks import CHECKS
+from scorecraft.checks import CHECKS, run
+from scorecraft.checks.overlaps import overlaps
+from scorecraft.checks.undercut import undercut
 from scorecraft.cuts import Cut, Layout
+from scorecraft.designing import make
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
+from scorecraft.motifs.spiral import spiral
 
 LOAF = make_loaf("round", 1400, None, 500)
+HEAD = "loaf round width 220mm height 95mm\n"
+CROWDS = {
+    "leaves": (HEAD + "repeat {count} turn 1deg:\n    leaf 50mm veins 40\n", 30, 60),
+    "most leaves": (HEAD + "repeat {count} turn 1deg:\n    leaf 50mm veins 40\n", 90, 180),
+    "triangles": (HEAD + "fill whole with triangles size {count}mm\n", 2.4, 1.7),
+    "wedges": (HEAD + "wedges {count}:\n    slash 100mm depth 2mm\n", 500, 1000),
+}
+
+
+def laid(lines, depth=3.0, blade=0.8, kind="decorative"):
+    """A layout of lines, ten to a figure, of twenty statements in turn."""
+    cuts = [
+        Cut(line, "arc", "arc", k // 10, k % 20, depth, blade, kind, Place("", 1 + k % 20, 1))
+        for k, line in enumerate(lines)
+    ]
+    return Layout("", (), LOAF, Bake(), tuple(cuts))
+
+
+def turned(line, angle):
+    c, s = math.cos(angle), math.sin(angle)
+    return line @ np.array([[c, s], [-s, c]])
 
 
 def scattered(count):
@@ -24,25 +48,26 @@ def scattered(count):
     centres = np.stack(np.meshgrid(grid, grid), axis=-1).reshape(-1, 2)[:count]
     bow = np.column_stack([np.linspace(-6, 6, 9), 0.05 * np.linspace(-6, 6, 9) ** 2])
     turns = np.random.default_rng(0).uniform(0, math.tau, count)
-    cuts = []
-    for k, (centre, turn) in enumerate(zip(centres, turns, strict=True)):
-        spin = np.array([[math.cos(turn), math.sin(turn)], [-math.sin(turn), math.cos(turn)]])
-        place = Place("", 1 + k % 20, 1)
-        depth = 3.0 if k % 2 else 5.0
-        line = bow @ spin + centre
-        cuts.append(Cut(line, "arc", "arc", k // 10, k % 20, depth, 0.8, "decorative", place))
-    return Layout("", (), LOAF, Bake(), tuple(cuts))
+    return laid([turned(bow, turn) + at for at, turn in zip(centres, turns, strict=True)])
 
 
-def growth(check, half, whole):
-    """Least processor time on the whole over that on the half, measured by turns, gc off."""
-    times = {id(half): [], id(whole): []}
-    for layout in (half, whole) * 4:
-        times[id(layout)].append(
-            timeit.timeit(partial(check, layout), timer=time.process_time, number=1)
-        )
-    tick = 2e-3  # a check that takes next to no time has no ratio to speak of
-    return (min(times[id(whole)]) + tick) / (min(times[id(half)]) + tick)
+def spirals(turns):
+    """Twelve long spirals, four on each of three places."""
+    (stroke,) = spiral(radius=90, inner=0, turns=turns, clockwise=True)
+    return laid([turned(stroke.line, angle) for angle in (0.0, 0.02, 0.04) * 4])
+
+
+def fan(count):
+    """Deep slanted cuts through one point, all crossing each other."""
+    cut = np.array([[-60.0, 0.0], [60.0, 0.0]])
+    lines = [turned(cut, angle) for angle in np.linspace(0, math.pi, count, endpoint=False)]
+    return laid(lines, 6.0, math.radians(30), "expansion")
+
+
+def all_pairs():
+    """What the library takes for the distances between all of 700 lines: a yardstick."""
+    lines = shapely.linestrings([cut.line for cut in fan(700).cuts])
+    shapely.distance(lines[:, None], lines[None, :])
 
 
 @pytest.fixture(scope="module")
@@ -52,5 +77,27 @@ def layouts():
 
 @pytest.mark.parametrize("name", CHECKS)
 def test_doubling_the_cuts_doubles_the_time(name, layouts):
-    """Caches that another program empties may spoil a turn: three tries at most."""
-    assert any(growth(CHECKS[name], *layouts) <= 2.4 for _ in range(3))
+    """Quadratic would be 4."""
+    half, whole = (lambda layout=layout: CHECKS[name](layout) for layout in layouts)
+    assert ratio(whole, half, 2.7, tick=2e-3) <= 2.7
+
+
+@pytest.mark.parametrize("name", CROWDS)
+def test_a_crowd_twice_as_large_costs_hardly_more(name):
+    """Where all cross all a bounded sample is looked at; unbounded it would be 4."""
+    text, few, many = CROWDS[name]
+    half, whole = (make(text.format(count=count)).layout for count in (few, many))
+    assert ratio(lambda: run(whole), lambda: run(half), 2.2) <= 2.2
+    assert ratio(lambda: run(whole), all_pairs, 20) <= 20
+
+
+def test_long_spirals_take_time_in_proportion_to_their_length():
+    """They also cross more often: 2.6 times here, far from the 4 of quadratic."""
+    half, whole = spirals(8), spirals(16)
+    assert ratio(lambda: overlaps(whole), lambda: overlaps(half), 3.2) <= 3.2
+    assert ratio(lambda: overlaps(whole), all_pairs, 9) <= 9
+
+
+def test_undercuts_of_a_crowd_are_bounded():
+    whole = fan(1500)
+    assert ratio(lambda: undercut(whole), all_pairs, 16) <= 16

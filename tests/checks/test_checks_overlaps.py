@@ -1,12 +1,9 @@
-import time
-
 import numpy as np
 import pytest
 import shapely
 
 from scorecraft.checks.linework import points_along
 from scorecraft.checks.overlaps import overlaps
-from scorecraft.motifs.spiral import spiral
 
 
 def test_cut_drawn_twice(cut, lay):
@@ -76,14 +73,6 @@ def test_points_along_lines_are_those_of_the_library():
     line, share = rng.integers(0, 4, 200), rng.uniform(0, 1, 200)
     expected = shapely.line_interpolate_point(lines[line], share, normalized=True)
     assert shapely.distance(points_along(lines, line, share), expected).max() < 1e-9
-
-
-def test_long_spirals_take_no_longer_than_their_length(cut, lay):
-    (stroke,) = spiral(radius=90, inner=0, turns=16, clockwise=True)
-    turns = [np.array([[np.cos(t), np.sin(t)], [-np.sin(t), np.cos(t)]]) for t in (0.0, 0.02, 0.04)]
-    start = time.process_time()
-    overlaps(lay(*(cut(*(stroke.line @ turn)) for turn in turns * 4)))
-    assert time.process_time() - start < 3.0
 
 
 def test_no_cuts_no_findings(cut, lay):

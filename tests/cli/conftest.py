@@ -14,10 +14,24 @@ class Ran:
     err: str
 
 
+class Never:
+    """A timer whose time never comes, however slow the machine is."""
+
+    def __init__(self, seconds, *more):
+        pass
+
+    def start(self):
+        pass
+
+    def cancel(self):
+        pass
+
+
 @pytest.fixture
 def run(tmp_path, monkeypatch, capfdbinary):
     """Run `scorecraft ARGS` with an optional standard input; give its exit code and output."""
     monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr("scorecraft.cli.output.Timer", Never)
     monkeypatch.setenv("LANG", "de_DE.UTF-8")
     for name in ("LC_ALL", "LC_PAPER"):
         monkeypatch.delenv(name, raising=False)

@@ -29,7 +29,7 @@ def test_a_number_stands_beside_its_cut_with_a_leader_to_it():
 
 
 @given(st.integers(0, 10_000))
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=12)
 def test_among_random_lines_no_number_lies_over_a_line_or_another_number(seed):
     points = np.random.default_rng(seed).uniform(5, 95, (25, 2, 2))
     lines = list(points)

@@ -1,6 +1,5 @@
-"""PDF and PNG: read back with pypdf and Pillow; pages, sizes, scale, repeatable bytes."""
+"""PDF and PNG, with and without Cairo, read back with pypdf and Pillow: pages, scale, bytes."""
 
-import builtins
 import io
 import subprocess
 import sys
@@ -12,7 +11,9 @@ from PIL import Image
 
 from scorecraft.drawing.pdf import pdf, png
 from scorecraft.drawing.picture import Ink, Label, Picture, Shape, line
-from scorecraft.errors import MissingLibraryError, UsageError
+from scorecraft.errors import UsageError
+
+both_ways = pytest.mark.usefixtures("both_ways")
 
 
 def page(width, height, text="Leaf crown é"):
@@ -20,6 +21,7 @@ def page(width, height, text="Leaf crown é"):
     return Picture(width, height, "page", items=(rule, Label(text, (20, 40), 4)))
 
 
+@both_ways
 def test_pages_keep_their_own_sizes_and_the_title():
     data = pdf([page(210, 297), page(431.8, 279.4), page(297, 420)], "Brot – épi")
     reader = pypdf.PdfReader(io.BytesIO(data), strict=True)
@@ -30,11 +32,13 @@ def test_pages_keep_their_own_sizes_and_the_title():
     assert all(each.get("/UserUnit", 1) == 1 for each in reader.pages)
 
 
+@both_ways
 def test_second_run_makes_the_same_bytes():
     pages = [page(210, 297), page(297, 210)]
     assert pdf(pages, "t") == pdf(pages, "t")
 
 
+@both_ways
 def test_png_has_the_size_white_paper_and_resolution():
     image = Image.open(io.BytesIO(png(page(127, 63.5), dpi=200)))
     assert image.size == (1000, 500)
@@ -45,6 +49,7 @@ def test_png_has_the_size_white_paper_and_resolution():
     assert (dark[-1] - dark[0] + 1) * 25.4 / 200 == pytest.approx(100, abs=0.13)
 
 
+@both_ways
 def test_a_page_beyond_what_readers_take_is_refused():
     with pytest.raises(UsageError, match="5080"):
         pdf([page(6000, 100)], "t")
@@ -52,29 +57,13 @@ def test_a_page_beyond_what_readers_take_is_refused():
         png(page(6000, 100))
 
 
-@pytest.mark.parametrize("error", [OSError('no library called "cairo-2"'), ImportError("cairosvg")])
-def test_without_libcairo_the_error_says_what_to_install(monkeypatch, error):
-    load = builtins.__import__
-
-    def refuse(name, *args, **more):
-        if name.startswith("cairo"):
-            raise error
-        return load(name, *args, **more)
-
-    monkeypatch.setattr(builtins, "__import__", refuse)
-    with pytest.raises(MissingLibraryError) as caught:
-        pdf([page(210, 297)], "t")
-    assert caught.value.exit_code == 3
-    assert "libcairo2" in caught.value.hint
-    assert "SVG works without it" in caught.value.message
-
-
 def test_drawing_modules_load_no_heavy_library():
     code = (
         "import sys, pkgutil, importlib, scorecraft.drawing as d\n"
         "for m in pkgutil.iter_modules(d.__path__, 'scorecraft.drawing.'):\n"
         "    importlib.import_module(m.name)\n"
-        "print([n for n in ('svgwrite','cairosvg','cairocffi','fontTools','pypdf') "
+        "print([n for n in "
+        "('svgwrite','cairosvg','cairocffi','fontTools','fpdf','PIL','pypdf','pypdfium2') "
         "if n in sys.modules])"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

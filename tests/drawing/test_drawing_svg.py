@@ -30,7 +30,7 @@ from scorecraft.drawing.svg import number, path_data, svg
 from scorecraft.errors import ScorecraftError
 
 NS = "{http://www.w3.org/2000/svg}"
-GLOW = RadialGradient((50, 50), (40, 20), (Stop(0, "#ffffff"), Stop(1, "#884400", 0.5)))
+GLOW = RadialGradient((50, 50), (40, 20), (Stop(0, "#ffffff"), Stop(1, "#884400")))
 
 
 def picture(*items, title="A loaf", **more):

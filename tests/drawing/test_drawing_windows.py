@@ -39,7 +39,7 @@ def covered(ink, parts):
 
 
 @given(st.floats(30, 900), st.floats(30, 900), st.sampled_from(PAPERS), st.booleans())
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_all_ink_is_covered_by_windows_that_fit_their_sheets(wide, high, sheet, full):
     ink = filled(wide, high) if full else ellipse(wide, high)
     parts = windows(ink, sheet)
@@ -52,7 +52,7 @@ def test_all_ink_is_covered_by_windows_that_fit_their_sheets(wide, high, sheet, 
 
 
 @given(st.floats(150, 700), st.floats(150, 700), st.sampled_from(PAPERS))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_never_more_sheets_than_a_plain_grid_of_one_kind(wide, high, sheet):
     def grid(room):
         return ceil((wide + 2 - OVERLAP) / (room.width - OVERLAP)) * ceil(

@@ -1,8 +1,5 @@
 """Large, deep and odd texts are read, or refused with the limit they reached."""
 
-import time
-from contextlib import suppress
-
 import pytest
 
 from scorecraft.errors import PatternError
@@ -62,21 +59,3 @@ def test_what_steers_a_terminal_is_never_shown():
     with pytest.raises(PatternError) as caught:
         parse('title "x" \x1b[31m leef\x07\n')
     assert "\x1b" not in str(caught.value) and "\x07" not in str(caught.value)
-
-
-@pytest.mark.parametrize(
-    "text",
-    ["slash " + "3mm " * 40_000, "slash (min(1mm" + ",1mm" * 40_000 + "))",
-     'title "' + "x" * 200_000 + '"', "slosh 3mm\n" * 20_000, "slash 0." + "9" * 200_000 + "mm"],
-)  # fmt: skip
-def test_reading_takes_time_in_proportion_to_the_text(text):
-    """The rest of the line was copied at each number of it."""
-
-    def seconds(part: str) -> float:
-        start = time.process_time()
-        with suppress(PatternError):
-            parse(part)
-        return time.process_time() - start
-
-    half = text[: len(text) // 2]
-    assert any(seconds(text) < 3 * seconds(half) + 0.1 for _ in range(3))

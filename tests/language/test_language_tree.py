@@ -160,7 +160,7 @@ def patterns(draw):
     return Pattern((knob, let, rule, *rest, use))
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 @given(patterns())
 def test_a_tree_written_out_reads_back_as_itself(tree):
     text = str(tree)
@@ -169,7 +169,7 @@ def test_a_tree_written_out_reads_back_as_itself(tree):
     assert str(again) == text
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(EXPRESSIONS)
 def test_an_expression_keeps_its_shape(expression: Expression):
     (statement,) = parse(

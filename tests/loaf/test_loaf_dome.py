@@ -1,5 +1,4 @@
 import math
-import time
 
 import numpy as np
 import pytest
@@ -16,7 +15,7 @@ LONG = make_loaf("long", 120, 320, 70)
 points = st.lists(st.tuples(st.floats(-200, 200), st.floats(-200, 200)), min_size=1, max_size=20)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(points, st.sampled_from(["round", "oval", "long", "square"]))
 def test_there_and_back(sheet, shape):
     loaf = make_loaf(shape, 180, 180 if shape == "round" else 240, 80)
@@ -122,10 +121,3 @@ def test_unknown_shapes_and_profiles_are_refused():
         make_loaf("round", 200, None, 90, (0.5, 2.0))
     with pytest.raises(UsageError, match="profile"):
         Loaf(Outline("round", 100, 100), 90, (2.0, math.nan))
-
-
-def test_a_loaf_is_made_quickly():
-    start = time.perf_counter()
-    for width in range(100, 120):
-        make_loaf("long", width, 320, 70).reach(0.0)
-    assert (time.perf_counter() - start) / 20 < 0.02

@@ -16,7 +16,7 @@ def volume_of(shape, found):
     return make_loaf(shape, found.width_mm, found.length_mm, found.height_mm).volume_mm3
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.sampled_from(SHAPES), st.floats(100, 3000), st.sampled_from(["under", "right", "over"]))
 def test_the_dome_holds_the_dough(shape, grams, proof):
     found = size_from_dough(shape, grams, proof=proof)

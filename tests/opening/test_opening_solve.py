@@ -54,7 +54,7 @@ def assert_alike(one, other, rtol=1e-7):
         np.testing.assert_allclose(ours, theirs, rtol=rtol, atol=1e-9 * theirs.max())
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=8)
 @given(st.floats(0.1, 6.2), st.floats(-100, 100), st.floats(-100, 100))
 def test_turned_and_moved_pattern_opens_alike(angle, x, y):
     away = [moved(rotated(line, angle), x, y) for line in PATTERN]
@@ -109,7 +109,7 @@ def test_lines_cut_beforehand_open_like_whole_ones():
     assert cut.widest_mm[:2].max() == pytest.approx(whole.widest_mm[0], rel=5e-3)
 
 
-@settings(max_examples=6, deadline=None)
+@settings(max_examples=6)
 @given(st.floats(0.5, 11.0), st.floats(0.1, 2.0))
 def test_deeper_cut_opens_wider(depth, more):
     shallow, deep = (opening([SLASH], [d]).widest_mm[0] for d in (depth, depth + more))

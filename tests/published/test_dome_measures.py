@@ -46,7 +46,7 @@ def test_quoted_ellipsoid_areas(axes, quoted, order):
     assert ellipsoid_area(*axes) == pytest.approx(quoted, rel=3e-5)
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(st.floats(60, 150), st.floats(1.05, 2.0), st.floats(0.4, 0.95))
 def test_ellipsoid_area_and_volume(a, longer, flatter):
     loaf = half_ellipsoid(a, a * longer, a * flatter)

@@ -1,4 +1,4 @@
-"""Prints are true to scale: read back from the PDF by a reader that is not ours (PDFium).
+"""Prints are true to scale, with and without Cairo: read back by a reader not ours (PDFium).
 
 Paper: ISO 216 (A0 is 841 x 1189 mm, each next size is half of it, cut down to whole mm) and
 ANSI/ASME Y14.1 (A 8.5 x 11 in, B 11 x 17 in). PDF unit: 1/72 in, ISO 32000-1 clause 8.3.2.3.
@@ -6,14 +6,13 @@ Plan of a hemisphere from its sheet: azimuthal equidistant to orthographic, r = 
 Snyder, Map Projections: A Working Manual, USGS Professional Paper 1395 (1987), chs. 20 and 25.
 """
 
-import ctypes
 import math
 
 import numpy as np
 import pypdfium2
-import pypdfium2.raw as pdfium
 import pytest
 import shapely
+from support.printed_paths import MM, read_paths
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.guide import guide, guide_pages
@@ -23,8 +22,9 @@ from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 
-MM = 25.4 / 72
 WORST_MM = 0.1
+
+pytestmark = pytest.mark.usefixtures("both_ways")
 
 
 def halved(times):
@@ -46,23 +46,6 @@ def halved(times):
 def test_paper_sizes(name, size):
     (paper,) = (each for each in PAPERS if each.name == name)
     assert (paper.width_mm, paper.height_mm) == pytest.approx(size)
-
-
-def read_paths(page):
-    """Every stroked or filled path of a page: subpaths of points in mm from the upper left."""
-    height = page.get_height() * MM
-    for found in page.get_objects(filter=[pdfium.FPDF_PAGEOBJ_PATH]):
-        m = found.get_matrix()
-        subpaths = []
-        for index in range(pdfium.FPDFPath_CountSegments(found.raw)):
-            segment = pdfium.FPDFPath_GetPathSegment(found.raw, index)
-            x, y = ctypes.c_float(), ctypes.c_float()
-            pdfium.FPDFPathSegment_GetPoint(segment, x, y)
-            if pdfium.FPDFPathSegment_GetType(segment) == pdfium.FPDF_SEGMENT_MOVETO:
-                subpaths.append([])
-            at = m.a * x.value + m.c * y.value + m.e, m.b * x.value + m.d * y.value + m.f
-            subpaths[-1].append((at[0] * MM, height - at[1] * MM))
-        yield [np.array(each) for each in subpaths]
 
 
 def fan(radius):

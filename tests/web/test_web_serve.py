@@ -33,11 +33,11 @@ def started(*arguments):
 def test_it_says_where_it_is_and_stops_on_ctrl_c(tmp_path):
     page = started(str(tmp_path), "--port", "0")
     address = re.search(r"http://127\.0\.0\.1:\d+/", page.stdout.readline()).group()
-    with urllib.request.urlopen(address, timeout=10) as answer:
+    with urllib.request.urlopen(address, timeout=60) as answer:
         assert b"scorecraft" in answer.read()
     assert str(tmp_path) in page.stdout.readline()
     page.send_signal(signal.SIGINT)
-    _, complaints = page.communicate(timeout=10)
+    _, complaints = page.communicate(timeout=60)
     assert page.returncode == 0
     assert "Traceback" not in complaints
 
@@ -92,12 +92,12 @@ def test_a_shared_page_gives_a_link_for_a_phone(tmp_path):
     told = "".join(page.stdout.readline() for _ in range(3))
     link = re.search(rf"http://{re.escape(own)}:\d+/join/\S+", told).group()
     visitor = urllib.request.build_opener(urllib.request.HTTPCookieProcessor())
-    with visitor.open(link) as answer:
+    with visitor.open(link, timeout=60) as answer:
         assert b'<form method="post">' in answer.read()
-    with visitor.open(link, b"") as answer:
+    with visitor.open(link, b"", timeout=60) as answer:
         assert answer.status == 200 and b"/static/app.js" in answer.read()
     page.send_signal(signal.SIGINT)
-    page.communicate(timeout=10)
+    page.communicate(timeout=60)
 
 
 def test_a_port_that_is_taken_is_told():

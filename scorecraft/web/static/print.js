@@ -151,8 +151,7 @@ export class PrintRoom {
       hush("print");
       tell(told.kept(file.name));
     } catch (error) {
-      if (error.status === 501) tell(told.noCairo, { lasting: true, about: "print" });
-      else tellWhy(error, "print");
+      tellWhy(error, "print");
     }
   }
 }

@@ -139,7 +139,6 @@ export const words = {
     browser: "Print from here",
     scale: "Print at 100 %, without fitting to the page, then lay a ruler on the printed rule.",
     kept: (name) => `${name} is in your downloads`,
-    noCairo: "This computer lacks the Cairo library, which PDF needs. Use “Print from here”: it is as true to scale.",
   },
 
   bench: {
