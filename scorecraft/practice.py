@@ -403,6 +403,9 @@ MOST_TRACED_BYTES = Rule(2_000_000, "bytes", "the largest SVG file that is trace
 MOST_TRACED_ELEMENTS = Rule(20_000, "elements", "the most elements of a traced file", OURS)
 MOST_TRACED_DEPTH = Rule(40, "levels", "the deepest nesting of groups in a traced file", OURS)
 MOST_TRACED_POINTS = Rule(200_000, "points", "the most points of a traced drawing", OURS)
+MOST_TRACED_STEPS = Rule(20_000, "lines and curves", "the most pieces of a traced drawing", OURS)
+MOST_TRANSFORMS = Rule(100, "steps", "the most steps of one transform in a traced file", OURS)
+LONGEST_NUMBER = Rule(100, "characters", "the longest number that is read in a drawing", OURS)
 LARGEST_DRAWING_MM = Rule(10_000, "mm", "how far a traced drawing may reach", OURS)
 TRACED_GAP_MM = Rule(0.5, "mm", "ends of a traced rim nearer than this meet", OURS)
 

@@ -11,10 +11,10 @@ import shapely
 
 from scorecraft.cuts import Line
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_TRACED_POINTS, TRACED_GAP_MM
+from scorecraft.practice import TRACED_GAP_MM
 from scorecraft.trace.document import Node, read
-from scorecraft.trace.matrix import Matrix, then, transform, viewport
-from scorecraft.trace.path_data import subpaths
+from scorecraft.trace.matrix import Matrix, checked, then, transform, viewport
+from scorecraft.trace.path_data import Ink, subpaths
 from scorecraft.trace.shapes import GROUPS, SHAPES, path_data
 
 
@@ -24,11 +24,9 @@ def strokes(path: str | Path) -> list[Line]:
     Raises UsageError, with the file and line, for anything that is not a plain drawing.
     """
     root = read(path)
-    lines = _drawn(root, viewport(root))
+    lines = _drawn(root, viewport(root), Ink())
     if not lines:
         raise UsageError(f"{path} draws no strokes", root.place)
-    if sum(map(len, lines)) > MOST_TRACED_POINTS.value:
-        raise UsageError(f"{path} has too many points", root.place, "simplify its paths")
     points = np.concatenate(lines)
     middle = (points.min(axis=0) + points.max(axis=0)) / 2
     return [(line - middle) * (1, -1) for line in lines]
@@ -59,13 +57,13 @@ def _hidden(node: Node) -> bool:
     return node.attributes.get("display") == "none" or "display:none" in style
 
 
-def _drawn(node: Node, frame: Matrix) -> list[Line]:
+def _drawn(node: Node, frame: Matrix, ink: Ink) -> list[Line]:
     """Draw a node and all it holds, in mm with y down."""
     if _hidden(node):
         return []
-    frame = then(frame, transform(node))
+    frame = checked(then(frame, transform(node)), node)
     if node.tag in SHAPES:
-        return subpaths(path_data(node), frame, node.place)
+        return subpaths(path_data(node), frame, node.place, ink)
     if node.tag in GROUPS:
-        return [line for child in node.children for line in _drawn(child, frame)]
+        return [line for child in node.children for line in _drawn(child, frame, ink)]
     return []

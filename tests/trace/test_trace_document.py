@@ -98,7 +98,7 @@ def test_limits_are_told(drawing):
         strokes(drawing(OPEN + "<g>" * 5000 + "</g>" * 5000 + "</svg>"))
     with pytest.raises(UsageError, match="too many elements"):
         strokes(drawing(OPEN + "<g/>" * 20_001 + "</svg>"))
-    with pytest.raises(UsageError, match="too many points"):
+    with pytest.raises(UsageError, match="too many lines and curves"):
         strokes(drawing(OPEN + f'<path d="M0 0{"h1h-1" * 101_000}"/></svg>'))
 
 
