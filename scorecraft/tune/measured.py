@@ -1,6 +1,5 @@
 """Openings measured on the baked loaf: a CSV file of cut numbers and widths."""
 
-import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -76,18 +75,18 @@ def _parted(line: str) -> list[str]:
 def _number(cell: str, numbers: Sequence[int]) -> int:
     known = f"the guide numbers the cuts {min(numbers)} to {max(numbers)}" if numbers else ""
     if not re.fullmatch(r"[0-9]{1,6}", cell):
-        raise UsageError(f'"{cell}" is no cut number', None, known)
+        raise UsageError(f'"{cell:.40}" is no cut number', None, known)
     if int(cell) not in numbers:
         raise UsageError(f"there is no cut {int(cell)}", None, known)
     return int(cell)
 
 
 def _width(cell: str) -> float:
-    found = re.fullmatch(r"([+-]?[0-9]*\.?[0-9]+)\s*(mm)?", cell, re.ASCII)
-    if not found:
-        raise UsageError(f'"{cell}" is no width in mm', None, "like 12 or 12.5")
-    width = float(found.group(1))
-    if not math.isfinite(width) or not 0 <= width <= WIDEST_MEASURED_MM.value:
+    number = cell.removesuffix("mm").rstrip()
+    if not re.fullmatch(r"[+-]?(?:[0-9]{0,9}\.)?[0-9]{1,20}", number):
+        raise UsageError(f'"{cell:.40}" is no width in mm', None, "like 12 or 12.5")
+    width = float(number)
+    if not 0 <= width <= WIDEST_MEASURED_MM.value:
         hint = f"an opening is 0 to {WIDEST_MEASURED_MM.value:.0f} mm"
         raise UsageError(f"{cell} is no width of a cut", None, hint)
     return width

@@ -15,7 +15,7 @@ from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.report import finding_data, rounded, verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
-WRITTEN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)(%|[A-Za-z°″]+)?")
+WRITTEN = re.compile(r"[+-]?(\d++(?:\.\d*+)?|\.\d++)(%|[A-Za-z°″]++)?")
 """A plain number with its unit, as a slider writes it."""
 
 

@@ -13,7 +13,7 @@ from scorecraft.writing import write_whole
 MOST_FILES = 500
 LONGEST_NAME = 80
 ODD = re.compile(r'[\x00-\x1f\x7f/\\:*?"<>|]')
-TAKEN = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*)?", re.IGNORECASE)
+TAKEN = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*+)?", re.IGNORECASE)
 """Names that Windows keeps for its devices."""
 
 
