@@ -1,11 +1,12 @@
 """The head of a pattern: title, notes, loaf, oven and bench."""
 
 from collections.abc import Mapping
-from pathlib import Path
+from dataclasses import replace
 from typing import Any
 
-from scorecraft.errors import Place, ScorecraftError
-from scorecraft.expand.draw import beside
+from scorecraft.cuts import Line
+from scorecraft.errors import PatternError, Place, Problem, ScorecraftError, lines_of
+from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values, read
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern, Statement
@@ -27,11 +28,25 @@ def find(pattern: Pattern, word: str) -> Statement | None:
 
 
 def spoken(word: str, text: str) -> Statement:
-    """Read one header statement from the command line, like `round width 180mm`."""
-    pattern = parse(f"{word} {text}", f"--{word}")
+    """Read one header statement from the command line, like `round width 180mm`.
+
+    Raises PatternError that quotes the words themselves.
+    """
+    try:
+        pattern = parse(f"{word} {text}", f"--{word}")
+    except PatternError as error:
+        raise PatternError([quoted_words(each, word, text) for each in error.problems]) from error
     if len(pattern.statements) != 1:
         raise ScorecraftError(f"--{word} takes one statement", pattern.statements[1].place)
     return pattern.statements[0]
+
+
+def quoted_words(problem: Problem, word: str, text: str) -> Problem:
+    """Let a problem in the words of an option quote them."""
+    place = problem.place
+    if place is None or place.file != f"--{word}":
+        return problem
+    return replace(problem, quoted=lines_of(f"{word} {text}")[place.line - 1])
 
 
 def texts(pattern: Pattern, word: str) -> tuple[str, ...]:
@@ -55,7 +70,7 @@ def bake_of(statement: Statement | None) -> Bake:
     return Bake(spring=values["spring"], spread=values["spread"], steam=values["steam"])
 
 
-def loaf_of(statement: Statement | None, folder: Path | None) -> tuple[Loaf, Mapping[str, Any]]:
+def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Mapping[str, Any]]:
     """Make the loaf a pattern asks for; give it with the values it was asked for by.
 
     Where sizes were estimated from the dough, `steps` among the values tells the arithmetic.
@@ -65,18 +80,18 @@ def loaf_of(statement: Statement | None, folder: Path | None) -> tuple[Loaf, Map
         raise ScorecraftError(message, None, hint)
     values = head_values("loaf", statement)
     try:
-        return sized(values, folder), values
+        return sized(values, drawings), values
     except ScorecraftError as error:
         place = error.place or statement.place
-        raise ScorecraftError(error.message, place, error.hint) from error
+        raise ScorecraftError(error.message, place, error.hint, error.quoted) from error
 
 
-def sized(values: Values, folder: Path | None) -> Loaf:
+def sized(values: Values, drawings: Drawings) -> Loaf:
     """Make the loaf from the sizes given; its dough, or habit, gives those that are not."""
     shape, profile = values["shape"], values.get("profile")
     powers = None if profile is None else (profile, 2.0)
     if "outline" in values:
-        return traced_loaf(values, powers, folder)
+        return traced_loaf(values, powers, drawings.rim(values["outline"]))
     check_even(shape, values)
     if "dough" in values:
         return from_dough(values, powers)
@@ -112,11 +127,8 @@ def from_dough(values: Values, powers: tuple[float, float] | None) -> Loaf:
     return make_loaf(shape, sizing.width_mm, sizing.length_mm, sizing.height_mm, powers)
 
 
-def traced_loaf(values: Values, powers: tuple[float, float] | None, folder: Path | None) -> Loaf:
+def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -> Loaf:
     """Make a loaf whose rim is drawn in an SVG file, as large as drawn or scaled to a width."""
-    from scorecraft.trace import traced_rim
-
-    rim = traced_rim(beside(values["outline"], folder))
     across = float(rim[:, 0].max() - rim[:, 0].min())
     width = values.get("width", across)
     outline = traced_outline(rim * (width / across))

@@ -10,8 +10,9 @@ import numpy as np
 import shapely
 
 from scorecraft.cuts import Line
-from scorecraft.errors import UsageError
-from scorecraft.practice import TRACED_GAP_MM
+from scorecraft.errors import UsageError, quoting
+from scorecraft.practice import MOST_TRACED_BYTES, TRACED_GAP_MM
+from scorecraft.reading import read_bytes
 from scorecraft.trace.document import Node, read
 from scorecraft.trace.matrix import Matrix, checked, then, transform, viewport
 from scorecraft.trace.path_data import Ink, subpaths
@@ -23,10 +24,14 @@ def strokes(path: str | Path) -> list[Line]:
 
     Raises UsageError, with the file and line, for anything that is not a plain drawing.
     """
-    root = read(path)
-    lines = _drawn(root, viewport(root), Ink())
-    if not lines:
-        raise UsageError(f"{path} draws no strokes", root.place)
+    data = read_bytes(path, int(MOST_TRACED_BYTES.value), "a drawing")
+    try:
+        root = read(data, str(path))
+        lines = _drawn(root, viewport(root), Ink())
+        if not lines:
+            raise UsageError(f"{path} draws no strokes", root.place)
+    except UsageError as error:
+        raise quoting(error, data.decode("utf-8-sig", "replace")) from error
     points = np.concatenate(lines)
     middle = (points.min(axis=0) + points.max(axis=0)) / 2
     return [(line - middle) * (1, -1) for line in lines]

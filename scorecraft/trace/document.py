@@ -4,13 +4,11 @@ Only this file knows the XML parser.
 """
 
 from dataclasses import dataclass, field
-from pathlib import Path
 from typing import Any
 from xml.etree.ElementTree import ParseError
 
 from scorecraft.errors import Place, UsageError
-from scorecraft.practice import MOST_TRACED_BYTES, MOST_TRACED_DEPTH, MOST_TRACED_ELEMENTS
-from scorecraft.reading import read_bytes
+from scorecraft.practice import MOST_TRACED_DEPTH, MOST_TRACED_ELEMENTS
 
 SVG = "{http://www.w3.org/2000/svg}"
 DRAWN = {"svg", "g", "a", "path", "line", "polyline", "polygon", "rect", "circle", "ellipse"}
@@ -37,14 +35,13 @@ class Node:
     children: list["Node"] = field(default_factory=list)
 
 
-def read(path: str | Path) -> Node:
-    """Read an SVG file; raises UsageError, with file and line, for anything not plain."""
+def read(data: bytes, name: str) -> Node:
+    """Read an SVG file of a name; raises UsageError, with its line, for anything not plain."""
     # The parser costs 20 ms to load, and few patterns trace a file.
     from defusedxml import DefusedXmlException, DTDForbidden
     from defusedxml.ElementTree import DefusedXMLParser
 
-    data = read_bytes(path, int(MOST_TRACED_BYTES.value), "a drawing")
-    builder = _Builder(str(path))
+    builder = _Builder(name)
     parser = DefusedXMLParser(target=builder, forbid_dtd=True)
     builder.expat = parser.parser
     try:
@@ -56,7 +53,7 @@ def read(path: str | Path) -> Node:
         raise UsageError("XML entities are not allowed", builder.here()) from error
     except ParseError as error:
         line, column = error.position
-        raise UsageError(f"not an SVG file: {error}", Place(str(path), line, column + 1)) from error
+        raise UsageError(f"not an SVG file: {error}", Place(name, line, column + 1)) from error
     except (LookupError, ValueError) as error:
         raise UsageError(f"not an SVG file: {error}", builder.here()) from error
     return builder.root()

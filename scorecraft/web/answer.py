@@ -3,6 +3,7 @@
 import json
 from collections.abc import Sequence
 from dataclasses import dataclass
+from pathlib import PurePath
 from typing import Any
 
 from scorecraft.errors import Problem, ScorecraftError
@@ -38,10 +39,17 @@ def refusal(error: ScorecraftError, status: int) -> Answer:
 
 
 def problem_data(problem: Problem) -> dict[str, Any]:
-    """Tell a problem as plain data; columns count characters from 1."""
-    place = problem.place
+    """Tell a problem as plain data; columns count characters from 1.
+
+    A problem in another file than the pattern has no line in it; its message says where it is.
+    """
+    place, message = problem.place, problem.message
+    if place and problem.quoted:
+        if not place.file.startswith("--"):  # words of an option need no line number
+            message = f"{PurePath(place.file).name}, line {place.line}: {message}"
+        place = None
     return {
-        "message": problem.message,
+        "message": message,
         "hint": problem.hint,
         "line": place.line if place else None,
         "column": place.column if place else None,

@@ -1,13 +1,15 @@
 """The baker's own files: one folder of patterns, and never a path outside it."""
 
 import hashlib
+import os
 import re
 import threading
 from dataclasses import dataclass
 from pathlib import Path
 
 from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.shelf import SUFFIX, from_file
+from scorecraft.reading import decoded, read_bytes
+from scorecraft.shelf import SUFFIX, most_bytes
 from scorecraft.writing import write_whole
 
 MOST_FILES = 500
@@ -61,25 +63,27 @@ class Folder:
         if len(plain) > LONGEST_NAME:
             raise UsageError("the file name is too long", None, f"at most {LONGEST_NAME} letters")
         path = self.path / (plain if plain.endswith(SUFFIX) else plain + SUFFIX)
-        if path.exists() and not self.holds(path):
+        if os.path.lexists(path) and not self.holds(path):
             raise UsageError(f'"{name}" is not a plain file in the folder')
         return path
 
     def open(self, name: str) -> Opened:
         """Read a pattern file; raises UsageError where it cannot be read."""
         path = self.file(name)
-        text = from_file(path).text
-        return Opened(path.name, text, mark_of(path.read_bytes()))
+        data = read_bytes(path, most_bytes(), "a pattern")
+        return Opened(path.name, decoded(data, path.name), mark_of(data))
 
     def save(self, name: str, text: str, mark: str | None) -> Opened:
         """Write a pattern file, whole or not at all, over the one with `mark` or as a new one.
 
-        Raises ChangedError where another file is there.
+        Raises ChangedError where another file is there, UsageError where that is no pattern.
         """
         path = self.file(name)
         data = text.encode("utf-8")
         with self.saving:
-            there = mark_of(path.read_bytes()) if path.exists() else None
+            there = None
+            if path.exists():
+                there = mark_of(read_bytes(path, most_bytes(), "a pattern"))
             if there is not None and there != mark:
                 word = "is there already" if mark is None else "was changed by something else"
                 hint = "open it to see, save under another name, or write over it"
