@@ -112,6 +112,9 @@ MOST_PROOF = Rule(
 LOAF_PER_BASKET = Rule(
     1.0, "", "width of the loaf turned out over the basket's width across the top", COMMON
 )
+SPREADS_FROM_BASKET = Rule(
+    1.05, "", "a loaf turned out spreads to no more than this much of its basket", COMMON
+)
 LOWEST_STAND = Rule(0.3, "of the width", "a loaf lower than this did not fill its basket", COMMON)
 HIGHEST_STAND = Rule(0.55, "of the width", "a loaf turned out stands no higher", COMMON)
 

@@ -48,7 +48,7 @@ export class LoafForm {
     const sizes = { width: `${trimmed(loaf.width_mm, 0)}mm`, height: `${trimmed(loaf.height_mm, 0)}mm` };
     sizes.length = STRETCH[loaf.shape] > 1 ? `${trimmed(loaf.length_mm, 0)}mm` : "";
     const none = { width: "", length: "", height: "" };
-    change("loaf", form, by === "dough" ? { ...none, dough: "900g" } : { ...sizes, dough: "", proof: "", basket: "" });
+    change("loaf", form, by === "dough" ? { ...none, dough: "900g" } : { ...sizes, dough: "", proof: "", basket: "", by: "" });
   }
 
   shapes(shape, form, design) {
