@@ -257,7 +257,10 @@ OPENING_PANELS_ROUGH = Rule(
     1_100.0, "panels", "about so many do for a first look, while a pattern is being changed", OURS
 )
 OPENING_MOST_PANELS = Rule(
-    5_000.0, "panels", "the most panels without a turn: 800 MB, and 7 s on two cores", OURS
+    3_000.0, "panels", "the most panels without a turn: 576 MB with their factors", OURS
+)
+OPENING_MOST_PRESSED_MB = Rule(
+    200.0, "MB", "the most that panels pressed shut may take, beside the equations", OURS
 )
 ROOM_ENOUGH = Rule(
     0.20,

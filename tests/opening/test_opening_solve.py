@@ -295,4 +295,4 @@ def test_system_that_is_not_positive_is_told_in_words(monkeypatch):
 
 def test_model_says_what_it_is():
     assert "strain" in solving.__doc__
-    assert practice.OPENING_MOST_PANELS.value == 5000
+    assert practice.OPENING_MOST_PANELS.value == 3000
