@@ -413,6 +413,10 @@ MOST_TRACED_STEPS = Rule(20_000, "lines and curves", "the most pieces of a trace
 MOST_TRANSFORMS = Rule(100, "steps", "the most steps of one transform in a traced file", OURS)
 LONGEST_NUMBER = Rule(100, "characters", "the longest number that is read in a drawing", OURS)
 LARGEST_DRAWING_MM = Rule(10_000, "mm", "how far a traced drawing may reach", OURS)
+LEAST_HOLE_MM2 = Rule(25.0, "mm2", "smaller closed lines inside a traced rim are specks", OURS)
+MOST_HOLE_SHARE = Rule(
+    0.8, "of the rim's area", "a larger closed line in a rim is the other edge of its line", OURS
+)
 TRACED_GAP_MM = Rule(0.5, "mm", "ends of a traced rim nearer than this meet", OURS)
 
 # --- drawing --------------------------------------------------------------------------------

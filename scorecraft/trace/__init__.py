@@ -11,7 +11,7 @@ import shapely
 
 from scorecraft.cuts import Line
 from scorecraft.errors import UsageError, quoting
-from scorecraft.practice import MOST_TRACED_BYTES, TRACED_GAP_MM
+from scorecraft.practice import LEAST_HOLE_MM2, MOST_HOLE_SHARE, MOST_TRACED_BYTES, TRACED_GAP_MM
 from scorecraft.reading import read_bytes
 from scorecraft.trace.document import Node, read
 from scorecraft.trace.matrix import Matrix, checked, then, transform, viewport
@@ -40,14 +40,23 @@ def strokes(path: str | Path) -> list[Line]:
 def traced_rim(path: str | Path) -> Line:
     """Read the largest closed stroke of an SVG file, as (N, 2) points in mm, last as first.
 
-    Raises UsageError where no stroke is closed.
+    Raises UsageError where no stroke is closed, and where the rim has a hole in it.
     """
     closed = [line for line in map(_closed, strokes(path)) if line is not None]
     if not closed:
         raise UsageError(
             f"{path} has no closed path to be the rim", hint="draw the rim as one closed path"
         )
-    return max(closed, key=lambda line: shapely.Polygon(line).area)
+    areas = shapely.area([shapely.Polygon(line) for line in closed])
+    largest = int(np.argmax(areas))
+    rim = shapely.Polygon(closed[largest])
+    for line, area in zip(closed, areas, strict=True):
+        is_large = LEAST_HOLE_MM2.value < area < MOST_HOLE_SHARE.value * areas[largest]
+        if is_large and shapely.contains_xy(rim, *line[0]):
+            message = f"{path}: a loaf with a hole in it cannot be planned yet"
+            hint = "delete what is drawn inside the rim to plan the loaf without its hole"
+            raise UsageError(message, None, hint)
+    return closed[largest]
 
 
 def _closed(line: Line) -> Line | None:
