@@ -26,8 +26,9 @@ def design(
 
     `pattern` is a file, the name of a shipped pattern, or a text of several lines. `loaf` and
     `bake` stand in for the pattern's own, written as in a pattern: `round width 180mm height
-    80mm`. `knobs` turns knobs by name, to numbers or texts with a unit. `baker` is a file that
-    `scorecraft tune` wrote from bakes of your own. Raises
+    80mm`; a drawing that `loaf` names is looked up from the current folder. `knobs` turns knobs
+    by name, to numbers or texts with a unit. `baker` is a file that `scorecraft tune` wrote from
+    bakes of your own. Raises
     `scorecraft.errors.ScorecraftError`, which says what is wrong, where, and what to do.
     """
     from scorecraft.door import design as make

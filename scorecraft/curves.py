@@ -49,16 +49,21 @@ def arc_steps(radius: float, sweep: float) -> int:
 
 
 def bezier(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, p3: ArrayLike) -> Points:
-    """Cubic Bezier curve through four control points (mm).
-
-    The number of chords follows from the bound on the second derivative, |B''| h^2 / 8.
-    """
+    """Cubic Bezier curve through four control points (mm)."""
     controls = np.array([p0, p1, p2, p3], dtype=np.float64)
-    bend = 6 * np.hypot(*np.diff(controls, n=2, axis=0).T).max()
-    t = np.linspace(0, 1, max(1, ceil(sqrt(bend / (8 * CHORD_MM.value)))) + 1)
+    t = np.linspace(0, 1, bezier_steps(controls) + 1)
     u = 1 - t
     weights = np.column_stack([u**3, 3 * u**2 * t, 3 * u * t**2, t**3])
     return np.asarray(weights @ controls)
+
+
+def bezier_steps(controls: Points) -> int:
+    """Count the chords that a cubic Bezier curve with control points (4, 2) in mm needs.
+
+    It follows from the bound on the second derivative, |B''| h^2 / 8.
+    """
+    bend = 6 * np.hypot(*np.diff(controls, n=2, axis=0).T).max()
+    return max(1, ceil(sqrt(bend / (8 * CHORD_MM.value))))
 
 
 def join(*pieces: Points) -> Points:

@@ -163,17 +163,28 @@ def make(
     bake: str | None = None,
     knobs: Mapping[str, Turned] | None = None,
     baker: str | Path | None = None,
+    standing: Path | None = None,
 ) -> Design:
     """Design a pattern on its loaf, or on another one.
 
     `pattern` is a file, a shipped name, `-`, or a text of several lines; `loaf` and `bake` are
     written as in a pattern (`round width 180mm`); `knobs` turns knobs by name; `baker` is a file
-    that `tune` wrote. Raises PatternError or UsageError, each a ScorecraftError.
+    that `tune` wrote. Where the words of `loaf` are the user's own, `standing` is the folder
+    that a drawing they name is looked up from, wherever it lies; else it must lie in the
+    pattern's folder. Raises PatternError or UsageError, each a ScorecraftError.
     """
     source = pattern if isinstance(pattern, Source) else find_source(pattern)
     tree = parse(source.text, source.name)
     turned = {name: turn(name, value) for name, value in (knobs or {}).items()}
-    layout = expand(tree, source.text, loaf=loaf, bake=bake, knobs=turned, folder=source.folder)
+    layout = expand(
+        tree,
+        source.text,
+        loaf=loaf,
+        bake=bake,
+        knobs=turned,
+        folder=source.folder,
+        standing=standing,
+    )
     skin = skin_of(baker)
     if all(cut.opens_mm is None for cut in layout.cuts):
         return Design(source, tree, layout, skin)

@@ -77,5 +77,5 @@ def design(
     baker: str | Path | None = None,
 ) -> Design:
     """Design a pattern on a loaf: see `scorecraft.design`."""
-    made = make(pattern, loaf=loaf, bake=bake, knobs=knobs, baker=baker)
+    made = make(pattern, loaf=loaf, bake=bake, knobs=knobs, baker=baker, standing=Path.cwd())
     return Design(made.source, made.tree, made.layout, made.skin, made.unmet)

@@ -24,8 +24,10 @@ class Place:
 class Problem:
     """One thing wrong with a pattern: what, where, and the way out.
 
-    `trails` marks what may follow from a slip to its left on the same line, and is told only if
-    there is none. Problems `about` the same name are told once, with the lines of all of them.
+    `quoted` is the line at its place where that is in another file than the pattern (a drawing,
+    the words of an option). `trails` marks what may follow from a slip to its left on the same
+    line, and is told only if there is none. Problems `about` the same name are told once, with the
+    lines of all of them.
     """
 
     message: str
@@ -33,6 +35,7 @@ class Problem:
     hint: str = ""
     trails: bool = False
     about: str = ""
+    quoted: str = ""
 
 
 class EnoughError(Exception):
@@ -63,19 +66,29 @@ class ScorecraftError(Exception):
 
     exit_code = 2
 
-    def __init__(self, message: str, place: Place | None = None, hint: str = "") -> None:
+    def __init__(
+        self, message: str, place: Place | None = None, hint: str = "", quoted: str = ""
+    ) -> None:
         super().__init__(message)
         self.message = message
         self.place = place
         self.hint = hint
+        self.quoted = quoted
 
     @property
     def problems(self) -> tuple[Problem, ...]:
         """All that is wrong, in the order of the file."""
-        return (Problem(self.message, self.place, self.hint),)
+        return (Problem(self.message, self.place, self.hint, quoted=self.quoted),)
 
     def __str__(self) -> str:
         return "\n".join(shown(problem) for problem in self.problems)
+
+
+def quoting(error: ScorecraftError, text: str) -> ScorecraftError:
+    """Give an error of a file other than the pattern with the line it is about."""
+    lines = lines_of(text) if error.place else []
+    line = lines[error.place.line - 1] if error.place and error.place.line <= len(lines) else ""
+    return type(error)(error.message, error.place, error.hint, line)
 
 
 class UsageError(ScorecraftError):
@@ -123,7 +136,9 @@ def shown(problem: Problem, lines: Sequence[str] = ()) -> str:
     """Write a problem as `file:line:column: message`, its line with a caret, and the hint."""
     place = problem.place
     out = [f"{place}: {problem.message}" if place else problem.message]
-    if place and 0 < place.line <= len(lines):
+    if place and problem.quoted:
+        out += caret(problem.quoted, place)
+    elif place and 0 < place.line <= len(lines):
         out += caret(lines[place.line - 1], place)
     if problem.hint:
         out.append(f"    {problem.hint}")

@@ -112,6 +112,9 @@ MOST_PROOF = Rule(
 LOAF_PER_BASKET = Rule(
     1.0, "", "width of the loaf turned out over the basket's width across the top", COMMON
 )
+SPREADS_FROM_BASKET = Rule(
+    1.05, "", "a loaf turned out spreads to no more than this much of its basket", COMMON
+)
 LOWEST_STAND = Rule(0.3, "of the width", "a loaf lower than this did not fill its basket", COMMON)
 HIGHEST_STAND = Rule(0.55, "of the width", "a loaf turned out stands no higher", COMMON)
 
@@ -254,7 +257,10 @@ OPENING_PANELS_ROUGH = Rule(
     1_100.0, "panels", "about so many do for a first look, while a pattern is being changed", OURS
 )
 OPENING_MOST_PANELS = Rule(
-    5_000.0, "panels", "the most panels without a turn: 800 MB, and 7 s on two cores", OURS
+    3_000.0, "panels", "the most panels without a turn: 576 MB with their factors", OURS
+)
+OPENING_MOST_PRESSED_MB = Rule(
+    200.0, "MB", "the most that panels pressed shut may take, beside the equations", OURS
 )
 ROOM_ENOUGH = Rule(
     0.20,
@@ -403,7 +409,14 @@ MOST_TRACED_BYTES = Rule(2_000_000, "bytes", "the largest SVG file that is trace
 MOST_TRACED_ELEMENTS = Rule(20_000, "elements", "the most elements of a traced file", OURS)
 MOST_TRACED_DEPTH = Rule(40, "levels", "the deepest nesting of groups in a traced file", OURS)
 MOST_TRACED_POINTS = Rule(200_000, "points", "the most points of a traced drawing", OURS)
+MOST_TRACED_STEPS = Rule(20_000, "lines and curves", "the most pieces of a traced drawing", OURS)
+MOST_TRANSFORMS = Rule(100, "steps", "the most steps of one transform in a traced file", OURS)
+LONGEST_NUMBER = Rule(100, "characters", "the longest number that is read in a drawing", OURS)
 LARGEST_DRAWING_MM = Rule(10_000, "mm", "how far a traced drawing may reach", OURS)
+LEAST_HOLE_MM2 = Rule(25.0, "mm2", "smaller closed lines inside a traced rim are specks", OURS)
+MOST_HOLE_SHARE = Rule(
+    0.8, "of the rim's area", "a larger closed line in a rim is the other edge of its line", OURS
+)
 TRACED_GAP_MM = Rule(0.5, "mm", "ends of a traced rim nearer than this meet", OURS)
 
 # --- drawing --------------------------------------------------------------------------------

@@ -10,6 +10,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.checks.overlaps import overlaps
 from scorecraft.checks.pieces import pieces
 from scorecraft.checks.rim import rim
+from scorecraft.checks.size import size
 from scorecraft.checks.strips import strips
 from scorecraft.checks.undercut import undercut
 from scorecraft.checks.vessel import vessel
@@ -26,6 +27,7 @@ CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
     "depth": depth,
     "density": density,
     "balance": balance,
+    "size": size,
     "vessel": vessel,
 }
 """Every check by its name, in the order of telling."""

@@ -93,7 +93,7 @@ def fitted(
     from scorecraft.tune.predict import predictor
     from scorecraft.tune.telling import skin_words, tuned_text
 
-    design = make(pattern, knobs=knobs, **given)
+    design = make(pattern, knobs=knobs, loaf=given["loaf"], bake=given["bake"], standing=Path.cwd())
     rows = read_measured(measured, [group.number for group in design.groups])
     if plot is not None:
         file_form(str(plot), None)

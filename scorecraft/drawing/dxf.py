@@ -56,7 +56,7 @@ def _outlined(item: Item, group: Group) -> Shape:
 
 def _layer(name: str) -> str:
     """Name a layer in the few letters that release 12 allows."""
-    return re.sub(r"[^A-Z0-9_$-]+", "_", name.upper())[:31]
+    return re.sub(r"[^A-Z0-9_$-]++", "_", name.upper())[:31]
 
 
 def _header(picture: Picture) -> list[Pair]:

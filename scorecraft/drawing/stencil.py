@@ -64,7 +64,8 @@ def told(plate: Plate) -> tuple[str, ...]:
     count = len(plate.bridges)
     first, last = (f"{width:.1f}".removesuffix(".0") for width in plate.widths)
     widths = f"{first} mm" if first == last else f"{first} to {last} mm"
-    held = f", {count} bridges of {sizes.bridge_mm:g} mm hold it" if count else ""
+    holds = "1 bridge" if count == 1 else f"{count} bridges"
+    held = f", held by {holds} of {sizes.bridge_mm:g} mm" if count else ""
     lines = [
         f"Cut along all solid lines; what is grey falls out, the rest stays in one piece{held}. "
         f"Slots {widths} wide, wider for deeper cuts; "

@@ -24,7 +24,7 @@ def encoded(pictures: Sequence[Picture], form: str, title: str = "") -> bytes:
         raise UsageError(f'"{form}" is no kind of print', None, hint)
     if len(pictures) > 1:
         hint = "give a file that ends in .pdf"
-        raise UsageError(f"a {form} file holds one page; this makes {len(pictures)}", None, hint)
+        raise UsageError(f"one {form} file holds one page; this makes {len(pictures)}", None, hint)
     return svg(pictures[0]).encode() if form == "svg" else png(pictures[0])
 
 

@@ -85,7 +85,7 @@ def lines_at_head(text: str) -> list[Line]:
     found = []
     start = len(text) - len(text.removeprefix(MARK))
     for number, line in enumerate(BREAK.split(text[start:]), start=1):
-        word = re.match(r"[^\W\d]\w*", line)
+        word = re.match(r"[^\W\d]\w*+", line)
         if word and word.group() in WORDS and WORDS[word.group()].group == "header":
             found.append(Line.read(line, start, number))
         start += len(line)

@@ -3,12 +3,11 @@
 import importlib
 import math
 from collections.abc import Callable, Container, Mapping
-from pathlib import Path
 from random import Random
 from typing import Any
 
 from scorecraft.cuts import Kind, Stroke
-from scorecraft.errors import ScorecraftError
+from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Attributes, Scope
 from scorecraft.language.words import Word
@@ -21,35 +20,13 @@ from scorecraft.practice import (
 )
 
 
-def draw(word: Word, sizes: Mapping[str, Any], folder: Path | None) -> list[Stroke]:
+def draw(word: Word, sizes: Mapping[str, Any], drawings: Drawings) -> list[Stroke]:
     """Draw a motif in its own frame by the function of its name in `motifs`."""
     if word.name == "trace":
-        return traced(sizes["file"], sizes["width"], folder)
+        return drawings.strokes(sizes["file"], sizes["width"])
     module = importlib.import_module(f"scorecraft.motifs.{word.name}")
     motif: Callable[..., list[Stroke]] = getattr(module, word.name)
     return motif(**sizes)
-
-
-def traced(file: str, width_mm: float, folder: Path | None) -> list[Stroke]:
-    """Read the strokes of a drawing beside the pattern, scaled to a width if one is given."""
-    from scorecraft.trace import strokes
-
-    lines = strokes(beside(file, folder))
-    across = max(line[:, 0].max() for line in lines) - min(line[:, 0].min() for line in lines)
-    factor = width_mm / across if width_mm and across else 1.0
-    return [Stroke("trace", line * factor) for line in lines]
-
-
-def beside(file: str, folder: Path | None) -> Path:
-    """Find a file that a pattern names: it must lie in the pattern's own folder or below it."""
-    if folder is None:
-        hint = "save the pattern to a file first"
-        raise ScorecraftError(f'"{file}" has no folder to be in', None, hint)
-    path = (folder / file).resolve()
-    if not path.is_relative_to(folder.resolve()):
-        hint = "put it beside the pattern"
-        raise ScorecraftError(f'"{file}" lies outside the pattern\'s folder', None, hint)
-    return path
 
 
 def strayed(scope: Scope, count: int) -> Scope:

@@ -8,8 +8,17 @@ from typing import TypeVar
 
 from scorecraft.cuts import Layout
 from scorecraft.errors import EnoughError, PatternError, Place, Problem, ScorecraftError
+from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
-from scorecraft.expand.header import bake_of, find, head_values, loaf_of, spoken, texts
+from scorecraft.expand.header import (
+    bake_of,
+    find,
+    head_values,
+    loaf_of,
+    quoted_words,
+    spoken,
+    texts,
+)
 from scorecraft.expand.knobs import knobs_of
 from scorecraft.expand.marks import marks_of
 from scorecraft.expand.scope import Scope
@@ -29,29 +38,34 @@ def expand(
     bake: str | None = None,
     knobs: Mapping[str, Quantity] | None = None,
     folder: Path | None = None,
+    standing: Path | None = None,
 ) -> Layout:
     """Lay a pattern's cuts out on its loaf.
 
     `loaf` and `bake` replace the pattern's own statements (`round width 180mm`); `knobs` turns
-    knobs by name; `folder` is where the files a pattern names must lie. Raises PatternError with
-    every problem found, UsageError for a knob that cannot be turned so.
+    knobs by name; `folder` is where the files a pattern names must lie. `standing` is the folder
+    the user stands in, where the words of `loaf` are the user's own: a file they name is then
+    looked up from there and may lie anywhere. Without it they may name no more than the pattern.
+    Raises PatternError with every problem found, UsageError for a knob that cannot be turned so.
     """
-    head = Head(pattern, folder)
+    head, drawings = Head(pattern), Drawings(folder)
     if loaf is not None:
-        head.loaf = spoken("loaf", loaf)
+        head.loaf = head.attempt(lambda: spoken("loaf", loaf))
     if bake is not None:
-        head.bake = spoken("bake", bake)
+        head.bake = head.attempt(lambda: spoken("bake", bake))
+    mine = Drawings(standing, anywhere=True) if loaf is not None and standing else drawings
     problems = head.problems
     if problems:
         raise PatternError(problems, text)
-    made = head.attempt(lambda: loaf_of(head.loaf, folder))
+    made = head.attempt(lambda: loaf_of(head.loaf, mine))
     growth = head.attempt(lambda: bake_of(head.bake))
     bench = head.attempt(lambda: head_values("bench", head.bench))
     if made is None or growth is None or bench is None:
-        raise refusal(problems, pattern, {"--loaf": f"loaf {loaf}", "--bake": f"bake {bake}"}, text)
+        said = [("loaf", loaf or ""), ("bake", bake or "")]
+        raise refusal(problems, pattern, said, text)
     shape, asked = made
     scope, turned = knobs_of(pattern, knobs or {}, problems, Scope(shape, crown()))
-    walk = Walk({rule_name(s): s for s in pattern.statements if s.word == "define"}, folder)
+    walk = Walk({rule_name(s): s for s in pattern.statements if s.word == "define"}, drawings)
     with suppress(EnoughError):  # the walk has kept the problem
         walk.block(pattern.statements, scope)
     marks = marks_of(pattern, scope, problems)
@@ -74,20 +88,20 @@ def expand(
 
 
 def refusal(
-    problems: Sequence[Problem], pattern: Pattern, said: Mapping[str, str], text: str
+    problems: Sequence[Problem], pattern: Pattern, said: Sequence[tuple[str, str]], text: str
 ) -> PatternError:
     """Refuse a header, shown in the pattern or in the words `said` in its stead."""
     start = pattern.statements[0].place if pattern.statements else Place("pattern", 1, 1)
     placed = [replace(problem, place=problem.place or start) for problem in problems]
-    file = (placed[0].place or start).file
-    own = [problem for problem in placed if problem.place and problem.place.file == file]
-    return PatternError(own, said.get(file, text))
+    for word, words in said:
+        placed = [quoted_words(problem, word, words) for problem in placed]
+    return PatternError(placed, text)
 
 
 class Head:
     """The header statements of a pattern, and what is wrong with them."""
 
-    def __init__(self, pattern: Pattern, folder: Path | None) -> None:
+    def __init__(self, pattern: Pattern) -> None:
         self.problems: list[Problem] = []
         self.loaf = self.attempt(lambda: find(pattern, "loaf"))
         self.bake = self.attempt(lambda: find(pattern, "bake"))

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from pathlib import Path
 
 import shapely
 
@@ -10,6 +9,7 @@ from scorecraft import regions
 from scorecraft.cuts import Cut, Line
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand.draw import draw, dress, strayed
+from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
     FEWER,
@@ -43,9 +43,9 @@ HEADER = ("title", "note", "loaf", "bake", "bench", "knob", "marks", "define")
 class Walk:
     """Runs statements and collects cuts and problems, within the limits of practice.py."""
 
-    def __init__(self, rules: Mapping[str, Statement], folder: Path | None) -> None:
+    def __init__(self, rules: Mapping[str, Statement], drawings: Drawings) -> None:
         self.rules = rules
-        self.folder = folder
+        self.drawings = drawings
         self.cuts: list[Cut] = []
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
@@ -64,7 +64,8 @@ class Walk:
                 self.enough(error.place or statement.place, error.message, error.hint)
             except ScorecraftError as error:
                 if not isinstance(error, ToldError):
-                    self.problem(error.message, error.place or statement.place, error.hint)
+                    (problem,) = error.problems
+                    self.problem(replace(problem, place=error.place or statement.place))
                 scope = without(statement, scope)
 
     def inner(self, block: tuple[Statement, ...], scope: Scope) -> None:
@@ -73,15 +74,15 @@ class Walk:
         self.block(block, scope)
         self.budget.leave()
 
-    def problem(self, message: str, place: Place, hint: str) -> None:
+    def problem(self, problem: Problem) -> None:
         """Keep a problem, once for all the copies that run into it."""
-        self.problems.setdefault((place, message), Problem(message, place, hint))
+        self.problems.setdefault((problem.place, problem.message), problem)
         if len(self.problems) >= MOST_PROBLEMS.value:
             raise EnoughError
 
     def enough(self, place: Place, message: str, hint: str = FEWER) -> None:
         """End the walk: a limit of the program is reached."""
-        self.problem(message, place, hint)
+        self.problem(Problem(message, place, hint))
         raise EnoughError
 
     def statement(self, statement: Statement, scope: Scope) -> Scope:
@@ -178,7 +179,7 @@ class Walk:
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
-        strokes = draw(word, own(word, values), self.folder)
+        strokes = draw(word, own(word, values), self.drawings)
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
         self.keep(statement, scope, lines, parts, values)
@@ -286,7 +287,7 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        line = draw(word, own(word, values), self.folder)[0].line
+        line = draw(word, own(word, values), self.drawings)[0].line
         return crown().turned(values["turn"]).place(line)
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import radians
 from typing import Literal
 
-from scorecraft.practice import LARGEST_SIZE_MM, LARGEST_TURN_DEG
+from scorecraft.practice import LARGEST_SIZE_MM, LARGEST_TURN_DEG, Rule
 
 KeyKind = Literal[
     "length", "size", "angle", "number", "count", "flag", "choice", "text", "mass", "temperature",
@@ -104,6 +104,11 @@ def choice(name: str, default: str, choices: str, help: str = "") -> Key:
 def flag(name: str, default: str, help: str = "") -> Key:
     """Make a key that takes yes or no."""
     return Key(name, "flag", default, help, choices=("yes", "no"))
+
+
+def share(rule: Rule) -> str:
+    """Write a rule's value as a share, as a default is written."""
+    return f"{100 * rule.value:g}%"
 
 
 FREE = -LARGEST_SIZE_MM.value  # the `least` of a place on the sheet, which may be negative

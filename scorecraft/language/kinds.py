@@ -19,6 +19,8 @@ LIKE = {
     "count": "a whole number, like 8",
     "mass": "a mass, like 900g",
     "temperature": "a temperature, like 24C or 75F",
+    "pair": "a pair, like (10mm, 0mm)",
+    "points": "points, like (0mm, -30mm) (12mm, 0mm)",
 }
 TINY = 1e-12
 MAIN_UNIT = {"length": "mm", "size": "mm", "angle": "deg", "mass": "g", "temperature": "C"}
@@ -54,7 +56,7 @@ def check_choice(word: str, key: Key, value: Name) -> Problem | None:
     """Check a name given where only a few are known."""
     if key.kind in ("text", "pair", "points"):
         hint = 'write it in "quotes"' if key.kind == "text" else "like (10mm, 0mm)"
-        return Problem(f'"{key.name}" takes a {key.kind}', value.place, hint)
+        return Problem(f'"{key.name}" takes {expected(key).split(",")[0]}', value.place, hint)
     if not key.choices or value.name in key.choices:
         return None
     close = nearest(value.name, key.choices)

@@ -14,7 +14,7 @@ TokenKind = Literal["number", "name", "text", "sign", "broken"]
 SIGNS = ("<=", ">=", "==", "!=", "(", ")", ",", ":", "=", "+", "-", "*", "/", "<", ">")
 LOOKALIKES = {"–": "-", "−": "-", "×": "*", "÷": "/", "“": '"', "”": '"', "≤": "<=", "≥": ">="}
 TAB = 4
-SIGN_APART = re.compile(r"\s+[%°″]")
+SIGN_APART = re.compile(r"\s++[%°″]")
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,5 +1,7 @@
 """Every word of the pattern language: the one table that parser, reference and page read.
 
+What is a rule of thumb, default or limit, is taken from `practice`, never written here again.
+
 A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 """
 
@@ -7,9 +9,36 @@ from collections.abc import Mapping
 from dataclasses import replace
 from difflib import get_close_matches
 
-from scorecraft.language.keys import FREE, angle, choice, count, flag, length, number, size, slant
+from scorecraft.language.keys import (
+    FREE,
+    angle,
+    choice,
+    count,
+    flag,
+    length,
+    number,
+    share,
+    size,
+    slant,
+)
 from scorecraft.language.keys import Key as Key
 from scorecraft.language.keys import Word as Word
+from scorecraft.practice import (
+    BENCH_TIME_AT_C,
+    BENCH_TIME_AT_WATER,
+    CRUMB_MM,
+    GRID_MARGIN_MM,
+    LEAST_DOUGH_G,
+    LEAST_PROFILE,
+    LEAST_PROOF,
+    MOST_DOUGH_G,
+    MOST_PROFILE,
+    MOST_PROOF,
+    MOST_SPRING,
+    OVEN_SPRING,
+    PROOFED,
+    SPREAD,
+)
 
 BLADE_DEG = (5.0, 90.0)  # flatter, a blade would slide over the skin
 
@@ -33,24 +62,29 @@ HEADER = (
           size("width", "", "across, 3 to 9 o'clock"),
           size("length", "", "12 to 6 o'clock, for oval and long"),
           size("height", "", "from bench to crown"),
-          Key("dough", "mass", "", "mass of the dough: sizes are estimated from it"),
+          Key("dough", "mass", "", "mass of the dough: sizes are estimated from it",
+              False, LEAST_DOUGH_G.value, MOST_DOUGH_G.value),
           Key("proof", "number", "", "under, right, over, or how many times its volume",
-              least=1, most=9, choices=("under", "right", "over")),
-          size("basket", "", "size of the proofing basket across the top"),
+              False, LEAST_PROOF.value, MOST_PROOF.value, tuple(PROOFED)),
+          size("basket", "", "the proofing basket across the top; the long way of an oval one"),
+          size("by", "", "the other way across an oval or long basket"),
           size("vessel", "", "inside width of the pot or stone it bakes on"),
-          Key("profile", "number", "", "2 is a dome; more is flatter on top", least=1, most=8),
+          Key("profile", "number", "", "2 is a dome; more is flatter on top",
+              False, LEAST_PROFILE.value, MOST_PROFILE.value),
           Key("outline", "text", "", "an SVG file with a rim of your own")),
          ("shape",), example="loaf round width 220mm height 95mm"),
     Word("bake", "header", "how the loaf grows in the oven",
-         (number("spring", "1.4", "baked volume over proofed volume", 1, 3),
-          number("spread", "50%", "share of the growth that goes sideways", 0, 1),
+         (number("spring", f"{OVEN_SPRING.value:g}", "baked volume over proofed volume",
+                 1, MOST_SPRING.value),
+          number("spread", share(SPREAD), "share of the growth that goes sideways", 0, 1),
           flag("steam", "yes", "steam keeps the skin soft for longer")),
          example="bake spring 1.5 steam yes"),
     Word("bench", "header", "who cuts, and in what kitchen",
          (choice("hand", "right", "right left", "the hand that holds the blade"),
           choice("order", "planned", "planned file", "let the bench order the cuts, or not"),
-          Key("temperature", "temperature", "24C", "of the dough at the bench", False, -5.0, 45.0),
-          number("hydration", "70%", "water per flour by mass", 0.4, 1.2)),
+          Key("temperature", "temperature", f"{BENCH_TIME_AT_C.value:g}C",
+              "of the dough at the bench", False, -5.0, 45.0),
+          number("hydration", share(BENCH_TIME_AT_WATER), "water per flour by mass", 0.4, 1.2)),
          example="bench hand left temperature 26C"),
     Word("knob", "header", "a number to turn: a slider on the page, --set on the command line",
          (Key("name", "new name", needed=True), Key("value", "any", needed=True),
@@ -166,7 +200,7 @@ REGIONS = (
           length("x", "0mm", "its centre", FREE), length("y", "0mm", "its centre", FREE)),
          example="fill box width 60mm length 60mm with basket size 12mm"),
     Word("whole", "region", "the whole loaf less a margin above the rim",
-         (length("margin", "15mm", "kept free, measured on the dough", 0),),
+         (length("margin", f"{GRID_MARGIN_MM.value:g}mm", "kept free, measured on the dough", 0),),
          example="fill whole margin 20mm with circles size 14mm"),
 )  # fmt: skip
 
@@ -226,7 +260,7 @@ MOTIFS = (
          ("file",), example='trace "swallow.svg" width 60mm'),
 )  # fmt: skip
 
-CRUMB = size("shortest", "4mm", "shorter scraps at the edge are dropped")
+CRUMB = size("shortest", f"{CRUMB_MM.value:g}mm", "shorter scraps at the edge are dropped")
 
 TEXTURE_ROWS = (
     ("hatch", "parallel lines", "8mm", "between lines", ()),

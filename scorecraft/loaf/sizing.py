@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from scorecraft.errors import UsageError
-from scorecraft.loaf.dome import make_loaf
+from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.practice import (
     DOUGH_DENSITY,
     HEIGHT_PER_WIDTH,
@@ -17,19 +17,24 @@ from scorecraft.practice import (
     MOST_DOUGH_G,
     MOST_PROOF,
     PROOFED,
+    SPREADS_FROM_BASKET,
     STANDS,
 )
 
 
 @dataclass(frozen=True, slots=True)
 class Sizing:
-    """The size of a proofed loaf (mm), its volume (mm3), and how they were found."""
+    """The size of a proofed loaf (mm), its volume (mm3), and how they were found.
+
+    `doubts` tell what no dough does, each with a way out.
+    """
 
     width_mm: float
     length_mm: float
     height_mm: float
     volume_mm3: float
     steps: tuple[str, ...]
+    doubts: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,30 +51,62 @@ def size_from_dough(
     grams: float,
     *,
     proof: str | float = "right",
-    basket_mm: float | None = None,
+    basket_mm: tuple[float, float] | None = None,
     known: Known | None = None,
     profile: tuple[float, float] | None = None,
 ) -> Sizing:
     """Find how large a loaf of so many grams of dough is when it is cut.
 
     `proof` is `under`, `right`, `over`, or the volume when cut over the mixed volume; `basket_mm`
-    the width of the proofing basket across the top; what is `known` always stands. The volume of
-    the dome is the dough's mass over its density times the proof. Raises UsageError for amounts
-    of dough, proofs and sizes that no loaf has.
+    the width and length of the proofing basket across the top, which stand only where no size is
+    known; what is `known` always stands. The volume of the dome is the dough's mass over its
+    density times the proof. Raises UsageError for amounts of dough, proofs and sizes that no loaf
+    has.
     """
     known = known or Known()
     volume, steps = _volume(grams, proof)
     fill = make_loaf(shape, 100.0, 100.0, 100.0, profile).volume_mm3 / 1e6
     longer = LENGTH_PER_WIDTH[shape].value
     stand = HEIGHT_PER_WIDTH.value * (STANDS[proof].value if isinstance(proof, str) else 1.0)
-    if known.width_mm is None and basket_mm is not None and known.height_mm is None:
-        stand, step = _stand_in_basket(volume / fill, longer, basket_mm, known.length_mm)
+    doubts: list[tuple[str, str]] = []
+    if basket_mm is not None and known == Known():
+        longer = basket_mm[1] / basket_mm[0]
+        stand, step, doubts = _stand_in_basket(volume / fill, basket_mm)
         steps.append(step)
+    elif basket_mm is not None:
+        steps.append("the basket is left out: the given size stands")
     width, length, height = _solved(volume / fill, longer, stand, known)
     make_loaf(shape, width, length, height, profile)
     found = fill * width * length * height
     steps.append(_told(shape, width, length, height, found, volume))
-    return Sizing(width, length, height, found, tuple(steps))
+    if known.height_mm is None:
+        doubts += _too_high(min(width, length), height)
+    return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
+
+
+def height_from_dough(
+    rim: Loaf, grams: float, *, proof: str | float = "right", height_mm: float | None = None
+) -> Sizing:
+    """Find how high so many grams of dough stand on the rim of a loaf, whatever its height.
+
+    A height that is known stands. Raises UsageError as `size_from_dough` does.
+    """
+    volume, steps = _volume(grams, proof)
+    per_mm = rim.volume_mm3 / rim.height_mm
+    height = volume / per_mm if height_mm is None else height_mm
+    found, width, length = per_mm * height, rim.width_mm, rim.length_mm
+    steps.append(_told(rim.shape, width, length, height, found, volume))
+    doubts = _too_high(min(width, length), height) if height_mm is None else []
+    return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
+
+
+def _too_high(across: float, height: float) -> list[tuple[str, str]]:
+    """Tell a loaf that is higher for its width than dough stands."""
+    most = HIGHEST_STAND.value * across
+    if height <= most * (1 + 1e-9):
+        return []
+    message = f"so much dough would stand {height:.0f} mm high on {across:.0f} mm: it spreads"
+    return [(message, f"less dough or a wider loaf; about {most:.0f} mm is as high as it stands")]
 
 
 def _volume(grams: float, proof: str | float) -> tuple[float, list[str]]:
@@ -101,20 +138,30 @@ def _proof(proof: str | float) -> float:
 
 
 def _stand_in_basket(
-    box: float, longer: float, basket_mm: float, length_mm: float | None
-) -> tuple[float, str]:
+    box: float, basket_mm: tuple[float, float]
+) -> tuple[float, str, list[tuple[str, str]]]:
     """Height over width of a loaf that filled its basket, as far as dough stands.
 
-    `box` is width x length x height of the loaf, mm3.
+    `box` is width x length x height of the loaf, mm3; the step and the doubts come with it.
     """
-    width = basket_mm * LOAF_PER_BASKET.value
-    stand = box / (width * (length_mm or longer * width) * width)
+    width, length = (side * LOAF_PER_BASKET.value for side in basket_mm)
+    across, along = basket_mm
+    basket = f"a basket of {along:.0f} mm"
+    made = f"{width:.0f} mm wide"
+    if not math.isclose(across, along):
+        basket += f" by {across:.0f} mm"
+        made += f" and {length:.0f} mm long"
+    stand = box / (width * length * width)
     if stand < LOWEST_STAND.value:
-        return LOWEST_STAND.value, f"that does not fill a basket of {basket_mm:.0f} mm"
-    if stand > HIGHEST_STAND.value:
-        step = f"that is too much for a basket of {basket_mm:.0f} mm: it spreads when turned out"
-        return HIGHEST_STAND.value, step
-    return stand, f"a basket of {basket_mm:.0f} mm makes the loaf {width:.0f} mm wide"
+        return LOWEST_STAND.value, f"that does not fill {basket}", []
+    if stand <= HIGHEST_STAND.value:
+        return stand, f"{basket} makes the loaf {made}", []
+    spread = (stand / HIGHEST_STAND.value) ** (1 / 3)
+    if spread <= SPREADS_FROM_BASKET.value:
+        return HIGHEST_STAND.value, f"{basket} is full: the loaf spreads when turned out", []
+    step = f"that is too much for {basket}: it spreads when turned out"
+    doubt = f"so much dough is too much for {basket}"
+    return HIGHEST_STAND.value, step, [(doubt, "take a larger basket, or less dough")]
 
 
 def _solved(box: float, longer: float, stand: float, known: Known) -> tuple[float, float, float]:
@@ -141,7 +188,8 @@ def _told(
     across = f"{width:.0f} mm wide"
     if not math.isclose(width, length):
         across += f", {length:.0f} mm long"
-    told = f"a {shape} loaf {across} and {height:.0f} mm high holds {found / 1000:.0f} cm3"
+    article = "an" if shape == "oval" else "a"
+    told = f"{article} {shape} loaf {across} and {height:.0f} mm high holds {found / 1000:.0f} cm3"
     if math.isclose(found, volume, rel_tol=0.01):
         return told
     return f"{told}, {found / volume:.0%} of the dough's volume: the given size stands"

@@ -6,6 +6,7 @@ recalled, page not checked). Uniform tension only stirs the harmonics 0 and 2, s
 crown costs two small matrices instead of one big one.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from math import gcd
 
@@ -134,17 +135,24 @@ class Turned:
         """Sum the blocks over the turns, each with its phase, and factor the sum once."""
         if k not in self.factored:
             phase = 2 * np.pi * k * np.arange(self.turn.count) / self.turn.count
-            matrix = np.tensordot(np.cos(phase), self.blocks, axes=1)
+            matrix = np.empty(self.blocks.shape[1:], float if self._real(k) else complex)
+            matrix.real = np.tensordot(np.cos(phase), self.blocks, axes=1)
             if not self._real(k):
-                matrix = matrix + 1j * np.tensordot(np.sin(phase), self.blocks, axes=1)
+                matrix.imag = np.tensordot(np.sin(phase), self.blocks, axes=1)
             matrix[np.diag_indices(len(matrix))] += self.stiff
             self.factored[k] = factors(matrix)
         return self.factored[k]
 
 
-def blocks_of(turn: Turn, rows: Floats) -> Floats:
-    """Take the first part's rows (2m, 2M) of a matrix apart, turn by turn: (n, 2m, 2m)."""
-    return np.ascontiguousarray(np.moveaxis(rows[:, _columns(turn)], 1, 0))
+def blocks_of(turn: Turn, strips: Iterable[tuple[int, Floats, Floats]]) -> Floats:
+    """Put the first part's rows of a matrix, as `strips`, together turn by turn: (n, 2m, 2m)."""
+    count, size = turn.order.shape
+    blocks = np.empty((count, 2 * size, 2 * size))
+    columns = _columns(turn)
+    for low, *rows in strips:
+        for first, some in zip((low, size + low), rows, strict=True):
+            blocks[:, first : first + len(some)] = np.moveaxis(some[:, columns], 1, 0)
+    return blocks
 
 
 def turned(turn: Turn, blocks: Floats, stiff: Floats) -> Turned:

@@ -13,13 +13,19 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from scorecraft.errors import ScorecraftError
+from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.opening.noding import Floats, Ints
 from scorecraft.opening.system import Solver
-from scorecraft.practice import OPENING_MOST_ROUNDS
+from scorecraft.practice import OPENING_MOST_PRESSED_MB, OPENING_MOST_ROUNDS
 
 OVERLAP = 1e-9
 """Overlaps below this share of the widest gap are rounding."""
+
+AT_ONCE = 128
+"""So many panels' unit forces are solved together: solving holds several times as much."""
+
+BYTES = 24
+"""Held for each jump and each closed panel: its column, a choice of the columns, and a matrix."""
 
 Blend = Callable[[Floats], Floats]
 """From the jumps of every load case (2M, k) to how much of each case acts (k,)."""
@@ -48,7 +54,9 @@ class _Closable:
         if not len(closed):
             return self.free, np.zeros((0, self.free.shape[1]))
         self._learn(np.setdiff1d(closed, self.known))
-        columns = self.columns[:, np.searchsorted(self.known, closed)]
+        columns = self.columns
+        if len(closed) < len(self.known):
+            columns = columns[:, np.searchsorted(self.known, closed)]
         force = np.asarray(np.linalg.solve(columns[closed], -self.free[closed]), dtype=np.float64)
         pressed: Floats = self.free + columns @ force
         return pressed, force
@@ -57,18 +65,25 @@ class _Closable:
         """Work out the jumps that a unit force on each of some panels makes."""
         if not len(fresh):
             return
-        unit = np.zeros((len(self.free), len(fresh)))
-        unit[fresh, np.arange(len(fresh))] = 1
-        known = np.concatenate([self.known, fresh])
-        columns = np.concatenate([self.columns, self.solver.solve(unit)], axis=1)
-        order = np.argsort(known)
-        self.known, self.columns = known[order], columns[:, order]
+        known = np.union1d(self.known, fresh)
+        if BYTES * len(self.free) * len(known) > 1e6 * OPENING_MOST_PRESSED_MB.value:
+            hint = "use longer panels, or fewer cuts across the growth"
+            raise UsageError("too many cuts are pressed shut for the opening model", None, hint)
+        columns = np.empty((len(self.free), len(known)))
+        columns[:, np.searchsorted(known, self.known)] = self.columns
+        for low in range(0, len(fresh), AT_ONCE):
+            some = fresh[low : low + AT_ONCE]
+            unit = np.zeros((len(self.free), len(some)))
+            unit[some, np.arange(len(some))] = 1
+            columns[:, np.searchsorted(known, some)] = self.solver.solve(unit)
+        self.known, self.columns = known, columns
 
 
 def settle(solver: Solver, sides: Floats, blend: Blend) -> Settled:
     """Find jumps without overlap under load cases (2M, k), blended as their own jumps decide.
 
-    Raises ScorecraftError where the rounds do not end.
+    Raises ScorecraftError where the rounds do not end, UsageError where more is pressed shut than
+    there is room for.
     """
     state = _Closable(solver, sides)
     closed: Ints = np.zeros(0, dtype=np.int64)

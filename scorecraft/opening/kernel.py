@@ -20,6 +20,7 @@ lie on each other could open for nothing; along one straight cut all this makes 
 outside it fills more than half a turn, the core is narrower; see `CORNER`.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import asinh, pi
 
@@ -121,16 +122,28 @@ def stiffness(panels: Panels, rows: Ints | None = None) -> Floats:
     `stiffness @ jumps = t * length`. Memory: 32 R M bytes.
     """
     rows = np.arange(len(panels)) if rows is None else rows
-    ends = ends_of(panels)
-    tangent, size, count = panels.tangent, len(rows), len(panels)
-    out = np.empty((2 * size, 2 * count))
-    step = max(1, BLOCK // len(ends.at))
-    for low in range(0, size, step):
-        high = min(low + step, size)
-        upper, lower = out[low:high], out[size + low : size + high]
-        parts = [upper[:, :count], upper[:, count:], lower[:, :count], lower[:, count:]]
-        _turned(_pairs(ends, rows[low:high]), tangent[rows[low:high]], tangent, parts)
+    size = len(rows)
+    out = np.empty((2 * size, 2 * len(panels)))
+    for low, opening, sliding in strips(panels, rows):
+        high = low + len(opening)
+        out[low:high], out[size + low : size + high] = opening, sliding
     return out
+
+
+def strips(panels: Panels, rows: Ints) -> Iterator[tuple[int, Floats, Floats]]:
+    """Work the rows of `stiffness` out a few at a time, so that no more need be held.
+
+    Yields where in `rows` they begin, and their forces against opening and sliding, (r, 2M).
+    """
+    ends = ends_of(panels)
+    tangent, count = panels.tangent, len(panels)
+    step = max(1, BLOCK // len(ends.at))
+    for low in range(0, len(rows), step):
+        some = rows[low : low + step]
+        upper, lower = np.empty((len(some), 2 * count)), np.empty((len(some), 2 * count))
+        parts = [upper[:, :count], upper[:, count:], lower[:, :count], lower[:, count:]]
+        _turned(_pairs(ends, some), tangent[some], tangent, parts)
+        yield low, upper, lower
 
 
 def _pairs(ends: Ends, rows: Ints) -> list[Floats]:

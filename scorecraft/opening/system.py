@@ -12,7 +12,7 @@ from scorecraft.cuts import Line
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.opening.circulant import Turn, blocks_of, turn_of, turned
 from scorecraft.opening.factor import factors
-from scorecraft.opening.kernel import stiffness
+from scorecraft.opening.kernel import stiffness, strips
 from scorecraft.opening.ligament import Springs
 from scorecraft.opening.noding import Floats
 from scorecraft.opening.panels import Panels, panels
@@ -53,8 +53,9 @@ def system(
     """Set up the equations of cuts along lines (N, 2); depths only matter for finding a turn.
 
     `held` is about how stiff the springs of each line will be (E per mm), see `panels`.
-    Needs 32 M^2 / n bytes for M panels with an n-fold turn. Raises UsageError where that is more
-    than `OPENING_MOST_PANELS` stand for, and where the pattern has not the turn asked for.
+    Takes 32 M^2 / n bytes for M panels with an n-fold turn, and the factors as much again. Raises
+    UsageError where that is more than `OPENING_MOST_PANELS` stand for, and where the pattern has
+    not the turn asked for.
     """
     parts = panels(lines, panel_mm, held)
     found = turn_of(parts, panel_depths(parts, depth_mm), turn)
@@ -72,7 +73,7 @@ def system(
         return System(parts, None, np.zeros((0, 0)))
     if found is None:
         return System(parts, None, stiffness(parts))
-    return System(parts, found, blocks_of(found, stiffness(parts, found.own)))
+    return System(parts, found, blocks_of(found, strips(parts, found.own)))
 
 
 def panel_depths(parts: Panels, depth_mm: Floats) -> Floats:

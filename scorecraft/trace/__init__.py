@@ -4,47 +4,59 @@ Only what can be cut is read: paths and the basic shapes, in groups, with their 
 Scripts, references to other files, clones, pictures and text are refused, never skipped.
 """
 
-from os import PathLike
+from pathlib import Path
 
 import numpy as np
 import shapely
 
 from scorecraft.cuts import Line
-from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_TRACED_POINTS, TRACED_GAP_MM
+from scorecraft.errors import UsageError, quoting
+from scorecraft.practice import LEAST_HOLE_MM2, MOST_HOLE_SHARE, MOST_TRACED_BYTES, TRACED_GAP_MM
+from scorecraft.reading import read_bytes
 from scorecraft.trace.document import Node, read
-from scorecraft.trace.matrix import Matrix, then, transform, viewport
-from scorecraft.trace.path_data import subpaths
+from scorecraft.trace.matrix import Matrix, checked, then, transform, viewport
+from scorecraft.trace.path_data import Ink, subpaths
 from scorecraft.trace.shapes import GROUPS, SHAPES, path_data
 
 
-def strokes(path: str | PathLike[str]) -> list[Line]:
+def strokes(path: str | Path) -> list[Line]:
     """Read the strokes of an SVG file: polylines in mm, y up, about the middle of their box.
 
     Raises UsageError, with the file and line, for anything that is not a plain drawing.
     """
-    root = read(path)
-    lines = _drawn(root, viewport(root))
-    if not lines:
-        raise UsageError(f"{path} draws no strokes", root.place)
-    if sum(map(len, lines)) > MOST_TRACED_POINTS.value:
-        raise UsageError(f"{path} has too many points", root.place, "simplify its paths")
+    data = read_bytes(path, int(MOST_TRACED_BYTES.value), "a drawing")
+    try:
+        root = read(data, str(path))
+        lines = _drawn(root, viewport(root), Ink())
+        if not lines:
+            raise UsageError(f"{path} draws no strokes", root.place)
+    except UsageError as error:
+        raise quoting(error, data.decode("utf-8-sig", "replace")) from error
     points = np.concatenate(lines)
     middle = (points.min(axis=0) + points.max(axis=0)) / 2
     return [(line - middle) * (1, -1) for line in lines]
 
 
-def traced_rim(path: str | PathLike[str]) -> Line:
+def traced_rim(path: str | Path) -> Line:
     """Read the largest closed stroke of an SVG file, as (N, 2) points in mm, last as first.
 
-    Raises UsageError where no stroke is closed.
+    Raises UsageError where no stroke is closed, and where the rim has a hole in it.
     """
     closed = [line for line in map(_closed, strokes(path)) if line is not None]
     if not closed:
         raise UsageError(
             f"{path} has no closed path to be the rim", hint="draw the rim as one closed path"
         )
-    return max(closed, key=lambda line: shapely.Polygon(line).area)
+    areas = shapely.area([shapely.Polygon(line) for line in closed])
+    largest = int(np.argmax(areas))
+    rim = shapely.Polygon(closed[largest])
+    for line, area in zip(closed, areas, strict=True):
+        is_large = LEAST_HOLE_MM2.value < area < MOST_HOLE_SHARE.value * areas[largest]
+        if is_large and shapely.contains_xy(rim, *line[0]):
+            message = f"{path}: a loaf with a hole in it cannot be planned yet"
+            hint = "delete what is drawn inside the rim to plan the loaf without its hole"
+            raise UsageError(message, None, hint)
+    return closed[largest]
 
 
 def _closed(line: Line) -> Line | None:
@@ -59,13 +71,13 @@ def _hidden(node: Node) -> bool:
     return node.attributes.get("display") == "none" or "display:none" in style
 
 
-def _drawn(node: Node, frame: Matrix) -> list[Line]:
+def _drawn(node: Node, frame: Matrix, ink: Ink) -> list[Line]:
     """Draw a node and all it holds, in mm with y down."""
     if _hidden(node):
         return []
-    frame = then(frame, transform(node))
+    frame = checked(then(frame, transform(node)), node)
     if node.tag in SHAPES:
-        return subpaths(path_data(node), frame, node.place)
+        return subpaths(path_data(node), frame, node.place, ink)
     if node.tag in GROUPS:
-        return [line for child in node.children for line in _drawn(child, frame)]
+        return [line for child in node.children for line in _drawn(child, frame, ink)]
     return []

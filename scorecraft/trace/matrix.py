@@ -4,13 +4,15 @@ W3C SVG 1.1 (second edition), chapter 7; CSS Values and Units: 1 in = 96 px = 25
 """
 
 import re
-from math import cos, isfinite, radians, sin, tan
+from math import cos, radians, sin, tan
 
 import numpy as np
 from numpy.typing import NDArray
 
 from scorecraft.errors import UsageError
+from scorecraft.practice import MOST_TRANSFORMS
 from scorecraft.trace.document import Node
+from scorecraft.trace.numbers import number_at, numbers_of
 
 Matrix = NDArray[np.float64]
 """Affine map (2, 3): x' = a x + c y + e, y' = b x + d y + f as [[a, c, e], [b, d, f]]."""
@@ -26,8 +28,9 @@ PX = {
     "pt": 96 / 72,
     "pc": 16.0,
 }
-NUMBER = r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?"
-STEP = re.compile(rf"\s*([a-zA-Z]+)\s*\(\s*((?:{NUMBER}[\s,]*)*)\)[\s,]*")
+STEP = re.compile(r"([a-zA-Z]++)\s*+\(([^()]*+)\)[\s,]*+")
+MOST_SCALE = 1e9
+"""No number of a map may be larger: products of two stay far from the end of what floats hold."""
 COUNTS = {
     "matrix": {6},
     "translate": {1, 2},
@@ -43,14 +46,16 @@ def length(node: Node, key: str, default: float = 0.0) -> float:
     text = node.attributes.get(key)
     if text is None:
         return default
-    found = re.fullmatch(rf"\s*({NUMBER})\s*([a-zA-Z]*)\s*", text)
-    if found is None or found[2].lower() not in PX or not isfinite(float(found[1])):
+    text = text.strip()
+    number, end = number_at(text, 0) or (0.0, 0)
+    unit = text[end:].strip().lower()
+    if not end or unit not in PX:
         raise UsageError(
             f"{key}={text!r:.40} is not a length",
             node.place,
             "use a number, or one in px, mm, cm, in, pt or pc",
         )
-    return float(found[1]) * PX[found[2].lower()]
+    return number * PX[unit]
 
 
 def viewport(root: Node) -> Matrix:
@@ -58,28 +63,32 @@ def viewport(root: Node) -> Matrix:
     box = root.attributes.get("viewBox")
     if box is None:
         return _scaling(MM_PER_PX, MM_PER_PX)
-    numbers = [float(text) for text in re.findall(NUMBER, box)]
-    if len(numbers) != 4 or min(numbers[2:]) <= 0 or not all(map(isfinite, numbers)):
+    numbers = numbers_of(box)
+    if numbers is None or len(numbers) != 4 or min(numbers[2:]) <= 0:
         raise UsageError(f"viewBox={box!r:.40} is not four numbers of a box", root.place)
-    across, down = (
-        _extent(root, key, units) / units
-        for key, units in zip(("width", "height"), numbers[2:], strict=True)
-    )
+    wide, high = numbers[2:]
+    across = _extent(root, "width", wide, "height", high) / wide
+    down = _extent(root, "height", high, "width", wide) / high
     if not root.attributes.get("preserveAspectRatio", "").strip().startswith("none"):
         across = down = _uniform(root, across, down)
-    return _scaling(across * MM_PER_PX, down * MM_PER_PX)
+    return checked(_scaling(across * MM_PER_PX, down * MM_PER_PX), root)
 
 
-def _extent(root: Node, key: str, units: float) -> float:
-    """Width or height of the drawing in px; where it is not said, a unit is a px."""
+def checked(frame: Matrix, node: Node) -> Matrix:
+    """Refuse a map that nothing drawn through it would survive."""
+    if not np.abs(frame).max() <= MOST_SCALE:
+        raise UsageError("this is drawn too large", node.place, "save as plain SVG")
+    return frame
+
+
+def _extent(root: Node, key: str, units: float, other: str, across: float) -> float:
+    """Width or height of the drawing in px; where it is not said, in proportion to the other."""
     if _is_said(root, key):
         extent = length(root, key)
+    elif _is_said(root, other):
+        extent = units * length(root, other) / across
     else:
-        other = "height" if key == "width" else "width"
         extent = units
-        if _is_said(root, other):
-            numbers = [float(n) for n in re.findall(NUMBER, root.attributes["viewBox"])]
-            extent = units * length(root, other) / numbers[3 if other == "height" else 2]
     if extent <= 0:
         raise UsageError(f"the drawing's {key} must be above 0", root.place)
     return extent
@@ -99,21 +108,24 @@ def transform(node: Node) -> Matrix:
     """Read the transform of a node; raises UsageError where it cannot be read."""
     if "transform" in node.attributes.get("style", ""):
         raise UsageError("a transform in a style is not read", node.place, "save as plain SVG")
-    text = node.attributes.get("transform", "")
+    text = node.attributes.get("transform", "").strip()
+    if text.count("(") > MOST_TRANSFORMS.value:
+        raise UsageError("a transform of too many steps", node.place, "save as plain SVG")
     frame, at = _scaling(1, 1), 0
-    while at < len(text.rstrip()):
+    while at < len(text):
         found = STEP.match(text, at)
         if found is None:
             raise UsageError(f"transform={text!r:.60} cannot be read", node.place)
-        frame, at = then(frame, _step(node, found)), found.end()
+        step = checked(_step(node, found), node)
+        frame, at = checked(then(frame, step), node), found.end()
     return frame
 
 
 def _step(node: Node, found: re.Match[str]) -> Matrix:
-    name, numbers = found[1], [float(n) for n in re.findall(NUMBER, found[2])]
-    if len(numbers) not in COUNTS.get(name, set()) or not all(map(isfinite, numbers)):
+    numbers = numbers_of(found[2])
+    if numbers is None or len(numbers) not in COUNTS.get(found[1], set()):
         raise UsageError(f"transform {found[0].strip()!r:.60} cannot be read", node.place)
-    return _matrix(name, numbers)
+    return _matrix(found[1], numbers)
 
 
 def _matrix(name: str, numbers: list[float]) -> Matrix:

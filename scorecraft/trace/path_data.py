@@ -3,84 +3,99 @@
 W3C SVG 1.1 (second edition), section 8.3: the grammar and the commands.
 """
 
-import re
-from math import isfinite
+from collections.abc import Iterator
 
 import numpy as np
 
-from scorecraft.curves import Points, bezier, without_repeats
+from scorecraft.curves import Points, bezier, bezier_steps, without_repeats
 from scorecraft.cuts import Line
 from scorecraft.errors import Place, UsageError
-from scorecraft.practice import LARGEST_DRAWING_MM
+from scorecraft.practice import LARGEST_DRAWING_MM, MOST_TRACED_POINTS, MOST_TRACED_STEPS
 from scorecraft.trace.elliptic import elliptic_arc
-from scorecraft.trace.matrix import NUMBER, Matrix
+from scorecraft.trace.matrix import Matrix
+from scorecraft.trace.numbers import number_at, past_gap
 
 COUNTS = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
-VALUE = re.compile(rf"[\s,]*({NUMBER})")
-FLAG = re.compile(r"[\s,]*([01])")
-LETTER = re.compile(r"[\s,]*([a-zA-Z])")
-END = re.compile(r"[\s,]*\Z")
+FARTHEST = 1e12
+"""No number of a step may be larger, whatever the map to mm makes of it."""
 
 Step = tuple[str, list[float]]
 """A command letter as written and one full set of its numbers."""
 
 
-def subpaths(text: str, frame: Matrix, place: Place) -> list[Line]:
+class Ink:
+    """How many steps and points a drawing has: counted before they are drawn."""
+
+    def __init__(self) -> None:
+        self.points = 0
+        self.steps = 0
+
+    def use(self, points: int, place: Place) -> None:
+        """Draw one more step of so many points; raises UsageError where it is too many."""
+        self.points += points
+        self.steps += 1
+        for used, most in ((self.points, MOST_TRACED_POINTS), (self.steps, MOST_TRACED_STEPS)):
+            if used > most.value:
+                hint = f"at most {most.value:,.0f}: simplify its paths"
+                raise UsageError(f"the drawing has too many {most.unit}", place, hint)
+
+
+def subpaths(text: str, frame: Matrix, place: Place, ink: Ink) -> list[Line]:
     """Draw path data through an affine map (2, 3) as polylines in mm, within the chord error.
 
-    Raises UsageError where the data cannot be read or reaches beyond the largest drawing.
+    Raises UsageError where the data cannot be read, reaches beyond the largest drawing, or needs
+    more points than the drawing has left.
     """
-    pen = _Pen(frame, place)
+    pen = _Pen(frame, place, ink)
     for letter, numbers in scan(text, place):
         pen.draw(letter, numbers)
     lines = (without_repeats(np.concatenate(pieces)) for pieces in pen.strokes)
     return [line for line in lines if len(line) > 1]
 
 
-def scan(text: str, place: Place) -> list[Step]:
+def scan(text: str, place: Place) -> Iterator[Step]:
     """Split path data into steps; numbers that go on without a letter repeat the command."""
-    steps: list[Step] = []
-    at = 0
-    while not END.match(text, at):
-        found = LETTER.match(text, at)
-        if found is None or found[1].upper() not in COUNTS or not (steps or found[1] in "Mm"):
+    letter = ""
+    at = past_gap(text, 0)
+    while at < len(text):
+        if text[at].upper() in COUNTS and (letter or text[at] in "Mm"):
+            letter, at = text[at], past_gap(text, at + 1)
+        elif not letter or letter in "Zz" or text[at].isalpha():
             raise _unreadable(text, at, place)
-        letter, at = found[1], found.end()
+        else:
+            letter = {"M": "L", "m": "l"}.get(letter, letter)
         numbers, at = _numbers(text, at, letter, place)
-        steps.append((letter, numbers))
-        letter = {"M": "L", "m": "l"}.get(letter, letter)
-        while numbers and VALUE.match(text, at):
-            numbers, at = _numbers(text, at, letter, place)
-            steps.append((letter, numbers))
-    return steps
+        yield letter, numbers
 
 
 def _numbers(text: str, at: int, letter: str, place: Place) -> tuple[list[float], int]:
     """Read the numbers of one step; the two flags of an arc are single digits."""
-    numbers = []
+    numbers: list[float] = []
     for index in range(COUNTS[letter.upper()]):
-        is_flag = letter in "Aa" and index in (3, 4)
-        found = (FLAG if is_flag else VALUE).match(text, at)
-        if found is None or not isfinite(float(found[1])):
+        if letter in "Aa" and index in (3, 4):
+            found = (float(text[at]), at + 1) if text[at : at + 1] in ("0", "1") else None
+        else:
+            found = number_at(text, at)
+        if found is None:
             raise _unreadable(text, at, place)
-        numbers.append(float(found[1]))
-        at = found.end()
+        numbers.append(found[0])
+        at = past_gap(text, found[1])
     return numbers, at
 
 
 def _unreadable(text: str, at: int, place: Place) -> UsageError:
-    rest = text[at:].lstrip()
-    what = repr(rest[:12].rstrip()) if rest else "its end"
-    where = len(text) - len(rest) + 1
-    return UsageError(f"path data cannot be read at {what} (character {where})", place)
+    rest = text[at : at + 12].rstrip()
+    what = repr(rest) if rest else "its end"
+    return UsageError(f"path data cannot be read at {what} (character {at + 1})", place)
 
 
 class _Pen:
     """Follows path data in user units and keeps the strokes in mm."""
 
-    def __init__(self, frame: Matrix, place: Place) -> None:
+    def __init__(self, frame: Matrix, place: Place, ink: Ink) -> None:
         self.frame = frame
         self.place = place
+        self.ink = ink
         self.strokes: list[list[Points]] = []
         self.down = False
         self.at = self.start = self.control = np.zeros(2)
@@ -88,6 +103,8 @@ class _Pen:
 
     def draw(self, letter: str, numbers: list[float]) -> None:
         """Take one step."""
+        if not all(-FARTHEST <= number <= FARTHEST for number in numbers):
+            raise self._beyond()
         kind = letter.upper()
         origin = self.at if letter.islower() else np.zeros(2)
         if kind == "Z":
@@ -119,21 +136,28 @@ class _Pen:
         if kind in "QT":
             control, end = points
             points = np.array([(self.at + 2 * control) / 3, (end + 2 * control) / 3, end])
-        self._checked(points)
-        self._add(bezier(*self._mapped(np.vstack([self.at, points]))), points[-1])
+        controls = self._mapped(np.vstack([self.at, points]))
+        self.ink.use(bezier_steps(controls), self.place)
+        self._add(bezier(*controls), points[-1])
 
     def _line(self, end: Points) -> None:
-        self._checked(end)
+        self.ink.use(1, self.place)
         self._add(self._mapped(np.array([self.at, end])), end)
 
     def _arc(self, numbers: list[float], end: Points) -> None:
-        self._checked(np.array([numbers[0], numbers[1]]))
+        self._checked(np.abs(numbers[:2]))
         self._checked(end)
         rx, ry, turn, large, sweep = numbers[:5]
-        line = elliptic_arc(
+        arc = elliptic_arc(
             self.at, end, (rx, ry), turn, large=bool(large), sweep=bool(sweep), frame=self.frame
         )
-        self._add(line, end)
+        if arc is None:
+            self._line(end)
+            return
+        if not arc.radius_mm <= LARGEST_DRAWING_MM.value:
+            raise self._beyond()
+        self.ink.use(arc.steps, self.place)
+        self._add(arc.points(), end)
 
     def _close(self) -> None:
         if self.down:
@@ -149,14 +173,19 @@ class _Pen:
         self.at, self.down = end, True
 
     def _mapped(self, points: Points) -> Points:
-        return np.asarray(points @ self.frame[:, :2].T + self.frame[:, 2])
+        """Carry points (N, 2) to mm; refuses those beyond the largest drawing."""
+        mapped = points @ self.frame[:, :2].T + self.frame[:, 2]
+        if not np.abs(mapped).max() <= LARGEST_DRAWING_MM.value:
+            raise self._beyond()
+        return np.asarray(mapped)
 
     def _checked(self, points: Points) -> Points:
-        """Refuse points beyond the largest drawing."""
-        if not np.abs(self._mapped(points)).max() <= LARGEST_DRAWING_MM.value:
-            raise UsageError(
-                f"the drawing reaches beyond {LARGEST_DRAWING_MM.value:,.0f} mm",
-                self.place,
-                "check its width, height and viewBox",
-            )
+        self._mapped(points)
         return points
+
+    def _beyond(self) -> UsageError:
+        return UsageError(
+            f"the drawing reaches beyond {LARGEST_DRAWING_MM.value:,.0f} mm",
+            self.place,
+            "check its width, height and viewBox",
+        )

@@ -1,6 +1,5 @@
 """Openings measured on the baked loaf: a CSV file of cut numbers and widths."""
 
-import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -8,6 +7,7 @@ from pathlib import Path
 
 from scorecraft.errors import PatternError, Place, Problem, UsageError
 from scorecraft.practice import MOST_BYTES, MOST_MEASURED, WIDEST_MEASURED_MM
+from scorecraft.reading import read_text
 
 HEADS = ("cut", "number", "no", "no.", "nr", "width", "width mm", "mm", "opening")
 """Words a first line may begin with to be a heading."""
@@ -29,7 +29,7 @@ def read_measured(path: Path, numbers: Sequence[int]) -> tuple[Measured, ...]:
     the same number are more copies of that cut. Raises PatternError with every bad row, UsageError
     where the file cannot be read or is empty.
     """
-    text = _text(path)
+    text = read_text(path, int(MOST_BYTES.value), "a list of openings")
     problems: list[Problem] = []
     rows: list[Measured] = []
     for count, line in enumerate(text.splitlines(), start=1):
@@ -48,21 +48,6 @@ def read_measured(path: Path, numbers: Sequence[int]) -> tuple[Measured, ...]:
         message = f'"{path}" holds {len(rows)} openings; {MOST_MEASURED.value:.0f} are enough'
         raise UsageError(message, None, "leave some out")
     return tuple(rows)
-
-
-def _text(path: Path) -> str:
-    try:
-        with path.open("rb") as file:
-            data = file.read(int(MOST_BYTES.value) + 1)
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise UsageError(f'cannot read "{path}": {reason}', None, "check its name") from error
-    if len(data) > MOST_BYTES.value:
-        raise UsageError(f'"{path}" is too large to be a list of openings')
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise UsageError(f'"{path}" is not UTF-8 text', None, "save it as UTF-8 CSV") from error
 
 
 def _is_head(line: str) -> bool:
@@ -90,18 +75,18 @@ def _parted(line: str) -> list[str]:
 def _number(cell: str, numbers: Sequence[int]) -> int:
     known = f"the guide numbers the cuts {min(numbers)} to {max(numbers)}" if numbers else ""
     if not re.fullmatch(r"[0-9]{1,6}", cell):
-        raise UsageError(f'"{cell}" is no cut number', None, known)
+        raise UsageError(f'"{cell:.40}" is no cut number', None, known)
     if int(cell) not in numbers:
         raise UsageError(f"there is no cut {int(cell)}", None, known)
     return int(cell)
 
 
 def _width(cell: str) -> float:
-    found = re.fullmatch(r"([+-]?[0-9]*\.?[0-9]+)\s*(mm)?", cell, re.ASCII)
-    if not found:
-        raise UsageError(f'"{cell}" is no width in mm', None, "like 12 or 12.5")
-    width = float(found.group(1))
-    if not math.isfinite(width) or not 0 <= width <= WIDEST_MEASURED_MM.value:
+    number = cell.removesuffix("mm").rstrip()
+    if not re.fullmatch(r"[+-]?(?:[0-9]{0,9}\.)?[0-9]{1,20}", number):
+        raise UsageError(f'"{cell:.40}" is no width in mm', None, "like 12 or 12.5")
+    width = float(number)
+    if not 0 <= width <= WIDEST_MEASURED_MM.value:
         hint = f"an opening is 0 to {WIDEST_MEASURED_MM.value:.0f} mm"
         raise UsageError(f"{cell} is no width of a cut", None, hint)
     return width

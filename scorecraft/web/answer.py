@@ -7,6 +7,7 @@ import traceback
 import unicodedata
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from pathlib import PurePath
 from typing import Any
 from urllib.parse import quote
 
@@ -14,7 +15,7 @@ from scorecraft.errors import Problem, ScorecraftError, shown_plainly
 
 JSON = "application/json"
 SVG = "image/svg+xml"
-ODD_IN_A_NAME = re.compile(r'[\x00-\x1f\x7f-\x9f/\\:*?"<>|\ud800-\udfff\u2028\u2029]+')
+ODD_IN_A_NAME = re.compile(r'[\x00-\x1f\x7f-\x9f/\\:*?"<>|\ud800-\udfff\u2028\u2029]++')
 UNQUOTED = "!#$&+-.^_`|~"
 """What RFC 5987 lets stand in a name besides letters and digits (attr-char)."""
 
@@ -76,10 +77,17 @@ def internal(error: Exception) -> Answer:
 
 
 def problem_data(problem: Problem) -> dict[str, Any]:
-    """Tell a problem as plain data; columns count characters from 1."""
-    place = problem.place
+    """Tell a problem as plain data; columns count characters from 1.
+
+    A problem in another file than the pattern has no line in it; its message says where it is.
+    """
+    place, message = problem.place, problem.message
+    if place and problem.quoted:
+        if not place.file.startswith("--"):  # words of an option need no line number
+            message = f"{PurePath(place.file).name}, line {place.line}: {message}"
+        place = None
     return {
-        "message": problem.message,
+        "message": message,
         "hint": problem.hint,
         "line": place.line if place else None,
         "column": place.column if place else None,

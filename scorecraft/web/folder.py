@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.shelf import SUFFIX, from_file
+from scorecraft.reading import decoded, read_bytes
+from scorecraft.shelf import SUFFIX, most_bytes
 from scorecraft.writing import write_whole
 
 MOST_FILES = 500
@@ -16,7 +17,7 @@ LONGEST_NAME = 80
 MOST_NAME_BYTES = 220
 """A little less than disks take: the temporary file beside it has a longer name."""
 ODD = re.compile(r'[\x00-\x1f\x7f/\\:*?"<>|]')
-TAKEN = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*)?", re.IGNORECASE)
+TAKEN = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*+)?", re.IGNORECASE)
 """Names that Windows keeps for its devices."""
 
 
@@ -66,25 +67,27 @@ class Folder:
         path = self.path / (plain if plain.endswith(SUFFIX) else plain + SUFFIX)
         if len(os.fsencode(path.name)) > MOST_NAME_BYTES:
             raise UsageError("the file name is too long", None, "use fewer letters")
-        if path.exists() and not self.holds(path):
+        if os.path.lexists(path) and not self.holds(path):
             raise UsageError(f'"{name}" is not a plain file in the folder')
         return path
 
     def open(self, name: str) -> Opened:
         """Read a pattern file; raises UsageError where it cannot be read."""
         path = self.file(name)
-        text = from_file(path).text
-        return Opened(path.name, text, mark_of(path.read_bytes()))
+        data = read_bytes(path, most_bytes(), "a pattern")
+        return Opened(path.name, decoded(data, path.name), mark_of(data))
 
     def save(self, name: str, text: str, mark: str | None) -> Opened:
         """Write a pattern file, whole or not at all, over the one with `mark` or as a new one.
 
-        Raises ChangedError where another file is there.
+        Raises ChangedError where another file is there, UsageError where that is no pattern.
         """
         path = self.file(name)
         data = text.encode("utf-8")
         with self.saving:
-            there = mark_of(path.read_bytes()) if path.exists() else None
+            there = None
+            if path.exists():
+                there = mark_of(read_bytes(path, most_bytes(), "a pattern"))
             if there is not None and there != mark:
                 word = "is there already" if mark is None else "was changed by something else"
                 hint = "open it to see, save under another name, or write over it"

@@ -47,7 +47,15 @@ def newest(folder: str | None) -> int:
     if folder is None:
         return 0
     files = [*Path(folder).glob("*.svg"), *Path(folder).glob(BAKER)]
-    return max((path.stat().st_mtime_ns for path in files), default=0)
+    return max((changed(path) for path in files), default=0)
+
+
+def changed(path: Path) -> int:
+    """Give the time of a file's last change; 0 for a link to nowhere, or a file just deleted."""
+    try:
+        return path.stat().st_mtime_ns
+    except OSError:
+        return 0
 
 
 @lru_cache(maxsize=KEPT)

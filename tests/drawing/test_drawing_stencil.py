@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from support.drawing_layouts import cut, make_layout
@@ -50,3 +52,9 @@ def test_what_is_told(plate, layout):
     over = make_plate(layout, mirrored=True)
     assert told(over)[0].startswith("Mirrored")
     assert "towards the dough" in words(stencil(over, layout).items)
+
+
+def test_one_bridge_is_no_bridges(plate):
+    for count, said in ((1, "held by 1 bridge of 3 mm"), (4, "held by 4 bridges of 3 mm")):
+        bridged = replace(plate, bridges=(None,) * count)
+        assert said in " ".join(told(bridged))

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import make_loaf
-from scorecraft.loaf.sizing import Known, size_from_dough
+from scorecraft.loaf.sizing import Known, height_from_dough, size_from_dough
 from scorecraft.practice import DOUGH_DENSITY, HEIGHT_PER_WIDTH, PROOFED
 
 SHAPES = ("round", "oval", "long", "square")
@@ -79,17 +79,17 @@ def test_a_whole_size_given_wins_over_the_dough():
 
 
 def test_basket_sets_the_width():
-    found = size_from_dough("round", 900, basket_mm=220)
+    found = size_from_dough("round", 900, basket_mm=(220, 220))
     assert found.width_mm == pytest.approx(220)
     assert "a basket of 220 mm makes the loaf 220 mm wide" in found.steps
     assert volume_of("round", found) == pytest.approx(1950e3, rel=1e-6)
 
 
 def test_basket_too_large_or_too_small_does_not():
-    little = size_from_dough("round", 400, basket_mm=250)
+    little = size_from_dough("round", 400, basket_mm=(250, 250))
     assert little.width_mm < 250
     assert "does not fill" in little.steps[2]
-    much = size_from_dough("round", 1500, basket_mm=180)
+    much = size_from_dough("round", 1500, basket_mm=(180, 180))
     assert much.width_mm > 180
     assert "too much" in much.steps[2]
     for found, grams in ((little, 400), (much, 1500)):
@@ -120,3 +120,55 @@ def test_absurd_shapes_and_sizes_are_refused():
         size_from_dough("ring", 900)
     with pytest.raises(UsageError, match="height"):
         size_from_dough("round", 100, known=Known(width_mm=900))
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.sampled_from(["round", "oval", "long"]),
+    st.floats(150, 400),
+    st.floats(1, 3),
+    st.floats(100, 4000),
+    st.sampled_from(["under", "right", "over"]),
+)
+def test_a_loaf_is_no_larger_than_its_basket_till_it_spreads(shape, wide, longer, grams, proof):
+    """Common practice, no source: at most as long and wide, and a few per cent after turning."""
+    basket = (wide, wide if shape == "round" else wide * longer)
+    found = size_from_dough(shape, grams, proof=proof, basket_mm=basket)
+    grown = max(found.width_mm / basket[0], found.length_mm / basket[1])
+    assert grown <= 1.05 + 1e-9 or any("too much" in message for message, _ in found.doubts)
+    assert found.width_mm / found.length_mm == pytest.approx(basket[0] / basket[1])
+    assert volume_of(shape, found) == pytest.approx(found.volume_mm3, rel=1e-6)
+
+
+def test_an_oval_basket_sets_both_sides():
+    found = size_from_dough("oval", 750, basket_mm=(150, 250))
+    assert (found.width_mm, found.length_mm) == (pytest.approx(150), pytest.approx(250))
+    words = "a basket of 250 mm by 150 mm makes the loaf 150 mm wide and 250 mm long"
+    assert words in found.steps and not found.doubts
+    assert found.steps[-1].startswith("an oval loaf 150 mm wide")
+
+
+def test_a_given_size_leaves_the_basket_out_and_says_so():
+    found = size_from_dough("round", 900, basket_mm=(220, 220), known=Known(width_mm=230))
+    assert found.width_mm == 230
+    assert "the basket is left out: the given size stands" in found.steps
+
+
+def test_heights_that_no_dough_stands_are_told():
+    high = size_from_dough("round", 3000, known=Known(width_mm=150))
+    ((message, hint),) = high.doubts
+    assert f"{high.height_mm:.0f} mm high on 150 mm" in message and "82 mm" in hint
+    assert not size_from_dough("round", 900).doubts
+    rim = make_loaf("oval", 160, 200, 50)
+    ((message, _),) = height_from_dough(rim, 3000).doubts
+    assert "spreads" in message
+    assert not height_from_dough(rim, 3000, height_mm=60).doubts
+
+
+@pytest.mark.parametrize("grams", [300, 900])
+def test_a_rim_is_filled_by_its_dough(grams):
+    rim = make_loaf("oval", 160, 200, 50)
+    found = height_from_dough(rim, grams, proof="over")
+    wanted = 1000 * grams / DOUGH_DENSITY.value * PROOFED["over"].value
+    assert make_loaf("oval", 160, 200, found.height_mm).volume_mm3 == pytest.approx(wanted)
+    assert found.volume_mm3 == pytest.approx(wanted)

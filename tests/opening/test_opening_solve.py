@@ -281,7 +281,7 @@ def test_too_many_panels_are_refused_with_a_way_out(monkeypatch):
     many = [moved(SLASH, 0, 3.0 * k) for k in range(160)]
     with pytest.raises(UsageError, match="panels are more") as refused:
         opening(many, 5.0, panel_mm=1.0, turn=1)
-    assert "2.6 mm or longer" in refused.value.hint
+    assert "4.3 mm or longer" in refused.value.hint
 
 
 def test_system_that_is_not_positive_is_told_in_words(monkeypatch):
@@ -295,4 +295,4 @@ def test_system_that_is_not_positive_is_told_in_words(monkeypatch):
 
 def test_model_says_what_it_is():
     assert "strain" in solving.__doc__
-    assert practice.OPENING_MOST_PANELS.value == 5000
+    assert practice.OPENING_MOST_PANELS.value == 3000

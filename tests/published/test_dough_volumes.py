@@ -39,6 +39,6 @@ def test_half_sphere_is_also_a_cap():
 def test_baskets_hold_their_usual_dough(basket, grams):
     """Round baskets of 8 in for about 450-500 g, of 10 in for 900-1000 g (common practice)."""
     for mass in grams:
-        found = size_from_dough("round", mass, basket_mm=basket)
+        found = size_from_dough("round", mass, basket_mm=(basket, basket))
         assert 0.75 * basket < found.width_mm <= basket
         assert found.height_mm < 0.5 * found.width_mm

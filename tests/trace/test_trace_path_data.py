@@ -24,7 +24,7 @@ PLACE = Place("rim.svg", 3, 1)
     ],
 )
 def test_path_data_is_split_into_steps(text, steps):
-    assert scan(text, PLACE) == steps
+    assert list(scan(text, PLACE)) == steps
 
 
 @pytest.mark.parametrize(
@@ -32,5 +32,5 @@ def test_path_data_is_split_into_steps(text, steps):
 )
 def test_unreadable_data_names_its_place(text):
     with pytest.raises(UsageError, match="character") as refused:
-        scan(text, PLACE)
+        list(scan(text, PLACE))
     assert refused.value.place == PLACE

@@ -186,3 +186,26 @@ def test_a_rim_that_all_but_closes_is_closed(drawing):
     assert np.array_equal(rim[0], rim[-1])
     with pytest.raises(UsageError, match="no closed path"):
         traced_rim(drawing(text.format(-80)))
+
+
+def test_a_hole_in_the_rim_is_not_dropped_in_silence(drawing):
+    ring = '<circle cx="150" cy="150" r="120"/>{}</svg>'
+    for hole in ('<circle cx="150" cy="150" r="40"/>', '<path d="M120 150h60v9h-60z"/>'):
+        with pytest.raises(UsageError, match="a hole in it") as refused:
+            traced_rim(drawing(HEAD + SQUARE + ring.format(hole)))
+        assert "inside the rim" in refused.value.hint
+    evenodd = f'{HEAD}{SQUARE}<path d="M20 20h260v260h-260z M120 120h60v60h-60z"/></svg>'
+    with pytest.raises(UsageError, match="a hole in it"):
+        traced_rim(drawing(evenodd))
+
+
+@pytest.mark.parametrize("other", [
+    '<circle cx="150" cy="150" r="2"/>',
+    '<circle cx="150" cy="150" r="119"/>',
+    '<circle cx="150" cy="150" r="120"/>',
+    '<path d="M120 150h60v9"/>',
+    '<circle cx="12" cy="12" r="9"/>',
+])  # fmt: skip
+def test_specks_and_the_other_edge_of_a_line_are_no_holes(other, drawing):
+    rim = traced_rim(drawing(f'{HEAD}{SQUARE}<circle cx="150" cy="150" r="120"/>{other}</svg>'))
+    assert np.ptp(rim, axis=0) == pytest.approx([240, 240], abs=0.1)

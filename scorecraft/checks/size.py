@@ -1,0 +1,10 @@
+"""Whether dough makes a loaf of the size that was worked out for it."""
+
+from scorecraft.checks.finding import Finding
+from scorecraft.cuts import Layout
+
+
+def size(layout: Layout) -> list[Finding]:
+    """Tell what the arithmetic from dough to size came to that no dough does."""
+    doubts = layout.settings.get("loaf", {}).get("doubts", ())
+    return [Finding("size", "warn", message, hint, None) for message, hint in doubts]
