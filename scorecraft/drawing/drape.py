@@ -52,6 +52,7 @@ def drape_figure(drape: Drape, layout: Layout) -> Figure:
         loaf_words(layout.loaf).replace("full size", "in true length along the dough"),
         told(drape),
         "drape",
+        centre,
     )
 
 

@@ -13,9 +13,8 @@ from scorecraft.drawing.dial import DIAL_MM
 from scorecraft.drawing.guide_plan import guide_plan
 from scorecraft.drawing.picture import Group, Item, Picture
 from scorecraft.drawing.plan import on_paper, rim_plan
-from scorecraft.drawing.sheet import A4, Paper, Size, choose, fitting
-from scorecraft.drawing.sheet import paper as named
-from scorecraft.drawing.tiles import HOW, ink_points, page_map, tile
+from scorecraft.drawing.sheet import A4, PAPERS, Paper, Size, choose, fitting
+from scorecraft.drawing.tiles import ink_points, page_map, spread_words, tile
 from scorecraft.drawing.windows import windows
 from scorecraft.groups import groups
 from scorecraft.loaf.dome import Loaf
@@ -37,36 +36,27 @@ COLUMNS_MM = (90.0, 104.0)
 def guide_pages(
     layout: Layout,
     *,
-    tiled: bool = False,
     paper: str | None = None,
     home: Paper | None = None,
+    tiled: bool = False,
+    one_sheet: bool = False,
     findings: Sequence[Finding] = (),
     opening_mm: Sequence[float] | None = None,
     verdict: str | None = None,
     made: Plan | None = None,
 ) -> tuple[Picture, ...]:
-    """Draw the guide of a layout at full size on one sheet, or `tiled` over several.
+    """Draw the guide of a layout at full size, on one sheet where one holds it.
 
-    Tiled, the words stand on the first page, with a map of the sheets that follow; where one
-    sheet of the paper holds all, there is just that one. The rest is as in `guide`, except that
-    `tiled` without a paper takes `home` (A4).
+    `paper` is a paper's name; without it the smallest that fits is taken from the family of
+    `home` (A4). A loaf too large for it, or for the home paper `tiled`, is spread over several
+    sheets behind a page of words with a map of them; without a paper `one_sheet` makes one sheet
+    as large as it has to be instead. `opening_mm` is the predicted width of each cut, `made` the
+    plan of the cutting, if it is known.
     """
-    sheet = named(paper) if paper else home or A4
-    if not tiled or fitting(guide_sizes(layout.loaf), [sheet]):
-        name = sheet.name if tiled else paper
-        return (
-            guide(
-                layout,
-                paper=name,
-                home=home,
-                findings=findings,
-                opening_mm=opening_mm,
-                verdict=verdict,
-                made=made,
-            ),
-        )
     told = told_of(layout, made, findings, opening_mm, verdict)
-    return tiled_guide(told, sheet)
+    sizes = guide_sizes(layout.loaf)
+    chosen = choose(sizes, paper, home or A4, tiled=tiled, one_sheet=one_sheet)
+    return (guide(told, chosen.paper),) if chosen.whole else tiled_guide(told, chosen.paper)
 
 
 def told_of(
@@ -85,47 +75,30 @@ def told_of(
 def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
     """Set the words on a page of their own and spread the plan over the sheets after it."""
     to_crown, drop, wide, high = drawing_box(told.layout.loaf)
-    plan = guide_plan(told.layout, told.groups, (to_crown, drop), told.against)
+    crown = (to_crown, drop)
+    plan = guide_plan(told.layout, told.groups, crown, told.against)
     title = f"{told.layout.title}: full-size guide"
     whole = Picture(wide, high, title, _described(told), (plan,), css="guide")
-    sheets = tile(whole, sheet)
+    parts = windows(ink_points(whole.items), sheet, crown)
     margin = PRINTER_MARGIN_MM.value
     width = min(sheet.printable.width, PANEL_MM[1])
-    parts = windows(ink_points(whole.items), sheet)
-    rim = on_paper(rim_plan(told.layout.loaf), (to_crown, drop))
+    rim = on_paper(rim_plan(told.layout.loaf), crown)
     chart = page_map(parts, width, MAP_HIGH_MM, outline=rim)
-    more = [paragraph(HOW, width, words.BODY_MM), gap(3), chart, gap(6)]
+    more = [paragraph(spread_words(parts), width, words.BODY_MM), gap(3), chart, gap(6)]
     room = sheet.printable.height
     column = column_of_words(told, width, room, room, more)
     items = (Group("words", shifted(column, (sheet.width_mm - width) / 2, margin)),)
     first = Picture(sheet.width_mm, sheet.height_mm, title, whole.desc, items, css="guide")
-    return (first, *sheets)
+    return (first, *tile(whole, parts))
 
 
-def guide(
-    layout: Layout,
-    *,
-    paper: str | None = None,
-    home: Paper | None = None,
-    findings: Sequence[Finding] = (),
-    opening_mm: Sequence[float] | None = None,
-    verdict: str | None = None,
-    made: Plan | None = None,
-) -> Picture:
-    """Draw the guide of a layout at full size on one sheet.
-
-    `paper` is a paper's name; without it the smallest that fits is taken from the family of
-    `home` (A4). `opening_mm` is the predicted width of each cut, `made` the plan of the cutting, if
-    it is known. Raises UsageError naming a paper that fits where the loaf does not fit on the one
-    asked for.
-    """
-    told = told_of(layout, made, findings, opening_mm, verdict)
-    sheet = choose(guide_sizes(layout.loaf), paper, home or A4)
-    arrange = _beside if sheet.holds(guide_sizes(layout.loaf)[0]) else _below
+def guide(told: words.Told, sheet: Paper) -> Picture:
+    """Draw the guide on one sheet that holds it in one of its sizes."""
+    arrange = _beside if sheet.holds(guide_sizes(told.layout.loaf)[0]) else _below
     return Picture(
         sheet.width_mm,
         sheet.height_mm,
-        f"{layout.title}: full-size guide",
+        f"{told.layout.title}: full-size guide",
         _described(told),
         arrange(told, sheet),
         css="guide",
@@ -138,6 +111,12 @@ def guide_sizes(loaf: Loaf) -> tuple[Size, Size]:
     beside = Size(wide + BETWEEN_MM + PANEL_MM[0], max(high, PANEL_HIGH_MM))
     below = Size(max(wide, sum(COLUMNS_MM) + 6), HEAD_HIGH_MM + high + FOOT_HIGH_MM)
     return beside, below
+
+
+def one_sheet_paper(loaf: Loaf, home: Paper) -> Paper | None:
+    """Find the smallest paper that holds a loaf's guide on one sheet, of the home family first."""
+    near = sorted(PAPERS, key=lambda each: each.family != home.family)
+    return fitting(guide_sizes(loaf), near)
 
 
 def drawing_box(loaf: Loaf) -> tuple[float, float, float, float]:
