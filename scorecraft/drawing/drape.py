@@ -62,7 +62,7 @@ def told(drape: Drape) -> tuple[str, ...]:
         f"{len(drape.petals)} petals joined at the crown. Cut along the solid edge and take the "
         "grey darts out, fold each petal along its dashed line, bring the darts' edges together; "
         f"the small marks, {TICK_EVERY_MM:g} mm apart, meet. It fits the dome to "
-        f"{drape.fit_mm:.1f} mm along the petals' edges.",
+        f"{np.ceil(10 * drape.fit_mm) / 10:.1f} mm, along the petals' edges and around.",
         CAUTION,
         "Petal 1 with the arrow points to 12 o'clock. Prick or press the lines through, "
         "lift the paper off, then cut.",
