@@ -83,7 +83,7 @@ def _words(figure: Figure, width: float) -> Block:
     lines = [paragraph(figure.title, left, size, bold=True), gap(0.8)]
     lines += [paragraph(figure.under, left, panel.BODY_MM), gap(1.5)]
     for text in figure.told:
-        lines += [paragraph(text, left, panel.BODY_MM - 0.2), gap(0.9)]
+        lines += [paragraph(text, left, panel.BODY_MM), gap(0.9)]
     right = panel.feet(WIDTH_MM)
     first = stacked(lines)
     items = (*first.items, *shifted(right, left + 8, 0))

@@ -12,6 +12,7 @@ from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.dial import DIAL_MM
 from scorecraft.drawing.guide_plan import guide_plan
 from scorecraft.drawing.picture import Group, Item, Picture
+from scorecraft.drawing.picture import words as texts
 from scorecraft.drawing.plan import on_paper, rim_plan
 from scorecraft.drawing.sheet import A4, PAPERS, Paper, Size, choose, fitting
 from scorecraft.drawing.tiles import ink_points, page_map, spread_words, tile
@@ -25,6 +26,8 @@ PANEL_MM = (106.0, 136.0)
 """Least and most width of the words beside the loaf."""
 PANEL_HIGH_MM = 160.0
 """Least height of the words beside the loaf."""
+LETTERS_MM = (4.6, 4.2, 3.8, 3.5, words.BODY_MM)
+"""Sizes of the letters of what is read at the bench: the largest that fits; no less than 9 pt."""
 HEAD_HIGH_MM = 18.0
 FOOT_HIGH_MM = 69.0
 """Height of the title above the loaf and of the words below it."""
@@ -156,20 +159,48 @@ def _beside(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
 def column_of_words(
     told: words.Told, width: float, least: float, most: float, more: Sequence[Block] = ()
 ) -> Block:
-    """Set all words in one column from `least` to `most` mm high, key and cautions at its foot.
+    """Set all words in one column from `least` to `most` mm high, in the largest letters that fit.
 
-    `more` stands between the table and the foot.
+    Key and cautions stand at its foot, `more` between them and the table.
     """
+    columns = (_column(told, width, least, most, more, size) for size in LETTERS_MM)
+    return best_fitting([*columns], most)
+
+
+def best_fitting(blocks: Sequence[Block], most: float) -> Block:
+    """Choose the first block that is at most `most` mm high and cuts no more words than the last.
+
+    The last one where none does.
+    """
+    fewest = _cut_short(blocks[-1])
+    fits = (each for each in blocks if each.height <= most and _cut_short(each) <= fewest)
+    return next(fits, blocks[-1])
+
+
+def _cut_short(block: Block) -> int:
+    """Count the texts that end in an ellipsis or tell of rows without room."""
+    return sum(text.endswith(("…", "not listed here")) for text in texts(block.items))
+
+
+def _column(
+    told: words.Told,
+    width: float,
+    least: float,
+    most: float,
+    more: Sequence[Block],
+    size: float,
+) -> Block:
+    """Set the column in letters of a size (mm)."""
     above = stacked(
         [
-            words.head(told, width),
-            words.notes(told, width, 4),
+            words.head(told, width, size),
+            words.notes(told, width, 4, size),
             gap(5),
-            words.verdict(told, width, 3),
+            words.verdict(told, width, 3, size),
         ]
     )
-    below = stacked([*more, words.key(told), gap(5), words.feet(width)])
-    table = words.cut_table(told, width, most - above.height - below.height - 6)
+    below = stacked([*more, words.key(told, width, size), gap(5), words.feet(width, size)])
+    table = words.cut_table(told, width, most - above.height - below.height - 6, size)
     spare = min(least, most) - above.height - table.height - below.height
     return stacked([above, table, gap(max(spare, 6)), below])
 
@@ -180,12 +211,10 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     to_crown, drop, wide, high = drawing_box(told.layout.loaf)
     room = sheet.printable
     title = words.head(told, room.width)
-    right = stacked([words.key(told), gap(3), words.feet(COLUMNS_MM[1])])
+    deep = room.height - title.height - high - 2
     left_wide = room.width - COLUMNS_MM[1] - 6
-    remark = words.verdict(told, left_wide, 2)
-    note = stacked([gap(2), words.notes(told, left_wide, 2)])
-    rows = words.cut_table(told, left_wide, FOOT_HIGH_MM - remark.height - note.height)
-    left = stacked([remark, rows, note])
+    right = best_fitting([_right(told, size) for size in LETTERS_MM], deep)
+    left = best_fitting([_left(told, left_wide, deep, size) for size in LETTERS_MM], deep)
     foot = sheet.height_mm - margin - max(right.height, left.height)
     top = margin + title.height + (foot - margin - title.height - high) / 2
     centre = (margin + (room.width - wide) / 2 + to_crown, top + drop)
@@ -195,3 +224,16 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
         Group("table", shifted(left, margin, foot)),
         Group("key", shifted(right, margin + left_wide + 6, foot)),
     )
+
+
+def _right(told: words.Told, size: float) -> Block:
+    """Set key, rules and cautions in letters of a size (mm)."""
+    return stacked([words.key(told, COLUMNS_MM[1], size), gap(3), words.feet(COLUMNS_MM[1], size)])
+
+
+def _left(told: words.Told, width: float, most: float, size: float) -> Block:
+    """Set verdict, table and notes in letters of a size (mm), at most so high."""
+    remark = words.verdict(told, width, 2, size)
+    note = stacked([gap(2), words.notes(told, width, 2, size)])
+    rows = words.cut_table(told, width, most - remark.height - note.height, size)
+    return stacked([remark, rows, note])
