@@ -216,7 +216,7 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     right = best_fitting([_right(told, size) for size in LETTERS_MM], deep)
     left = best_fitting([_left(told, left_wide, deep, size) for size in LETTERS_MM], deep)
     foot = sheet.height_mm - margin - max(right.height, left.height)
-    top = margin + title.height + (foot - margin - title.height - high) / 2
+    top = margin + title.height + (foot - margin - title.height - high) / 5
     centre = (margin + (room.width - wide) / 2 + to_crown, top + drop)
     return (
         guide_plan(told.layout, told.groups, centre, told.against),

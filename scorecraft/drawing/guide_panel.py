@@ -10,6 +10,7 @@ from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.cautions import CAUTIONS
 from scorecraft.drawing.inks import CUT_INKS, MARK_INK, Band, band, band_words
+from scorecraft.drawing.numbers import SIZE_MM
 from scorecraft.drawing.picture import Group as Layer
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
 from scorecraft.drawing.rulers import rulers
@@ -200,7 +201,7 @@ def _entry(item: Item, words: str, width: float, letters: float) -> Block:
 
 def _number_sample() -> Item:
     """Write the first numbers, as large as in the drawing."""
-    return Label("1  2  3", (0.0, 0.0), BODY_MM, level="middle", bold=True)
+    return Label("1 2 3", (0.0, 0.0), SIZE_MM, level="middle", bold=True)
 
 
 def _arrow_sample() -> Item:
