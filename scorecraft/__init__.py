@@ -1,4 +1,4 @@
-"""Design scoring patterns for bread: from a few lines of text to a true-scale guide."""
+"""Scoring planned for one's own loaf: from a few lines of text to a full-size guide."""
 
 from __future__ import annotations
 

@@ -29,16 +29,28 @@ class Design(Plain):
         return loaf_picture(self.layout, width_mm=120.0)
 
     def guide(self, path: str | Path, *, paper: str | None = None) -> Path:
-        """Write the full-size guide as SVG, PDF or PNG, by the file's suffix; give its path."""
+        """Write the full-size guide as SVG, PDF or PNG, by the file's suffix; give its path.
+
+        A loaf too large for the paper is spread over the pages of a PDF, the first of which tells
+        how to join the others; SVG and PNG without a paper are one sheet as large as it takes.
+        """
         from scorecraft.drawing.write import encoded
         from scorecraft.writing import write_whole
 
         target = Path(path)
-        write_whole(target, encoded(self.guide_pages(paper=paper), target.suffix))
+        one_sheet = target.suffix.lower() != ".pdf"
+        pages = self.guide_pages(paper=paper, one_sheet=one_sheet)
+        write_whole(target, encoded(pages, target.suffix))
         return target
 
-    def guide_pages(self, *, paper: str | None = None, tiled: bool = False) -> tuple[Picture, ...]:
-        """Draw the full-size guide, with the predicted openings and the verdict on its room."""
+    def guide_pages(
+        self, *, paper: str | None = None, tiled: bool = False, one_sheet: bool = False
+    ) -> tuple[Picture, ...]:
+        """Draw the full-size guide, with the predicted openings and the verdict on its room.
+
+        More than one page where no sheet of the paper holds the loaf, or on the home paper if
+        `tiled`; without a paper `one_sheet` makes one as large as it takes.
+        """
         from scorecraft.drawing.guide import guide_pages
         from scorecraft.drawing.sheet import home_paper
         from scorecraft.report import room_words
@@ -48,6 +60,7 @@ class Design(Plain):
             paper=paper,
             home=home_paper(os.environ),
             tiled=tiled,
+            one_sheet=one_sheet,
             findings=self.findings,
             opening_mm=self.foreseen.widest_mm.tolist() if self.foreseen else None,
             verdict=room_words(self) if self.foreseen else None,

@@ -458,8 +458,11 @@ NARROWEST_SLOT = Rule(
     0.6, "", "a slot may be narrowed to this part of its width to pass by another", OURS
 )
 HAIRLINE_MM = Rule(0.1, "mm", "line width of the drawings for cutting machines", OURS)
-DRAPE_FIT_MM = Rule(1.5, "mm", "an edge of a drape may be longer than the dough by this", OURS)
+DRAPE_FIT_MM = Rule(
+    1.5, "mm", "an edge of a drape, or all around it, may be longer than the dough by this", OURS
+)
 DART_MM = Rule(0.5, "mm", "a narrower dart is not cut: paper gives that much", OURS)
+WHOLE_MIDDLE = Rule(0.1, "", "no dart is cut in this part of the way from crown to rim", OURS)
 LEAST_PETALS = Rule(5, "petals", "a drape has no fewer petals", OURS)
 MOST_PETALS = Rule(36, "petals", "a drape has no more petals", OURS)
 SAME_START_DEG = Rule(0.5, "deg", "figures begin at one mark if they are nearer than this", OURS)

@@ -62,7 +62,7 @@ class Commands(click.Group):
 @click.option("--debug", is_flag=True, help="On an internal error, show where it happened.")
 @click.pass_context
 def cli(ctx: click.Context, debug: bool) -> None:
-    """Design scoring patterns for bread, check them, and print true-scale guides."""
+    """Plan how to score a loaf: draw the cuts, check that it can rise freely, print the guide."""
     ctx.obj = {"debug": debug}
 
 

@@ -11,7 +11,7 @@ from scorecraft.cli.options import Given, pattern_options
 @click.option("-o", "--output", metavar="FILE", help="An .svg, .pdf or .png file, or -.")
 @click.option("--fit", callback=millimetres, metavar="LENGTH", help="How closely it has to fit.")
 @click.option("--paper", metavar="NAME", help="A4, A3, Letter or Tabloid.")
-@click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
+@click.option("--tiled", is_flag=True, help="On as many sheets of A4 or Letter as it takes.")
 @click.option("--as", "form", type=click.Choice(["svg", "pdf", "png"]), help="The form, for -.")
 def command(
     given: Given, output: str | None, fit: float | None, paper: str | None, tiled: bool,

@@ -32,11 +32,9 @@ def deliver_full_size(
     figure: "Figure", target: str, form: str, paper: str | None, *, tiled: bool, quiet: bool
 ) -> None:
     """Lay a figure out and write it; only a PDF is spread over sheets without being asked."""
-    from scorecraft.cli.prints import deliver_pictures, home
+    from scorecraft.cli.prints import deliver_pictures, home, tell_sheets
     from scorecraft.drawing.full_size import full_size_pages
 
-    one_sheet = form != "pdf" and paper is None
-    pages = full_size_pages(figure, name=paper, home=home(), tiled=tiled, one_sheet=one_sheet)
-    if len(pages) > 1 and not quiet:
-        click.echo(f"{len(pages)} pages: the first one says how to join the others", err=True)
+    pages = full_size_pages(figure, name=paper, home=home(), tiled=tiled, one_sheet=form != "pdf")
+    tell_sheets(pages, quiet=quiet)
     deliver_pictures(pages, target, form, quiet=quiet)

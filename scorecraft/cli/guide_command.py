@@ -9,7 +9,7 @@ from scorecraft.cli.options import Given, pattern_options
 @pattern_options
 @click.option("-o", "--output", metavar="FILE", help="An .svg, .pdf, .png or .dxf file, or -.")
 @click.option("--paper", metavar="NAME", help="A4, A3, Letter or Tabloid.")
-@click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
+@click.option("--tiled", is_flag=True, help="On as many sheets of A4 or Letter as it takes.")
 @click.option("--cutter", is_flag=True, help="The cuts alone, as plain lines for a cutter (.svg).")
 @click.option(
     "--as", "form", type=click.Choice(["svg", "pdf", "png", "dxf"]), help="The form, for -."
@@ -20,9 +20,10 @@ def command(
 ) -> int:  # fmt: skip
     """Print the full-size guide of PATTERN: the loaf from above, its cuts numbered, a table."""
     from scorecraft.cli.output import deliver, patience
-    from scorecraft.cli.prints import deliver_pictures, file_form, named
+    from scorecraft.cli.prints import deliver_pictures, file_form, home, named, tell_sheets
     from scorecraft.drawing.cutter import cuts_cutter
     from scorecraft.drawing.cutter_file import encoded_for_cutter
+    from scorecraft.drawing.guide import one_sheet_paper
 
     target = output or named(given.pattern, "guide")
     form = file_form(target, form, ("svg", "pdf", "png", "dxf"))
@@ -31,6 +32,8 @@ def command(
         deliver(target, encoded_for_cutter(cuts_cutter(made.layout), form), quiet=given.quiet)
         return 0
     with patience(given.quiet):
-        pages = made.guide_pages(paper=paper, tiled=tiled)
+        pages = made.guide_pages(paper=paper, tiled=tiled, one_sheet=form != "pdf")
+    larger = one_sheet_paper(made.layout.loaf, home())
+    tell_sheets(pages, quiet=given.quiet, larger=larger)
     deliver_pictures(pages, target, form, quiet=given.quiet)
     return 0

@@ -7,6 +7,7 @@ from pathlib import Path
 from scorecraft.cli.output import deliver, say
 from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.sheet import Paper, home_paper
+from scorecraft.drawing.tiles import joined_words
 from scorecraft.drawing.write import encoded, unprintable
 from scorecraft.errors import UsageError
 
@@ -32,6 +33,14 @@ def file_form(
 def home() -> Paper:
     """Choose the paper of the house by its locale."""
     return home_paper(os.environ)
+
+
+def tell_sheets(pages: Sequence[Picture], *, quiet: bool, larger: Paper | None = None) -> None:
+    """Say that a print is on several sheets, and which `larger` paper would hold it on one."""
+    remark = joined_words(pages)
+    if remark and not quiet:
+        one = f"; --paper {larger.name} holds it on one" if larger else ""
+        click.echo(f"{remark}{one}", err=True)
 
 
 def deliver_pictures(pictures: Sequence[Picture], target: str, form: str, *, quiet: bool) -> None:

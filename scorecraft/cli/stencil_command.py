@@ -18,7 +18,7 @@ from scorecraft.cli.options import Given, pattern_options
 @click.option("--mirrored", is_flag=True, help="Draw the side that lies towards the dough.")
 @click.option("--cutter", is_flag=True, help="Plain lines for a cutter or laser (.svg).")
 @click.option("--paper", metavar="NAME", help="A4, A3, Letter or Tabloid.")
-@click.option("--tiled", is_flag=True, help="On as many sheets of the paper as it takes.")
+@click.option("--tiled", is_flag=True, help="On as many sheets of A4 or Letter as it takes.")
 @click.option(
     "--as", "form", type=click.Choice(["svg", "pdf", "png", "dxf"]), help="The form, for -."
 )

@@ -14,7 +14,7 @@ from scorecraft.practice import LEAST_PETALS, MOST_PETALS
 Array = NDArray[np.float64]
 
 DEGREES = 360
-FROM = 0.22
+FROM = 0.15
 """Darts begin about here, as a part of the reach: cuts nearer to the crown are never split."""
 BESIDE_MM = 1.5
 """A cut that runs along a dart closer than this is as bad as one that is crossed."""

@@ -7,16 +7,15 @@ import shapely
 
 from scorecraft.cuts import Layout, Line
 from scorecraft.drape.darts import dart_directions, widest_petal
+from scorecraft.drape.fitting import check_can_lie, dart_width, misfit
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
-from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.practice import DART_MM, DRAPE_FIT_MM, MOST_PETALS
+from scorecraft.errors import UsageError
+from scorecraft.practice import DART_MM, DRAPE_FIT_MM, MOST_PETALS, WHOLE_MIDDLE
 
 STEP_MM = 1.0
 STRAY_MM = 0.01
 CRUMB_MM = 0.05
-MOST_WIDER = 0.02
-"""Dough may be wider around the crown than flat paper by this part: the darts' edges hide it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +40,9 @@ class DrapeLine:
 class Drape:
     """Petals counter-clockwise, the dart before each of them, and all lines on the paper.
 
-    Paper mm, the crown in the origin, y away from the baker. `fit_mm` is how much the worst edge
-    of a petal is longer than the dough under it; `split` counts the cuts that a dart runs across.
+    Paper mm, the crown in the origin, y away from the baker. `fit_mm` is how much the paper is
+    longer or shorter than the dough under it, along the edge of a petal or all around a ring,
+    where that is worst; `split` counts the cuts that a dart runs across.
     """
 
     petals: tuple[Petal, ...]
@@ -66,7 +66,7 @@ def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
     if not fit_mm > 0:
         raise UsageError(f"paper cannot fit to {fit_mm:g} mm", None, "use 0.5 mm or more")
     rings = Rings(layout.loaf)
-    _check_can_lie(rings)
+    check_can_lie(rings)
     widest = widest_petal(rings, fit_mm)
     if widest is None:
         hint = f"ask for a wider fit than {fit_mm:g} mm, like --fit 3mm"
@@ -79,46 +79,25 @@ def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
         Petal(rings, float(start), float(end)) for start, end in zip(directions, ends, strict=True)
     )
     before = (petals[-1], *petals[:-1])
-    darts = tuple(_dart(left, right) for right, left in zip(before, petals, strict=True))
+    least = min(DART_MM.value, fit_mm / len(petals))
+    darts = tuple(_dart(left, right, least) for left, right in zip(before, petals, strict=True))
     drawn = [_drawn(petal, cuts, layout.marks.lines) for petal in petals]
-    worst = max(abs(each.slack(side)) for each in petals for side in (each.start, each.end))
-    return Drape(
-        petals, darts, tuple(line for each in drawn for line in each), worst, _split(darts, cuts)
-    )
+    lines = tuple(line for each in drawn for line in each)
+    worst = misfit(petals, [dart.first_mm for dart in darts])
+    return Drape(petals, darts, lines, worst, _split(darts, cuts))
 
 
-def _check_can_lie(rings: Rings) -> None:
-    """Refuse a loaf whose dough is anywhere wider around the crown than flat paper is."""
-    theta = np.radians(np.arange(0, 361, 3.0))
-    share = np.linspace(0.1, 1.0, 30)[:, None]
-    distance = share * np.minimum(rings.loaf.reach(theta[1:]), rings.loaf.reach(theta[:-1]))
-    around = rings.turned(distance, np.broadcast_to(theta[1:], distance.shape))
-    around -= rings.turned(distance, np.broadcast_to(theta[:-1], distance.shape))
-    if (around / np.diff(theta)).max() > 1.0 + MOST_WIDER:
-        raise ScorecraftError(
-            "no sheet of paper joined at the crown lies on this loaf: it is too long for its width",
-            None,
-            "print the guide, and carry the pattern over with string marks",
-        )
+def _dart(left: Petal, right: Petal, least_mm: float) -> Dart:
+    """Open the dart between the petal that ends in a direction and the one that starts there.
 
-
-def _dart(left: Petal, right: Petal) -> Dart:
-    """Open the dart between the petal that ends in a direction and the one that starts there."""
-    theta = left.start
+    It is cut from where it is wider than `least_mm` (mm) on.
+    """
+    theta = right.start
     reach = float(left.rings.loaf.reach(theta))
-    distance = np.linspace(0, reach, 400)[1:]
-    along_left = _laid(left, distance, theta)
-    along_right = _laid(right, distance, theta)
-    cross = along_right[:, 0] * along_left[:, 1] - along_right[:, 1] * along_left[:, 0]
-    gap = cross / distance
-    open_ = np.flatnonzero(gap > DART_MM.value)
-    first = float(distance[open_[0]]) if len(open_) else reach
-    return Dart(theta, first, right.edge(right.end, first), left.edge(left.start, first))
-
-
-def _laid(petal: Petal, distance: np.ndarray, theta: float) -> Line:
-    way = np.array([[np.cos(theta), np.sin(theta)]])
-    return petal.on_paper(distance[:, None] * way)
+    distance = np.linspace(WHOLE_MIDDLE.value * reach, reach, 400)
+    open_ = np.flatnonzero(dart_width(left, right, distance) > least_mm)
+    first = float(distance[max(open_[0] - 1, 0)]) if len(open_) else reach
+    return Dart(theta, first, left.edge(left.end, first), right.edge(right.start, first))
 
 
 def _drawn(petal: Petal, cuts: list[Line], marks: tuple[Line, ...]) -> list[DrapeLine]:

@@ -39,7 +39,7 @@ class Petal:
 
     def width(self, distance: float) -> float:
         """Width (mm) along the ring at a distance from the crown, from edge to edge."""
-        paper = self._angle(np.array([distance, distance]), np.array([self.start, self.end]))
+        paper = self.angle(np.array([distance, distance]), np.array([self.start, self.end]))
         return float(distance * (paper[1] - paper[0]))
 
     def edge(self, theta: float, first: float) -> Line:
@@ -60,10 +60,11 @@ class Petal:
         edge = self.edge(theta, 0.0)
         return float(np.hypot(*np.diff(edge, axis=0).T).sum() - self.rings.loaf.reach(theta))
 
-    def _angle(self, distance: Array, theta: Array) -> Array:
+    def angle(self, distance: Array, theta: Array) -> Array:
+        """Direction on the paper (radians) of points of the dough by distance and direction."""
         middle = self.rings.turned(distance, np.full(distance.shape, self.middle))
         return np.asarray(self.middle + self.rings.turned(distance, theta) - middle)
 
     def _laid(self, distance: Array, theta: Array) -> Line:
-        angle = self._angle(distance, theta)
+        angle = self.angle(distance, theta)
         return np.asarray(distance[:, None] * np.column_stack([np.cos(angle), np.sin(angle)]))

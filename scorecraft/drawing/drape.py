@@ -1,5 +1,7 @@
 """The drape on paper: a flower of petals to cut out, darts in grey, the pattern in true length."""
 
+from collections.abc import Sequence
+
 import numpy as np
 import shapely
 
@@ -10,9 +12,10 @@ from scorecraft.drawing.full_size import Figure
 from scorecraft.drawing.guide_panel import loaf_words
 from scorecraft.drawing.guide_plan import crown_mark
 from scorecraft.drawing.inks import HAIR_INK, MARK_INK, cut_ink
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape
+from scorecraft.drawing.label_box import label_box
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, walk
 from scorecraft.drawing.plan import length, on_paper
-from scorecraft.practice import RIM_MARGIN_MM
+from scorecraft.practice import NUMBER_CLEAR_MM, RIM_MARGIN_MM
 from scorecraft.units import turntable_degrees
 
 CUT_INK = Ink(0.35)
@@ -22,6 +25,9 @@ BORDER_MM = 2.0
 TICK_EVERY_MM = 20.0
 TICK_MM = 1.6
 NUMBER_MM = 3.6
+BACK_MM = (0.0, 3.0, 6.0, 10.0, 15.0, 20.0, 30.0, 40.0)
+BESIDE_MM = (3.2, -3.2, 6.0, -6.0, 9.0, -9.0, 13.0, -13.0)
+"""Where a petal's number may stand: back from the rim and to the side of the fold, best first."""
 CAUTION = (
     "Printed paper never lies on dough: copy the lines onto baking paper with a pencil, cut that "
     "out, and let only the baking paper touch the loaf."
@@ -34,14 +40,18 @@ def drape_figure(drape: Drape, layout: Layout) -> Figure:
     left, low, right, high = shapely.Polygon(edge).bounds
     centre = (BORDER_MM - left, BORDER_MM + high)
     laid = on_paper(edge, centre)
-    items: tuple[Item, ...] = (
-        Group("darts", tuple(_dart_areas(drape, centre))),
+    edges: tuple[Item, ...] = (
         Group("folds", (Shape(tuple(_folds(drape, centre)), ink=FOLD_INK),)),
         Group("pattern", _pattern(drape, layout, centre)),
         Group("edge", (Shape((laid,), closed=True, ink=CUT_INK),)),
         Group("marks on the edges", (Shape(tuple(_ticks(drape, centre)), ink=HAIR_INK),)),
+    )
+    lines = [each for item in walk(edges) if isinstance(item, Shape) for each in item.lines]
+    items: tuple[Item, ...] = (
+        Group("darts", tuple(_dart_areas(drape, centre))),
+        *edges,
         crown_mark(centre),
-        Group("numbers", tuple(_numbers(drape, centre))),
+        Group("numbers", tuple(_numbers(drape, centre, lines))),
     )
     return Figure(
         items,
@@ -52,6 +62,7 @@ def drape_figure(drape: Drape, layout: Layout) -> Figure:
         loaf_words(layout.loaf).replace("full size", "in true length along the dough"),
         told(drape),
         "drape",
+        centre,
     )
 
 
@@ -61,7 +72,7 @@ def told(drape: Drape) -> tuple[str, ...]:
         f"{len(drape.petals)} petals joined at the crown. Cut along the solid edge and take the "
         "grey darts out, fold each petal along its dashed line, bring the darts' edges together; "
         f"the small marks, {TICK_EVERY_MM:g} mm apart, meet. It fits the dome to "
-        f"{drape.fit_mm:.1f} mm along the petals' edges.",
+        f"{np.ceil(10 * drape.fit_mm) / 10:.1f} mm, along the petals' edges and around.",
         CAUTION,
         "Petal 1 with the arrow points to 12 o'clock. Prick or press the lines through, "
         "lift the paper off, then cut.",
@@ -130,22 +141,38 @@ def _ticks(drape: Drape, centre: tuple[float, float]) -> list[Line]:
     return ticks
 
 
-def _numbers(drape: Drape, centre: tuple[float, float]) -> list[Item]:
-    """Write the petals' numbers, clockwise from 12 o'clock, near the rim, and mark the first."""
+def _numbers(drape: Drape, centre: tuple[float, float], lines: Sequence[Line]) -> list[Item]:
+    """Write the petals' numbers, clockwise from 12 o'clock, clear of all lines, near the rim."""
     order = sorted(drape.petals, key=lambda petal: turntable_degrees(petal.middle) % 359.99)
-    first = min(order, key=_from_twelve)
-    start = order.index(first)
-    items: list[Item] = []
-    for number, petal in enumerate(order[start:] + order[:start], start=1):
-        away = float(petal.rings.loaf.reach(petal.middle)) - RIM_MARGIN_MM.value / 2
-        way = np.array([np.cos(petal.middle), np.sin(petal.middle)])
-        side = np.array([way[1], -way[0]])
-        x, y = on_paper(away * way + 3.2 * side, centre).tolist()
-        turn = np.radians(turntable_degrees(petal.middle))
-        turn += np.pi if np.pi / 2 < turn < 3 * np.pi / 2 else 0.0
-        items.append(Label(f"{number}", (x, y), NUMBER_MM, "middle", "middle", True, BLACK, turn))
-    twelve = _arrow(drape, centre)
-    return [*items, twelve]
+    start = order.index(min(order, key=_from_twelve))
+    arrow = _arrow(drape, centre)
+    tree = shapely.STRtree([shapely.linestrings(each) for each in (*lines, *arrow.lines)])
+    ways = enumerate(order[start:] + order[:start], start=1)
+    return [*(_number(number, petal, centre, tree) for number, petal in ways), arrow]
+
+
+def _number(number: int, petal: Petal, centre: tuple[float, float], tree: shapely.STRtree) -> Label:
+    """Set a number beside the fold of its petal where it is clear, as near the rim as it can be.
+
+    Where no place is clear it stands where it has the most room.
+    """
+    tried = [_label(number, petal, centre, away, side) for away in BACK_MM for side in BESIDE_MM]
+    boxes = [shapely.Polygon(label_box(each, descent=0.0)) for each in tried]
+    clear = tree.query_nearest(boxes, return_distance=True, all_matches=False)[1]
+    free = np.flatnonzero(clear >= NUMBER_CLEAR_MM.value)
+    return tried[int(free[0]) if len(free) else int(np.argmax(clear))]
+
+
+def _label(
+    number: int, petal: Petal, centre: tuple[float, float], back: float, beside: float
+) -> Label:
+    """Set a number so far (mm) back from the rim and to the side of the fold."""
+    away = float(petal.rings.loaf.reach(petal.middle)) - RIM_MARGIN_MM.value / 2 - back
+    way = np.array([np.cos(petal.middle), np.sin(petal.middle)])
+    x, y = on_paper(away * way + beside * np.array([way[1], -way[0]]), centre).tolist()
+    turn = np.radians(turntable_degrees(petal.middle))
+    turn += np.pi if np.pi / 2 < turn < 3 * np.pi / 2 else 0.0
+    return Label(f"{number}", (x, y), NUMBER_MM, "middle", "middle", True, BLACK, turn)
 
 
 def _from_twelve(petal: Petal) -> float:

@@ -6,9 +6,10 @@ import scorecraft.drawing.guide_panel as panel
 from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.picture import Group, Item, Line, Picture, placed
 from scorecraft.drawing.rulers import WIDTH_MM, rulers
-from scorecraft.drawing.sheet import A4, PAPERS, Paper, Size, fitting, paper
+from scorecraft.drawing.seams import Crown
+from scorecraft.drawing.sheet import A4, Paper, Size, choose
 from scorecraft.drawing.text import width_mm
-from scorecraft.drawing.tiles import HOW, ink_points, page_map, tile
+from scorecraft.drawing.tiles import ink_points, page_map, spread_words, tile
 from scorecraft.drawing.windows import windows
 from scorecraft.practice import PRINTER_MARGIN_MM
 
@@ -22,7 +23,7 @@ class Figure:
     """What is drawn at full size, from (0, 0) down; and what is said about it.
 
     `outline` is its edge, for the map of the sheets; `told` are the paragraphs below the title
-    and the line `under` it, in the order of their weight.
+    and the line `under` it, in the order of their weight. Seams keep off the `crown`.
     """
 
     items: tuple[Item, ...]
@@ -33,6 +34,7 @@ class Figure:
     under: str
     told: tuple[str, ...]
     css: str
+    crown: Crown | None = None
 
 
 def full_size_pages(
@@ -45,21 +47,13 @@ def full_size_pages(
 ) -> tuple[Picture, ...]:
     """Lay a figure out on the paper of a `name`, or on the smallest of the home's family.
 
-    Where it does not fit, or where `tiled` is asked for, it is spread over sheets of the paper
-    behind a page of words; `one_sheet` makes one sheet as large as it has to be instead.
+    Where it does not fit, it is spread over sheets of that paper, `tiled` of the home paper, behind
+    a page of words; without a name `one_sheet` makes one sheet as large as it has to be instead.
     """
-    home = home or A4
-    wanted = paper(name) if name else home
-    family = [each for each in PAPERS if each.family == wanted.family]
-    found = fitting([_size(figure)], [wanted] if name or tiled else family)
-    if found:
-        return (_on_sheet(figure, found),)
-    if one_sheet and not tiled:
-        edge = 2 * PRINTER_MARGIN_MM.value
-        size = _size(figure)
-        own = Paper("own", size.width + edge, size.height + edge, "ISO")
-        return (_on_sheet(figure, own),)
-    return _spread(figure, wanted)
+    chosen = choose([_size(figure)], name, home or A4, tiled=tiled, one_sheet=one_sheet)
+    if chosen.whole:
+        return (_on_sheet(figure, chosen.paper),)
+    return _spread(figure, chosen.paper)
 
 
 def _size(figure: Figure) -> Size:
@@ -89,7 +83,7 @@ def _words(figure: Figure, width: float) -> Block:
     lines = [paragraph(figure.title, left, size, bold=True), gap(0.8)]
     lines += [paragraph(figure.under, left, panel.BODY_MM), gap(1.5)]
     for text in figure.told:
-        lines += [paragraph(text, left, panel.BODY_MM - 0.2), gap(0.9)]
+        lines += [paragraph(text, left, panel.BODY_MM), gap(0.9)]
     right = panel.feet(WIDTH_MM)
     first = stacked(lines)
     items = (*first.items, *shifted(right, left + 8, 0))
@@ -106,17 +100,17 @@ def _spread(figure: Figure, sheet: Paper) -> tuple[Picture, ...]:
     whole = Picture(
         figure.width_mm, figure.height_mm, figure.title, figure.under, figure.items, figure.css
     )
-    parts = windows(ink_points(whole.items), sheet)
+    parts = windows(ink_points(whole.items), sheet, figure.crown)
     width = min(sheet.printable.width, 150.0)
     blocks = [paragraph(figure.title, width, 7.0, bold=True), gap(1)]
     blocks += [paragraph(figure.under, width, panel.BODY_MM), gap(3)]
     for text in figure.told:
         blocks += [paragraph(text, width, panel.BODY_MM), gap(1.2)]
     chart = page_map(parts, width, MAP_HIGH_MM, outline=figure.outline)
-    blocks += [gap(3), paragraph(HOW, width, panel.BODY_MM), gap(3), chart, gap(6)]
+    blocks += [gap(3), paragraph(spread_words(parts), width, panel.BODY_MM), gap(3), chart, gap(6)]
     blocks += [rulers(), gap(2.5), panel.cautions(width)]
     page = _picture(figure, sheet, (Group("words", shifted(stacked(blocks), margin, margin)),))
-    return (page, *tile(whole, sheet))
+    return (page, *tile(whole, parts))
 
 
 def _picture(figure: Figure, sheet: Paper, items: tuple[Item, ...]) -> Picture:

@@ -12,10 +12,10 @@ from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.dial import DIAL_MM
 from scorecraft.drawing.guide_plan import guide_plan
 from scorecraft.drawing.picture import Group, Item, Picture
+from scorecraft.drawing.picture import words as texts
 from scorecraft.drawing.plan import on_paper, rim_plan
-from scorecraft.drawing.sheet import A4, Paper, Size, choose, fitting
-from scorecraft.drawing.sheet import paper as named
-from scorecraft.drawing.tiles import HOW, ink_points, page_map, tile
+from scorecraft.drawing.sheet import A4, PAPERS, Paper, Size, choose, fitting
+from scorecraft.drawing.tiles import ink_points, page_map, spread_words, tile
 from scorecraft.drawing.windows import windows
 from scorecraft.groups import groups
 from scorecraft.loaf.dome import Loaf
@@ -26,6 +26,8 @@ PANEL_MM = (106.0, 136.0)
 """Least and most width of the words beside the loaf."""
 PANEL_HIGH_MM = 160.0
 """Least height of the words beside the loaf."""
+LETTERS_MM = (4.6, 4.2, 3.8, 3.5, words.BODY_MM)
+"""Sizes of the letters of what is read at the bench: the largest that fits; no less than 9 pt."""
 HEAD_HIGH_MM = 18.0
 FOOT_HIGH_MM = 69.0
 """Height of the title above the loaf and of the words below it."""
@@ -37,36 +39,27 @@ COLUMNS_MM = (90.0, 104.0)
 def guide_pages(
     layout: Layout,
     *,
-    tiled: bool = False,
     paper: str | None = None,
     home: Paper | None = None,
+    tiled: bool = False,
+    one_sheet: bool = False,
     findings: Sequence[Finding] = (),
     opening_mm: Sequence[float] | None = None,
     verdict: str | None = None,
     made: Plan | None = None,
 ) -> tuple[Picture, ...]:
-    """Draw the guide of a layout at full size on one sheet, or `tiled` over several.
+    """Draw the guide of a layout at full size, on one sheet where one holds it.
 
-    Tiled, the words stand on the first page, with a map of the sheets that follow; where one
-    sheet of the paper holds all, there is just that one. The rest is as in `guide`, except that
-    `tiled` without a paper takes `home` (A4).
+    `paper` is a paper's name; without it the smallest that fits is taken from the family of
+    `home` (A4). A loaf too large for it, or for the home paper `tiled`, is spread over several
+    sheets behind a page of words with a map of them; without a paper `one_sheet` makes one sheet
+    as large as it has to be instead. `opening_mm` is the predicted width of each cut, `made` the
+    plan of the cutting, if it is known.
     """
-    sheet = named(paper) if paper else home or A4
-    if not tiled or fitting(guide_sizes(layout.loaf), [sheet]):
-        name = sheet.name if tiled else paper
-        return (
-            guide(
-                layout,
-                paper=name,
-                home=home,
-                findings=findings,
-                opening_mm=opening_mm,
-                verdict=verdict,
-                made=made,
-            ),
-        )
     told = told_of(layout, made, findings, opening_mm, verdict)
-    return tiled_guide(told, sheet)
+    sizes = guide_sizes(layout.loaf)
+    chosen = choose(sizes, paper, home or A4, tiled=tiled, one_sheet=one_sheet)
+    return (guide(told, chosen.paper),) if chosen.whole else tiled_guide(told, chosen.paper)
 
 
 def told_of(
@@ -85,47 +78,30 @@ def told_of(
 def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
     """Set the words on a page of their own and spread the plan over the sheets after it."""
     to_crown, drop, wide, high = drawing_box(told.layout.loaf)
-    plan = guide_plan(told.layout, told.groups, (to_crown, drop), told.against)
+    crown = (to_crown, drop)
+    plan = guide_plan(told.layout, told.groups, crown, told.against)
     title = f"{told.layout.title}: full-size guide"
     whole = Picture(wide, high, title, _described(told), (plan,), css="guide")
-    sheets = tile(whole, sheet)
+    parts = windows(ink_points(whole.items), sheet, crown)
     margin = PRINTER_MARGIN_MM.value
     width = min(sheet.printable.width, PANEL_MM[1])
-    parts = windows(ink_points(whole.items), sheet)
-    rim = on_paper(rim_plan(told.layout.loaf), (to_crown, drop))
+    rim = on_paper(rim_plan(told.layout.loaf), crown)
     chart = page_map(parts, width, MAP_HIGH_MM, outline=rim)
-    more = [paragraph(HOW, width, words.BODY_MM), gap(3), chart, gap(6)]
+    more = [paragraph(spread_words(parts), width, words.BODY_MM), gap(3), chart, gap(6)]
     room = sheet.printable.height
     column = column_of_words(told, width, room, room, more)
     items = (Group("words", shifted(column, (sheet.width_mm - width) / 2, margin)),)
     first = Picture(sheet.width_mm, sheet.height_mm, title, whole.desc, items, css="guide")
-    return (first, *sheets)
+    return (first, *tile(whole, parts))
 
 
-def guide(
-    layout: Layout,
-    *,
-    paper: str | None = None,
-    home: Paper | None = None,
-    findings: Sequence[Finding] = (),
-    opening_mm: Sequence[float] | None = None,
-    verdict: str | None = None,
-    made: Plan | None = None,
-) -> Picture:
-    """Draw the guide of a layout at full size on one sheet.
-
-    `paper` is a paper's name; without it the smallest that fits is taken from the family of
-    `home` (A4). `opening_mm` is the predicted width of each cut, `made` the plan of the cutting, if
-    it is known. Raises UsageError naming a paper that fits where the loaf does not fit on the one
-    asked for.
-    """
-    told = told_of(layout, made, findings, opening_mm, verdict)
-    sheet = choose(guide_sizes(layout.loaf), paper, home or A4)
-    arrange = _beside if sheet.holds(guide_sizes(layout.loaf)[0]) else _below
+def guide(told: words.Told, sheet: Paper) -> Picture:
+    """Draw the guide on one sheet that holds it in one of its sizes."""
+    arrange = _beside if sheet.holds(guide_sizes(told.layout.loaf)[0]) else _below
     return Picture(
         sheet.width_mm,
         sheet.height_mm,
-        f"{layout.title}: full-size guide",
+        f"{told.layout.title}: full-size guide",
         _described(told),
         arrange(told, sheet),
         css="guide",
@@ -138,6 +114,12 @@ def guide_sizes(loaf: Loaf) -> tuple[Size, Size]:
     beside = Size(wide + BETWEEN_MM + PANEL_MM[0], max(high, PANEL_HIGH_MM))
     below = Size(max(wide, sum(COLUMNS_MM) + 6), HEAD_HIGH_MM + high + FOOT_HIGH_MM)
     return beside, below
+
+
+def one_sheet_paper(loaf: Loaf, home: Paper) -> Paper | None:
+    """Find the smallest paper that holds a loaf's guide on one sheet, of the home family first."""
+    near = sorted(PAPERS, key=lambda each: each.family != home.family)
+    return fitting(guide_sizes(loaf), near)
 
 
 def drawing_box(loaf: Loaf) -> tuple[float, float, float, float]:
@@ -177,20 +159,48 @@ def _beside(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
 def column_of_words(
     told: words.Told, width: float, least: float, most: float, more: Sequence[Block] = ()
 ) -> Block:
-    """Set all words in one column from `least` to `most` mm high, key and cautions at its foot.
+    """Set all words in one column from `least` to `most` mm high, in the largest letters that fit.
 
-    `more` stands between the table and the foot.
+    Key and cautions stand at its foot, `more` between them and the table.
     """
+    columns = (_column(told, width, least, most, more, size) for size in LETTERS_MM)
+    return best_fitting([*columns], most)
+
+
+def best_fitting(blocks: Sequence[Block], most: float) -> Block:
+    """Choose the first block that is at most `most` mm high and cuts no more words than the last.
+
+    The last one where none does.
+    """
+    fewest = _cut_short(blocks[-1])
+    fits = (each for each in blocks if each.height <= most and _cut_short(each) <= fewest)
+    return next(fits, blocks[-1])
+
+
+def _cut_short(block: Block) -> int:
+    """Count the texts that end in an ellipsis or tell of rows without room."""
+    return sum(text.endswith(("…", "not listed here")) for text in texts(block.items))
+
+
+def _column(
+    told: words.Told,
+    width: float,
+    least: float,
+    most: float,
+    more: Sequence[Block],
+    size: float,
+) -> Block:
+    """Set the column in letters of a size (mm)."""
     above = stacked(
         [
-            words.head(told, width),
-            words.notes(told, width, 4),
+            words.head(told, width, size),
+            words.notes(told, width, 4, size),
             gap(5),
-            words.verdict(told, width, 3),
+            words.verdict(told, width, 3, size),
         ]
     )
-    below = stacked([*more, words.key(told), gap(5), words.feet(width)])
-    table = words.cut_table(told, width, most - above.height - below.height - 6)
+    below = stacked([*more, words.key(told, width, size), gap(5), words.feet(width, size)])
+    table = words.cut_table(told, width, most - above.height - below.height - 6, size)
     spare = min(least, most) - above.height - table.height - below.height
     return stacked([above, table, gap(max(spare, 6)), below])
 
@@ -201,14 +211,12 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     to_crown, drop, wide, high = drawing_box(told.layout.loaf)
     room = sheet.printable
     title = words.head(told, room.width)
-    right = stacked([words.key(told), gap(3), words.feet(COLUMNS_MM[1])])
+    deep = room.height - title.height - high - 2
     left_wide = room.width - COLUMNS_MM[1] - 6
-    remark = words.verdict(told, left_wide, 2)
-    note = stacked([gap(2), words.notes(told, left_wide, 2)])
-    rows = words.cut_table(told, left_wide, FOOT_HIGH_MM - remark.height - note.height)
-    left = stacked([remark, rows, note])
+    right = best_fitting([_right(told, size) for size in LETTERS_MM], deep)
+    left = best_fitting([_left(told, left_wide, deep, size) for size in LETTERS_MM], deep)
     foot = sheet.height_mm - margin - max(right.height, left.height)
-    top = margin + title.height + (foot - margin - title.height - high) / 2
+    top = margin + title.height + (foot - margin - title.height - high) / 5
     centre = (margin + (room.width - wide) / 2 + to_crown, top + drop)
     return (
         guide_plan(told.layout, told.groups, centre, told.against),
@@ -216,3 +224,16 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
         Group("table", shifted(left, margin, foot)),
         Group("key", shifted(right, margin + left_wide + 6, foot)),
     )
+
+
+def _right(told: words.Told, size: float) -> Block:
+    """Set key, rules and cautions in letters of a size (mm)."""
+    return stacked([words.key(told, COLUMNS_MM[1], size), gap(3), words.feet(COLUMNS_MM[1], size)])
+
+
+def _left(told: words.Told, width: float, most: float, size: float) -> Block:
+    """Set verdict, table and notes in letters of a size (mm), at most so high."""
+    remark = words.verdict(told, width, 2, size)
+    note = stacked([gap(2), words.notes(told, width, 2, size)])
+    rows = words.cut_table(told, width, most - remark.height - note.height, size)
+    return stacked([remark, rows, note])

@@ -10,19 +10,21 @@ from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.cautions import CAUTIONS
 from scorecraft.drawing.inks import CUT_INKS, MARK_INK, Band, band, band_words
+from scorecraft.drawing.numbers import SIZE_MM
 from scorecraft.drawing.picture import Group as Layer
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
 from scorecraft.drawing.rulers import rulers
-from scorecraft.drawing.table import Cell, Column, table
-from scorecraft.drawing.text import width_mm
+from scorecraft.drawing.table import LEAST_MM, Cell, Column, table
+from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group
 from scorecraft.loaf.dome import Loaf
 
-BODY_MM = 3.2
-SMALL_MM = 2.6
+BODY_MM = LEAST_MM
+SMALL = 0.8
+"""The cautions are set smaller than the rest by this share."""
 TITLE_MM = (8.0, 7.0, 6.0, 5.0)
-ROW_MM = (6.4, 5.6, 4.8)
-"""Heights of table rows to choose from, roomy to tight."""
+ROWS = (2.0, 1.75, 1.5)
+"""Heights of table rows to choose from, roomy to tight, as parts of the letters' size."""
 MOST_FINDINGS = 2
 SAMPLE_MM = 12.0
 LEAST_NAME_MM = 22.0
@@ -44,8 +46,8 @@ class Told:
     against: Set[int] = frozenset()
 
 
-def head(told: Told, width: float) -> Block:
-    """Set the title, the loaf and the notes of the pattern."""
+def head(told: Told, width: float, letters: float = BODY_MM) -> Block:
+    """Set the title and the loaf, in letters of a size (mm)."""
     layout = told.layout
     size = next(
         (each for each in TITLE_MM if width_mm(layout.title, each, bold=True) <= width),
@@ -54,18 +56,18 @@ def head(told: Told, width: float) -> Block:
     lines = [
         paragraph(layout.title, width, size, bold=True, most_lines=2),
         gap(0.8),
-        paragraph(loaf_words(layout.loaf), width, BODY_MM),
+        paragraph(loaf_words(layout.loaf), width, letters),
     ]
     return stacked(lines)
 
 
-def notes(told: Told, width: float, most_lines: int) -> Block:
+def notes(told: Told, width: float, most_lines: int, letters: float = BODY_MM) -> Block:
     """Set the notes of the pattern in at most so many lines."""
     blocks: list[Block] = []
     left = most_lines
     for note in told.layout.notes:
         if left > 0:
-            blocks.append(paragraph(note, width, BODY_MM, most_lines=left))
+            blocks.append(paragraph(note, width, letters, most_lines=left))
             left -= len(blocks[-1].items)
     return stacked(blocks)
 
@@ -78,12 +80,12 @@ def loaf_words(loaf: Loaf) -> str:
     return f"{loaf.shape.capitalize()} loaf, {across}, {loaf.height_mm:.0f} mm high, full size"
 
 
-def verdict(told: Told, width: float, most_lines: int) -> Block:
+def verdict(told: Told, width: float, most_lines: int, letters: float = BODY_MM) -> Block:
     """Set the verdict in at most so many lines and two findings beside a bar, or nothing."""
     inside = width - 3.5
     blocks = []
     if told.verdict:
-        blocks.append(paragraph(told.verdict, inside, BODY_MM, bold=True, most_lines=most_lines))
+        blocks.append(paragraph(told.verdict, inside, letters, bold=True, most_lines=most_lines))
     weighty = sorted(
         (each for each in told.findings if each.severity != "note"),
         key=lambda each: SEVERITIES.index(each.severity),
@@ -92,10 +94,10 @@ def verdict(told: Told, width: float, most_lines: int) -> Block:
         text = f"{finding.severity.capitalize()}: {finding.message}"
         stop = finding.severity == "stop"
         lines = max(1, most_lines - 1)
-        blocks += [gap(0.6), paragraph(text, inside, SMALL_MM, bold=stop, most_lines=lines)]
+        blocks += [gap(0.6), paragraph(text, inside, letters, bold=stop, most_lines=lines)]
     if len(weighty) > MOST_FINDINGS:
         more = f"and {len(weighty) - MOST_FINDINGS} more: see scorecraft check"
-        blocks.append(paragraph(more, inside, SMALL_MM))
+        blocks.append(paragraph(more, inside, letters))
     return _barred(stacked(blocks)) if blocks else gap(0)
 
 
@@ -109,39 +111,37 @@ def _indented(block: Block, dx: float) -> Block:
     return Block(shifted(block, dx, 0), block.height)
 
 
-def cut_table(told: Told, width: float, room: float) -> Block:
+def cut_table(told: Told, width: float, room: float, letters: float = BODY_MM) -> Block:
     """Set the table of the groups of cuts in at most `room` mm of height.
 
     Rows that find no room are counted in a last line.
     """
     rows = [_row(told, group) for group in told.groups]
-    fits = [each for each in ROW_MM if _table_height(len(rows), each) <= room]
-    row_height = fits[0] if fits else ROW_MM[-1]
-    shown = rows if fits else rows[: max(1, int((room - 12) // row_height))]
-    size = BODY_MM if row_height > ROW_MM[-1] else 3.0
-    block = table(_columns(told, width), shown, size=size, row_height=row_height)
-    left_out = len(rows) - len(shown)
-    if not left_out:
+    columns = _columns(told, width, letters)
+    heights = [part * letters for part in ROWS]
+    above = table(columns, [], size=letters, row_height=0.0).height
+    fits = [each for each in heights if above + len(rows) * each <= room]
+    row_height = fits[0] if fits else heights[-1]
+    many = len(rows) if fits else max(1, int((room - above - 1.5 * letters) // row_height))
+    block = table(columns, rows[:many], size=letters, row_height=row_height)
+    if many >= len(rows):
         return block
-    words = f"and {left_out} more groups of cuts, not listed here"
-    return stacked([block, gap(0.8), paragraph(words, width, SMALL_MM)])
+    words = f"and {len(rows) - many} more groups of cuts, not listed here"
+    return stacked([block, gap(0.8), paragraph(words, width, letters)])
 
 
-def _table_height(rows: int, row_height: float) -> float:
-    return 7.6 + rows * row_height
-
-
-def _columns(told: Told, width: float) -> list[Column]:
+def _columns(told: Told, width: float, letters: float) -> list[Column]:
     """Choose the columns: the name takes what is left; where that is little, no line samples."""
+    grown = letters / BODY_MM
     numbers = [
-        Column("count", 11.0),
-        Column("length mm", 13.0),
-        Column("depth mm", 11.0),
-        Column("blade", 10.0),
+        Column("count", 11.0 * grown),
+        Column("length mm", 13.5 * grown),
+        Column("depth mm", 12.0 * grown),
+        Column("blade", 11.0 * grown),
     ]
     if told.opening_mm is not None:
-        numbers.append(Column("opens mm", 12.0))
-    number = Column("no.", 7.0, "start", bold=True)
+        numbers.append(Column("opens mm", 12.0 * grown))
+    number = Column("no.", 7.0 * grown, "start", bold=True)
     left = width - number.width - sum(column.width for column in numbers)
     line_sample = Column("line", SAMPLE_MM + 2, "start")
     if left - line_sample.width < LEAST_NAME_MM:
@@ -178,7 +178,7 @@ def sample(which: Band) -> Item:
     return Shape((line(0, 0, SAMPLE_MM, 0),), ink=CUT_INKS[which])
 
 
-def key(told: Told) -> Block:
+def key(told: Told, width: float, letters: float = BODY_MM) -> Block:
     """Explain the lines of the drawing."""
     entries: list[tuple[Item, str]] = [(sample(each), band_words(each)) for each in CUT_INKS]
     entries.append((_arrow_sample(), "pull the blade this way; the card tells of each copy"))
@@ -186,17 +186,22 @@ def key(told: Told) -> Block:
     if told.layout.marks.lines:
         mark = Shape((line(0, 0, SAMPLE_MM, 0),), ink=MARK_INK)
         entries.append((mark, "press in with a string first, do not cut"))
-    return stacked([_entry(item, words) for item, words in entries])
+    return stacked([_entry(item, words, width, letters) for item, words in entries])
 
 
-def _entry(item: Item, words: str) -> Block:
-    label = Label(words, (SAMPLE_MM + 3, 2.2), SMALL_MM + 0.2, level="middle")
-    return Block((placed(item, 0, 2.2), label), 4.4)
+def _entry(item: Item, words: str, width: float, letters: float) -> Block:
+    """Set a sample beside its words, in the middle of their first line."""
+    text = paragraph(words, width - SAMPLE_MM - 3, letters)
+    middle = letters * (1 - CAP_HEIGHT / 2)
+    return Block(
+        (placed(item, 0, middle), *shifted(text, SAMPLE_MM + 3, 0)),
+        text.height + 0.4 * (letters - BODY_MM),
+    )
 
 
 def _number_sample() -> Item:
     """Write the first numbers, as large as in the drawing."""
-    return Label("1  2  3", (0.0, 0.0), BODY_MM, level="middle", bold=True)
+    return Label("1 2 3", (0.0, 0.0), SIZE_MM, level="middle", bold=True)
 
 
 def _arrow_sample() -> Item:
@@ -204,11 +209,12 @@ def _arrow_sample() -> Item:
     return Layer("pull", (Shape((points,), ink=Ink(0.5)), arrow(points)))
 
 
-def cautions(width: float) -> Block:
-    """Set the cautions in small type."""
-    return stacked([stacked([paragraph(each, width, SMALL_MM), gap(0.7)]) for each in CAUTIONS])
+def cautions(width: float, letters: float = BODY_MM) -> Block:
+    """Set the cautions in letters smaller than the rest."""
+    size = SMALL * letters
+    return stacked([stacked([paragraph(each, width, size), gap(0.7)]) for each in CAUTIONS])
 
 
-def feet(width: float) -> Block:
+def feet(width: float, letters: float = BODY_MM) -> Block:
     """Set the rules to measure and the cautions."""
-    return stacked([rulers(), gap(2.5), cautions(width)])
+    return stacked([rulers(), gap(2.5), cautions(width, letters)])

@@ -30,6 +30,8 @@ ANCHORS = (0.5, 0.36, 0.64)
 """Parts of a cut's length where a leader may end."""
 CROSSING_MM = 9.0
 """A leader across another line counts as so much longer."""
+GAP_MM = 0.6
+"""A leader ends so far from its number."""
 OWN_MM = 0.1
 """So much of a leader at its cut is not looked at for crossings."""
 CHUNK = 12
@@ -112,8 +114,15 @@ def _cheapest(
     )
     best = int(np.argmin(cost))
     x, y = middles[best]
-    leader = shapely.get_coordinates(leaders[best])
+    leader = _short_of(shapely.get_coordinates(leaders[best]))
     return Number(text, (float(x), float(y)), leader, int(owners[best])), float(cost[best])
+
+
+def _short_of(leader: Line) -> Line:
+    """End a leader `GAP_MM` before its number."""
+    start, end = leader
+    shorter: Line = np.array([start, end - (end - start) * (GAP_MM / np.hypot(*(end - start)))])
+    return shorter
 
 
 def _nearness(frames: NDArray[np.object_], trees: Sequence[shapely.STRtree]) -> NDArray[np.float64]:

@@ -98,30 +98,34 @@ def fitting(sizes: Iterable[Size], papers: Iterable[Paper]) -> Paper | None:
     return None
 
 
-def choose(sizes: Iterable[Size], asked: str | None, home: Paper) -> Paper:
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The paper for a drawing, and whether one sheet of it holds the drawing."""
+
+    paper: Paper
+    whole: bool
+
+
+def choose(
+    sizes: Iterable[Size],
+    asked: str | None,
+    home: Paper,
+    *,
+    tiled: bool = False,
+    one_sheet: bool = False,
+) -> Choice:
     """Choose the paper for a drawing that can take one of several sizes (mm, without margins).
 
-    The asked one if it holds the drawing; where none is asked for, the smallest of the family
-    of the home paper. Raises UsageError with a paper that fits where the asked one does not.
+    The asked one, or `tiled` the home paper; where none is asked for, the smallest of the family
+    of the home paper. What it does not hold goes onto several sheets of the asked or home paper,
+    or onto `one_sheet` as large as the drawing needs.
     """
     sizes = tuple(sizes)
-    wanted = paper(asked) if asked else None
-    family = [each for each in PAPERS if each.family == (wanted or home).family]
-    found = fitting(sizes, [wanted] if wanted else family)
-    if found:
-        return found
-    raise _too_big(sizes, wanted, family)
-
-
-def _too_big(sizes: tuple[Size, ...], wanted: Paper | None, family: list[Paper]) -> UsageError:
-    """Say how much too big, and the way out: a larger paper, else several sheets."""
-    refused = wanted or family[-1]
+    wanted = paper(asked) if asked else home
+    family = [each for each in PAPERS if each.family == wanted.family]
+    found = fitting(sizes, [wanted] if asked or tiled else family)
+    if found or not one_sheet or asked or tiled:
+        return Choice(found or wanted, found is not None)
     least = min(sizes, key=lambda size: size.width * size.height)
     edge = 2 * PRINTER_MARGIN_MM.value
-    message = (
-        f"at full size the drawing needs {least.width + edge:.0f} x {least.height + edge:.0f} mm "
-        f"with its margins; {refused.name} is {refused.width_mm:g} x {refused.height_mm:g} mm"
-    )
-    larger = fitting(sizes, family) or fitting(sizes, PAPERS)
-    way_out = f"use --paper {larger.name}" if larger else "no paper here is large enough"
-    return UsageError(message, hint=f"{way_out}, or print it on several sheets with --tiled")
+    return Choice(Paper("own", least.width + edge, least.height + edge, home.family), True)

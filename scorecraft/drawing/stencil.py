@@ -55,6 +55,7 @@ def stencil(plate: Plate, layout: Layout) -> Figure:
         loaf_words(layout.loaf),
         told(plate),
         "stencil",
+        centre,
     )
 
 

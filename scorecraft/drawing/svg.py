@@ -56,11 +56,18 @@ def svg(
         root.update({"class": picture.css})
     root.set_desc(title=title or None, desc=desc or None)
     writer = _Writer(root, text, ids, layers)
-    for item in picture.items:
+    for item in filter(_shows, picture.items):
         root.add(writer.element(item))
     xml = root.get_xml()
     ElementTree.indent(xml, space=" ")
     return ElementTree.tostring(xml, encoding="unicode") + "\n"
+
+
+def _shows(item: Item) -> bool:
+    """Tell whether there is anything to draw: no path of no points, no text of spaces."""
+    if isinstance(item, Shape):
+        return any(len(points) for points in item.lines)
+    return not isinstance(item, Label) or bool(cleaned(item.text))
 
 
 def number(value: float) -> str:
@@ -115,7 +122,7 @@ class _Writer:
             attributes["id"] = group.name.replace(" ", "-")
         element = self.root.g()
         element.update(attributes)
-        for item in group.items:
+        for item in filter(_shows, group.items):
             element.add(self.element(item))
         return element
 

@@ -9,6 +9,8 @@ from scorecraft.drawing.inks import FRAME_INK
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
 from scorecraft.drawing.text import CAP_HEIGHT, shortened, wrapped
 
+LEAST_MM = 3.2
+"""9 pt: the least letter for what is read at the bench."""
 ROW_LINE = Ink(0.13, color="#808080", cap="butt")
 
 
@@ -35,7 +37,7 @@ def table(
 ) -> Block:
     """Set rows (cells by the head of their column) under the heads of the columns."""
     width = sum(column.width for column in columns)
-    head_size = size * 0.82
+    head_size = max(LEAST_MM, size * 0.82)
     heads = [wrapped(column.head, column.width, head_size) for column in columns]
     head_height = max(len(lines) for lines in heads) * head_size * 1.2 + 1.2
     items: list[Item] = []

@@ -13,6 +13,7 @@ import shapely
 
 from scorecraft.drawing.block import Block, paragraph, shifted
 from scorecraft.drawing.inks import HAIR_INK
+from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.picture import (
     BLACK,
     Group,
@@ -29,41 +30,57 @@ from scorecraft.drawing.picture import (
     walk,
 )
 from scorecraft.drawing.rulers import WIDTH_MM, rulers
-from scorecraft.drawing.sheet import Paper
-from scorecraft.drawing.text import width_mm
-from scorecraft.drawing.windows import FOOT_MM, Window, windows
+from scorecraft.drawing.windows import FOOT_MM, Window
 from scorecraft.practice import PRINTER_MARGIN_MM
 
-FRAME = Ink(0.13, color="#808080", cap="butt", join="miter")
+FRAME = Ink(0.25, cap="butt", join="miter")
 CROSS_MM = 4.0
 """Half the span of a register cross."""
 INSET_MM = 14.0
 """How far from the ends of a shared edge its two crosses stand."""
 NAME_MM = 7.0
+APART_MM = 1.0
 HOW = "Trim along the frame where a sheet lies on another; make the crosses whole; tape."
 
 
-def tile(picture: Picture, paper: Paper) -> tuple[Picture, ...]:
-    """Spread a picture over sheets of a paper at full size, in the order they are laid down.
+def spread_words(parts: Sequence[Window]) -> str:
+    """Say on how many sheets a drawing is, and how they are joined."""
+    name = parts[0].paper.name
+    return f"Too large for one sheet of {name}, so it is on {len(parts)}, as on this map. {HOW}"
 
-    One sheet, with the picture as it is, where it fits within the printable part.
-    """
-    parts = windows(ink_points(picture.items), paper)
+
+def joined_words(pages: Sequence[Picture]) -> str:
+    """Say that a print is on several pages; nothing of a single one."""
+    if len(pages) < 2:
+        return ""
+    many = f"too large for one sheet, so it is on {len(pages)} pages"
+    return f"{many}: the first one says how to join the others"
+
+
+def tile(picture: Picture, parts: Sequence[Window]) -> tuple[Picture, ...]:
+    """Spread a picture over sheets at full size, a window each, in the order they are laid down."""
     return tuple(_sheet(picture, parts, window) for window in parts)
 
 
 def ink_points(items: Sequence[Item]) -> Line:
-    """Collect points (N, 2; mm) close together on all that is drawn."""
-    pieces = [np.empty((0, 2))]
+    """Collect points (N, 2; mm) about 1 mm apart on all that is drawn; boxes of the labels."""
+    rings = []
     for item in walk(items):
         if isinstance(item, Shape):
-            strings = [shapely.linestrings(each) for each in item.lines if len(each) > 1]
-            pieces.append(shapely.get_coordinates(shapely.segmentize(strings, 2.0)))
+            whole = [np.vstack([each, each[:1]]) if item.closed else each for each in item.lines]
+            rings += [each for each in whole if len(each) > 1]
         elif isinstance(item, Label):
-            reach = max(width_mm(item.text, item.size, bold=item.bold), item.size)
-            (x, y), across = item.at, 2 * reach
-            pieces.append(box(x - reach, y - reach, across, across))
-    return np.concatenate(pieces)
+            corners = label_box(item)
+            rings.append(np.vstack([corners, corners[:1]]))
+    if not rings:
+        return np.empty((0, 2))
+    lines = np.array([shapely.linestrings(each) for each in rings])
+    lengths = shapely.length(lines)
+    counts = np.ceil(lengths / APART_MM).astype(int) + 1
+    part = np.concatenate([np.linspace(0.0, 1.0, count) for count in counts])
+    points = shapely.line_interpolate_point(np.repeat(lines, counts), part, normalized=True)
+    found: Line = shapely.get_coordinates(points)
+    return found
 
 
 def _sheet(picture: Picture, parts: Sequence[Window], window: Window) -> Picture:
@@ -102,7 +119,7 @@ def within(items: Sequence[Item], window: Window) -> tuple[Item, ...]:
 
 def _touches(item: Shape | Label, window: Window) -> bool:
     """Compare boxes, with room for the width of the ink."""
-    points = ink_points([item]) if isinstance(item, Label) else np.concatenate(item.lines)
+    points = label_box(item) if isinstance(item, Label) else np.concatenate(item.lines)
     reach = item.ink.width if isinstance(item, Shape) and item.ink else 0.0
     low, high = points.min(axis=0) - reach, points.max(axis=0) + reach
     return bool(

@@ -89,6 +89,7 @@ def turn_ring(layout: Layout) -> Figure:
         f"Ring about a loaf {max(layout.loaf.width_mm, layout.loaf.length_mm):.0f} mm across",
         told(marks, names),
         "ring",
+        centre,
     )
 
 

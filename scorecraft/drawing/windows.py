@@ -1,7 +1,8 @@
-"""Which windows of a large drawing go onto which sheets, so that few sheets are used.
+"""Which windows of a large drawing go onto which sheets: few sheets, and seams in quiet places.
 
 The drawing is cut into bands, from top to bottom or from left to right, each one sheet deep,
-with upright and turned sheets mixed freely; a band is only as long as the ink in it.
+with upright and turned sheets mixed freely; a band is only as long as the ink in it. What the
+sheets have to spare lets the bands shift, so that the seams keep off the crown and meet little ink.
 """
 
 from collections.abc import Iterator, Sequence
@@ -12,6 +13,7 @@ from math import ceil
 import numpy as np
 
 from scorecraft.drawing.picture import Line
+from scorecraft.drawing.seams import Crown, Ground
 from scorecraft.drawing.sheet import Paper, Size
 from scorecraft.errors import UsageError
 from scorecraft.practice import MOST_SHEETS, TILE_OVERLAP_MM
@@ -22,6 +24,12 @@ INK_MM = 1.0
 """White kept around the ink."""
 MOST_MIXED = 6
 """Up to so many rows every mixture of upright and turned sheets is tried."""
+SHIFT_MM = 2.0
+"""Bands are shifted by steps of about so much."""
+CROWN_COST = 1e6
+"""A seam at the crown is worse than any ink."""
+OFF_COST = 0.02
+"""Of equal seams the one nearer to the middle, by this share of a point of ink for each mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,11 +55,34 @@ class Window:
 
 @dataclass(frozen=True, slots=True)
 class _Band:
-    """A row of windows: where it starts across the rows, its kind of sheet, where each starts."""
+    """A row of windows: where it starts across the rows, its kind of sheet, where each starts.
+
+    `cost` is what its inner seams run through.
+    """
 
     start: float
     kind: int
     places: tuple[float, ...]
+    cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Bands:
+    """Rows of windows that cover the ink, and what all their seams run through."""
+
+    rows: tuple[_Band, ...]
+    depth: float
+    cost: float
+
+    @property
+    def count(self) -> int:
+        """How many sheets there are."""
+        return sum(len(band.places) for band in self.rows)
+
+    @property
+    def rank(self) -> tuple[int, float, int, float]:
+        """What makes one better than another, the weightiest first."""
+        return self.count, self.cost, len(self.rows), self.depth
 
 
 def room_for_drawing(paper: Paper) -> Size:
@@ -59,39 +90,41 @@ def room_for_drawing(paper: Paper) -> Size:
     return Size(paper.printable.width, paper.printable.height - FOOT_MM)
 
 
-def windows(ink: Line, paper: Paper) -> tuple[Window, ...]:
-    """Cover all ink points (N, 2; mm) with the fewest windows of a paper, named A1, A2, B1, ...
+def windows(ink: Line, paper: Paper, crown: Crown | None = None) -> tuple[Window, ...]:
+    """Cover all ink points (N, 2; mm, about 1 mm apart) with the fewest windows of a paper.
 
-    Letters count the bands, numbers the sheets within a band; neighbours overlap. Raises
-    UsageError where more sheets would be needed than anyone glues together.
+    They are named A1, A2, B1, ...: letters count the bands, numbers the sheets within a band;
+    neighbours overlap. Of equally few those are taken whose seams keep off the `crown`, then
+    those whose seams meet the least ink. Raises UsageError where more sheets would be needed than
+    anyone glues together.
     """
     held = (paper, paper.across)
     sizes = [room_for_drawing(each) for each in held]
-    rows = _fewest(ink, sizes)
-    columns = _fewest(ink[:, ::-1], [Size(size.height, size.width) for size in sizes])
-    best, upright = (rows, True) if _count(rows) <= _count(columns) else (columns, False)
-    if _count(best) > MOST_SHEETS.value:
+    ground = Ground(ink, crown)
+    rows = _fewest(ground, sizes)
+    columns = _fewest(ground.turned, [Size(size.height, size.width) for size in sizes])
+    best, upright = (rows, True) if rows.rank <= columns.rank else (columns, False)
+    if best.count > MOST_SHEETS.value:
         raise UsageError(
-            f"the drawing would take {_count(best)} sheets of {paper.name}",
+            f"the drawing would take {best.count} sheets of {paper.name}",
             hint=f"at most {MOST_SHEETS.value:g} are printed; use a larger paper",
         )
-    return tuple(_named(best, upright, held, sizes))
+    return tuple(_named(best.rows, upright, held, sizes))
 
 
-def _count(bands: Sequence[_Band]) -> int:
-    return sum(len(band.places) for band in bands)
+def _fewest(ground: Ground, sizes: Sequence[Size]) -> _Bands:
+    """Find the rows of sheets, from the top, that cover the ink best; of equals the first.
 
-
-def _fewest(ink: Line, sizes: Sequence[Size]) -> tuple[_Band, ...]:
-    """Find the rows of sheets, from the top, that cover the ink with the fewest sheets.
-
-    Of equals the one with the fewest rows, then the least deep, then the first found.
+    Only what takes the fewest sheets when it lies in the middle is shifted.
     """
-
-    def cost(bands: Sequence[_Band]) -> tuple[int, int, float]:
-        return _count(bands), len(bands), sum(sizes[band.kind].height for band in bands)
-
-    return min((_bands(ink, sizes, kinds) for kinds in _sequences(ink, sizes)), key=cost)
+    middle = {kinds: _bands(ground, sizes, kinds, 0.0) for kinds in _sequences(ground.ink, sizes)}
+    fewest = min(bands.count for bands in middle.values())
+    shifted = (
+        _bands(ground, sizes, kinds, np.inf)
+        for kinds, bands in middle.items()
+        if bands.count == fewest
+    )
+    return min(shifted, key=lambda bands: bands.rank)
 
 
 def _sequences(ink: Line, sizes: Sequence[Size]) -> Iterator[tuple[int, ...]]:
@@ -110,30 +143,59 @@ def _sequences(ink: Line, sizes: Sequence[Size]) -> Iterator[tuple[int, ...]]:
                 yield kinds
 
 
-def _bands(ink: Line, sizes: Sequence[Size], kinds: Sequence[int]) -> tuple[_Band, ...]:
-    """Lay rows of sheets over the ink, the spare depth shared by both ends."""
+def _bands(ground: Ground, sizes: Sequence[Size], kinds: Sequence[int], most: float) -> _Bands:
+    """Lay rows of sheets over the ink, shifted at most so far (mm) to where seams are best."""
     overlap = TILE_OVERLAP_MM.value
     depth = sum(sizes[kind].height - overlap for kind in kinds) + overlap
-    top = (ink[:, 1].min() + ink[:, 1].max() - depth) / 2
-    bands = []
+    low, high = float(ground.ink[:, 1].min()), float(ground.ink[:, 1].max())
+    tops = (low + high - depth) / 2 + _shifts(min(most, depth - (high - low) - 2 * INK_MM))
+    off = OFF_COST * np.abs(tops - tops[len(tops) // 2])
+    laid = (
+        _laid(ground, sizes, kinds, float(top), float(far))
+        for top, far in zip(tops, off, strict=True)
+    )
+    return min(laid, key=lambda bands: bands.rank)
+
+
+def _shifts(spare: float) -> np.ndarray:
+    """List shifts to both sides of the middle that use up what is spare (mm)."""
+    half = max(0.0, spare / 2)
+    steps = ceil(half / SHIFT_MM)
+    return np.linspace(-half, half, 2 * steps + 1)
+
+
+def _laid(
+    ground: Ground, sizes: Sequence[Size], kinds: Sequence[int], top: float, cost: float
+) -> _Bands:
+    """Lay rows of sheets from `top` down; `cost` is that of the shift."""
+    bands: list[_Band] = []
+    start = top
     for kind in kinds:
         size = sizes[kind]
-        inside = (ink[:, 1] >= top - INK_MM) & (ink[:, 1] <= top + size.height + INK_MM)
-        if inside.any():
-            places = _places(ink[inside, 0], size.width)
-            bands.append(_Band(float(top), kind, places))
-        top += size.height - overlap
-    return tuple(bands)
+        ends = ground.ends(start - INK_MM, start + size.height + INK_MM)
+        if ends:
+            bands.append(_band(ground, size, kind, start, ends))
+        start += size.height - TILE_OVERLAP_MM.value
+    near, ink = ground.level([band.start for band in bands[1:]])
+    cost += float(CROWN_COST * near.sum() + ink.sum()) + sum(band.cost for band in bands)
+    depth = sum(sizes[kind].height for kind in kinds)
+    return _Bands(tuple(bands), depth, round(cost, 6))
 
 
-def _places(across: np.ndarray, width: float) -> tuple[float, ...]:
-    """Set windows of a width side by side over a stretch of ink, centred on it."""
-    overlap = TILE_OVERLAP_MM.value
-    need = float(np.ptp(across)) + 2 * INK_MM
-    count = max(1, ceil((need - overlap) / (width - overlap) - 1e-9))
-    whole = count * (width - overlap) + overlap
-    first = (float(across.min()) + float(across.max()) - whole) / 2
-    return tuple(first + index * (width - overlap) for index in range(count))
+def _band(ground: Ground, size: Size, kind: int, start: float, ends: tuple[float, float]) -> _Band:
+    """Set windows side by side over a stretch of ink, shifted to where their seams are best."""
+    step = size.width - TILE_OVERLAP_MM.value
+    need = ends[1] - ends[0] + 2 * INK_MM
+    count = max(1, ceil((need - TILE_OVERLAP_MM.value) / step - 1e-9))
+    whole = count * step + TILE_OVERLAP_MM.value
+    shifts = _shifts(whole - need)
+    first = (ends[0] + ends[1] - whole) / 2 + shifts
+    seams = first[:, None] + step * np.arange(1, count)
+    near, ink = ground.upright(seams, start, start + size.height)
+    costs = (CROWN_COST * near + ink).sum(axis=1) + OFF_COST * np.abs(shifts)
+    best = int(np.argmin(np.round(costs, 6)))
+    places = tuple(float(first[best]) + index * step for index in range(count))
+    return _Band(start, kind, places, float(costs[best]))
 
 
 def _named(

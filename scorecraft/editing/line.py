@@ -117,7 +117,7 @@ def inserted(text: str, above: Line | None, new: str) -> str:
 def beginning(text: str) -> int:
     """Find where the first line that is neither blank nor a comment starts."""
     at = len(text) - len(text.removeprefix(MARK))
-    for line in re.finditer(r"[^\r\n]*(?:\r\n|\r|\n)", text[at:]):
+    for line in re.finditer(r"[^\r\n]*+(?:\r\n|\r|\n)", text[at:]):
         said = line.group().strip()
         if said and not said.startswith("#"):
             return at + line.start()

@@ -18,6 +18,7 @@ from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.sheet import PAPERS, home_paper
 from scorecraft.drawing.stencil import stencil
 from scorecraft.drawing.svg import svg
+from scorecraft.drawing.tiles import joined_words
 from scorecraft.drawing.turn_ring import turn_ring
 from scorecraft.drawing.write import encoded
 from scorecraft.plate.plate import Plate, make_plate
@@ -39,9 +40,14 @@ class Print:
     flat: Picture | None = None
 
 
+def on_sheets(pages: tuple[Picture, ...], remark: str = "") -> Print:
+    """Give a print with a word on its sheets, where there are several."""
+    return Print(pages, ". ".join(filter(None, (remark, joined_words(pages).capitalize()))))
+
+
 def guide(design: Design, request: Data, paper: str) -> Print:
     """Draw the guide, on several sheets where one does not hold it."""
-    return Print(design.guide_pages(paper=paper, tiled=True))
+    return on_sheets(design.guide_pages(paper=paper))
 
 
 def bench_card(design: Design, request: Data, paper: str) -> Print:
@@ -53,18 +59,18 @@ def plate_sheets(design: Design, request: Data, paper: str) -> Print:
     """Draw the stencil."""
     plate = plate_of(design.layout, request)
     pages = full_size_pages(stencil(plate, design.layout), name=paper)
-    return Print(pages, left_out(plate))
+    return on_sheets(pages, left_out(plate))
 
 
 def drape(design: Design, request: Data, paper: str) -> Print:
     """Draw the sheet that lies on the dome."""
     figure = drape_figure(make_drape(design.layout), design.layout)
-    return Print(full_size_pages(figure, name=paper))
+    return on_sheets(full_size_pages(figure, name=paper))
 
 
 def ring(design: Design, request: Data, paper: str) -> Print:
     """Draw the ring for the turntable."""
-    return Print(full_size_pages(turn_ring(design.layout), name=paper))
+    return on_sheets(full_size_pages(turn_ring(design.layout), name=paper))
 
 
 def cutter(design: Design, request: Data, paper: str) -> Print:

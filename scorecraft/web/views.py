@@ -16,7 +16,7 @@ def seen(design: Design, request: Mapping[str, Any]) -> Picture:
     """Draw the way of looking a request asks for."""
     look = choice_of(request, "look", ("side", "guide", "tension"))
     if look == "guide":
-        return design.guide_pages()[0]
+        return design.guide_pages(one_sheet=True)[0]
     if look == "tension":
         return design.bloom(Wanted(tension=True))
     return view(design.layout, number_of(request, "elevation", 25.0, 0.0, STEEPEST_DEG))

@@ -6,6 +6,8 @@ import ezdxf.recover
 import pypdf
 import pytest
 
+import scorecraft
+
 
 def test_a_pdf_is_the_same_bytes_twice(run, tmp_path):
     assert run("guide", "leaf-crown", "-o", "a.pdf").code == 0
@@ -32,16 +34,29 @@ def test_standard_output_takes_svg_or_what_is_asked_for(run):
     assert run("guide", "leaf-crown", "-o", "-", "--as", "pdf").out.startswith("%PDF-")
 
 
-def test_a_paper_too_small_names_one_that_fits(run, tmp_path):
+def test_a_paper_too_small_is_tiled_and_one_that_holds_it_is_named(run, tmp_path):
     ran = run("guide", "leaf-crown", "--paper", "A4", "-o", "g.pdf")
-    assert ran.code == 2
-    assert "A3" in ran.err
-    assert list(tmp_path.iterdir()) == []
+    assert ran.code == 0
+    assert "too large for one sheet, so it is on 3 pages" in ran.err
+    assert "--paper A3 holds it on one" in ran.err
+    assert len(pypdf.PdfReader(tmp_path / "g.pdf").pages) == 3
+    assert run("guide", "leaf-crown", "--paper", "A4", "-o", "g.pdf", "-q").err == ""
     small = run(
         "guide", "leaf-crown", "--paper", "a4", "-o", "g.pdf",
         "--loaf", "round width 160mm height 70mm",
     )  # fmt: skip
-    assert small.code == 0
+    assert small.code == 0 and "sheet" not in small.err
+
+
+def test_too_large_for_any_paper_it_is_tiled_or_one_sheet_of_its_own(run, tmp_path):
+    loaf = ("--loaf", "round width 420mm height 120mm")
+    ran = run("guide", "leaf-crown", *loaf, "-o", "g.pdf")
+    assert ran.code == 0 and "pages: the first one says how to join" in ran.err
+    assert "--paper" not in ran.err
+    assert len(pypdf.PdfReader(tmp_path / "g.pdf").pages) > 3
+    assert run("guide", "leaf-crown", *loaf, "-o", "g.svg").code == 0
+    assert scorecraft.design("leaf-crown", loaf=loaf[1]).guide(tmp_path / "p.pdf").exists()
+    assert len(pypdf.PdfReader(tmp_path / "p.pdf").pages) > 3
 
 
 @pytest.mark.parametrize(

@@ -2,6 +2,8 @@
 
 import subprocess
 import sys
+import tomllib
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -16,6 +18,13 @@ def test_help_names_every_command(run):
     assert ran.code == 0
     for name in cli.COMMANDS:
         assert f"  {name} " in ran.out
+
+
+def test_help_and_package_say_the_same_in_one_line(run):
+    project = tomllib.loads((Path(__file__).parents[2] / "pyproject.toml").read_text())["project"]
+    said = " ".join(run("--help").out.split())
+    assert f"{project['description']}. Options" in said
+    assert "can rise freely" in said
 
 
 @pytest.mark.parametrize("name", cli.COMMANDS)

@@ -8,13 +8,12 @@ import shapely
 from support.drawing_layouts import cut, make_layout, petals
 
 from scorecraft.bench import plan
-from scorecraft.drawing.guide import guide, guide_sizes
+from scorecraft.drawing.guide import guide_pages, guide_sizes, one_sheet_paper
 from scorecraft.drawing.guide_plan import guide_plan
 from scorecraft.drawing.numbers import SIZE_MM
 from scorecraft.drawing.picture import Group, Label, Shape, walk, words
 from scorecraft.drawing.sheet import paper
 from scorecraft.drawing.text import CAP_HEIGHT, outline, width_mm
-from scorecraft.errors import UsageError
 from scorecraft.groups import groups
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.practice import PRINTER_MARGIN_MM
@@ -24,6 +23,11 @@ from scorecraft.practice import PRINTER_MARGIN_MM
 class Told:
     severity: str
     message: str
+
+
+def guide(layout, **more):
+    (picture,) = guide_pages(layout, **more)
+    return picture
 
 
 def layer(picture, name):
@@ -96,10 +100,20 @@ def test_papers_follow_the_loaf_and_the_home():
     assert sorted(size(110.0, paper="a3")) == [297, 420]
 
 
-def test_too_big_for_the_asked_paper_names_one_that_fits(petal_layout):
-    with pytest.raises(UsageError, match="A4 is 210 x 297 mm") as caught:
-        guide(petal_layout, paper="A4")
-    assert "--paper A3" in caught.value.hint
+def test_too_big_for_the_asked_paper_it_is_tiled_and_one_that_holds_it_is_known(petal_layout):
+    pages = guide_pages(petal_layout, paper="A4")
+    assert len(pages) == 3
+    assert {(page.width_mm, page.height_mm) for page in pages} <= {(210, 297), (297, 210)}
+    assert one_sheet_paper(petal_layout.loaf, paper("A4")).name == "A3"
+    assert one_sheet_paper(petal_layout.loaf, paper("Letter")).name == "Tabloid"
+    assert one_sheet_paper(make_loaf("round", 400.0, None, 90.0), paper("A4")) is None
+
+
+def test_too_big_for_every_paper_it_is_tiled_or_on_a_sheet_of_its_own():
+    layout = make_layout(petals(8, 40, 90), make_loaf("round", 420.0, None, 120.0))
+    assert len(guide_pages(layout)) > 3
+    whole = guide(layout, one_sheet=True)
+    assert min(whole.width_mm, whole.height_mm) > 420
 
 
 def test_every_group_is_in_the_table_and_numbered_once_on_the_plan(petal_layout):

@@ -6,7 +6,7 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from scorecraft.drawing.numbers import frame, place_numbers
+from scorecraft.drawing.numbers import GAP_MM, frame, place_numbers
 from scorecraft.practice import NUMBER_CLEAR_MM
 
 ROOM = shapely.box(0, 0, 100, 100)
@@ -25,7 +25,7 @@ def test_a_number_stands_beside_its_cut_with_a_leader_to_it():
     start, end = found.leader
     assert start[1] == pytest.approx(50)
     (box,) = frame("1", np.array([found.at]))
-    assert shapely.distance(shapely.Point(end), box) == pytest.approx(0, abs=1e-9)
+    assert shapely.distance(shapely.LineString([start, end]), box) == pytest.approx(GAP_MM)
 
 
 @given(st.integers(0, 10_000))

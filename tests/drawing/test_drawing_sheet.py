@@ -2,7 +2,7 @@
 
 import pytest
 
-from scorecraft.drawing.sheet import PAPERS, Size, choose, fitting, home_paper, paper
+from scorecraft.drawing.sheet import PAPERS, Choice, Size, choose, fitting, home_paper, paper
 from scorecraft.errors import UsageError
 
 A4, LETTER = paper("A4"), paper("letter")
@@ -44,25 +44,29 @@ def test_turned_paper_holds_what_upright_does_not():
 
 
 def test_smallest_fitting_paper_of_the_family_is_chosen():
-    assert choose([Size(190, 200)], None, A4).name == "A4"
-    assert choose([Size(239, 280)], None, A4).name == "A3"
-    assert choose([Size(239, 269)], None, LETTER).name == "Tabloid"
-    assert choose([Size(400, 260)], None, A4).width_mm == 420
+    assert choose([Size(190, 200)], None, A4).paper.name == "A4"
+    assert choose([Size(239, 280)], None, A4).paper.name == "A3"
+    assert choose([Size(239, 269)], None, LETTER).paper.name == "Tabloid"
+    assert choose([Size(400, 260)], None, A4).paper.width_mm == 420
 
 
 def test_any_of_the_sizes_will_do():
-    assert choose([Size(500, 500), Size(190, 200)], None, A4).name == "A4"
+    assert choose([Size(500, 500), Size(190, 200)], None, A4).paper.name == "A4"
 
 
-def test_an_asked_paper_that_is_too_small_is_refused_naming_one_that_fits():
-    with pytest.raises(UsageError, match=r"needs 249 x 290 mm .* A4 is 210 x 297 mm") as caught:
-        choose([Size(239, 280)], "A4", LETTER)
-    assert "--paper A3" in caught.value.hint
-    assert caught.value.exit_code == 2
+def test_what_the_paper_does_not_hold_goes_onto_several_sheets_of_it():
+    large = [Size(600, 600)]
+    assert choose([Size(239, 280)], "A4", LETTER) == Choice(A4, False)
+    assert choose(large, None, LETTER) == Choice(LETTER, False)
+    assert choose([Size(239, 280)], None, A4, tiled=True) == Choice(A4, False)
+    assert choose([Size(190, 200)], None, A4, tiled=True) == Choice(A4, True)
+    assert fitting(large, PAPERS) is None
 
 
-def test_a_drawing_too_big_for_every_paper_is_sent_to_several_sheets():
-    with pytest.raises(UsageError, match="Tabloid") as caught:
-        choose([Size(600, 600)], None, LETTER)
-    assert "--tiled" in caught.value.hint
-    assert fitting([Size(600, 600)], PAPERS) is None
+def test_or_onto_one_sheet_as_large_as_it_takes_unless_a_paper_is_asked_for():
+    sizes = [Size(600, 500), Size(510, 500)]
+    own = choose(sizes, None, LETTER, one_sheet=True)
+    assert own.whole and (own.paper.width_mm, own.paper.height_mm) == (520, 510)
+    assert own.paper.holds(sizes[1])
+    assert not choose(sizes, "A3", LETTER, one_sheet=True).whole
+    assert not choose(sizes, None, LETTER, one_sheet=True, tiled=True).whole

@@ -199,3 +199,15 @@ def test_ring_is_round_to_its_chord():
     assert np.hypot(*(points - [5, 6]).T) == pytest.approx(110)
     assert np.hypot(*(middles - [5, 6]).T).min() > 110 - 0.0031
     assert line(0, 0, 1, 1).shape == (2, 2)
+
+
+def test_what_has_nothing_to_draw_is_not_written():
+    """A path without points is no path: readers and cutters stumble over it."""
+    none = (
+        Shape((), ink=Ink(1.0)),
+        Shape((np.empty((0, 2)),), fill="#000000"),
+        Label(" ", (5, 5), 3),
+    )
+    text = svg(Picture(10, 10, "t", items=(*none, Group("g", none))))
+    assert "<path" not in text
+    assert svg(Picture(10, 10, "t", items=none), text="text").count("<text") == 0

@@ -8,7 +8,7 @@ from support.drawing_layouts import make_layout, petals
 from scorecraft.drawing.guide import guide_pages
 from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line, ring, walk, words
 from scorecraft.drawing.sheet import paper
-from scorecraft.drawing.tiles import ink_points, register_crosses, shared_marks, tile
+from scorecraft.drawing.tiles import ink_points, joined_words, register_crosses, shared_marks, tile
 from scorecraft.drawing.windows import windows
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.practice import PRINTER_MARGIN_MM, TILE_OVERLAP_MM
@@ -29,6 +29,10 @@ def big():
     return Picture(500, 400, "big", items=items)
 
 
+def parts_of(picture, name):
+    return windows(ink_points(picture.items), paper(name))
+
+
 def on_drawing(sheet, part):
     """The shapes of a sheet clipped to its window, moved back to where they were drawn."""
     group = next(i for i in sheet.items if isinstance(i, Group) and i.name.startswith("part"))
@@ -41,9 +45,9 @@ def on_drawing(sheet, part):
 
 
 def test_sheets_laid_together_are_the_drawing(big):
-    parts = windows(ink_points(big.items), paper("A4"))
+    parts = parts_of(big, "A4")
     pieces = {}
-    for sheet, part in zip(tile(big, paper("A4")), parts, strict=True):
+    for sheet, part in zip(tile(big, parts), parts, strict=True):
         for cut, drawn in on_drawing(sheet, part):
             pieces.setdefault(cut, []).append(drawn)
     originals = {
@@ -59,8 +63,8 @@ def test_sheets_laid_together_are_the_drawing(big):
 
 
 def test_crosses_of_neighbours_meet_at_both_ends_of_the_shared_edge(big):
-    parts = windows(ink_points(big.items), paper("A4"))
-    sheets = tile(big, paper("A4"))
+    parts = parts_of(big, "A4")
+    sheets = tile(big, parts)
     seen = {}
     for sheet, part in zip(sheets, parts, strict=True):
         groups = [item for item in sheet.items if isinstance(item, Group)]
@@ -73,7 +77,7 @@ def test_crosses_of_neighbours_meet_at_both_ends_of_the_shared_edge(big):
 
 
 def test_a_cross_lies_on_the_edge_of_the_sheet_on_top_and_inside_the_one_below(big):
-    parts = windows(ink_points(big.items), paper("A4"))
+    parts = parts_of(big, "A4")
     for index, one in enumerate(parts):
         for other in parts[index + 1 :]:
             for x, y in shared_marks(one, other):
@@ -85,7 +89,7 @@ def test_a_cross_lies_on_the_edge_of_the_sheet_on_top_and_inside_the_one_below(b
 
 
 def test_every_sheet_has_its_name_the_rules_and_stays_off_the_margin(big):
-    sheets = tile(big, paper("Letter"))
+    sheets = tile(big, parts_of(big, "Letter"))
     names = []
     for sheet in sheets:
         told = words(sheet.items)
@@ -134,7 +138,22 @@ def test_tiled_is_one_page_where_it_fits(small_layout, petal_layout):
     assert len(guide_pages(petal_layout)) == 1
 
 
+def test_frames_are_black_hairlines_that_a_printer_can_print(big):
+    """A line of 0.25 mm is the thinnest of ISO 128-2 that office printers draw solid."""
+    for sheet in tile(big, parts_of(big, "A4")):
+        (edge,) = [item for item in sheet.items if isinstance(item, Shape)]
+        assert (edge.ink.width, edge.ink.color) == (0.25, "#000000")
+
+
+def test_a_tiled_print_says_why_and_how_to_join(petal_layout):
+    pages = guide_pages(petal_layout, tiled=True)
+    told = " ".join(words(pages[0].items))
+    assert "Too large for one sheet of A4, so it is on 2" in told
+    assert joined_words(pages).startswith("too large for one sheet, so it is on 3 pages")
+    assert joined_words(pages[:1]) == ""
+
+
 def test_a_small_picture_is_one_sheet():
     small = Picture(50, 50, "s", items=(Shape((line(0, 0, 50, 50),), ink=Ink(1)),))
-    (sheet,) = tile(small, paper("A4"))
+    (sheet,) = tile(small, parts_of(small, "A4"))
     assert "A1" in words(sheet.items)

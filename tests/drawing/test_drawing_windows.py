@@ -1,18 +1,25 @@
 """Which sheets are used: all ink is covered, with overlap, by few sheets."""
 
-from itertools import pairwise
+from itertools import combinations, pairwise
 from math import ceil
 
 import numpy as np
 import pytest
+import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from scorecraft.designing import make
+from scorecraft.drawing.guide import drawing_box
+from scorecraft.drawing.guide_plan import guide_plan
 from scorecraft.drawing.picture import ring
 from scorecraft.drawing.sheet import PAPERS, paper
+from scorecraft.drawing.tiles import ink_points
 from scorecraft.drawing.windows import FOOT_MM, room_for_drawing, windows
 from scorecraft.errors import UsageError
+from scorecraft.groups import groups
 from scorecraft.practice import PRINTER_MARGIN_MM, TILE_OVERLAP_MM
+from scorecraft.shelf import shelf
 
 OVERLAP = TILE_OVERLAP_MM.value
 
@@ -24,6 +31,16 @@ def ellipse(wide, high):
 def filled(wide, high):
     x, y = np.meshgrid(np.linspace(0, wide, 120), np.linspace(0, high, 120))
     return np.column_stack([x.ravel(), y.ravel()])
+
+
+def strips(parts):
+    """The strips that two sheets share, as boxes: the seam is the later one's edge in it."""
+    for one, other in combinations(parts, 2):
+        both = shapely.intersection(
+            *(shapely.box(p.x, p.y, p.right, p.bottom) for p in (one, other))
+        )
+        if both.area > 0:
+            yield both
 
 
 def covered(ink, parts):
@@ -81,13 +98,11 @@ def test_a_band_is_as_long_as_all_the_ink_in_it():
         assert covered(ink, windows(ink, paper("A4")))
 
 
-def test_neighbours_in_a_band_overlap_by_the_rule():
-    parts = [part for part in windows(filled(700, 150), paper("A4")) if part.name[0] == "A"]
-    assert len(parts) > 1
-    axis = "x" if parts[0].x != parts[1].x else "y"
+def test_neighbours_overlap_by_the_rule():
+    parts = sorted(windows(filled(700, 150), paper("A4")), key=lambda part: part.x)
+    assert len(parts) == 3
     for one, other in pairwise(parts):
-        end = one.right if axis == "x" else one.bottom
-        assert end - getattr(other, axis) == pytest.approx(OVERLAP)
+        assert one.right - other.x == pytest.approx(OVERLAP)
 
 
 def test_one_sheet_where_it_fits_and_an_error_where_none_would_help():
@@ -95,3 +110,45 @@ def test_one_sheet_where_it_fits_and_an_error_where_none_would_help():
     with pytest.raises(UsageError, match="sheets of A4") as caught:
         windows(filled(4000, 4000), paper("A4"))
     assert "larger paper" in caught.value.hint
+
+
+CROSS_MM = 3.5
+"""Half the span of the crown's cross."""
+
+
+@pytest.mark.parametrize("name", shelf())
+def test_no_seam_of_a_shipped_pattern_runs_through_the_crown(name):
+    layout = make(name).layout
+    crown = drawing_box(layout.loaf)[:2]
+    ink = ink_points([guide_plan(layout, groups(layout), crown)])
+    for sheet in PAPERS:
+        parts = windows(ink, sheet, crown)
+        assert covered(ink, parts)
+        for strip in strips(parts):
+            assert strip.distance(shapely.Point(crown)) > CROSS_MM
+
+
+@given(st.floats(290, 370), st.floats(-0.3, 0.3))
+@settings(max_examples=40, deadline=None)
+def test_the_seam_of_two_sheets_keeps_off_the_crown_where_a_shift_lets_it(across, off):
+    """The seam may lie wherever both sheets together still reach the ink's ends."""
+    ink, at = filled(across, 90.0), across * (0.5 + off)
+    parts = sorted(windows(ink, paper("A4"), (at, 45.0)), key=lambda part: part.x)
+    assert covered(ink, parts) and len(parts) == 2
+    seam, first, second = parts[1].x, parts[0].size.width, parts[1].size.width
+    leftmost, rightmost = across + 2 - second, first - OVERLAP - 2
+    clear = at + CROSS_MM < rightmost or leftmost < at - CROSS_MM - OVERLAP
+    assert not clear or not at - CROSS_MM - OVERLAP < seam < at + CROSS_MM
+
+
+def test_seams_go_where_the_least_ink_is():
+    """Stripes everywhere but in one gap: the seam runs in the gap."""
+    rim = ellipse(300, 150) + np.array([150, 75])
+    stripes = [
+        np.column_stack([np.linspace(0, 300, 301)[keep], np.full(keep.sum(), y)])
+        for y in range(10, 150, 10)
+        for keep in [np.abs(np.linspace(0, 300, 301) - 170) > 8]
+    ]
+    parts = windows(np.vstack([rim, *stripes]), paper("A4"))
+    seam = max(part.x for part in parts)
+    assert abs(seam - 170) < 8

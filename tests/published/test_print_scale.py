@@ -15,7 +15,7 @@ import shapely
 from support.printed_paths import MM, read_paths
 
 from scorecraft.cuts import Cut, Layout
-from scorecraft.drawing.guide import guide, guide_pages
+from scorecraft.drawing.guide import guide_pages
 from scorecraft.drawing.pdf import pdf
 from scorecraft.drawing.sheet import PAPERS
 from scorecraft.errors import Place
@@ -71,7 +71,7 @@ def hemisphere_layout(radius):
 
 def printed(radius, **more):
     layout = hemisphere_layout(radius)
-    picture = guide(layout, **more)
+    (picture,) = guide_pages(layout, **more)
     document = pypdfium2.PdfDocument(pdf([picture], "fan"))
     page = document[0]
     return layout, picture, page, list(read_paths(page))
@@ -110,7 +110,7 @@ def test_register_crosses_of_neighbouring_sheets_meet():
     """Laid so that the drawing agrees, every cross lies within 0.2 mm of one of another sheet."""
     layout = hemisphere_layout(150.0)
     document = pypdfium2.PdfDocument(pdf(guide_pages(layout, tiled=True, paper="A4"), "fan"))
-    assert len(document) == 5
+    assert len(document) == 4
     sheets = []
     for index in range(1, len(document)):
         paths = list(read_paths(document[index]))

@@ -220,6 +220,16 @@ def test_a_print_is_named_in_any_script(asking, name, plain, full):
     assert "X-Evil" not in answer.headers
 
 
+@pytest.mark.parametrize("what", ["guide", "stencil", "drape", "ring"])
+def test_a_print_too_large_for_the_paper_says_that_it_is_on_several_pages(asking, what):
+    text = "loaf round width 300mm height 110mm\nslash 90mm depth 9mm\n"
+    told = asking.told("/api/print", {"text": text, "what": what, "paper": "A4"})
+    assert len(told["pages"]) > 2
+    assert f"on {len(told['pages'])} pages" in told["remark"]
+    small = {"text": SLASH, "what": "card", "paper": "A4"}
+    assert asking.told("/api/print", small)["remark"] == ""
+
+
 @pytest.mark.parametrize("follow", ["stencil", "cuts"])
 def test_cutter_files_are_svg_or_dxf(asking, follow):
     asked = {"text": SLASH, "name": "mine.score", "what": "cutter", "follow": follow}
