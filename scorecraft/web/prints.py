@@ -64,7 +64,7 @@ def drape(design: Design, request: Data, paper: str) -> Print:
 
 def ring(design: Design, request: Data, paper: str) -> Print:
     """Draw the ring for the turntable."""
-    return Print(full_size_pages(turn_ring(design.layout), name=paper))
+    return Print(full_size_pages(turn_ring(design.layout, design.groups), name=paper))
 
 
 def cutter(design: Design, request: Data, paper: str) -> Print:
