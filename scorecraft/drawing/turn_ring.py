@@ -115,7 +115,7 @@ def told(marks: Sequence[Start], names: Named) -> tuple[str, ...]:
         if own:
             shown = own if len(own) <= 24 else [*own[:23], "…"]
             count = f"{len(own)} start{'s' if len(own) > 1 else ''}"
-            lines.append(f"{spans(numbers)}  {name}, {count}: {', '.join(shown)}")
+            lines.append(f"{spans(numbers)}: {name}, {count}: {', '.join(shown)}")
     return tuple(lines)
 
 
