@@ -101,3 +101,21 @@ def _group(layout: Layout, number: int, key: str, indexes: list[int], lengths: n
         depths_mm=(float(depths.min()), float(depths.max())),
         blade_rad=first.blade_rad,
     )
+
+
+def spans(numbers: Iterable[int]) -> str:
+    """Write numbers rising, those in a row by the first and the last: `1–3, 5`."""
+    parts: list[list[int]] = []
+    for number in sorted(numbers):
+        if parts and number == parts[-1][-1] + 1:
+            parts[-1].append(number)
+        else:
+            parts.append([number])
+    told = [f"{part[0]}–{part[-1]}" if len(part) > 2 else ", ".join(map(str, part))
+            for part in parts]  # fmt: skip
+    return ", ".join(told)
+
+
+def numbers_of(told: Iterable[Group]) -> dict[int, int]:
+    """Give the number of every cut by its index."""
+    return {cut: group.number for group in told for cut in group.cuts}

@@ -7,7 +7,7 @@ import pytest
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import Place
-from scorecraft.groups import groups
+from scorecraft.groups import groups, spans
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 
@@ -83,3 +83,9 @@ def test_lengths_are_true_lengths_on_the_dough():
 
 def test_no_cuts_make_no_groups():
     assert groups(layout()) == ()
+
+
+def test_numbers_in_a_row_are_written_by_their_ends():
+    assert [spans(each) for each in ([4], {2, 1}, [1, 2, 3], [9, 3, 4, 5, 1])] == [
+        "4", "1, 2", "1–3", "1, 3–5, 9",
+    ]  # fmt: skip

@@ -13,6 +13,7 @@ from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Sha
 from scorecraft.drawing.plan import on_paper, plan_lines, rim_plan
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group as Cuts
+from scorecraft.groups import spans
 from scorecraft.practice import SAME_START_DEG
 from scorecraft.units import turntable_degrees
 
@@ -117,19 +118,6 @@ def told(marks: Sequence[Start], names: Named) -> tuple[str, ...]:
             count = f"{len(own)} start{'s' if len(own) > 1 else ''}"
             lines.append(f"{spans(numbers)}: {name}, {count}: {', '.join(shown)}")
     return tuple(lines)
-
-
-def spans(numbers: Sequence[int]) -> str:
-    """Write rising numbers, those in a row by the first and the last: `1–3, 5`."""
-    parts: list[list[int]] = []
-    for number in numbers:
-        if parts and number == parts[-1][-1] + 1:
-            parts[-1].append(number)
-        else:
-            parts.append([number])
-    told = [f"{part[0]}–{part[-1]}" if len(part) > 2 else ", ".join(map(str, part))
-            for part in parts]  # fmt: skip
-    return ", ".join(told)
 
 
 def _at(radius: float, degrees: float, centre: tuple[float, float]) -> Line:

@@ -46,7 +46,7 @@ def guide(design: Design, request: Data, paper: str) -> Print:
 
 def bench_card(design: Design, request: Data, paper: str) -> Print:
     """Draw the bench card."""
-    return Print(tuple(card(design.layout, design.plan, paper=paper)))
+    return Print(tuple(card(design.layout, design.plan, design.groups, paper=paper)))
 
 
 def plate_sheets(design: Design, request: Data, paper: str) -> Print:

@@ -3,8 +3,8 @@ import pytest
 from support.drawing_layouts import cut, make_layout, turned
 
 from scorecraft.drawing.picture import Label, Shape, walk, words
-from scorecraft.drawing.turn_ring import spans, told, turn_ring
 from scorecraft.drawing.turn_ring import starts as starts_of
+from scorecraft.drawing.turn_ring import told, turn_ring
 from scorecraft.groups import groups
 
 
@@ -42,12 +42,6 @@ def test_the_numbers_are_those_of_the_guide_one_for_every_part_of_a_figure():
     assert [(mark.degrees, mark.numbers) for mark in marks] == [(0, (1, 3)), (90, (2,))]
     assert names == {(1, 3): "petal", (2,): "slash"}
     assert told(marks, names)[1] == "1, 3: petal, 1 start: 0°"
-
-
-def test_numbers_in_a_row_are_written_by_their_ends():
-    assert [spans(each) for each in ([4], [1, 2], [1, 2, 3], [1, 3, 4, 5, 9])] == [
-        "4", "1, 2", "1–3", "1, 3–5, 9",
-    ]  # fmt: skip
 
 
 def test_a_figure_at_the_crown_has_no_angle():
