@@ -2,6 +2,7 @@
 
 import math
 import re
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -9,7 +10,7 @@ import shapely
 from support.drawing_layouts import cut, make_layout, petals
 
 from scorecraft.bench import plan
-from scorecraft.bench.steps import Run, Step
+from scorecraft.bench.steps import Run
 from scorecraft.designing import make
 from scorecraft.drawing.card import MARGIN_MM, card, joined
 from scorecraft.drawing.card_loaf import LATER, seen
@@ -133,10 +134,12 @@ def test_rows_have_letters_so_that_numbers_are_those_of_the_cuts():
 
 def test_the_letter_and_the_mark_keep_clear_of_the_picture():
     """Both are set so small, where they must be, that they end before the dial begins."""
-    step = Step(1, "deep", (), frozenset(), (), math.radians(337.5), 0.0, 0.0, 1.0)
-    view = seen(make_layout(petals()))
+    layout = make_layout(petals())
+    view, drawn = seen(layout), plan(layout).runs[0].first
+    step = replace(drawn, table_rad=math.radians(337.5))
+    numbers = dict.fromkeys(range(len(layout.cuts)), 1)
     for height in (38.0, 50.0, 72.0):
-        (row,) = step_row(view, Run(27, (step,)), {}, 190.0, height).items
+        (row,) = step_row(view, Run(27, (step,)), numbers, 190.0, height).items
         beside = [item for item in walk([row]) if isinstance(item, Label) and item.at[0] == 0.0]
         assert {item.text for item in beside} == {"AA", "337½°"}
         assert all(ink_box(item).bounds[2] <= LETTER_WIDE - 1 for item in beside)
