@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from scorecraft.cuts import Cut, Layout
+from scorecraft.designing import make
 from scorecraft.errors import PatternError, Place, UsageError
 from scorecraft.groups import groups
 from scorecraft.loaf.bake import Bake
@@ -95,6 +96,23 @@ def test_a_cut_whose_namesake_was_deleted_is_refused_not_taken_for_another(tmp_p
     two = groups(layout((4, "vein"), (9, "vein")))
     with pytest.raises(PatternError, match='no "leaf vein 2 of 3"'):
         read(tmp_path, "leaf vein 2 of 3,9\n", two)
+
+
+def test_rows_of_a_pattern_mean_the_same_cuts_when_they_are_numbered_anew(tmp_path):
+    """With light leaves the deep bar is cut last, with deep ones before them."""
+    text = """loaf round width 200mm height 85mm
+knob deep 4mm min 2mm max 9mm
+slash 120mm depth 7mm
+around 4 radius 30mm:
+    leaf 40mm width 12mm veins 2 depth deep
+"""
+    told = [make(text, knobs={"deep": depth}).groups for depth in ("4mm", "9mm")]
+    numbers = [{group.key: group.number for group in groups} for groups in told]
+    assert numbers[0].keys() == numbers[1].keys() and numbers[0] != numbers[1]
+    rows = "number,cut,width\n4,slash,9\n3,leaf outline,11\n"
+    assert read(tmp_path, rows, told[0]) == read(tmp_path, rows, told[1]) == [
+        ("slash", 9.0), ("leaf outline", 11.0),
+    ]  # fmt: skip
 
 
 @pytest.mark.parametrize(

@@ -186,6 +186,25 @@ def test_steps_at_the_bench_hold_every_cut_once(asking):
         assert sum(stroke["count"] for stroke in step["strokes"]) == len(step["pulls"])
 
 
+@pytest.mark.parametrize("name", ["leaf-crown", "leaf-bough"])
+def test_the_bench_counts_steps_once_and_only_copies_as_repeats(asking, name):
+    opened = asking.told("/api/open", {"place": "shelf", "name": f"{name}.score"})
+    asked = {"text": opened["text"], "name": f"{name}.score", "place": "shelf"}
+    told = asking.told("/api/bench", asked)
+    design = make(name)
+    assert told["count"] == len(told["steps"]) == len(list(design.plan.steps))
+    assert [step["number"] for step in told["steps"]] == list(range(1, told["count"] + 1))
+    rows = {run.letter: run for run in design.plan.runs}
+    for step in told["steps"]:
+        run = rows[step["row"]]
+        assert step["times"] == (len(run.steps) if run.copies else 1)
+        assert 1 <= step["time"] <= step["times"]
+        numbers = {stroke["number"] for stroke in step["strokes"]}
+        assert numbers <= {group.number for group in design.groups}
+    marks = [step["mark"] for step in told["steps"]]
+    assert name != "leaf-crown" or marks[:2] == ["22½°", "67½°"]
+
+
 @pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf", "swirl"])
 def test_the_bench_tells_how_the_handle_leans(asking, name):
     """It says so in the card's words where the handle leans to one side."""
