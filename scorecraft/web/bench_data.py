@@ -53,8 +53,9 @@ def steps_data(design: Design) -> list[dict[str, Any]]:
 def step_data(design: Design, step: Step, run: Run, times: int) -> dict[str, Any]:
     """Tell one step: how far to turn, and the strokes; angles are degrees clockwise.
 
-    `row` is the letter of its row on the card, and `turn` and `mark` say the turn and where the
-    table's mark then stands as the card does. Only exact copies are counted by `time` of `times`.
+    `row` is the letter of its row on the card; `turn_words` and `mark_words` say the turn, and
+    where the table's mark then stands, as the card does. Only exact copies are counted by `time`
+    of `times`.
     """
     return {
         "number": step.number,
@@ -63,8 +64,8 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> dict[str, Any
         "table_deg": rounded(degrees(step.table_rad)),
         "turn_deg": rounded(degrees(step.turn_rad)),
         "spin_deg": rounded(degrees(step.spin_rad)),
-        "turn": angle_words(abs(step.turn_rad)),
-        "mark": mark_words(step),
+        "turn_words": angle_words(abs(step.turn_rad)),
+        "mark_words": mark_words(step),
         "time": times if run.copies else 1,
         "times": run.times,
         "pulls": [{"cut": pull.cut, "backward": pull.backward} for pull in step.pulls],

@@ -99,14 +99,14 @@ def test_a_cut_whose_namesake_was_deleted_is_refused_not_taken_for_another(tmp_p
 
 
 def test_rows_of_a_pattern_mean_the_same_cuts_when_they_are_numbered_anew(tmp_path):
-    """With light leaves the deep bar is cut last, with deep ones before them."""
+    """A light bar is cut before the deep leaves, a deep one after some of them."""
     text = """loaf round width 200mm height 85mm
 knob deep 4mm min 2mm max 9mm
-slash 120mm depth 7mm
+slash 120mm depth deep
 around 4 radius 30mm:
-    leaf 40mm width 12mm veins 2 depth deep
+    leaf 40mm width 12mm veins 2 depth 6mm
 """
-    told = [make(text, knobs={"deep": depth}).groups for depth in ("4mm", "9mm")]
+    told = [make(text, knobs={"deep": depth}).groups for depth in ("2mm", "9mm")]
     numbers = [{group.key: group.number for group in groups} for groups in told]
     assert numbers[0].keys() == numbers[1].keys() and numbers[0] != numbers[1]
     rows = "number,cut,width\n4,slash,9\n3,leaf outline,11\n"

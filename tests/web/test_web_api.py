@@ -201,7 +201,7 @@ def test_the_bench_counts_steps_once_and_only_copies_as_repeats(asking, name):
         assert 1 <= step["time"] <= step["times"]
         numbers = {stroke["number"] for stroke in step["strokes"]}
         assert numbers <= {group.number for group in design.groups}
-    marks = [step["mark"] for step in told["steps"]]
+    marks = [step["mark_words"] for step in told["steps"]]
     assert name != "leaf-crown" or marks[:2] == ["22½°", "67½°"]
 
 
