@@ -115,6 +115,22 @@ def test_no_label_is_cut_off(name):
         assert not [text for text in words(page.items) if "…" in text]
 
 
+def test_long_names_and_titles_are_told_in_full():
+    """They are broken into lines; the numbers of a cut stay in one piece."""
+    name = "uncommonly long name of a cut"
+    cuts = [cut([[9 * k, -20], [9 * k, 20]], name, figure=k, family=k, depth=2 + 0.5 * k)
+            for k in range(3)]  # fmt: skip
+    title = "A very long title for an oval loaf with many leaves and slashes on it, told in full"
+    layout = make_layout(cuts, title=title)
+    (page,) = card(layout, plan(layout))
+    told = words(page.items)
+    assert " ".join(told).startswith(title)
+    assert " ".join(told).count(name) == 3
+    assert {"no. 1", "no. 2", "no. 3"} <= set(told)
+    boxes = [ink_box(label) for label in labels(page)]
+    assert all(not a.intersects(b) for k, a in enumerate(boxes) for b in boxes[:k])
+
+
 def test_cuts_carry_the_numbers_of_the_guide_also_for_the_other_hand():
     design = make("leaf-crown")
     left = card(design.layout, plan(design.layout, "left"), design.groups)
