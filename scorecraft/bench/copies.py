@@ -48,6 +48,8 @@ class Copies:
         a, b = self._pulled(one), self._pulled(other)
         if sorted(a.kinds.tolist()) != sorted(b.kinds.tolist()):
             return None
+        if np.abs(a.far - b.far).max() > SAME_MM:
+            return None
         kinds, counts = np.unique(a.kinds, return_counts=True)
         rarest = kinds[np.argmin(counts)]
         first, ends = a.lines[a.kinds == rarest][0], b.lines[b.kinds == rarest]
@@ -72,6 +74,11 @@ class _Set:
 
     lines: Lines
     kinds: NDArray[np.intp]
+
+    @property
+    def far(self) -> NDArray[np.float64]:
+        """How far from the crown the cuts' middles lie (mm), rising: turning keeps that."""
+        return np.sort(np.abs(self.lines[:, POINTS // 2]))
 
 
 def _fitted(a: _Set, b: _Set, turn: float) -> float | None:
