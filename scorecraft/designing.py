@@ -19,6 +19,7 @@ from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.expand import expand
 from scorecraft.groups import Group, groups
 from scorecraft.language.evaluate import evaluate
+from scorecraft.language.fingerprint import fingerprints
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern, as_expression
 from scorecraft.loaf.skin import Skin
@@ -60,6 +61,12 @@ class Design:
     def groups(self) -> tuple[Group, ...]:
         """The cuts as a table tells them: like ones together, numbered in the order of cutting."""
         return groups(self.layout, self.plan.order)
+
+    @cached_property
+    def fingerprints(self) -> Mapping[str, str]:
+        """What the statement of each group says, in a short mark, by the group's key."""
+        said = fingerprints(self.tree)
+        return {group.key: said[group.place] for group in self.groups}
 
     @cached_property
     def plan(self) -> Plan:

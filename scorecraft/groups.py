@@ -1,23 +1,30 @@
 """Cuts that are alike, counted together: all the veins of all the leaves are one group."""
 
-from collections.abc import Iterable
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.cuts import Kind, Layout
+from scorecraft.errors import Place
 
 
 @dataclass(frozen=True, slots=True)
 class Group:
     """The cuts of one statement of the pattern that are the same part of the figure.
 
-    `cuts` are indexes into the layout's cuts. Lengths are true lengths on the dough; `length_mm`
-    and `depth_mm` are means, `lengths_mm` and `depths_mm` the least and the most.
+    `number` is what stands beside them on every print and screen. `key` says which they are and
+    stays the same when knobs are turned or lines come and go: their `name`, such as `leaf vein`;
+    where several statements make that name also which of them, `leaf vein 2 of 3`, in the order
+    of the file. `cuts` are indexes into the layout's cuts. Lengths are true lengths on the dough;
+    `length_mm` and `depth_mm` are means, `lengths_mm` and `depths_mm` the least and the most.
     """
 
     number: int
     name: str
+    key: str
+    place: Place
     cuts: tuple[int, ...]
     kind: Kind
     length_mm: float
@@ -32,30 +39,60 @@ class Group:
         return len(self.cuts)
 
 
+Alike = tuple[int, str]
+"""What the cuts of a group have in common: their statement and their name."""
+
+
 def groups(layout: Layout, order: Iterable[int] = ()) -> tuple[Group, ...]:
-    """Group the cuts by statement and part, numbered from 1 as they come.
+    """Group the cuts by statement and name, numbered from 1 as they come.
 
     They come in an order of indexes of cuts, such as that of the cutting; those that are not in it
     follow in the order of the pattern.
     """
-    members: dict[tuple[int, str], list[int]] = {}
+    members: dict[Alike, list[int]] = {}
     for index in dict.fromkeys([*order, *range(len(layout.cuts))]):
         cut = layout.cuts[index]
-        members.setdefault((cut.family, cut.part), []).append(index)
-    lengths = layout.lengths_mm
+        members.setdefault((cut.family, cut.name), []).append(index)
+    lengths, keys = layout.lengths_mm, _keys(layout, members)
     return tuple(
-        _group(layout, number, sorted(indexes), lengths)
-        for number, indexes in enumerate(members.values(), start=1)
+        _group(layout, number, keys[alike], sorted(indexes), lengths)
+        for number, (alike, indexes) in enumerate(members.items(), start=1)
     )
 
 
-def _group(layout: Layout, number: int, indexes: list[int], lengths: np.ndarray) -> Group:
+def _keys(layout: Layout, members: Mapping[Alike, Sequence[int]]) -> dict[Alike, str]:
+    """Give each group its name, counted in the order of the file where several have it.
+
+    The count tells its whole as well (`1 of 2`): with a statement more or less no old key stands
+    for another cut.
+    """
+    named: dict[str, list[Alike]] = defaultdict(list)
+    for alike in sorted(members, key=lambda each: _place(layout, each, members)):
+        named[alike[1]].append(alike)
+    return {
+        alike: name if len(same) == 1 else f"{name} {count} of {len(same)}"
+        for name, same in named.items()
+        for count, alike in enumerate(same, start=1)
+    }
+
+
+def _place(
+    layout: Layout, alike: Alike, members: Mapping[Alike, Sequence[int]]
+) -> tuple[int, int, int]:
+    """Tell where in the file a group's statement stands."""
+    place = layout.cuts[members[alike][0]].place
+    return place.line, place.column, alike[0]
+
+
+def _group(layout: Layout, number: int, key: str, indexes: list[int], lengths: np.ndarray) -> Group:
     first = layout.cuts[indexes[0]]
     own = lengths[indexes]
     depths = np.array([layout.cuts[index].depth_mm for index in indexes])
     return Group(
         number=number,
         name=first.name,
+        key=key,
+        place=first.place,
         cuts=tuple(indexes),
         kind=first.kind,
         length_mm=float(own.mean()),
@@ -64,3 +101,21 @@ def _group(layout: Layout, number: int, indexes: list[int], lengths: np.ndarray)
         depths_mm=(float(depths.min()), float(depths.max())),
         blade_rad=first.blade_rad,
     )
+
+
+def spans(numbers: Iterable[int]) -> str:
+    """Write numbers rising, those in a row by the first and the last: `1–3, 5`."""
+    parts: list[list[int]] = []
+    for number in sorted(numbers):
+        if parts and number == parts[-1][-1] + 1:
+            parts[-1].append(number)
+        else:
+            parts.append([number])
+    told = [f"{part[0]}–{part[-1]}" if len(part) > 2 else ", ".join(map(str, part))
+            for part in parts]  # fmt: skip
+    return ", ".join(told)
+
+
+def numbers_of(told: Iterable[Group]) -> dict[int, int]:
+    """Give the number of every cut by its index."""
+    return {cut: group.number for group in told for cut in group.cuts}

@@ -10,7 +10,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Place
-from scorecraft.groups import groups
+from scorecraft.groups import Group, groups
 from scorecraft.units import turntable_degrees
 
 if TYPE_CHECKING:
@@ -128,7 +128,7 @@ def table(design: Design, quick: bool) -> Iterator[str]:
         number = "" if quick else str(group.number)
         wide = "" if widest is None else f"{max(widest[i] for i in group.cuts):>6.0f} mm"
         yield (
-            f"{number:>3}  {group.name:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
+            f"{number:>3}  {group.key:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
             f"{group.depth_mm:>6.1f} mm{degrees(group.blade_rad):>6.0f}°{wide}"
         )
 
@@ -138,6 +138,7 @@ def as_data(design: Design) -> dict[str, Any]:
     layout = design.layout
     loaf, foreseen = layout.loaf, design.foreseen
     lengths = layout.lengths_mm
+    told = {cut: group_data(group) for group in design.groups for cut in group.cuts}
     return {
         "title": layout.title,
         "loaf": {
@@ -147,11 +148,12 @@ def as_data(design: Design) -> dict[str, Any]:
             "height_mm": rounded(loaf.height_mm),
         },
         "cuts": [
-            cut_data(cut, layout, length) for cut, length in zip(layout.cuts, lengths, strict=True)
+            told[index] | cut_data(cut, layout, length)
+            for index, (cut, length) in enumerate(zip(layout.cuts, lengths, strict=True))
         ],
         "findings": [finding_data(finding) for finding in design.findings],
         "opening": [
-            {"cut": index, "widest_mm": rounded(width)}
+            {"cut": index, **told[index], "widest_mm": rounded(width)}
             for index, width in enumerate(foreseen.widest_mm if foreseen else ())
         ],
         "room": room_data(design.room) if foreseen else None,
@@ -167,6 +169,11 @@ def room_data(found: Room) -> dict[str, Any]:
         "taken": rounded(found.taken),
         "verdict": found.verdict,
     }
+
+
+def group_data(group: Group) -> dict[str, Any]:
+    """Tell which cuts of the pattern these are: the number on the prints, and the lasting key."""
+    return {"number": group.number, "key": group.key}
 
 
 def cut_data(cut: Cut, layout: Layout, length_mm: float) -> dict[str, Any]:

@@ -128,3 +128,22 @@ def test_numbers_follow_the_order_of_cutting(name):
     first = [min(at[cut] for cut in group.cuts) for group in made.groups]
     assert [group.number for group in made.groups] == list(range(1, len(first) + 1))
     assert first == sorted(first)
+
+
+@pytest.mark.parametrize("name", list(shelf()))
+def test_every_cut_keeps_its_key_when_knobs_are_turned(name):
+    """And its statement keeps its mark: both are told by the text, not by what it comes to."""
+    usual = make(name)
+    keys = [group.key for group in usual.groups]
+    assert len(set(keys)) == len(keys)
+    for end in ("low", "high"):
+        knobs = {knob.name: f"{getattr(knob, end):g}{knob.unit}" for knob in usual.layout.knobs}
+        turned = make(name, knobs=knobs)
+        assert dict(turned.fingerprints) == dict(usual.fingerprints)
+
+
+def test_marks_outlive_a_line_above():
+    text = "loaf round width 200mm height 85mm\nslash 60mm depth 3mm\nat x 30mm:\n    slash 90mm\n"
+    before, after = make(text), make(text.replace("slash 60mm depth 3mm\n", ""))
+    assert set(before.fingerprints) == {"slash 1 of 2", "slash 2 of 2"}
+    assert after.fingerprints["slash"] == before.fingerprints["slash 2 of 2"]

@@ -7,7 +7,7 @@ import pytest
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import Place
-from scorecraft.groups import groups
+from scorecraft.groups import groups, spans
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 
@@ -16,7 +16,7 @@ LOAF = make_loaf("round", 200.0, None, 80.0)
 
 def cut(family, part, length, depth=3.0, word="leaf"):
     line = np.array([[10.0, 0.0], [10.0 + length, 0.0]])
-    place = Place("x", 1, 1)
+    place = Place("x", family, 1)
     return Cut(line, word, part, 0, family, depth, math.pi / 3, "decorative", place)
 
 
@@ -53,6 +53,27 @@ def test_groups_are_numbered_in_the_order_of_cutting():
     ]
 
 
+def test_keys_count_equal_names_in_the_order_of_the_file_not_of_the_cutting():
+    made = layout(cut(1, "rib", 20), cut(2, "rib", 30), cut(3, "vein", 9), cut(4, "rib", 10))
+    for order in ([], [3, 2, 1, 0]):
+        keys = {group.cuts: group.key for group in groups(made, order)}
+        assert keys == {
+            (0,): "leaf rib 1 of 3", (1,): "leaf rib 2 of 3", (2,): "leaf vein",
+            (3,): "leaf rib 3 of 3",
+        }  # fmt: skip
+
+
+def test_a_key_does_not_pass_to_another_statement_when_one_is_deleted():
+    before = groups(layout(cut(1, "rib", 20), cut(2, "rib", 30), cut(3, "rib", 10)))
+    after = groups(layout(cut(2, "rib", 30), cut(3, "rib", 10)))
+    assert not {group.key for group in before} & {group.key for group in after}
+
+
+def test_one_statement_under_two_names_makes_two_groups():
+    made = layout(cut(1, "rib", 20), cut(1, "rib", 20, word="tip leaf"))
+    assert [group.key for group in groups(made)] == ["leaf rib", "tip leaf rib"]
+
+
 def test_lengths_are_true_lengths_on_the_dough():
     """Along a ray the sheet keeps lengths, by its definition."""
     (found,) = groups(layout(cut(1, "vein", 10), cut(1, "vein", 30)))
@@ -62,3 +83,9 @@ def test_lengths_are_true_lengths_on_the_dough():
 
 def test_no_cuts_make_no_groups():
     assert groups(layout()) == ()
+
+
+def test_numbers_in_a_row_are_written_by_their_ends():
+    assert [spans(each) for each in ([4], {2, 1}, [1, 2, 3], [9, 3, 4, 5, 1])] == [
+        "4", "1, 2", "1–3", "1, 3–5, 9",
+    ]  # fmt: skip

@@ -15,13 +15,15 @@ from scorecraft.bench.clock import (
     spin_seconds,
     turn_seconds,
 )
+from scorecraft.bench.copies import Copies
+from scorecraft.bench.evening import evened
 from scorecraft.bench.hands import Bench, bench_of
 from scorecraft.bench.order import Route, best_route, given_route
 from scorecraft.bench.runs import runs
 from scorecraft.bench.settings import Setting, by_depth, settings, units_of
 from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Plan, Pull, Stage, Step, Work
-from scorecraft.bench.strokes import Strokes, backward, strokes
+from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Layout
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
@@ -39,23 +41,23 @@ def plan(layout: Layout, hand: str | None = None) -> Plan:
     bench = bench_of(layout, hand)
     if not layout.cuts:
         return _empty(layout, bench)
-    made = strokes(layout)
+    made, copies = strokes(layout), Copies(layout)
     passes = _stages(layout)
     stages = [stage for stage, _ in passes]
     units = [units_of(layout, made, cuts, bench.way) for _, cuts in passes]
     filed = [settings(layout, own, bench.way, shared=False) for own in units]
-    listed = _tried(layout, made, bench, stages, filed, given_route(filed, bench.way))
+    listed = _tried(layout, made, copies, bench, stages, filed, given_route(filed, bench.way))
     best = listed
     if bench.order == "planned":
         shared = [settings(layout, own, bench.way) for own in units]
-        found = _tried(layout, made, bench, stages, shared, best_route(shared, bench.way))
+        found = _tried(layout, made, copies, bench, stages, shared, best_route(shared, bench.way))
         if found.work.seconds <= listed.work.seconds + 1e-6:
             best = found
     return Plan(
         bench=bench,
         marks=len(layout.marks.lines),
         marks_seconds=mark_seconds(layout),
-        runs=runs(layout, best.steps),
+        runs=runs(layout, copies, best.steps),
         work=best.work,
         in_file_order=listed.work,
         allowed_s=allowed_seconds(bench),
@@ -77,12 +79,13 @@ class _Tried:
 def _tried(
     layout: Layout,
     made: Strokes,
+    copies: Copies,
     bench: Bench,
     stages: Sequence[Stage],
     offered: Sequence[Sequence[Setting]],
     route: Route,
 ) -> _Tried:
-    steps = _steps(layout, made, bench, _stops(stages, offered, route))
+    steps = _steps(layout, made, copies, bench, _stops(stages, offered, route))
     return _Tried(route, steps, _work(layout, steps))
 
 
@@ -125,22 +128,44 @@ def _together(a: Stop, b: Stop) -> bool:
 
 
 def _steps(
-    layout: Layout, made: Strokes, bench: Bench, stops: Sequence[Sequence[Stop]]
+    layout: Layout,
+    made: Strokes,
+    copies: Copies,
+    bench: Bench,
+    stops: Sequence[Sequence[Stop]],
 ) -> list[Step]:
     out: list[Step] = []
     at = 0.0
-    for number, group in enumerate(stops, start=1):
-        stage, setting, choice = group[0]
-        table = float(setting.choices[choice])
+    cuts = [_cuts(layout, group) for group in stops]
+    tables = _tables(copies, bench, stops, cuts)
+    for number, (group, own, table) in enumerate(zip(stops, cuts, tables, strict=True), start=1):
+        stage, setting, _ = group[0]
         turn = float(turned(np.array(at), np.array(table), bench.way))
-        if abs(turn) < math.radians(LEAST_TURN_DEG.value):
-            table, turn = at, 0.0
-        cuts = tuple(index for _, each, _ in group for index in each.cuts)
-        if len(group) > 1:
-            cuts = by_depth(layout, cuts)
-        pulls = _pulls(layout, made, bench, cuts, table)
+        pulls = _pulls(layout, made, bench, own, table)
         out.append(_step(layout, number, stage, pulls, setting, table, turn))
         at = table + setting.spin_rad
+    return out
+
+
+def _cuts(layout: Layout, group: Sequence[Stop]) -> tuple[int, ...]:
+    """List the cuts of settings that are made as one."""
+    cuts = tuple(index for _, setting, _ in group for index in setting.cuts)
+    return cuts if len(group) == 1 else by_depth(layout, cuts)
+
+
+def _tables(
+    copies: Copies, bench: Bench, stops: Sequence[Sequence[Stop]], cuts: Sequence[Sequence[int]]
+) -> list[float]:
+    """Find how the table stands at each stop: copies exactly, and small turns are not made."""
+    settings = [group[0][1] for group in stops]
+    chosen = [float(group[0][1].choices[group[0][2]]) for group in stops]
+    spins = [each.spin_rad for each in settings]
+    step = math.tau / len(table_angles(len(copies.kinds), bench.way))
+    at, out = 0.0, []
+    for table, spin in zip(evened(copies, cuts, chosen, spins, step), spins, strict=True):
+        turn = float(turned(np.array(at), np.array(table), bench.way))
+        out.append(at if abs(turn) < math.radians(LEAST_TURN_DEG.value) else table)
+        at = out[-1] + spin
     return out
 
 

@@ -1,66 +1,88 @@
-"""Steps alike, one after the other, are told once: "8 times, turn 45 degrees each"."""
+"""Steps that repeat exactly are told once, and steps alike together: rows of the bench card."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
-from scorecraft.bench.steps import Run, Step
+from scorecraft.bench.copies import Copies
+from scorecraft.bench.steps import EVEN_RAD, Run, Step
 from scorecraft.cuts import Layout
+from scorecraft.practice import LEVEL_TILT_DEG
 
-ALIKE_TURN_RAD = math.radians(12.0)
-"""Turns that differ by less than this are told as one angle."""
 STILL_RAD = 1e-6
+SAME_LEAN_RAD = math.radians(5.0)
+"""Handles whose lean differs by less are held alike."""
 MOST_KINDS = 3
 """Different figures cut at one setting are told in one step, up to so many kinds of cuts."""
+FEW = 2
+"""So few exact repeats are told together with other steps of the same sorts of cuts."""
+MOST_TOGETHER = 6
+"""Steps of the same sorts of cuts are told in one row, each with its picture, up to so many."""
 
-Kinds = frozenset[tuple[int, str, float]]
-"""Which parts of which statements, and how deep."""
+Group = list[Step]
 
 
-def runs(layout: Layout, steps: Sequence[Step]) -> tuple[Run, ...]:
+def runs(layout: Layout, copies: Copies, steps: Sequence[Step]) -> tuple[Run, ...]:
     """Group the steps into runs, in order; numbers of steps and runs count from 1."""
-    groups: list[list[Step]] = []
-    for step in steps:
-        if groups and _goes_on(layout, groups[-1], step):
-            groups[-1].append(step)
-        else:
-            groups.append([step])
-    numbered: list[list[Step]] = []
+
+    def repeats(before: Group, after: Group) -> bool:
+        return _repeats(copies, before[0], after[0])
+
+    groups = _grouped([[step] for step in steps], repeats)
+    groups = _grouped(_joined(layout, groups), repeats)
+    rows = [(group, True) for group in groups]
+    out: list[Run] = []
     count = 0
-    for group in _joined(layout, groups):
-        numbered.append([replace(step, number=count + k) for k, step in enumerate(group, start=1)])
+    for group, copied in _together(layout, rows):
+        numbered = tuple(replace(step, number=count + k) for k, step in enumerate(group, start=1))
+        out.append(Run(len(out) + 1, numbered, copied))
         count += len(group)
-    return tuple(
-        Run(number, tuple(group), _turn_each(group))
-        for number, group in enumerate(numbered, start=1)
-    )
+    return tuple(out)
 
 
-def _turn_each(group: Sequence[Step]) -> float:
-    """Mean turn between the steps of a run; 0 for a single one."""
-    turns = [step.turn_rad for step in group[1:]]
-    return sum(turns) / len(turns) if turns else 0.0
+def _grouped(groups: Sequence[Group], goes_on: Callable[[Group, Group], bool]) -> list[Group]:
+    """Put groups that go on as the one before them into one with it."""
+    out: list[Group] = []
+    for group in groups:
+        if out and goes_on(out[-1], group):
+            out[-1] = [*out[-1], *group]
+        else:
+            out.append(group)
+    return out
 
 
-def _goes_on(layout: Layout, group: Sequence[Step], step: Step) -> bool:
-    """Whether a step does the same again at the same turn as those before."""
-    first = group[0]
+def _repeats(copies: Copies, first: Step, step: Step) -> bool:
+    """Whether a step is exactly another one after a turn of the table: cuts, depths and hold."""
     if step.stage != first.stage or step.spin_rad or first.spin_rad:
         return False
-    if kinds(layout, first) != kinds(layout, step) or abs(step.turn_rad) < STILL_RAD:
+    if abs(step.turn_rad) < STILL_RAD or len(first.pulls) != len(step.pulls):
         return False
-    return len(group) == 1 or abs(step.turn_rad - _turn_each(group)) < ALIKE_TURN_RAD
+    one, other = ([(pull.cut, pull.backward) for pull in each.pulls] for each in (first, step))
+    turn = step.table_rad - first.table_rad
+    return copies.turn(one, other, turn, EVEN_RAD) is not None and _held_alike(first, step)
 
 
-def kinds(layout: Layout, step: Step) -> Kinds:
-    """List the kinds of cuts a step makes."""
+def _held_alike(first: Step, step: Step) -> bool:
+    """Whether the handle leans alike, cut by cut."""
+    for one, other in zip(first.pulls, step.pulls, strict=True):
+        if abs(one.tilt_rad - other.tilt_rad) > SAME_LEAN_RAD:
+            return False
+        tilted = math.degrees(one.tilt_rad) >= LEVEL_TILT_DEG.value
+        if tilted and math.cos(one.lean_rad - other.lean_rad) < math.cos(SAME_LEAN_RAD):
+            return False
+    return True
+
+
+def kinds(layout: Layout, step: Step) -> frozenset[tuple[int, str, float]]:
+    """List the kinds of cuts a step makes: statement, part, depth."""
     cuts = (layout.cuts[pull.cut] for pull in step.pulls)
     return frozenset((cut.family, cut.part, round(cut.depth_mm, 1)) for cut in cuts)
 
 
-def _joined(layout: Layout, groups: Sequence[list[Step]]) -> list[list[Step]]:
+def _joined(layout: Layout, groups: Sequence[Group]) -> list[Group]:
     """Join single steps between which the table stays as it is."""
-    out: list[list[Step]] = []
+    out: list[Group] = []
     for group in groups:
         if out and _one_step(layout, out[-1], group):
             out[-1] = [_sum(out[-1][0], group[0])]
@@ -69,7 +91,7 @@ def _joined(layout: Layout, groups: Sequence[list[Step]]) -> list[list[Step]]:
     return out
 
 
-def _one_step(layout: Layout, before: Sequence[Step], after: Sequence[Step]) -> bool:
+def _one_step(layout: Layout, before: Group, after: Group) -> bool:
     first, second = before[0], after[0]
     single = len(before) == len(after) == 1 and first.stage == second.stage
     still = not (first.spin_rad or second.spin_rad) and abs(second.turn_rad) < STILL_RAD
@@ -85,4 +107,48 @@ def _sum(first: Step, second: Step) -> Step:
         families=first.families | second.families,
         figures=tuple(dict.fromkeys(first.figures + second.figures)),
         seconds=first.seconds + second.seconds,
+    )
+
+
+def _together(layout: Layout, rows: Sequence[tuple[Group, bool]]) -> list[tuple[Group, bool]]:
+    """Tell steps of the same sorts of cuts in one row, or in a few even ones where there are many.
+
+    A row of exact repeats stays one, unless it is so short that it is part of a longer one.
+    """
+    out: list[list[tuple[Group, bool]]] = []
+    for row in rows:
+        if out and _alike(layout, out[-1], row):
+            out[-1].append(row)
+        else:
+            out.append([row])
+    told: list[tuple[Group, bool]] = []
+    for same in out:
+        if len(same) == 1:
+            told += same
+            continue
+        steps = [step for group, _ in same for step in group]
+        count = math.ceil(len(steps) / MOST_TOGETHER)
+        ends = [round(k * len(steps) / count) for k in range(count + 1)]
+        told += [(steps[a:b], b - a == 1) for a, b in pairwise(ends)]
+    return told
+
+
+def _alike(layout: Layout, before: Sequence[tuple[Group, bool]], row: tuple[Group, bool]) -> bool:
+    """Whether a row is so short as those before it, of the same pass and sorts of cuts."""
+    first, step = before[0][0][0], row[0][0]
+    short = all(len(group) <= FEW for group, _ in [*before, row])
+    still = not (first.spin_rad or step.spin_rad)
+    return (
+        short
+        and still
+        and first.stage == step.stage
+        and _sorts(layout, first) == _sorts(layout, step)
+    )
+
+
+def _sorts(layout: Layout, step: Step) -> frozenset[tuple[str, float, int]]:
+    """List the sorts of cuts a step makes as they are told: name, depth, blade."""
+    cuts = (layout.cuts[pull.cut] for pull in step.pulls)
+    return frozenset(
+        (cut.name, round(cut.depth_mm, 1), round(math.degrees(cut.blade_rad))) for cut in cuts
     )

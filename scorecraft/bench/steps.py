@@ -1,11 +1,14 @@
 """The plan of the bench as data: steps of the turntable, runs of steps alike, times."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
 from scorecraft.bench.hands import Bench
 
+EVEN_RAD = math.radians(0.1)
+"""Turns that differ by less are one and the same."""
 Stage = Literal["light", "deep", "all"]
 
 
@@ -47,11 +50,15 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """Steps alike, told once: the same figures, the table turned by the same angle in between."""
+    """Steps told in one row of the card.
+
+    With `copies` every step is the first one again, after a turn of the table; else the steps
+    make the same sorts of cuts, each in its own way.
+    """
 
     number: int
     steps: tuple[Step, ...]
-    turn_each_rad: float
+    copies: bool = True
 
     @property
     def first(self) -> Step:
@@ -59,9 +66,26 @@ class Run:
         return self.steps[0]
 
     @property
+    def letter(self) -> str:
+        """What the row is called: a letter, since numbers are those of the cuts."""
+        letters = ""
+        number = self.number
+        while number:
+            number, last = divmod(number - 1, 26)
+            letters = chr(ord("A") + last) + letters
+        return letters
+
+    @property
     def times(self) -> int:
-        """How often it is done."""
-        return len(self.steps)
+        """How often the first step is done: once where the others are no copies of it."""
+        return len(self.steps) if self.copies else 1
+
+    @property
+    def turn_each_rad(self) -> float | None:
+        """The turn between copies (radians, clockwise positive), None where it differs."""
+        turns = [step.turn_rad for step in self.steps[1:]]
+        even = self.copies and turns and max(turns) - min(turns) < EVEN_RAD
+        return sum(turns) / len(turns) if even else None
 
     @property
     def seconds(self) -> float:

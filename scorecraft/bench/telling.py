@@ -3,6 +3,7 @@
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 import numpy as np
@@ -10,24 +11,33 @@ import numpy as np
 from scorecraft.bench.blade import blade_form
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.cuts import Cut, Layout
+from scorecraft.groups import spans
 from scorecraft.language.words import WORDS
 from scorecraft.practice import LEVEL_TILT_DEG
-from scorecraft.units import turntable_degrees
 
 Side = Literal["right", "away", "left", "toward you", ""]
 SIDES: tuple[Side, ...] = ("right", "away", "left", "toward you")
 AGREES = 0.8
 """Handles lean to one side if their mean direction is at least so long."""
+NUMBERS = ", no. "
+"""Between what is cut and its numbers on the guide."""
 STILL_DEG = 0.5
+EXACT_DEG = 0.005
+"""An angle that is so near to a part of a degree is exactly that."""
+PARTS = {
+    Fraction(1, 2): "½", Fraction(1, 3): "⅓", Fraction(2, 3): "⅔", Fraction(1, 4): "¼",
+    Fraction(3, 4): "¾",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
 class Handling:
     """Cuts of a step that are made alike: what, how deep, how the blade is held.
 
-    `names` are what is cut, with its count a time (`2 bud outlines`). `depths_mm` are those at the
-    start, middle and end of a stroke; `tilt_rad` is the handle's usual tilt from upright and
-    `lean` the side it leans to, "" where that differs. `cuts` are those of the step shown.
+    `names` are what is cut, with its count a time and its number on the guide (`2 bud outlines,
+    no. 4`); where steps are no copies, the count of all of them together. `depths_mm` are those
+    at the start, middle and end of a stroke; `tilt_rad` is the handle's usual tilt from upright
+    and `lean` the side it leans to, "" where that differs. `cuts` are those it tells of.
     """
 
     names: tuple[str, ...]
@@ -39,70 +49,63 @@ class Handling:
     cuts: tuple[int, ...]
 
 
-def handlings(layout: Layout, run: Run) -> tuple[Handling, ...]:
-    """List what is cut in each step of a run, in order."""
-    groups = [_grouped(layout, step) for step in run.steps]
-    alike: dict[tuple[float, int], list[Key]] = {}
-    for key, pulls in groups[0].items():
-        blade = round(math.degrees(layout.cuts[pulls[0].cut].blade_rad))
-        alike.setdefault((key[2], blade), []).append(key)
-    return tuple(_handling(layout, keys, groups) for keys in alike.values())
+def handlings(layout: Layout, run: Run, numbers: Mapping[int, int]) -> tuple[Handling, ...]:
+    """List what is cut in a row of the card, in order; `numbers` are those of the cuts.
 
-
-Key = tuple[int, str, float]
-"""Statement, part and depth (0.1 mm) that cuts have in common."""
-
-
-def _grouped(layout: Layout, step: Step) -> dict[Key, list[Pull]]:
-    found: dict[Key, list[Pull]] = {}
-    for pull in step.pulls:
+    Where the steps are copies it is what is cut in each of them, else what is cut in all.
+    """
+    steps = run.steps[:1] if run.copies else run.steps
+    alike: dict[tuple[float, int], list[Pull]] = {}
+    for pull in (pull for step in steps for pull in step.pulls):
         cut = layout.cuts[pull.cut]
-        found.setdefault((cut.family, cut.part, round(cut.depth_mm, 1)), []).append(pull)
-    return found
+        key = round(cut.depth_mm, 1), round(math.degrees(cut.blade_rad))
+        alike.setdefault(key, []).append(pull)
+    return tuple(_handling(layout, pulls, numbers) for pulls in alike.values())
 
 
-def _handling(
-    layout: Layout, keys: Sequence[Key], groups: Sequence[Mapping[Key, Sequence[Pull]]]
-) -> Handling:
-    pulls = [pull for key in keys for pull in groups[0][key]]
+def _handling(layout: Layout, pulls: Sequence[Pull], numbers: Mapping[int, int]) -> Handling:
     cut = layout.cuts[pulls[0].cut]
-    tilts = np.array([pull.tilt_rad for pull in pulls])
-    leans = np.array([pull.lean_rad for pull in pulls])
     first, middle, last = np.median([pull.depths_mm for pull in pulls], axis=0)
     return Handling(
-        names=_names(layout, keys, groups),
+        names=_names(layout, pulls, numbers),
         depths_mm=(float(first), float(middle), float(last)),
         blade_rad=cut.blade_rad,
         form=blade_form(cut.blade_rad),
-        tilt_rad=float(np.median(tilts)),
-        lean=_side(tilts, leans),
+        tilt_rad=_tilt(pulls),
+        lean=_side(pulls),
         cuts=tuple(pull.cut for pull in pulls),
     )
 
 
-def _names(
-    layout: Layout, keys: Sequence[Key], groups: Sequence[Mapping[Key, Sequence[Pull]]]
-) -> tuple[str, ...]:
-    """Name the sorts of cuts with their counts: a number, or the least and most of the steps."""
-    sorts: dict[str, list[Key]] = {}
-    for key in keys:
-        sorts.setdefault(layout.cuts[groups[0][key][0].cut].name, []).append(key)
-    out = []
-    for same in sorts.values():
-        counts = sorted({sum(len(group.get(key, ())) for key in same) for group in groups})
-        number = f"{counts[0]}" if len(counts) == 1 else f"{counts[0]}–{counts[-1]}"
-        out.append(f"{number} {called(layout.cuts[groups[0][same[0]][0].cut], counts[-1])}")
-    return tuple(out)
+def _names(layout: Layout, pulls: Sequence[Pull], numbers: Mapping[int, int]) -> tuple[str, ...]:
+    """Name the sorts of cuts, each with its count and the numbers of the guide."""
+    sorts: dict[str, list[int]] = {}
+    for pull in pulls:
+        sorts.setdefault(layout.cuts[pull.cut].name, []).append(pull.cut)
+    return tuple(
+        f"{len(same)} {called(layout.cuts[same[0]], len(same))}{NUMBERS}"
+        f"{spans({numbers[index] for index in same})}"
+        for same in sorts.values()
+    )
 
 
-def _side(tilts: np.ndarray, leans: np.ndarray) -> Side:
+def _tilt(pulls: Sequence[Pull]) -> float:
+    """Find the usual tilt of the handle from upright (radians)."""
+    return float(np.median([pull.tilt_rad for pull in pulls]))
+
+
+def _side(pulls: Sequence[Pull]) -> Side:
     """Name the side handles lean to, if they agree on one and are not upright."""
-    if np.degrees(np.median(tilts)) < LEVEL_TILT_DEG.value:
+    if _upright(_tilt(pulls)):
         return ""
-    mean = np.exp(1j * leans).mean()
+    mean = np.exp(1j * np.array([pull.lean_rad for pull in pulls])).mean()
     if abs(mean) < AGREES:
         return ""
     return SIDES[round(float(np.angle(mean)) / (math.pi / 2)) % 4]
+
+
+def _upright(tilt_rad: float) -> bool:
+    return math.degrees(tilt_rad) < LEVEL_TILT_DEG.value
 
 
 def called(cut: Cut, count: int) -> str:
@@ -118,12 +121,22 @@ def called(cut: Cut, count: int) -> str:
 
 def handle_words(handling: Handling) -> str:
     """Say how to hold the handle."""
-    degrees = round(math.degrees(handling.tilt_rad) / 5) * 5
-    if math.degrees(handling.tilt_rad) < LEVEL_TILT_DEG.value:
+    if _upright(handling.tilt_rad):
         return "handle upright"
     if not handling.lean:
         return "handle square to the dough" if handling.blade_rad > math.radians(85) else ""
-    to = handling.lean if handling.lean in ("away", "toward you") else f"to the {handling.lean}"
+    return _leaning(handling.tilt_rad, handling.lean)
+
+
+def lean_words(pulls: Sequence[Pull]) -> str:
+    """Say how far and to which side the handle leans, or nothing where it has no one side."""
+    side = _side(pulls)
+    return _leaning(_tilt(pulls), side) if side else ""
+
+
+def _leaning(tilt_rad: float, side: Side) -> str:
+    degrees = round(math.degrees(tilt_rad) / 5) * 5
+    to = side if side in ("away", "toward you") else f"to the {side}"
     return f"handle {degrees:.0f}° {to}"
 
 
@@ -149,15 +162,36 @@ def ends_words(handling: Handling) -> str:
 
 def turn_words(turn_rad: float) -> str:
     """Say how far and which way the table is turned, or that it stays."""
-    degrees = math.degrees(turn_rad)
-    if abs(degrees) < STILL_DEG:
+    if abs(math.degrees(turn_rad)) < STILL_DEG:
         return "do not turn"
-    return f"turn {abs(degrees):.0f}° {'↻' if degrees > 0 else '↺'}"
+    return f"turn {angle_words(abs(turn_rad))} {'↻' if turn_rad > 0 else '↺'}"
 
 
-def mark_degrees(step: Step) -> int:
-    """Where the mark of the table stands at a step, in whole degrees clockwise."""
-    return round(turntable_degrees(math.pi / 2 - step.table_rad)) % 360
+def mark_words(step: Step) -> str:
+    """Say where the mark of the table stands at a step, clockwise from 12 o'clock."""
+    return angle_words(step.table_rad % math.tau)
+
+
+def angle_words(angle_rad: float) -> str:
+    """Write an angle in degrees, its half, third or quarter where it is exact, else rounded."""
+    exact = exact_degrees(angle_rad)
+    degrees = Fraction(round(math.degrees(angle_rad))) if exact is None else exact
+    whole, part = divmod(degrees % 360, 1)
+    return f"{whole or '' if part else whole}{PARTS.get(part, '')}°"
+
+
+def exact_degrees(angle_rad: float) -> Fraction | None:
+    """Give an angle in whole degrees, halves, thirds or quarters, or None where it is none."""
+    degrees = math.degrees(angle_rad)
+    for parts in (1, 2, 3, 4):
+        if abs(degrees * parts - round(degrees * parts)) < EXACT_DEG * parts:
+            return Fraction(round(degrees * parts), parts)
+    return None
+
+
+def turn_each(run: Run) -> Fraction | None:
+    """Give the turn between copies in exact degrees, None where it has to go by the marks."""
+    return None if run.turn_each_rad is None else exact_degrees(run.turn_each_rad)
 
 
 STAGES = {

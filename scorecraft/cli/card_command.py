@@ -27,12 +27,13 @@ def command(
     form = file_form(
         target, form or ("txt" if target == "-" else None), ("txt", "svg", "pdf", "png")
     )
-    layout = given.design().layout
-    made = plan(layout, hand)
+    design = given.design()
+    layout = design.layout
+    made = plan(layout, hand) if hand else design.plan
     if form == "txt":
-        deliver(target, card_text(layout, made).encode(), quiet=given.quiet)
+        deliver(target, card_text(layout, made, design.groups).encode(), quiet=given.quiet)
     else:
-        pages = card(layout, made, paper=paper, home=home())
+        pages = card(layout, made, design.groups, paper=paper, home=home())
         shown = pages if form == "pdf" else [joined(pages)]
         deliver_pictures(shown, target, form, quiet=given.quiet)
     return 0

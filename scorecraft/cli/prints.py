@@ -40,7 +40,7 @@ def tell_sheets(pages: Sequence[Picture], *, quiet: bool, larger: Paper | None =
     remark = joined_words(pages)
     if remark and not quiet:
         one = f"; --paper {larger.name} holds it on one" if larger else ""
-        click.echo(f"{remark}{one}", err=True)
+        say(f"{remark}{one}", err=True)
 
 
 def deliver_pictures(pictures: Sequence[Picture], target: str, form: str, *, quiet: bool) -> None:

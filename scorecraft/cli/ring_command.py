@@ -21,6 +21,7 @@ def command(
 
     target = output or named(given.pattern, "ring")
     form = file_form(target, form)
-    layout = given.design().layout
-    deliver_full_size(turn_ring(layout), target, form, paper, tiled=tiled, quiet=given.quiet)
+    made = given.design()
+    figure = turn_ring(made.layout, made.groups)
+    deliver_full_size(figure, target, form, paper, tiled=tiled, quiet=given.quiet)
     return 0

@@ -16,7 +16,7 @@ LOG = "bakes.jsonl"
     "--measured",
     type=click.Path(path_type=Path),
     metavar="FILE",
-    help="CSV of cut numbers (as on the guide) and opened widths in mm.",
+    help="CSV of cuts by name (as on the guide) and opened widths in mm.",
 )
 @click.option(
     "-o",
@@ -94,7 +94,7 @@ def fitted(
     from scorecraft.tune.telling import skin_words, tuned_text
 
     design = make(pattern, knobs=knobs, loaf=given["loaf"], bake=given["bake"], standing=Path.cwd())
-    rows = read_measured(measured, [group.number for group in design.groups])
+    rows = read_measured(measured, design.groups)
     if plot is not None:
         file_form(str(plot), None)
     if not quiet:

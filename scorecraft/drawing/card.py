@@ -1,6 +1,6 @@
 """The bench card: the order of cuts to stand by the loaf, read at arm's length."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import scorecraft.drawing.card_words as words
@@ -13,6 +13,7 @@ from scorecraft.drawing.card_row import marks_row, step_row
 from scorecraft.drawing.picture import Picture, placed
 from scorecraft.drawing.sheet import A4, Paper
 from scorecraft.drawing.sheet import paper as find_paper
+from scorecraft.groups import Group, groups, numbers_of
 
 MARGIN_MM = 10.0
 ROWS_MM = (72.0, 38.0)
@@ -30,10 +31,16 @@ class _Row:
 
 
 def card(
-    layout: Layout, made: Plan, *, paper: str | None = None, home: Paper | None = None
+    layout: Layout,
+    made: Plan,
+    numbered: Sequence[Group] | None = None,
+    *,
+    paper: str | None = None,
+    home: Paper | None = None,
 ) -> list[Picture]:
     """Draw the bench card of a plan, on one page where it can be read from, else on more.
 
+    `numbered` are the cuts with the numbers of the guide, by default in the order of the plan.
     `paper` is a paper's name, by default that of `home` (A4). Raises UsageError for a paper that
     is not known.
     """
@@ -45,8 +52,11 @@ def card(
     head = words.head(layout, made, width).height + GAP_MM
     pages = _pages(_rows(made), room - head, top.height, foot.height)
     view = seen(layout)
+    numbers = numbers_of(numbered or groups(layout, made.order))
     return [
-        _page(view, made, sheet, rows, top if first else None, foot if last else None, label)
+        _page(
+            view, made, numbers, sheet, rows, top if first else None, foot if last else None, label
+        )
         for rows, first, last, label in _labelled(pages)
     ]
 
@@ -123,6 +133,7 @@ def _labelled(
 def _page(
     view: Seen,
     made: Plan,
+    numbers: Mapping[int, int],
     sheet: Paper,
     rows: Sequence[_Row],
     top: Block | None,
@@ -137,7 +148,7 @@ def _page(
     room = sheet.height_mm - 2 * MARGIN_MM - used - stages
     height = min(ROWS_MM[0], room / max(len(rows), 1))
     for row in rows:
-        blocks += _drawn(view, made, row, width, height)
+        blocks += _drawn(view, made, numbers, row, width, height)
     items = shifted(stacked(blocks), MARGIN_MM, MARGIN_MM)
     if foot:
         items += shifted(foot, MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
@@ -145,14 +156,16 @@ def _page(
     return Picture(sheet.width_mm, sheet.height_mm, title, _described(made), items, css="card")
 
 
-def _drawn(view: Seen, made: Plan, row: _Row, width: float, height: float) -> list[Block]:
+def _drawn(
+    view: Seen, made: Plan, numbers: Mapping[int, int], row: _Row, width: float, height: float
+) -> list[Block]:
     above = [words.stage(row.stage, width)] if row.stage else [words.hairline(width)]
     if row.stage:
         above.append(gap(STAGE_MM - above[0].height))
     if row.run is None:
         return [*above, marks_row(view, made.marks, width, height)]
-    return [*above, step_row(view, row.run, width, height)]
+    return [*above, step_row(view, row.run, numbers, width, height)]
 
 
 def _described(made: Plan) -> str:
-    return f"The order of cuts in {len(made.runs)} steps, each with a picture of the loaf."
+    return f"The order of cuts in {len(made.runs)} rows, each with the loaf as it lies."

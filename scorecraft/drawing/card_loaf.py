@@ -16,6 +16,8 @@ from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_pap
 ACCENT = "#c2331e"
 """The one colour of the card: everything about turning."""
 FAINT = "#c9c9c9"
+LATER = "#7d7d7d"
+"""What the row's next turns bring before the blade."""
 WIDTHS = {"deep": 1.0, "medium": 0.65, "shallow": 0.45}
 """Line widths by depth (mm on a loaf 50 mm wide)."""
 RING = 0.90
@@ -52,17 +54,33 @@ def seen(layout: Layout) -> Seen:
     return Seen(layout, cut_plans(layout), mark_plans(layout), rim_plan(layout.loaf))
 
 
-def step_picture(view: Seen, run: Run, size: float) -> Group:
-    """Draw the first step of a run in a square of `size` mm, from (0, 0)."""
+def run_picture(view: Seen, run: Run, size: float) -> Group:
+    """Draw the first step of a run in a square of `size` mm, from (0, 0).
+
+    The cuts of its repeats are grey, and dots on the dial show where the mark stands for them.
+    """
     step = run.first
+    shown = [pull.cut for pull in step.pulls]
+    later = [pull.cut for each in run.steps[1:] for pull in each.pulls]
+    items = [
+        _loaf(view, step.table_rad, size, strong=shown, later=later),
+        _arrows(view, step, size),
+        *_dial(step.table_rad, size),
+        *_stops(run, size),
+        *_turn(step, run, size),
+    ]
+    return Group("step", tuple(items))
+
+
+def step_picture(view: Seen, step: Step, size: float) -> Group:
+    """Draw one step alone in a square of `size` mm, from (0, 0)."""
     shown = [pull.cut for pull in step.pulls]
     items = [
         _loaf(view, step.table_rad, size, strong=shown),
         _arrows(view, step, size),
         *_dial(step.table_rad, size),
-        *_turn(step, run, size),
     ]
-    return Group("step", tuple(items))
+    return Group("setting", tuple(items))
 
 
 def marks_picture(view: Seen, size: float) -> Group:
@@ -84,18 +102,29 @@ def _turned(points: Line, table_rad: float) -> Line:
     return turned
 
 
-def _loaf(view: Seen, table_rad: float, size: float, *, strong: Collection[int]) -> Group:
+def _loaf(
+    view: Seen,
+    table_rad: float,
+    size: float,
+    *,
+    strong: Collection[int],
+    later: Collection[int] = (),
+) -> Group:
     scale, centre = _scale(view, size), (size / 2, size / 2)
 
     def laid(points: Line) -> Line:
         return on_paper(_turned(points, table_rad), centre, scale)
 
     rim = Shape((laid(view.rim),), closed=True, ink=Ink(0.35 * size / 50))
-    dark = set(strong)
-    faint = tuple(laid(each) for k, each in enumerate(view.cuts) if k not in dark)
+    dark, soon = set(strong), set(later)
+    rest = [k for k in range(len(view.cuts)) if k not in dark]
     items: list[Item] = [rim]
-    if faint:
-        items.append(Shape(faint, ink=Ink(0.22 * size / 50, color=FAINT)))
+    for chosen, ink in (
+        ([k for k in rest if k not in soon], Ink(0.22 * size / 50, color=FAINT)),
+        ([k for k in rest if k in soon], Ink(0.4 * size / 50, color=LATER)),
+    ):
+        if chosen:
+            items.append(Shape(tuple(laid(view.cuts[k]) for k in chosen), ink=ink))
     for index in sorted(dark, key=lambda k: view.layout.cuts[k].depth_mm):
         width = WIDTHS[band(view.layout.cuts[index].depth_mm)] * size / 50
         width *= FINE if len(dark) > MANY else 1.0
@@ -153,6 +182,13 @@ def _mark(table_rad: float, size: float) -> Shape:
     return Shape((np.array(corners),), closed=True, fill=ACCENT)
 
 
+def _stops(run: Run, size: float) -> list[Shape]:
+    """Dot the dial where the mark stands for the repeats of a step."""
+    radius, middle = RING * size / 2, size / 2
+    dots = tuple(ring(*_at(middle, step.table_rad, radius), 0.016 * size) for step in run.steps[1:])
+    return [Shape((dot,), closed=True, fill=ACCENT) for dot in dots]
+
+
 def _at(middle: float, clockwise: float, radius: float) -> tuple[float, float]:
     """Find a point of the dial on the paper by its turntable angle."""
     return (middle + radius * math.sin(clockwise), middle - radius * math.cos(clockwise))
@@ -160,7 +196,7 @@ def _at(middle: float, clockwise: float, radius: float) -> tuple[float, float]:
 
 def _turn(step: Step, run: Run, size: float) -> list[Item]:
     """Draw the arrow along the edge: where the mark came from, or how the table spins."""
-    turn = step.spin_rad or (run.turn_each_rad if run.times > 1 else step.turn_rad)
+    turn = step.spin_rad or (run.steps[1].turn_rad if run.times > 1 else step.turn_rad)
     if abs(turn) < LEAST_TURN_RAD:
         return []
     full = math.copysign(min(abs(turn), math.radians(330)), turn)

@@ -8,7 +8,7 @@ from scorecraft.drawing.card_loaf import ACCENT
 from scorecraft.drawing.cautions import CAUTIONS
 from scorecraft.drawing.guide_panel import loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, line
-from scorecraft.drawing.text import shortened, width_mm
+from scorecraft.drawing.text import width_mm, wrapped
 from scorecraft.practice import (
     DONE_C,
     POT_C,
@@ -92,13 +92,13 @@ def head(layout: Layout, made: Plan, width: float, *, page: str = "") -> Block:
         TITLE[-1],
     )
     late = made.work.seconds > made.allowed_s
-    title = shortened(layout.title, width - 30, size, bold=True)
+    lines = wrapped(layout.title, width - 30, size, bold=True) or ("",)
     items: list[Item] = [
-        Label(title, (0.0, size * 0.86), size, bold=True),
-        Label(page, (width, size * 0.86), BODY, anchor="end", color=GREY),
+        Label(line, (0.0, size * (0.86 + 1.2 * k)), size, bold=True) for k, line in enumerate(lines)
     ]
+    items.append(Label(page, (width, size * 0.86), BODY, anchor="end", color=GREY))
     loaf = loaf_words(layout.loaf).removesuffix(", full size")
-    y = size * 0.86 + BODY * 1.6
+    y = size * (0.86 + 1.2 * (len(lines) - 1)) + BODY * 1.6
     items.append(Label(loaf, (0.0, y), BODY, color=GREY))
     items.append(
         Label(time_words(made), (width, y), BODY, anchor="end", bold=late,

@@ -131,7 +131,7 @@ def drawing_box(loaf: Loaf) -> tuple[float, float, float, float]:
 def _described(told: words.Told) -> str:
     """Say what is on the sheet for who cannot see it."""
     cuts = "; ".join(
-        f"{group.number}: {group.count} {group.name}, {group.length_mm:.0f} mm long, "
+        f"{group.number}: {group.count} {group.key}, {group.length_mm:.0f} mm long, "
         f"{group.depth_mm:.3g} mm deep"
         for group in told.groups
     )

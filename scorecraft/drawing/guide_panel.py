@@ -152,7 +152,7 @@ def _columns(told: Told, width: float, letters: float) -> list[Column]:
 def _row(told: Told, group: Group) -> Mapping[str, Cell]:
     row: dict[str, Cell] = {
         "no.": str(group.number),
-        "cut": group.name,
+        "cut": group.key,
         "line": sample(band(group.depth_mm)),
         "count": f"{group.count}",
         "length mm": _range(*group.lengths_mm, digits=0),

@@ -1,6 +1,7 @@
 """The turntable ring: degrees and the start angles of a pattern, to lie under the loaf."""
 
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -11,6 +12,8 @@ from scorecraft.drawing.inks import HAIR_INK, RIM_INK, TICK_INK
 from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, ring
 from scorecraft.drawing.plan import on_paper, plan_lines, rim_plan
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
+from scorecraft.groups import Group as Cuts
+from scorecraft.groups import spans
 from scorecraft.practice import SAME_START_DEG
 from scorecraft.units import turntable_degrees
 
@@ -30,24 +33,30 @@ LEAST_DEGREE_MM = 0.9
 
 @dataclass(frozen=True, slots=True)
 class Start:
-    """A turntable angle (degrees) at which figures of the numbered families begin."""
+    """A turntable angle (degrees) at which figures begin, with the numbers of their cuts."""
 
     degrees: float
-    families: tuple[int, ...]
+    numbers: tuple[int, ...]
 
 
-def starts(layout: Layout) -> tuple[tuple[Start, ...], tuple[str, ...]]:
-    """Find the angles at which figures begin, rising, and the names of the families.
+Named = Mapping[tuple[int, ...], str]
+"""What each statement of the pattern draws, by the numbers of its cuts."""
+
+
+def starts(layout: Layout, numbered: Sequence[Cuts]) -> tuple[tuple[Start, ...], Named]:
+    """Find the angles at which figures begin, rising, and what the statements draw.
 
     A figure begins where its first cut begins, seen from above; a figure that begins at the
-    crown has no angle. Families (the statements of the pattern) are numbered from 1.
+    crown has no angle. The numbers are those of the guide.
     """
+    numbers: dict[int, list[int]] = defaultdict(list)
+    for group in numbered:
+        numbers[layout.cuts[group.cuts[0]].family].append(group.number)
     names: dict[int, str] = {}
     first: dict[int, int] = {}
     for index, cut in enumerate(layout.cuts):
         names.setdefault(cut.family, cut.word)
         first.setdefault(cut.figure, index)
-    number = {family: place for place, family in enumerate(names, start=1)}
     lines = plan_lines(layout.loaf, [layout.cuts[index].line for index in first.values()])
     found: dict[float, set[int]] = {}
     for index, line in zip(first.values(), lines, strict=True):
@@ -56,19 +65,23 @@ def starts(layout: Layout) -> tuple[tuple[Start, ...], tuple[str, ...]]:
             at = turntable_degrees(float(np.arctan2(y, x)))
             step = SAME_START_DEG.value
             place = (round(at / step) * step) % 360
-            found.setdefault(place, set()).add(number[layout.cuts[index].family])
+            found.setdefault(place, set()).update(numbers[layout.cuts[index].family])
     listed = tuple(Start(at, tuple(sorted(found[at]))) for at in sorted(found))
-    return listed, tuple(names.values())
+    named = {tuple(sorted(numbers[family])): name for family, name in names.items()}
+    return listed, dict(sorted(named.items()))
 
 
-def turn_ring(layout: Layout) -> Figure:
-    """Draw the ring at full size around the loaf's rim, with what its marks mean."""
+def turn_ring(layout: Layout, numbered: Sequence[Cuts]) -> Figure:
+    """Draw the ring at full size around the loaf's rim, with what its marks mean.
+
+    `numbered` are the groups of cuts with the numbers of the guide.
+    """
     rim = rim_plan(layout.loaf)
     inner = float(np.hypot(*rim.T).max()) + GAP_MM
     outer = inner + STARTS_MM + DEGREES_MM
     half = outer + BORDER_MM
     centre = (half, half)
-    marks, names = starts(layout)
+    marks, names = starts(layout, numbered)
     middle = inner + STARTS_MM
     items: tuple[Item, ...] = (
         Group("ring", tuple(
@@ -93,18 +106,18 @@ def turn_ring(layout: Layout) -> Figure:
     )
 
 
-def told(marks: Sequence[Start], names: Sequence[str]) -> tuple[str, ...]:
-    """Say how to use the ring, and list the angles of each family."""
+def told(marks: Sequence[Start], names: Named) -> tuple[str, ...]:
+    """Say how to use the ring, and list the angles of each figure."""
     lines = [
         "Cut out along the outer circle and lay it on the turntable under the loaf's baking "
         "paper, 0° at 12 o'clock. Turn until a mark stands before you, and cut.",
     ]
-    for number, name in enumerate(names, start=1):
-        own = [f"{mark.degrees:g}°" for mark in marks if number in mark.families]
+    for numbers, name in names.items():
+        own = [f"{mark.degrees:g}°" for mark in marks if numbers[0] in mark.numbers]
         if own:
             shown = own if len(own) <= 24 else [*own[:23], "…"]
             count = f"{len(own)} start{'s' if len(own) > 1 else ''}"
-            lines.append(f"{number}  {name}, {count}: {', '.join(shown)}")
+            lines.append(f"{spans(numbers)}: {name}, {count}: {', '.join(shown)}")
     return tuple(lines)
 
 
@@ -147,7 +160,7 @@ def _around(
 
 
 def _start_items(marks: Sequence[Start], inner: float, centre: tuple[float, float]) -> list[Item]:
-    """Arrowheads that point at the loaf, each with the numbers of its families."""
+    """Arrowheads that point at the loaf, each with the numbers of its cuts."""
     items: list[Item] = []
     last = -360.0
     for mark in marks:
@@ -155,7 +168,7 @@ def _start_items(marks: Sequence[Start], inner: float, centre: tuple[float, floa
         tip = _at(inner, mark.degrees, centre)
         feet = [_at(inner + 3.2, mark.degrees + side * wide, centre) for side in (-1, 1)]
         items.append(Shape((np.stack([tip, *feet]),), closed=True, fill=BLACK))
-        text = ",".join(str(each) for each in mark.families)
+        text = spans(mark.numbers)
         room = np.degrees((width_mm(text, LETTER_MM / CAP_HEIGHT) + 1.0) / inner)
         if mark.degrees - last >= room:
             size = LETTER_MM / CAP_HEIGHT

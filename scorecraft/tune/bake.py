@@ -25,9 +25,9 @@ class Tuned:
 def tune(
     layout: Layout, told: Sequence[Group], measured: Sequence[Measured], widths: Widths
 ) -> Tuned:
-    """Fit a model of a layout's bake to the openings measured on its numbered groups of cuts."""
-    column = {group.number: k for k, group in enumerate(told)}
-    rows = [column[each.number] for each in measured]
+    """Fit a model of a layout's bake to the openings measured on its groups of cuts, by key."""
+    column = {group.key: k for k, group in enumerate(told)}
+    rows = [column[each.key] for each in measured]
     sizes = np.array([each.width_mm for each in measured])
     return Tuned(layout, tuple(told), tuple(measured), fit_closely(widths, rows, sizes))
 
@@ -58,9 +58,10 @@ def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> dict[str, Any
         "cuts": [
             {
                 "number": group.number,
+                "key": group.key,
                 "name": group.name,
                 "depth_mm": round(group.depth_mm, 2),
-                **_openings(tuned, group.number),
+                **_openings(tuned, group.key),
             }
             for group in tuned.groups
         ],
@@ -71,8 +72,8 @@ def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> dict[str, Any
     }  # fmt: skip
 
 
-def _openings(tuned: Tuned, number: int) -> Mapping[str, Any]:
-    rows = [k for k, each in enumerate(tuned.measured) if each.number == number]
+def _openings(tuned: Tuned, key: str) -> Mapping[str, Any]:
+    rows = [k for k, each in enumerate(tuned.measured) if each.key == key]
     if not rows:
         return {}
     return {

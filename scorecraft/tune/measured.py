@@ -1,33 +1,39 @@
-"""Openings measured on the baked loaf: a CSV file of cut numbers and widths."""
+"""Openings measured on the baked loaf: a CSV file of cuts by name, and their widths."""
 
+import csv
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from difflib import get_close_matches
 from pathlib import Path
 
 from scorecraft.errors import PatternError, Place, Problem, UsageError
+from scorecraft.groups import Group
 from scorecraft.practice import MOST_BYTES, MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.reading import read_text
 
-HEADS = ("cut", "number", "no", "no.", "nr", "width", "width mm", "mm", "opening")
+HEADS = ("cut", "name", "number", "no", "no.", "nr", "width", "width mm", "mm", "opening")
 """Words a first line may begin with to be a heading."""
+LONGEST_ROW = 400
+MOST_NAMED = 8
+"""How many names of cuts are told where a row names none of them."""
 
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """A measured opening: the number of the cut as on the guide, the width in mm, where it is."""
+    """A measured opening: which cuts, by their group's key, the width in mm, where it is told."""
 
-    number: int
+    key: str
     width_mm: float
     place: Place
 
 
-def read_measured(path: Path, numbers: Sequence[int]) -> tuple[Measured, ...]:
-    """Read the measured openings of cuts with known numbers.
+def read_measured(path: Path, told: Sequence[Group]) -> tuple[Measured, ...]:
+    """Read the measured openings of a design's groups of cuts.
 
-    A row is a cut number and a width in mm, parted by a comma, semicolon or tab; more rows with
-    the same number are more copies of that cut. Raises PatternError with every bad row, UsageError
-    where the file cannot be read or is empty.
+    A row is a cut's name and a width in mm, parted by a comma, semicolon or tab; its number may
+    stand before the name. More rows of the same cut are more copies of it. Raises PatternError
+    with every bad row, UsageError where the file cannot be read or is empty.
     """
     text = read_text(path, int(MOST_BYTES.value), "a list of openings")
     problems: list[Problem] = []
@@ -37,13 +43,13 @@ def read_measured(path: Path, numbers: Sequence[int]) -> tuple[Measured, ...]:
             continue
         place = Place(str(path), count, 1, max(1, len(line)))
         try:
-            rows.append(_row(line, place, numbers))
+            rows.append(_row(line, place, told))
         except UsageError as error:
             problems.append(Problem(error.message, place, error.hint))
     if problems:
         raise PatternError(problems, text)
     if not rows:
-        raise UsageError(f'"{path}" holds no openings', None, "write a row such as 1, 12.5")
+        raise UsageError(f'"{path}" holds no openings', None, "write a row such as leaf midrib, 9")
     if len(rows) > MOST_MEASURED.value:
         message = f'"{path}" holds {len(rows)} openings; {MOST_MEASURED.value:.0f} are enough'
         raise UsageError(message, None, "leave some out")
@@ -51,34 +57,72 @@ def read_measured(path: Path, numbers: Sequence[int]) -> tuple[Measured, ...]:
 
 
 def _is_head(line: str) -> bool:
-    first = re.split(r"[,;\t]", line.lower())[0].strip().strip('"')
-    return first in HEADS
+    return len(line) <= LONGEST_ROW and _cells(line)[0].lower() in HEADS
 
 
-def _row(line: str, place: Place, numbers: Sequence[int]) -> Measured:
-    cells = [cell.strip().strip('"') for cell in _parted(line)]
+def _row(line: str, place: Place, told: Sequence[Group]) -> Measured:
+    if len(line) > LONGEST_ROW:
+        raise UsageError("this row is too long", None, "write the cut's name, a comma, the mm")
+    cells = _cells(line)
+    while cells[2:] and not cells[-1]:
+        cells.pop()
+    if len(cells) == 2 and _whole(cells[0]):
+        raise UsageError(*_unnamed(int(cells[0]), cells[1], told))
+    if len(cells) == 3 and _whole(cells[0]):
+        del cells[0]  # the number of the day: the name says which cut it is
     if len(cells) < 2 or not cells[1]:
-        raise UsageError("this row has no width", None, "write the cut number, a comma, the mm")
-    if len(cells) > 2 and any(cells[2:]):
-        raise UsageError("this row has more than two values", None, "one opening a row")
-    return Measured(_number(cells[0], numbers), _width(cells[1]), place)
+        raise UsageError("this row has no width", None, "write the cut's name, a comma, the mm")
+    if len(cells) > 2:
+        raise UsageError("this row has more values than cut and width", None, "one opening a row")
+    return Measured(_key(cells[0], told), _width(cells[1].replace(",", ".")), place)
 
 
-def _parted(line: str) -> list[str]:
+def _cells(line: str) -> list[str]:
     """Part a row at semicolons or tabs, so that 12,5 may have a comma; else at commas."""
-    for sign in (";", "\t"):
-        if sign in line:
-            return line.replace(",", ".").split(sign)
-    return line.split(",")
+    sign = next((each for each in (";", "\t") if each in line), ",")
+    found = next(csv.reader([line], delimiter=sign, skipinitialspace=True))
+    return [cell.strip() for cell in found]
 
 
-def _number(cell: str, numbers: Sequence[int]) -> int:
-    known = f"the guide numbers the cuts {min(numbers)} to {max(numbers)}" if numbers else ""
-    if not re.fullmatch(r"[0-9]{1,6}", cell):
-        raise UsageError(f'"{cell:.40}" is no cut number', None, known)
-    if int(cell) not in numbers:
-        raise UsageError(f"there is no cut {int(cell)}", None, known)
-    return int(cell)
+def _whole(cell: str) -> bool:
+    return re.fullmatch(r"[0-9]{1,6}", cell) is not None
+
+
+def _unnamed(number: int, width: str, told: Sequence[Group]) -> tuple[str, None, str]:
+    """Refuse a bare number, which says nothing once the pattern has changed; show the name."""
+    message = f"the number {number} alone does not say which cut: it changes with the pattern"
+    meant = next((group.key for group in told if group.number == number), "")
+    hint = f"if it was the {meant}, write {meant},{width}" if meant else _names(told)
+    return message, None, hint
+
+
+def _key(cell: str, told: Sequence[Group]) -> str:
+    """Find the key that a name means; one that means none, or several, is refused."""
+    wanted = _plain(cell)
+    known = {_plain(group.key): group.key for group in told}
+    if wanted in known:
+        return known[wanted]
+    same = [group for group in told if _plain(group.name) == wanted]
+    if same:
+        hint = "write " + " or ".join(f'"{group.key}" (line {group.place.line})' for group in same)
+        raise UsageError(f'there are {len(same)} kinds of "{cell}"', None, hint)
+    near = [known[each] for each in get_close_matches(wanted, list(known), n=3, cutoff=0.5)]
+    hint = f"did you mean {_listed(near)}?" if near else _names(told)
+    raise UsageError(f'this pattern has no "{cell}"', None, hint)
+
+
+def _plain(name: str) -> str:
+    """Write a name without what may be written one way or another."""
+    return " ".join(name.replace("_", " ").lower().split())
+
+
+def _names(told: Sequence[Group]) -> str:
+    """List the first names there are."""
+    return f"its cuts are {_listed([group.key for group in told[:MOST_NAMED]])}" if told else ""
+
+
+def _listed(names: Sequence[str]) -> str:
+    return ", ".join(f'"{name}"' for name in names)
 
 
 def _width(cell: str) -> float:

@@ -17,13 +17,12 @@ def tuned_text(tuned: Tuned) -> str:
 
 def _report(tuned: Tuned) -> Iterator[str]:
     found = tuned.fit
-    names = {group.number: group.name for group in tuned.groups}
+    numbers = {group.key: group.number for group in tuned.groups}
     yield f"{'':>3}  {'cut':<22}{'measured':>10}{'predicted':>12}{'off':>9}"
     rows = zip(tuned.measured, found.predicted_mm, found.residual_mm, strict=True)
     for each, predicted, residual in rows:
-        name = names[each.number]
         yield (
-            f"{each.number:>3}  {name:<22}{each.width_mm:>7.1f} mm{predicted:>9.1f} mm"
+            f"{numbers[each.key]:>3}  {each.key:<22}{each.width_mm:>7.1f} mm{predicted:>9.1f} mm"
             f"{residual:>+6.1f} mm"
         )
     yield ""

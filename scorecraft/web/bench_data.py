@@ -6,19 +6,22 @@ from typing import Any
 
 import numpy as np
 
-from scorecraft.bench import Plan
 from scorecraft.bench.blade import blade_form
 from scorecraft.bench.steps import Pull, Run, Step
-from scorecraft.cuts import Layout
+from scorecraft.bench.telling import angle_words, lean_words, mark_words
 from scorecraft.designing import Design
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
+from scorecraft.groups import numbers_of
 from scorecraft.report import rounded
 from scorecraft.web.stage import frame, stage
 
 
 def bench_data(design: Design) -> dict[str, Any]:
-    """Tell the plan of a design, with the loaf to turn and light up."""
+    """Tell the plan of a design, with the loaf to turn and light up.
+
+    `count` is the number of steps: settings of the table at which is cut.
+    """
     layout = design.layout
     made = design.plan
     return {
@@ -33,46 +36,58 @@ def bench_data(design: Design) -> dict[str, Any]:
         "seconds": rounded(made.work.seconds),
         "temperature_c": rounded(made.bench.temperature_c),
         "allowed_seconds": rounded(made.allowed_s),
-        "steps": steps_data(layout, made),
+        "count": sum(1 for _ in made.steps),
+        "steps": steps_data(design),
     }
 
 
-def steps_data(layout: Layout, made: Plan) -> list[dict[str, Any]]:
+def steps_data(design: Design) -> list[dict[str, Any]]:
     """Tell every step of the turntable, in order."""
     return [
-        step_data(layout, step, run, times)
-        for run in made.runs
+        step_data(design, step, run, times)
+        for run in design.plan.runs
         for times, step in enumerate(run.steps, start=1)
     ]
 
 
-def step_data(layout: Layout, step: Step, run: Run, times: int) -> dict[str, Any]:
-    """Tell one step: how far to turn, and the strokes; angles are degrees clockwise."""
+def step_data(design: Design, step: Step, run: Run, times: int) -> dict[str, Any]:
+    """Tell one step: how far to turn, and the strokes; angles are degrees clockwise.
+
+    `row` is the letter of its row on the card; `turn_words` and `mark_words` say the turn, and
+    where the table's mark then stands, as the card does. Only exact copies are counted by `time`
+    of `times`.
+    """
     return {
+        "number": step.number,
+        "row": run.letter,
         "stage": step.stage,
         "table_deg": rounded(degrees(step.table_rad)),
         "turn_deg": rounded(degrees(step.turn_rad)),
         "spin_deg": rounded(degrees(step.spin_rad)),
-        "time": times,
+        "turn_words": angle_words(abs(step.turn_rad)),
+        "mark_words": mark_words(step),
+        "time": times if run.copies else 1,
         "times": run.times,
         "pulls": [{"cut": pull.cut, "backward": pull.backward} for pull in step.pulls],
-        "strokes": strokes_data(layout, step),
+        "strokes": strokes_data(design, step),
     }
 
 
-def strokes_data(layout: Layout, step: Step) -> list[dict[str, Any]]:
+def strokes_data(design: Design, step: Step) -> list[dict[str, Any]]:
     """Tell the strokes of a step in order, like ones after one another once."""
+    layout, numbers = design.layout, numbers_of(design.groups)
 
-    def alike(pull: Pull) -> tuple[str, float, float]:
+    def alike(pull: Pull) -> tuple[int, str, float, float]:
         cut = layout.cuts[pull.cut]
-        return cut.name, round(cut.depth_mm, 1), round(degrees(cut.blade_rad))
+        return numbers[pull.cut], cut.name, round(cut.depth_mm, 1), round(degrees(cut.blade_rad))
 
     told = []
-    for (name, depth, blade), same in groupby(step.pulls, key=alike):
+    for (number, name, depth, blade), same in groupby(step.pulls, key=alike):
         pulls = list(same)
         cut = layout.cuts[pulls[0].cut]
         told.append(
             {
+                "number": number,
                 "name": name,
                 "count": len(pulls),
                 "depth_mm": depth,
@@ -81,6 +96,7 @@ def strokes_data(layout: Layout, step: Step) -> list[dict[str, Any]]:
                 "blade": blade_form(cut.blade_rad),
                 "tilt_deg": rounded(degrees(pulls[0].tilt_rad)),
                 "lean_deg": rounded(degrees(pulls[0].lean_rad)),
+                "lean": lean_words(pulls),
             }
         )
     return told

@@ -1,6 +1,6 @@
 """A design as the page needs it: the picture, the knobs, the loaf's form and the findings."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import degrees
 from typing import Any
 
@@ -37,7 +37,7 @@ def design_data(design: Design) -> dict[str, Any]:
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
         "findings": findings_data(design, design.drawn_findings),
         "verdict": verdict(design.drawn_findings),
-        "groups": [group_data(group) for group in design.groups],
+        "groups": [group_data(group, design.fingerprints) for group in design.groups],
         "cuts": cuts_data(design),
         "frame": {"crown": [rounded(each) for each in centre], "size": [rounded(s) for s in size]},
         "svg": svg(stage(design, design.drawn_findings), text="text", ids="loaf"),
@@ -119,10 +119,12 @@ def limits() -> dict[str, dict[str, list[float]]]:
     }
 
 
-def group_data(group: Group) -> dict[str, Any]:
-    """Tell a group of like cuts."""
+def group_data(group: Group, said: Mapping[str, str]) -> dict[str, Any]:
+    """Tell a group of like cuts, and in a mark what its statement says."""
     return {
         "number": group.number,
+        "key": group.key,
+        "mark": said[group.key],
         "name": group.name,
         "count": group.count,
         "kind": group.kind,

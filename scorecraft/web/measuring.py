@@ -17,7 +17,7 @@ from scorecraft.tune.fit import Bounds
 from scorecraft.tune.log import add, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
-from scorecraft.web.asked import BAKER, Data, flag_of, number_of, words_of
+from scorecraft.web.asked import BAKER, Data, flag_of, number_of, text_of, words_of
 from scorecraft.writing import write_whole
 
 LOG = "bakes.jsonl"
@@ -43,18 +43,25 @@ def kept(tuned: Tuned, name: str, note: str, folder: Path) -> None:
 
 
 def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
-    """Read the measured openings; raises UsageError where one cannot be."""
+    """Read the measured openings; raises UsageError where one cannot be.
+
+    A row tells the key of its cuts, and the mark of the statement they were measured on.
+    """
     rows = request.get("rows")
     if not isinstance(rows, list) or not 0 < len(rows) <= MOST_MEASURED.value:
         raise UsageError("there are no openings to compare", None, "measure one cut at least")
-    known = {group.number for group in design.groups}
     found: list[Measured] = []
     for row in rows:
-        number = row.get("number") if isinstance(row, Mapping) else None
-        if type(number) is not int or number not in known:
-            raise UsageError("an opening belongs to no cut of this pattern")
+        if not isinstance(row, Mapping):
+            raise UsageError("an opening must tell its cut and its width")
+        key = text_of(row, "key")
+        if key not in design.fingerprints:
+            raise UsageError(f'"{key}" is no longer in the pattern', None, "take its width away")
+        if text_of(row, "mark") != design.fingerprints[key]:
+            hint = "open the pattern as it was baked, or take its width away"
+            raise UsageError(f'"{key}" has changed since it was measured', None, hint)
         width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM.value)
-        found.append(Measured(number, width, Place("page", len(found) + 1, 1)))
+        found.append(Measured(key, width, Place("page", len(found) + 1, 1)))
     return tuple(found)
 
 
@@ -65,10 +72,16 @@ def tuned_data(tuned: Tuned) -> dict[str, Any]:
         (each.width_mm, float(predicted))
         for each, predicted in zip(tuned.measured, found.predicted_mm, strict=True)
     ]
+    numbers = {group.key: group.number for group in tuned.groups}
     plot = tune_plot(pairs, tuned.layout.title, f"skin {found.skin_mm.best:.1f} mm")
     return {
         "rows": [
-            {"number": each.number, "measured_mm": wide, "predicted_mm": rounded(predicted)}
+            {
+                "key": each.key,
+                "number": numbers[each.key],
+                "measured_mm": wide,
+                "predicted_mm": rounded(predicted),
+            }
             for each, (wide, predicted) in zip(tuned.measured, pairs, strict=True)
         ],
         "skin_mm": bounds_data(found.skin_mm),

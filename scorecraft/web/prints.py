@@ -52,7 +52,7 @@ def guide(design: Design, request: Data, paper: str) -> Print:
 
 def bench_card(design: Design, request: Data, paper: str) -> Print:
     """Draw the bench card."""
-    return Print(tuple(card(design.layout, design.plan, paper=paper)))
+    return Print(tuple(card(design.layout, design.plan, design.groups, paper=paper)))
 
 
 def plate_sheets(design: Design, request: Data, paper: str) -> Print:
@@ -70,7 +70,7 @@ def drape(design: Design, request: Data, paper: str) -> Print:
 
 def ring(design: Design, request: Data, paper: str) -> Print:
     """Draw the ring for the turntable."""
-    return on_sheets(full_size_pages(turn_ring(design.layout), name=paper))
+    return on_sheets(full_size_pages(turn_ring(design.layout, design.groups), name=paper))
 
 
 def cutter(design: Design, request: Data, paper: str) -> Print:

@@ -43,7 +43,7 @@ def test_a_card_that_cannot_be_is_refused_and_nothing_is_written(run, pattern, t
 
 
 def test_a_bake_is_fitted_logged_plotted_and_listed(run, pattern, tmp_path):
-    (tmp_path / "m.csv").write_text("cut,mm\n1,22\n2,2.5\n")
+    (tmp_path / "m.csv").write_text("cut,mm\nslash 2 of 2,22\nslash 1 of 2,2.5\n")
     ran = run(
         "tune", pattern(MINE), "--measured", "m.csv", "--log", "b.jsonl", "--plot", "p.svg",
         "--note", "crisp",
@@ -60,12 +60,12 @@ def test_a_bake_is_fitted_logged_plotted_and_listed(run, pattern, tmp_path):
 
 
 def test_bad_rows_are_named_and_nothing_is_written(run, pattern, tmp_path):
-    (tmp_path / "m.csv").write_text("1,22\n7,3\n1,wide\n")
+    (tmp_path / "m.csv").write_text("slash 2 of 2,22\n7,3\nslash,3\nslash 1 of 2,wide\n")
     name = pattern(MINE)
     before = sorted(tmp_path.iterdir())
     ran = run("tune", name, "--measured", "m.csv", "--log", "b.jsonl")
     assert ran.code == 2
-    assert "m.csv:2:1: there is no cut 7" in ran.err and "m.csv:3:1" in ran.err
+    assert "m.csv:2:1: the number 7 alone" in ran.err and "m.csv:4:1" in ran.err
     assert sorted(tmp_path.iterdir()) == before
 
 

@@ -168,3 +168,15 @@ def test_colour_only_where_it_is_wanted(run, pattern, monkeypatch):
     name = pattern(ROUND + "slash 400mm depth 10mm\n")
     monkeypatch.setenv("NO_COLOR", "1")
     assert "\x1b" not in run("check", name).out
+
+
+def test_json_tells_of_every_cut_and_opening_which_it_is(run):
+    """The number is that of the guide and the table, the key stays through edits."""
+    told = json.loads(run("check", "leaf-bough", "--json").out)
+    table = run("check", "leaf-bough").out
+    for cut in told["cuts"]:
+        assert f"{cut['number']:>3}  {cut['key']}" in table
+    assert [(each["number"], each["key"]) for each in told["opening"]] == [
+        (cut["number"], cut["key"]) for cut in told["cuts"]
+    ]
+    assert {"leaf vein 1 of 2", "leaf vein 2 of 2", "slash"} <= {cut["key"] for cut in told["cuts"]}

@@ -1,20 +1,31 @@
 """The bench card: all steps on it, nothing over anything else, told in big letters."""
 
+import math
+import re
+from dataclasses import replace
+
 import numpy as np
 import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout, petals
 
 from scorecraft.bench import plan
+from scorecraft.bench.steps import Run
 from scorecraft.designing import make
 from scorecraft.drawing.card import MARGIN_MM, card, joined
+from scorecraft.drawing.card_loaf import LATER, seen
+from scorecraft.drawing.card_row import LETTER_WIDE, step_row
 from scorecraft.drawing.card_text import card_text
 from scorecraft.drawing.picture import Group, Label, Shape, walk, words
 from scorecraft.drawing.sheet import paper
 from scorecraft.drawing.text import CAP_HEIGHT, outline
 from scorecraft.errors import UsageError
+from scorecraft.shelf import shelf
 
-PATTERNS = ("leaf-crown", "filled-cross", "leaf-bough", "crescent-and-wheat")
+PATTERNS = (
+    "leaf-crown", "filled-cross", "leaf-bough", "crescent-and-wheat", "sunflower", "tree",
+    "band-lattice", "one-slash",
+)  # fmt: skip
 
 
 def layer(picture, name):
@@ -32,10 +43,6 @@ def ink_box(label):
 
 def labels(picture):
     return [item for item in walk(picture.items) if isinstance(item, Label) and item.text.strip()]
-
-
-def shown(group):
-    return {int(i.data["cut"]) for i in walk([group]) if isinstance(i, Shape) and "cut" in i.data}
 
 
 @pytest.mark.parametrize("home", ["A4", "Letter"])
@@ -67,20 +74,91 @@ def test_long_depths_keep_clear_of_the_turn():
         assert all(not a.intersects(b) for k, a in enumerate(boxes) for b in boxes[:k])
 
 
-@pytest.mark.parametrize("name", PATTERNS)
-def test_every_step_shows_its_own_cuts_in_order(name):
+def dark(picture_items):
+    """The cuts that are drawn black."""
+    shapes = (item for item in walk(picture_items) if isinstance(item, Shape))
+    return {int(shape.data["cut"]) for shape in shapes if "cut" in shape.data}
+
+
+def named(items, name):
+    return [item for item in walk(items) if isinstance(item, Group) and item.name == name]
+
+
+@pytest.mark.parametrize("name", list(shelf()))
+def test_a_row_draws_all_that_it_covers(name):
+    """Copies: the first black, the others grey; else a picture for each setting."""
     layout = make(name).layout
     made = plan(layout)
     pages = card(layout, made)
     assert 1 <= len(pages) <= 2
-    numbers = []
-    for page in pages:
-        for item in walk(page.items):
-            if isinstance(item, Group) and item.name.startswith("step "):
-                run = made.runs[int(item.name[5:]) - 1]
-                numbers.append(run.number)
-                assert shown(item) == {pull.cut for pull in run.first.pulls}
-    assert numbers == [run.number for run in made.runs]
+    letters = []
+    for item in (item for page in pages for item in walk(page.items)):
+        if not isinstance(item, Group) or not item.name.startswith("step "):
+            continue
+        run = made.runs[len(letters)]
+        letters.append(item.name[5:])
+        own = [{pull.cut for pull in step.pulls} for step in run.steps]
+        if run.copies:
+            assert dark([item]) == own[0]
+            grey = [shape for shape in walk([item]) if isinstance(shape, Shape)
+                    and shape.ink and shape.ink.color == LATER]  # fmt: skip
+            assert sum(len(shape.lines) for shape in grey) == sum(map(len, own[1:]))
+        else:
+            assert [dark([drawn]) for drawn in named([item], "setting")] == own
+    assert letters == [run.letter for run in made.runs]
+
+
+@pytest.mark.parametrize("name", list(shelf()))
+def test_no_label_is_cut_off(name):
+    layout = make(name).layout
+    for page in card(layout, plan(layout)):
+        assert not [text for text in words(page.items) if "…" in text]
+
+
+def test_long_names_and_titles_are_told_in_full():
+    """They are broken into lines; the numbers of a cut stay in one piece."""
+    name = "uncommonly long name of a cut"
+    cuts = [cut([[9 * k, -20], [9 * k, 20]], name, figure=k, family=k, depth=2 + 0.5 * k)
+            for k in range(3)]  # fmt: skip
+    title = "A very long title for an oval loaf with many leaves and slashes on it, told in full"
+    layout = make_layout(cuts, title=title)
+    (page,) = card(layout, plan(layout))
+    told = words(page.items)
+    assert " ".join(told).startswith(title)
+    assert " ".join(told).count(name) == 3
+    assert {"no. 1", "no. 2", "no. 3"} <= set(told)
+    boxes = [ink_box(label) for label in labels(page)]
+    assert all(not a.intersects(b) for k, a in enumerate(boxes) for b in boxes[:k])
+
+
+def test_cuts_carry_the_numbers_of_the_guide_also_for_the_other_hand():
+    design = make("leaf-crown")
+    left = card(design.layout, plan(design.layout, "left"), design.groups)
+    told = [text for page in left for text in words(page.items)]
+    for group in design.groups:
+        assert any(f"{group.name}" in text and text.endswith(f"no. {group.number}")
+                   for text in told), group.key  # fmt: skip
+
+
+def test_rows_have_letters_so_that_numbers_are_those_of_the_cuts():
+    layout = make_layout([cut([[x, -20], [x, 20]], f"line{x}", figure=x, family=x, depth=2 + x % 7)
+                          for x in range(-60, 60, 3)])  # fmt: skip
+    made = plan(layout)
+    assert [run.letter for run in made.runs[:3]] == ["A", "B", "C"]
+    assert Run(26, ()).letter == "Z" and Run(27, ()).letter == "AA" and Run(53, ()).letter == "BA"
+
+
+def test_the_letter_and_the_mark_keep_clear_of_the_picture():
+    """Both are set so small, where they must be, that they end before the dial begins."""
+    layout = make_layout(petals())
+    view, drawn = seen(layout), plan(layout).runs[0].first
+    step = replace(drawn, table_rad=math.radians(337.5))
+    numbers = dict.fromkeys(range(len(layout.cuts)), 1)
+    for height in (38.0, 50.0, 72.0):
+        (row,) = step_row(view, Run(27, (step,)), numbers, 190.0, height).items
+        beside = [item for item in walk([row]) if isinstance(item, Label) and item.at[0] == 0.0]
+        assert {item.text for item in beside} == {"AA", "337½°"}
+        assert all(ink_box(item).bounds[2] <= LETTER_WIDE - 1 for item in beside)
 
 
 def test_copies_are_told_once_with_their_turn():
@@ -88,16 +166,33 @@ def test_copies_are_told_once_with_their_turn():
     told = words(card(layout, plan(layout))[0].items)
     assert told.count("× 8") == 1
     assert told.count("turn 45° ↻") == 1
-    assert "2 petal veins" in told and "1 petal rib" in told
+    assert "2 petal veins, no. 1" in told and "1 petal rib, no. 3" in told
+
+
+def test_copies_that_turn_by_no_plain_part_of_a_degree_go_by_the_marks():
+    """Thirteen turns of 28 degrees would end four degrees off."""
+    layout = make_layout(petals(copies=13))
+    told = words(card(layout, plan(layout))[0].items)
+    assert "turn the mark to" in told and not any("28° ↻" in text for text in told)
+    text = card_text(layout, plan(layout))
+    (marks,) = {tuple(re.findall(r"(\d+)°", line.partition("mark to ")[2]))
+                for line in text.splitlines() if "mark to" in line}  # fmt: skip
+    exact = (np.array(marks, float) - float(marks[0])) % 360 - np.arange(13) * 360 / 13
+    assert np.abs((exact + 180) % 360 - 180).max() <= 1.0
+
+
+def test_halves_are_told_exactly():
+    text = card_text(make_layout(petals(copies=16)), plan(make_layout(petals(copies=16))))
+    assert "× 16, turn 22½° clockwise each time" in text
 
 
 def test_the_most_needed_words_can_be_read_from_two_metres():
-    """Depth, count and step number in capitals of at least 1/400 of two metres, 5 mm."""
+    """Depth, count and the row's letter in capitals of at least 1/400 of two metres, 5 mm."""
     layout = make("leaf-crown").layout
     for page in card(layout, plan(layout)):
         for label in labels(page):
             big = label.bold and (label.text.endswith(" mm") or label.text.startswith("×")
-                                  or label.text.isdigit())  # fmt: skip
+                                  or label.text.isupper())  # fmt: skip
             if big:
                 assert label.size * CAP_HEIGHT >= 5.0, label.text
 
@@ -107,7 +202,7 @@ def test_string_marks_come_first():
     layout = make_layout(petals(), marks=(spoke, -spoke))
     page = card(layout, plan(layout))[0]
     told = words(page.items)
-    assert told.index("press in 2 strings") < told.index("1")
+    assert told.index("press in 2 strings") < told.index("A")
     marks = layer(page, "string marks")
     assert any(isinstance(i, Shape) and i.ink and i.ink.dash for i in walk([marks]))
 

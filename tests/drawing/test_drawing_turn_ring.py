@@ -3,7 +3,9 @@ import pytest
 from support.drawing_layouts import cut, make_layout, turned
 
 from scorecraft.drawing.picture import Label, Shape, walk, words
-from scorecraft.drawing.turn_ring import starts, told, turn_ring
+from scorecraft.drawing.turn_ring import starts as starts_of
+from scorecraft.drawing.turn_ring import told, turn_ring
+from scorecraft.groups import groups
 
 
 def rays(*degrees, **more):
@@ -13,17 +15,33 @@ def rays(*degrees, **more):
     ]
 
 
+def starts(layout, order=()):
+    return starts_of(layout, groups(layout, order))
+
+
 def test_figures_begin_at_their_turntable_angles():
     marks, names = starts(make_layout(rays(0, 45, 200.2)))
     assert [mark.degrees for mark in marks] == [0, 45, 200]
-    assert names == ("slash",)
+    assert names == {(1,): "slash"}
 
 
 def test_figures_at_one_angle_share_a_mark():
     other = [cut(turned([[0, 40], [0, 60]], 90), "star", figure=9, family=1)]
     marks, names = starts(make_layout(rays(90, 270) + other))
-    assert [(mark.degrees, mark.families) for mark in marks] == [(90, (1, 2)), (270, (1,))]
-    assert names == ("slash", "star")
+    assert [(mark.degrees, mark.numbers) for mark in marks] == [(90, (1, 2)), (270, (1,))]
+    assert names == {(1,): "slash", (2,): "star"}
+
+
+def test_the_numbers_are_those_of_the_guide_one_for_every_part_of_a_figure():
+    """Petals are cut rib last: the guide numbers their edges and veins first."""
+    petal = [
+        cut([[0, y], [0, y + 9]], "petal", part, 9, 1) for y, part in ((30, "rib"), (50, "edge"))
+    ]
+    layout = make_layout(rays(90) + petal)
+    marks, names = starts(layout, [2, 0, 1])
+    assert [(mark.degrees, mark.numbers) for mark in marks] == [(0, (1, 3)), (90, (2,))]
+    assert names == {(1, 3): "petal", (2,): "slash"}
+    assert told(marks, names)[1] == "1, 3: petal, 1 start: 0°"
 
 
 def test_a_figure_at_the_crown_has_no_angle():
@@ -36,7 +54,8 @@ def test_a_start_just_before_twelve_is_zero_not_360():
 
 @pytest.fixture(scope="module")
 def figure():
-    return turn_ring(make_layout(rays(0, 120, 240)))
+    layout = make_layout(rays(0, 120, 240))
+    return turn_ring(layout, groups(layout))
 
 
 def test_the_ring_encloses_the_loaf(figure):
@@ -65,4 +84,4 @@ def test_degrees_are_written_all_around(figure):
 
 def test_what_is_told():
     marks, names = starts(make_layout(rays(0, 120)))
-    assert told(marks, names)[1] == "1  slash, 2 starts: 0°, 120°"
+    assert told(marks, names)[1] == "1: slash, 2 starts: 0°, 120°"

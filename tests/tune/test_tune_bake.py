@@ -36,7 +36,8 @@ def layout():
 
 
 def rows(widths):
-    return [Measured(number, width, Place("m.csv", k + 1, 1)) for k, (number, width)
+    """Rows of the cuts as counted here: the key of family 0 is line0."""
+    return [Measured(f"line{count - 1}", width, Place("m.csv", k + 1, 1)) for k, (count, width)
             in enumerate(widths)]  # fmt: skip
 
 
@@ -73,12 +74,21 @@ def stand_in(skin_mm):
     return np.array([400.0, 30.0, 90.0]) / skin_mm
 
 
-def test_numbers_are_those_of_the_guide_and_the_record_tells_all(layout):
+def test_cuts_keep_their_names_whatever_their_numbers_and_the_record_tells_both(layout):
+    """In another order of cutting the same rows are of the same cuts."""
+    told = groups(layout, [3, 1, 0])
+    assert [group.key for group in told] == ["line2", "line1", "line0"]
+    late = tune(layout, told, rows([(3, 9.0), (1, 41.0)]), lambda skin: stand_in(skin)[::-1])
+    assert [group["key"] for group in record(late, pattern="", date="", note="")["cuts"]] == [
+        "line2", "line1", "line0",
+    ]  # fmt: skip
     tuned = tune(layout, groups(layout), rows([(3, 9.0), (1, 41.0), (3, 8.6)]), stand_in)
+    assert late.fit.skin_mm.best == pytest.approx(tuned.fit.skin_mm.best, rel=0.02)
     assert tuned.fit.skin_mm.best == pytest.approx(10.0, rel=0.05)
     entry = record(tuned, pattern="made", date="2026-01-02", note="good")
     assert json.loads(json.dumps(entry, allow_nan=False)) == entry
     by_number = {each["number"]: each for each in entry["cuts"]}
+    assert by_number[3]["key"] == by_number[3]["name"] == "line2"
     assert by_number[3]["measured_mm"] == [9.0, 8.6]
     assert by_number[1]["measured_mm"] == [41.0]
     assert "measured_mm" not in by_number[2]

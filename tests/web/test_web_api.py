@@ -15,6 +15,7 @@ from scorecraft.tune.bake import tune
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 
+LEANING = r"handle \d+° (to the left|to the right|away|toward you)"
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -182,6 +183,38 @@ def test_steps_at_the_bench_hold_every_cut_once(asking):
         assert sum(stroke["count"] for stroke in step["strokes"]) == len(step["pulls"])
 
 
+@pytest.mark.parametrize("name", ["leaf-crown", "leaf-bough"])
+def test_the_bench_counts_steps_once_and_only_copies_as_repeats(asking, name):
+    opened = asking.told("/api/open", {"place": "shelf", "name": f"{name}.score"})
+    asked = {"text": opened["text"], "name": f"{name}.score", "place": "shelf"}
+    told = asking.told("/api/bench", asked)
+    design = make(name)
+    assert told["count"] == len(told["steps"]) == len(list(design.plan.steps))
+    assert [step["number"] for step in told["steps"]] == list(range(1, told["count"] + 1))
+    rows = {run.letter: run for run in design.plan.runs}
+    for step in told["steps"]:
+        run = rows[step["row"]]
+        assert step["times"] == (len(run.steps) if run.copies else 1)
+        assert 1 <= step["time"] <= step["times"]
+        numbers = {stroke["number"] for stroke in step["strokes"]}
+        assert numbers <= {group.number for group in design.groups}
+    marks = [step["mark_words"] for step in told["steps"]]
+    assert name != "leaf-crown" or marks[:2] == ["22½°", "67½°"]
+
+
+@pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf", "swirl"])
+def test_the_bench_tells_how_the_handle_leans(asking, name):
+    """It says so in the card's words where the handle leans to one side."""
+    opened = asking.told("/api/open", {"place": "shelf", "name": f"{name}.score"})
+    asked = {"text": opened["text"], "name": f"{name}.score", "place": "shelf"}
+    strokes = [
+        each for step in asking.told("/api/bench", asked)["steps"] for each in step["strokes"]
+    ]
+    leans = {each["lean"] for each in strokes} - {""}
+    assert leans and all(re.fullmatch(LEANING, each) for each in leans)
+    assert all(not each["lean"] for each in strokes if each["tilt_deg"] == 0)
+
+
 @pytest.mark.parametrize("what", ["guide", "card", "stencil", "drape", "ring"])
 def test_every_print_has_pages_and_a_pdf_of_their_size(asking, what):
     asked = {"text": SLASH, "name": "mine.score", "what": what, "paper": "A4"}
@@ -245,9 +278,17 @@ def test_a_slot_no_flour_falls_through_is_refused(asking):
     assert asking.post("/api/print", asked).status_code == 400
 
 
+def measured_row(asking, text, width_mm, key="slash"):
+    """A row as the page keeps it: the cut's key and the mark of its statement."""
+    groups = asking.told("/api/design", {"text": text})["groups"]
+    (mark,) = [group["mark"] for group in groups if group["key"] == key]
+    return {"key": key, "mark": mark, "width_mm": width_mm}
+
+
 def test_measured_openings_that_cannot_be_are_refused(asking, folder):
-    for rows in ([], [{"number": 9, "width_mm": 3}], [{"number": 1, "width_mm": -1}], [7], None,
-                 [{"number": 1, "width_mm": 1e9}], [{"number": 1}]):  # fmt: skip
+    row = measured_row(asking, SLASH, 3)
+    slips = ({"key": "leaf"}, {"key": 1}, {"mark": "other"}, {"width_mm": -1}, {"width_mm": 1e9})
+    for rows in ([], [7], None, [{"key": "slash"}], *([row | slip] for slip in slips)):
         asked = {"text": SLASH, "rows": rows, "keep": True}
         assert asking.post("/api/measure", asked).status_code == 400, rows
     asked = {"text": SLASH, "rows": [{"number": 1, "width_mm": 9}], "keep": True, "note": "a\nb"}
@@ -255,15 +296,27 @@ def test_measured_openings_that_cannot_be_are_refused(asking, folder):
     assert list(folder.path.iterdir()) == []
 
 
+def test_a_width_stays_with_its_cut_through_edits_or_is_refused(asking):
+    row = measured_row(asking, SLASH, 9.0)
+    before = 'at x -40mm:\n    slash 60mm depth 3mm called "mark"\n'
+    longer = SLASH.replace("slash 100mm", f"{before}slash 100mm")
+    told = asking.told("/api/measure", {"text": longer, "rows": [row]})
+    assert [each["key"] for each in told["rows"]] == ["slash"]
+    refused = asking.post("/api/measure", {"text": SLASH.replace("100mm", "90mm"), "rows": [row]})
+    assert (
+        refused.status_code == 400 and "has changed since" in refused.get_json()["error"]["message"]
+    )
+
+
 def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
-    rows = [{"number": 1, "width_mm": 9.0}, {"number": 1, "width_mm": 11.0}]
+    rows = [measured_row(asking, SLASH, width) for width in (9.0, 11.0)]
     told = asking.told("/api/measure", {"text": SLASH, "name": "mine.score", "rows": rows})
     design = make(SLASH)
     place = Place("", 1, 1)
     known = tune(
         design.layout,
         design.groups,
-        [Measured(1, 9.0, place), Measured(1, 11.0, place)],
+        [Measured("slash", 9.0, place), Measured("slash", 11.0, place)],
         predictor(design.layout, design.groups),
     )
     assert told["skin_mm"]["best"] == pytest.approx(known.fit.skin_mm.best, abs=1e-3)

@@ -398,6 +398,39 @@ def test_measured_openings_are_compared_and_kept(seen, live):
     assert page.locator(".measured input").first.input_value() == "3.5"
 
 
+def test_a_width_never_moves_to_another_cut_when_the_pattern_is_edited(seen, pictures):
+    light = 'at x -40mm:\n    slash 60mm depth 3mm called "mark"\n'
+    text = SLASH.replace("slash 100mm", f"{light}slash 100mm")
+    web = seen()
+    page = web.page
+    web.start(text, "mine.score", "measure")
+    page.get_by_role("button", name="Measure 1 mark").click()
+    page.keyboard.type("3.5")
+    page.get_by_role("button", name="Measure 2 slash").click()
+    page.keyboard.type("11")
+
+    def edited(text):
+        page.goto(f"{web.address}#design")
+        page.fill("#pattern-text", text)
+        page.goto(f"{web.address}#measure")
+
+    edited(SLASH)
+    gone = page.locator(".measured .gone")
+    playwright.expect(gone).to_have_count(1)
+    assert "mark is no longer in the pattern" in gone.text_content()
+    assert "3.5 mm" in gone.text_content()
+    (told,) = page.locator(".measured li:not(.gone) .measured-name").all_text_contents()
+    assert told == "1 slash"
+    assert page.locator(".measured input").input_value() == "11"
+    edited(SLASH.replace("slash 100mm", "slash 90mm"))
+    playwright.expect(gone).to_have_count(2)
+    assert "slash has changed since it was measured" in gone.nth(1).text_content()
+    assert page.get_by_role("button", name="Compare with the model").is_disabled()
+    web.picture(pictures, "measure-gone")
+    edited(text)
+    playwright.expect(page.locator(".measured input")).to_have_count(2)
+
+
 def test_browser_print_has_pages_at_full_size(seen):
     import pypdfium2
 

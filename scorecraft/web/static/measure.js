@@ -15,7 +15,7 @@ const KEPT = "scorecraft.measured";
 export class MeasureRoom {
   constructor() {
     this.rows = [];
-    this.stage = new Stage({ pointed: (cut) => this.point(cut), picked: (cut) => store.design && this.add(store.design.cuts[cut].group) });
+    this.stage = new Stage({ pointed: (cut) => this.point(cut), picked: (cut) => store.design && this.add(this.groupOf(cut)) });
     this.cuts = h("div", { class: "measure-cuts", role: "group", "aria-label": told.cuts });
     this.list = h("ul", { class: "measured" });
     this.note = h("input", { id: "bake-note", type: "text", maxlength: 200 });
@@ -72,11 +72,11 @@ export class MeasureRoom {
           {
             type: "button",
             class: "cut-button",
-            "aria-label": told.add(`${group.number} ${group.name}`),
-            onclick: () => this.add(group.number),
+            "aria-label": told.add(called(group)),
+            onclick: () => this.add(group),
             ...pointedAt(() => this.light(group.number), () => this.light(null)),
           },
-          `${group.number} ${group.name}`,
+          called(group),
         ),
       ),
     );
@@ -92,18 +92,43 @@ export class MeasureRoom {
     this.stage.light(store.design.cuts.flatMap((cut, index) => (cut.group === number ? [index] : [])));
   }
 
-  add(number) {
-    this.rows.push({ number, width_mm: null });
+  groupOf(cut) {
+    return store.design.groups.find((group) => group.number === store.design.cuts[cut].group);
+  }
+
+  add({ key, name, mark }) {
+    this.rows.push({ key, name, mark, width_mm: null });
     this.keepRows();
     this.showRows();
     this.list.lastElementChild.querySelector("input").focus();
   }
 
   showRows() {
-    const known = new Map((store.design ? store.design.groups : []).map((group) => [group.number, group]));
-    const rows = this.rows.filter((row) => known.has(row.number));
-    this.list.replaceChildren(...(rows.length ? rows.map((row) => this.row(row, known.get(row.number))) : [h("li", { class: "quiet" }, told.none)]));
+    const items = this.rows.map((row) => {
+      const group = groupFor(row);
+      return group ? this.row(row, group) : this.gone(row);
+    });
+    const none = h("li", { class: "quiet" }, told.none);
+    this.list.replaceChildren(...(!store.design ? [] : items.length ? items : [none]));
     this.update();
+  }
+
+  /** A width whose cut was deleted or changed since: it stays in sight, and is not compared. */
+  gone(row) {
+    const changed = groupsNow().some((group) => group.key === row.key);
+    return h(
+      "li",
+      { class: "gone" },
+      h("span", { class: "measured-name" }, h("b", {}, row.key), ` ${changed ? told.changed : told.gone}`),
+      h("span", {}, row.width_mm === null ? "" : length(row.width_mm)),
+      iconButton("close", told.remove(row.key), () => this.remove(row)),
+    );
+  }
+
+  remove(row) {
+    this.rows.splice(this.rows.indexOf(row), 1);
+    this.keepRows();
+    this.showRows();
   }
 
   row(row, group) {
@@ -115,7 +140,7 @@ export class MeasureRoom {
       inputmode: "decimal",
       ...limits,
       step: "any",
-      "aria-label": told.width(`${group.number} ${group.name}`),
+      "aria-label": told.width(called(group)),
       props: { value: row.width_mm === null ? "" : toField(row.width_mm) },
       oninput: () => {
         row.width_mm = usable(input) ? fromField(input.value) : null;
@@ -127,23 +152,18 @@ export class MeasureRoom {
       onkeydown: (event) => event.key === "Enter" && this.ready().length && this.send(false),
     });
     const { line, say } = fault(input);
-    const remove = () => {
-      this.rows.splice(this.rows.indexOf(row), 1);
-      this.keepRows();
-      this.showRows();
-    };
     return h(
       "li",
       {},
-      h("span", { class: "measured-name" }, h("b", {}, String(group.number)), ` ${group.name}`),
+      h("span", { class: "measured-name" }, h("b", {}, String(group.number)), ` ${group.key}`),
       h("span", { class: "with-unit" }, input, h("i", {}, fieldUnit())),
-      iconButton("close", told.remove(`${group.number} ${group.name}`), remove),
+      iconButton("close", told.remove(called(group)), () => this.remove(row)),
       line,
     );
   }
 
   ready() {
-    return this.rows.filter((row) => row.width_mm !== null);
+    return this.rows.filter((row) => row.width_mm !== null && groupFor(row));
   }
 
   update() {
@@ -176,9 +196,8 @@ export class MeasureRoom {
   }
 
   show(answer) {
-    const names = new Map(store.design.groups.map((group) => [group.number, group.name]));
     const rows = answer.rows.map((row) => [
-      `${row.number} ${names.get(row.number)}`,
+      called(row),
       length(row.measured_mm),
       length(row.predicted_mm),
       `${row.measured_mm >= row.predicted_mm ? "+" : "−"}${length(Math.abs(row.measured_mm - row.predicted_mm))}`,
@@ -217,7 +236,24 @@ function table(heads, rows) {
   );
 }
 
+function called({ number, key }) {
+  return `${number} ${key}`;
+}
+
+function groupsNow() {
+  return store.design ? store.design.groups : [];
+}
+
+/** The cuts a width was measured on: those of the same statement, under its name of today. */
+function groupFor(row) {
+  const same = groupsNow().filter((group) => group.mark === row.mark && group.name === row.name);
+  const found = same.length === 1 ? same[0] : same.find((group) => group.key === row.key);
+  if (found) row.key = found.key;
+  return found;
+}
+
 function read(name) {
   const before = kept(KEPT);
-  return before && before.name === name && Array.isArray(before.rows) ? before.rows : [];
+  if (!before || before.name !== name || !Array.isArray(before.rows)) return [];
+  return before.rows.map((row) => (row.key ? row : { ...row, key: String(row.number) }));
 }

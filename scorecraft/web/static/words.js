@@ -185,6 +185,8 @@ export const words = {
     cuts: "Cuts to measure",
     add: (name) => `Measure ${name}`,
     none: "Nothing measured yet.",
+    gone: "is no longer in the pattern; its width is not compared.",
+    changed: "has changed since it was measured; its width is not compared.",
     width: (name) => `Width of ${name}`,
     remove: (name) => `Take ${name} away`,
     note: "Note for the log",
