@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
 
-from scorecraft.errors import Place, UsageError, lines_of
+from scorecraft.errors import UsageError
 from scorecraft.practice import MOST_BYTES
+from scorecraft.reading import check_size, decoded, read_text
 
 SUFFIX = ".score"
 
@@ -66,7 +67,9 @@ def from_stdin() -> Source:
     """Read a pattern from standard input."""
     if sys.stdin is None:
         raise UsageError("there is no standard input", None, "name a file or a shipped pattern")
-    return Source("<stdin>", decoded(sys.stdin.buffer.read(most_bytes() + 1), "<stdin>"))
+    data = sys.stdin.buffer.read(most_bytes() + 1)
+    check_size(data, most_bytes(), "<stdin>", "a pattern")
+    return Source("<stdin>", decoded(data, "<stdin>"))
 
 
 def most_bytes() -> int:
@@ -76,25 +79,5 @@ def most_bytes() -> int:
 
 def from_file(path: Path) -> Source:
     """Read a pattern file."""
-    if path.is_dir():
-        raise UsageError(f'"{path}" is a folder', None, f"name a {SUFFIX} file in it")
-    try:
-        with path.open("rb") as file:
-            data = file.read(most_bytes() + 1)
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise UsageError(f'cannot read "{path}": {reason}', None, "check its name") from error
-    return Source(str(path), decoded(data, str(path)), path.resolve().parent)
-
-
-def decoded(data: bytes, name: str) -> str:
-    """Turn bytes into text; raises UsageError where they are too many or not UTF-8."""
-    if len(data) > most_bytes():
-        message = f'"{name}" is larger than {most_bytes():,} bytes'
-        raise UsageError(message, None, "a pattern is a few lines of text; is this the right file?")
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        before = lines_of(data[: error.start].decode("utf-8-sig"))
-        place = Place(name, len(before), len(before[-1]) + 1)
-        raise UsageError("this is not UTF-8 text", place, "save the file as UTF-8") from error
+    text = read_text(path, most_bytes(), "a pattern")
+    return Source(str(path), text, path.resolve().parent)

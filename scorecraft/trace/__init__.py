@@ -4,7 +4,7 @@ Only what can be cut is read: paths and the basic shapes, in groups, with their 
 Scripts, references to other files, clones, pictures and text are refused, never skipped.
 """
 
-from os import PathLike
+from pathlib import Path
 
 import numpy as np
 import shapely
@@ -18,7 +18,7 @@ from scorecraft.trace.path_data import subpaths
 from scorecraft.trace.shapes import GROUPS, SHAPES, path_data
 
 
-def strokes(path: str | PathLike[str]) -> list[Line]:
+def strokes(path: str | Path) -> list[Line]:
     """Read the strokes of an SVG file: polylines in mm, y up, about the middle of their box.
 
     Raises UsageError, with the file and line, for anything that is not a plain drawing.
@@ -34,7 +34,7 @@ def strokes(path: str | PathLike[str]) -> list[Line]:
     return [(line - middle) * (1, -1) for line in lines]
 
 
-def traced_rim(path: str | PathLike[str]) -> Line:
+def traced_rim(path: str | Path) -> Line:
     """Read the largest closed stroke of an SVG file, as (N, 2) points in mm, last as first.
 
     Raises UsageError where no stroke is closed.

@@ -5,13 +5,13 @@ Only this file knows the XML parser.
 
 import re
 from dataclasses import dataclass, field
-from os import PathLike
 from pathlib import Path
 from typing import Any
 from xml.etree.ElementTree import ParseError
 
 from scorecraft.errors import Place, UsageError
 from scorecraft.practice import MOST_TRACED_BYTES, MOST_TRACED_DEPTH, MOST_TRACED_ELEMENTS
+from scorecraft.reading import read_bytes
 
 SVG = "{http://www.w3.org/2000/svg}"
 DRAWN = {"svg", "g", "a", "path", "line", "polyline", "polygon", "rect", "circle", "ellipse"}
@@ -38,13 +38,14 @@ class Node:
     children: list["Node"] = field(default_factory=list)
 
 
-def read(path: str | PathLike[str]) -> Node:
+def read(path: str | Path) -> Node:
     """Read an SVG file; raises UsageError, with file and line, for anything not plain."""
     # The parser costs 20 ms to load, and few patterns trace a file.
     from defusedxml import DefusedXmlException, DTDForbidden
     from defusedxml.ElementTree import DefusedXMLParser
 
-    data, builder = _bytes(path), _Builder(str(path))
+    data = read_bytes(path, int(MOST_TRACED_BYTES.value), "a drawing")
+    builder = _Builder(str(path))
     parser = DefusedXMLParser(target=builder, forbid_dtd=True)
     builder.expat = parser.parser
     try:
@@ -60,18 +61,6 @@ def read(path: str | PathLike[str]) -> Node:
     except (LookupError, ValueError) as error:
         raise UsageError(f"not an SVG file: {error}", builder.here()) from error
     return builder.root()
-
-
-def _bytes(path: str | PathLike[str]) -> bytes:
-    most = int(MOST_TRACED_BYTES.value)
-    try:
-        with Path(path).open("rb") as file:
-            data = file.read(most + 1)
-    except OSError as error:
-        raise UsageError(f"cannot read {path}: {error.strerror}") from error
-    if len(data) > most:
-        raise UsageError(f"{path} is larger than {most:,} bytes", hint="simplify the drawing")
-    return data
 
 
 class _Builder:

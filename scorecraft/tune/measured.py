@@ -8,6 +8,7 @@ from pathlib import Path
 
 from scorecraft.errors import PatternError, Place, Problem, UsageError
 from scorecraft.practice import MOST_BYTES, MOST_MEASURED, WIDEST_MEASURED_MM
+from scorecraft.reading import read_text
 
 HEADS = ("cut", "number", "no", "no.", "nr", "width", "width mm", "mm", "opening")
 """Words a first line may begin with to be a heading."""
@@ -29,7 +30,7 @@ def read_measured(path: Path, numbers: Sequence[int]) -> tuple[Measured, ...]:
     the same number are more copies of that cut. Raises PatternError with every bad row, UsageError
     where the file cannot be read or is empty.
     """
-    text = _text(path)
+    text = read_text(path, int(MOST_BYTES.value), "a list of openings")
     problems: list[Problem] = []
     rows: list[Measured] = []
     for count, line in enumerate(text.splitlines(), start=1):
@@ -48,21 +49,6 @@ def read_measured(path: Path, numbers: Sequence[int]) -> tuple[Measured, ...]:
         message = f'"{path}" holds {len(rows)} openings; {MOST_MEASURED.value:.0f} are enough'
         raise UsageError(message, None, "leave some out")
     return tuple(rows)
-
-
-def _text(path: Path) -> str:
-    try:
-        with path.open("rb") as file:
-            data = file.read(int(MOST_BYTES.value) + 1)
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise UsageError(f'cannot read "{path}": {reason}', None, "check its name") from error
-    if len(data) > MOST_BYTES.value:
-        raise UsageError(f'"{path}" is too large to be a list of openings')
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise UsageError(f'"{path}" is not UTF-8 text', None, "save it as UTF-8 CSV") from error
 
 
 def _is_head(line: str) -> bool:

@@ -117,7 +117,7 @@ def test_a_pattern_from_standard_input(run, monkeypatch, pattern, tmp_path):
         (ROUND.encode() + b"slash (1mm / 0)\n", "division by zero"),
         (ROUND.encode() + b"slash nan\n", "unknown name"),
         (ROUND.encode() + b"around 100000:\n    slash 2mm\n", "copies are too many"),
-        (b"#" * 10_000_000, "larger than 1,000,000 bytes"),
+        (b"#" * 10_000_000, "more than 1,000,000 bytes"),
         (b"\0\0\0\0", "has no meaning"),
     ],
 )

@@ -11,7 +11,8 @@ from scorecraft.expand import expand
 from scorecraft.language.parse import parse
 from scorecraft.language.tokens import source_lines
 from scorecraft.language.words import AT_HAND, FUNCTIONS, KEYS, WORDS
-from scorecraft.shelf import decoded, shelf
+from scorecraft.reading import decoded
+from scorecraft.shelf import shelf
 
 TEXTS = [path.read_text("utf-8") for path in shelf().values()]
 VOCABULARY = sorted({*WORDS, *FUNCTIONS, *AT_HAND, *(k for keys in KEYS.values() for k in keys)})
