@@ -387,6 +387,8 @@ SURE = Rule(0.9, "", "how often the stated bounds hold the truth", OURS)
 GROWTH_FROM_ROWS = Rule(6.0, "openings", "so many are needed to find the growth too", OURS)
 GROWTH_FROM_CUTS = Rule(3.0, "cuts", "so many different ones are needed to find the growth", OURS)
 WIDEST_MEASURED_MM = Rule(150.0, "mm", "no cut opens wider than this", OURS)
+MOST_LOG_BYTES = Rule(50_000_000, "bytes", "the largest log of bakes that is read", OURS)
+MOST_BAKER_BYTES = Rule(100_000, "bytes", "the largest baker file that is read", OURS)
 MOST_MEASURED = Rule(500.0, "rows", "the most measured openings of a bake", OURS)
 
 # --- placing --------------------------------------------------------------------------------

@@ -7,10 +7,12 @@ from pathlib import Path
 from typing import Any
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import SKIN_LIMITS_MM
+from scorecraft.practice import MOST_BAKER_BYTES, SKIN_LIMITS_MM
+from scorecraft.reading import read_text
 from scorecraft.tune.fit import Fit
 
 GROWTH_LIMITS = (0.05, 20.0)
+HINT = "scorecraft tune writes one"
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,16 +79,13 @@ def quoted(text: str) -> str:
 
 def read_baker(path: str | Path) -> Baker:
     """Read a baker.toml; raises UsageError where it is none or holds numbers that cannot be."""
-    path = Path(path)
+    text = read_text(path, int(MOST_BAKER_BYTES.value), "a baker file", HINT)
     try:
-        values = tomllib.loads(path.read_text(encoding="utf-8"))
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        hint = "scorecraft tune writes one"
-        raise UsageError(f'cannot read "{path}": {reason}', None, hint) from error
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        message = f'"{path}" is not a baker file: {error}'
-        raise UsageError(message, None, "scorecraft tune writes one") from error
+        values = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise UsageError(f'"{path}" is not a baker file: {error}', None, HINT) from error
+    except (ValueError, RecursionError) as error:  # endless digits or brackets
+        raise UsageError(f'"{path}" is not a baker file', None, HINT) from error
     least, most = (rule.value for rule in SKIN_LIMITS_MM)
     skin = _number(path, values, "skin_mm", least, most)
     growth = _number(path, {"growth": 1.0, **values}, "growth", *GROWTH_LIMITS)
@@ -102,24 +101,32 @@ def read_baker(path: str | Path) -> Baker:
     )
 
 
-def _number(path: Path, values: dict[str, Any], key: str, least: float, most: float) -> float:
-    value = values.get(key)
-    if isinstance(value, bool) or not isinstance(value, int | float):
+def _number(path: str | Path, values: dict[str, Any], key: str, least: float, most: float) -> float:
+    value = _float(values.get(key))
+    if value is None:
         raise UsageError(f'"{path}" has no number {key}', None, f"like {key} = 12.0")
-    if not math.isfinite(value) or not least <= value <= most:
+    if not least <= value <= most:
         raise UsageError(f'"{path}": {key} = {value:g} cannot be', None, f"{least:g} to {most:g}")
-    return float(value)
+    return value
 
 
-def _pair(path: Path, values: dict[str, Any], key: str) -> tuple[float, float] | None:
+def _pair(path: str | Path, values: dict[str, Any], key: str) -> tuple[float, float] | None:
     found = values.get(key)
     if found is None:
         return None
-    whole = isinstance(found, list) and len(found) == 2
-    if not whole or not all(
-        isinstance(each, int | float) and math.isfinite(each) for each in found
-    ):
-        raise UsageError(
-            f'"{path}": {key} is no pair of numbers', None, f"like {key} = [9.0, 14.0]"
-        )
-    return (float(found[0]), float(found[1]))
+    pair = [_float(each) for each in found] if isinstance(found, list) else []
+    low, high = pair if len(pair) == 2 else (None, None)
+    if low is None or high is None or not -math.inf < low <= high < math.inf:
+        hint = f"like {key} = [9.0, 14.0]"
+        raise UsageError(f'"{path}": {key} is no pair of numbers', None, hint)
+    return low, high
+
+
+def _float(value: object) -> float | None:
+    """Take a number as such, however long; None for what is none."""
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return None
+    try:
+        return float(value)
+    except OverflowError:
+        return math.inf if value > 0 else -math.inf

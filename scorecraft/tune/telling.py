@@ -72,23 +72,20 @@ def _bake_line(bake: Mapping[str, Any]) -> str:
     off = f"{np.sqrt(np.mean([(m - p) ** 2 for m, p in pairs])):.1f} mm" if pairs else ""
     best = _best(bake.get("skin_mm"))
     return (
-        f"{bake.get('date', '')!s:<12}{bake.get('pattern', '')!s:<22}{len(pairs):>9}{off:>9}"
+        f"{bake.get('date', ''):<12}{bake.get('pattern', ''):<22}{len(pairs):>9}{off:>9}"
         f"{best:>10}  {bake.get('note', '')}"
     ).rstrip()
 
 
-def _best(skin: object) -> str:
-    best = skin.get("best") if isinstance(skin, dict) else None
-    return f"{best:.1f} mm" if isinstance(best, int | float) else ""
+def _best(skin: Mapping[str, float] | None) -> str:
+    return f"{skin['best']:.1f} mm" if skin and "best" in skin else ""
 
 
 def measured_and_predicted(bake: Mapping[str, Any]) -> list[tuple[float, float]]:
     """List the openings of a logged bake: measured and predicted width (mm) of each."""
-    cuts = bake.get("cuts")
-    pairs: list[tuple[float, float]] = []
-    for cut in cuts if isinstance(cuts, list) else []:
-        predicted = cut.get("predicted_mm") if isinstance(cut, dict) else None
-        if isinstance(predicted, int | float):
-            sizes = cut.get("measured_mm", [])
-            pairs += [(float(m), float(predicted)) for m in sizes if isinstance(m, int | float)]
-    return pairs
+    return [
+        (float(measured), float(cut["predicted_mm"]))
+        for cut in bake.get("cuts", [])
+        if "predicted_mm" in cut
+        for measured in cut.get("measured_mm", [])
+    ]

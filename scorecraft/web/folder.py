@@ -1,6 +1,7 @@
 """The baker's own files: one folder of patterns, and never a path outside it."""
 
 import hashlib
+import os
 import re
 import threading
 from dataclasses import dataclass
@@ -50,7 +51,7 @@ class Folder:
 
     def holds(self, path: Path) -> bool:
         """Tell whether a file is a plain one in this folder, not a link out of it."""
-        return path.is_file() and path.resolve().parent == self.path and path.name[0] != "."
+        return is_within(self.path, path) and path.name[0] != "."
 
     def file(self, name: str) -> Path:
         """Find the path of a name; raises UsageError for anything but a plain file name."""
@@ -61,7 +62,7 @@ class Folder:
         if len(plain) > LONGEST_NAME:
             raise UsageError("the file name is too long", None, f"at most {LONGEST_NAME} letters")
         path = self.path / (plain if plain.endswith(SUFFIX) else plain + SUFFIX)
-        if path.exists() and not self.holds(path):
+        if os.path.lexists(path) and not self.holds(path):
             raise UsageError(f'"{name}" is not a plain file in the folder')
         return path
 
@@ -86,6 +87,11 @@ class Folder:
                 raise ChangedError(f'"{path.name}" {word}', hint, there)
             write_whole(path, data)
         return Opened(path.name, text, mark_of(data))
+
+
+def is_within(folder: Path, path: Path) -> bool:
+    """Whether a path is an ordinary file of a folder, also behind links, and none elsewhere."""
+    return path.is_file() and path.resolve().parent == folder.resolve()
 
 
 def mark_of(data: bytes) -> str:

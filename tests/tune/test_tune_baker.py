@@ -1,5 +1,6 @@
 """baker.toml: what is written is read back, and nothing else is believed."""
 
+import os
 import tomllib
 
 import numpy as np
@@ -49,11 +50,32 @@ def test_a_short_file_by_hand_is_enough(tmp_path):
         ("skin_mm = 500", "cannot be"), ("skin_mm = 12\ngrowth = -1", "cannot be"),
         ("skin_mm = 12\nskin_bounds_mm = [1]", "no pair"), ("skin_mm", "not a baker file"),
         ("skin_mm = 12\ngrowth_bounds = ['a', 2]", "no pair"),
+        ("skin_mm = 12\nskin_bounds_mm = [9, nan]", "no pair"),
+        ("skin_mm = 12\nskin_bounds_mm = [true, 9]", "no pair"),
+        ("skin_mm = 12\nskin_bounds_mm = [9, 1e999]", "no pair"),
+        ("skin_mm = 12\nskin_bounds_mm = [14, 9]", "no pair"),
+        (f"skin_mm = 12\nskin_bounds_mm = [9, 0x{'f' * 300}]", "no pair"),
+        (f"skin_mm = {'9' * 400}", "cannot be"), (f"skin_mm = 0x{'f' * 9000}", "cannot be"),
+        (f"skin_mm = {'9' * 9000}", "not a baker file"), ("skin_mm = 1e999", "cannot be"),
+        (f"skin_mm = 12\na = {'[' * 40_000}", "not a baker file"),
+        (f"skin_mm = 12\na = {'{b=' * 30_000}", "not a baker file"),
+        ("#" * 200_000, "too large to be a baker file"),
     ],
 )  # fmt: skip
 def test_a_file_that_is_no_baker_is_refused(tmp_path, text, message):
     with pytest.raises(UsageError, match=message):
         read_baker(written(tmp_path, text))
+
+
+def test_a_byte_order_mark_is_no_fault(tmp_path):
+    assert read_baker(written(tmp_path, "\ufeffskin_mm = 10\r\n")).skin_mm == 10
+
+
+@pytest.mark.skipif(os.name != "posix", reason="devices of POSIX")
+@pytest.mark.parametrize("path", ["/dev/null", "/dev/zero", "a\0b"])
+def test_what_is_no_file_on_the_disk_is_refused(path):
+    with pytest.raises(UsageError, match=r"no file can be called|not a file on"):
+        read_baker(path)
 
 
 def test_a_missing_baker_is_told(tmp_path):

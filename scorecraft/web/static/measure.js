@@ -183,10 +183,12 @@ export class MeasureRoom {
 
   async showLog() {
     try {
-      const { bakes } = await fetched("/api/bakes");
+      const { bakes, unreadable } = await fetched("/api/bakes");
       const rows = bakes.map((bake) => [bake.date, bake.title || bake.pattern, bake.skin_mm && length(Number(bake.skin_mm)), bake.note]);
       const heads = [told.date, told.pattern, told.skinHead, told.noteHead];
-      this.log.replaceChildren(bakes.length ? table(heads, rows) : h("p", { class: "quiet" }, told.logNone));
+      const list = bakes.length ? table(heads, rows) : h("p", { class: "quiet" }, told.logNone);
+      const odd = unreadable.length && h("p", { class: "quiet" }, told.logUnreadable(unreadable.join(", ")));
+      this.log.replaceChildren(...[list, odd].filter(Boolean));
     } catch (error) {
       tellWhy(error);
     }

@@ -183,6 +183,7 @@ export const words = {
     plot: "Measured against predicted widths",
     log: "Bakes so far",
     logNone: "No bake has been kept yet.",
+    logUnreadable: (lines) => `Not readable in bakes.jsonl, and left as it is: line ${lines}.`,
     date: "Date",
     pattern: "Pattern",
     noteHead: "Note",
