@@ -284,6 +284,21 @@ OPENING_WISH_ROUNDS = Rule(
 OPENING_WISH_ERROR = Rule(
     0.005, "of the opening", "how near an opening comes to the wish before the search ends", OURS
 )
+OPENING_WISH_ROUGH = Rule(
+    0.05, "of the opening", "an opening that misses the wish by more than this is told", OURS
+)
+OPENING_WISH_PANELS = Rule(
+    1_000.0, "panels", "patterns are cut into about this many panels while depths are sought", OURS
+)
+OPENING_WISH_MOST_PANELS = Rule(
+    1_500.0, "panels", "with more panels than this, without a turn, no depths are sought", OURS
+)
+OPENING_WISH_WORK = Rule(
+    6.0,
+    "solves",
+    "the work of a search for depths, in solves of 1000 panels: some 3 s on one core",
+    OURS,
+)
 OPENING_SHALLOWEST_MM = Rule(0.1, "mm", "no wish makes a cut shallower than this", OURS)
 DEPTH_STEP_MM = Rule(0.5, "mm", "a hand cuts to about this; depths are rounded to it", COMMON)
 OPENING_MOST_ROUNDS = Rule(

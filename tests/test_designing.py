@@ -1,5 +1,6 @@
 """The one path through the house."""
 
+import math
 import re
 
 import pytest
@@ -7,7 +8,10 @@ import pytest
 from scorecraft import design
 from scorecraft.designing import make
 from scorecraft.errors import UsageError
+from scorecraft.practice import OPENING_WISH_ROUGH, OURS, Rule
 from scorecraft.shelf import shelf
+
+ONCE = Rule(1.0, "rounds", "one round", OURS)
 
 SMALL = {
     "round": "round width 180mm height 80mm",
@@ -104,6 +108,37 @@ def test_wished_openings_find_their_depths_together_and_say_what_cannot_be_had()
     assert lost.check == "opens" and "cannot open 50 mm" in lost.message
     most = float(re.search(r"wish for ([\d.]+) mm", lost.hint).group(1))
     assert not make(head + f"slash 40mm opens {most}mm\n").unmet
+
+
+def test_wishes_that_are_met_only_roughly_are_told(monkeypatch):
+    """Wide and narrow wishes that cross work against one another, and the search ends."""
+    monkeypatch.setattr("scorecraft.opening.depth.OPENING_WISH_ROUNDS", ONCE)
+    text = (
+        "loaf round width 220mm height 90mm\n"
+        "slash 150mm opens 1mm\nslash 150mm turn 70deg opens 12mm\n"
+    )
+    made = make(text)
+    assert len(made.unmet) == 2
+    for told, cut in zip(made.unmet, made.cuts, strict=True):
+        assert (told.check, told.severity) == ("opens", "warn")
+        said = re.match(r"slash opens about ([\d.]+) mm, not the (\d+) mm wished for", told.message)
+        assert float(said.group(2)) == cut.opens_mm
+        assert abs(math.log(float(said.group(1)) / cut.opens_mm)) > OPENING_WISH_ROUGH.value
+        assert told.figures["reached_mm"] == pytest.approx(float(said.group(1)), abs=0.05)
+
+
+@pytest.mark.parametrize(
+    ("drawn", "why"),
+    [
+        ("grid square spacing 5mm:\n    slash 2mm opens 1mm\n", "too many cuts"),
+        ("fill disc radius 40mm with circles size 14mm opens 2mm\n", "close together"),
+    ],
+)
+def test_wishes_that_cannot_be_sought_are_told_and_leave_the_usual_depth(drawn, why):
+    made = make("loaf round width 220mm height 90mm\n" + drawn)
+    (told,) = made.unmet
+    assert told.severity == "warn" and why in told.message
+    assert {cut.depth_mm for cut in made.cuts} <= {3.0, 8.0}
 
 
 def test_a_baker_file_changes_the_openings(tmp_path):

@@ -9,6 +9,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecraft.errors import ScorecraftError
+
 BLOCK = 128
 Matrix = NDArray[Any]
 """Real or complex, (n, k)."""
@@ -33,8 +35,19 @@ def factors(matrix: Matrix) -> Factors:
     """Factor a symmetric (or Hermitian) positive definite matrix (n, n) in its own place.
 
     Cholesky's elimination by blocks of columns (Golub & Van Loan, Matrix Computations, sec. 4.2;
-    recalled, page not checked). Raises numpy.linalg.LinAlgError where it is not positive.
+    recalled, page not checked). Raises ScorecraftError where it is not positive: cuts without
+    anything between them.
     """
+    try:
+        return _factored(matrix)
+    except np.linalg.LinAlgError as error:
+        raise ScorecraftError(
+            "some cuts lie so close together that their openings cannot be told apart",
+            hint="remove cuts drawn twice, or use longer panels",
+        ) from error
+
+
+def _factored(matrix: Matrix) -> Factors:
     diagonal: list[Matrix] = []
     for low, high in _blocks(len(matrix)):
         if low:
