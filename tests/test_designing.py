@@ -141,6 +141,17 @@ def test_wishes_that_cannot_be_sought_are_told_and_leave_the_usual_depth(drawn, 
     assert {cut.depth_mm for cut in made.cuts} <= {3.0, 8.0}
 
 
+def test_a_baker_file_that_settles_nothing_changes_no_verdict_and_says_so(tmp_path):
+    """As two openings once made it: a skin of 35 mm, from cuts that opened wider than predicted."""
+    path = tmp_path / "baker.toml"
+    path.write_text("skin_mm = 35.0\nskin_bounds_mm = [12.0, 40.0]\ngrowth = 1.0\nopenings = 2\n")
+    plain, doubted = make("swirl"), make("swirl", baker=path)
+    assert doubted.skin == plain.skin
+    (told,) = (finding for finding in doubted.findings if finding not in plain.findings)
+    assert told.severity == "note" and "do not settle the skin: the usual 12 mm" in told.message
+    assert "measure 4 openings or more" in told.hint
+
+
 def test_a_baker_file_changes_the_openings(tmp_path):
     path = tmp_path / "baker.toml"
     path.write_text(

@@ -1,9 +1,10 @@
 """Wished openings of a layout: the depths that give them, and what is out of reach."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.telling import likewise
@@ -83,7 +84,7 @@ def not_sought(cuts: tuple[Cut, ...], error: ScorecraftError) -> Finding:
     return Finding("opens", "warn", message, hint, max(c.place for c in asked), figures, lines)
 
 
-def _by_family(cuts: tuple[Cut, ...], chosen: Sequence[int]) -> list[list[int]]:
+def _by_family(cuts: tuple[Cut, ...], chosen: NDArray[np.intp]) -> list[list[int]]:
     """Sort chosen cuts by the statement they come from."""
     families: dict[int, list[int]] = {}
     for index in chosen:

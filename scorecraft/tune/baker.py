@@ -7,36 +7,45 @@ from pathlib import Path
 from typing import Any
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_BAKER_BYTES, SKIN_LIMITS_MM
+from scorecraft.practice import MOST_BAKER_BYTES, SETTLED_FROM_ROWS, SKIN_LIMITS_MM, SKIN_MM
 from scorecraft.reading import read_text
 from scorecraft.tune.fit import Fit
 
 GROWTH_LIMITS = (0.05, 20.0)
+UNSETTLED = "The openings do not settle the skin: the usual one is used."
+TO_SETTLE = (
+    f"measure {SETTLED_FROM_ROWS.value:.0f} openings or more, of light cuts and of deep ones"
+)
 HINT = "scorecraft tune writes one"
 
 
 @dataclass(frozen=True, slots=True)
 class Baker:
-    """A fitted skin (mm) and growth (over the assumed one), with bounds, and their bake."""
+    """The skin (mm) and growth (over the assumed one) to go by, with bounds, and their bake.
+
+    Where the openings did not settle them they are the usual ones; the bounds are as found.
+    """
 
     skin_mm: float
     skin_bounds_mm: tuple[float, float]
     growth: float = 1.0
     growth_bounds: tuple[float, float] | None = None
     sure: float = 0.9
+    settled: bool = True
     openings: int = 0
     pattern: str = ""
     date: str = ""
 
 
 def baker_of(found: Fit, *, pattern: str, date: str) -> Baker:
-    """Keep what a fit has found."""
+    """Keep what a fit has found, or what is usual where the openings do not settle it."""
     return Baker(
-        skin_mm=found.skin_mm.best,
+        skin_mm=found.skin_mm.best if found.settled else SKIN_MM.value,
         skin_bounds_mm=(found.skin_mm.low, found.skin_mm.high),
-        growth=found.growth.best if found.growth else 1.0,
-        growth_bounds=(found.growth.low, found.growth.high) if found.growth else None,
+        growth=found.growth.best if found.settled else 1.0,
+        growth_bounds=(found.growth.low, found.growth.high),
         sure=found.sure,
+        settled=found.settled,
         openings=len(found.residual_mm),
         pattern=pattern,
         date=date,
@@ -48,6 +57,8 @@ def baker_text(baker: Baker) -> str:
     low, high = baker.skin_bounds_mm
     lines = [
         "# What my loaves have taught scorecraft. Use it with: --baker FILE",
+        *([] if baker.settled else [f"# {UNSETTLED}", f"# To settle it {TO_SETTLE}."]),
+        f"settled = {str(baker.settled).lower()}",
         f"skin_mm = {baker.skin_mm:.3f}",
         f"skin_bounds_mm = [{low:.3f}, {high:.3f}]",
         f"growth = {baker.growth:.4f}  # over the growth the pattern assumes",
@@ -78,7 +89,10 @@ def quoted(text: str) -> str:
 
 
 def read_baker(path: str | Path) -> Baker:
-    """Read a baker.toml; raises UsageError where it is none or holds numbers that cannot be."""
+    """Read a baker.toml; raises UsageError where it is none or holds numbers that cannot be.
+
+    A file from before `settled` was written says so by few openings, or bounds at the limits.
+    """
     text = read_text(path, int(MOST_BAKER_BYTES.value), "a baker file", HINT)
     try:
         values = tomllib.loads(text)
@@ -89,13 +103,18 @@ def read_baker(path: str | Path) -> Baker:
     least, most = (rule.value for rule in SKIN_LIMITS_MM)
     skin = _number(path, values, "skin_mm", least, most)
     growth = _number(path, {"growth": 1.0, **values}, "growth", *GROWTH_LIMITS)
+    low, high = _pair(path, values, "skin_bounds_mm") or (skin, skin)
+    openings = int(_number(path, {"openings": 0, **values}, "openings", 0, 1e9))
+    few = 0 < openings < SETTLED_FROM_ROWS.value
+    settled = values.get("settled", not few and (low == high or least < low < high < most))
     return Baker(
-        skin_mm=skin,
-        skin_bounds_mm=_pair(path, values, "skin_bounds_mm") or (skin, skin),
-        growth=growth,
+        skin_mm=skin if settled else SKIN_MM.value,
+        skin_bounds_mm=(low, high),
+        growth=growth if settled else 1.0,
         growth_bounds=_pair(path, values, "growth_bounds"),
         sure=_number(path, {"sure": 0.9, **values}, "sure", 0.0, 1.0),
-        openings=int(_number(path, {"openings": 0, **values}, "openings", 0, 1e9)),
+        settled=bool(settled),
+        openings=openings,
         pattern=str(values.get("pattern", "")),
         date=str(values.get("date", "")),
     )

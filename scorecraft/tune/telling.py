@@ -5,7 +5,9 @@ from typing import Any
 
 import numpy as np
 
+from scorecraft.practice import SKIN_MM
 from scorecraft.tune.bake import Tuned
+from scorecraft.tune.baker import TO_SETTLE
 from scorecraft.tune.fit import Bounds
 from scorecraft.tune.log import Logged
 
@@ -27,14 +29,15 @@ def _report(tuned: Tuned) -> Iterator[str]:
             f"{residual:>+6.1f} mm"
         )
     yield ""
-    yield skin_words(tuned)
-    if found.growth is not None:
-        yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
-    else:
-        yield "growth as the pattern assumes: the openings do not tell more"
+    yield ("" if found.settled else "best guess so far: ") + skin_words(tuned)
+    yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
     yield f"openings scatter by {found.spread_mm:.1f} mm about the prediction"
     yield "bounds count the scatter of the openings, not what the model leaves out"
-    yield from _warnings(found.skin_mm, len(found.residual_mm))
+    if not found.settled:
+        yield (
+            f"these openings do not settle the skin: the usual {SKIN_MM.value:g} mm is kept; "
+            f"to settle it {TO_SETTLE}"
+        )
 
 
 def skin_words(tuned: Tuned) -> str:
@@ -49,13 +52,6 @@ def _bounded(bounds: Bounds, unit: str, digits: int) -> str:
         f"{bounds.best:.{digits}f} {unit} "
         f"({low}{bounds.low:.{digits}f} to {bounds.high:.{digits}f}{high})"
     )
-
-
-def _warnings(skin: Bounds, rows: int) -> Iterator[str]:
-    if rows == 1:
-        yield "one opening says little: measure a few more, of deep and of light cuts"
-    elif skin.open_below or skin.open_above:
-        yield "these openings do not settle the skin: measure deep and light cuts, and more of them"
 
 
 def log_text(logged: Logged) -> str:

@@ -75,7 +75,8 @@ def tuned_data(tuned: Tuned) -> dict[str, Any]:
             for each, (wide, predicted) in zip(tuned.measured, pairs, strict=True)
         ],
         "skin_mm": bounds_data(found.skin_mm),
-        "growth": bounds_data(found.growth) if found.growth else None,
+        "growth": bounds_data(found.growth),
+        "settled": found.settled,
         "spread_mm": rounded(found.spread_mm),
         "sure": rounded(found.sure),
         "plot": svg(plot, text="text", ids="plot"),

@@ -179,7 +179,7 @@ export const words = {
     more: (value) => `${value} or more`,
     growth: (best, low, high) => `It grew ${best} times as much as the pattern assumes (${low} to ${high}).`,
     spread: (size) => `The openings scatter by ${size} about the prediction.`,
-    unsettled: "These openings do not settle it: measure deep and light cuts, and more of them.",
+    unsettled: "These openings do not settle it, so the usual skin is kept: measure 4 or more, of light cuts and of deep ones.",
     plot: "Measured against predicted widths",
     log: "Bakes so far",
     logNone: "No bake has been kept yet.",
