@@ -2,13 +2,15 @@
 
 import math
 import re
+from dataclasses import replace
 
 import pytest
+import shapely
 
 from scorecraft import design
 from scorecraft.designing import make
 from scorecraft.errors import UsageError
-from scorecraft.practice import OPENING_WISH_ROUGH, OURS, Rule
+from scorecraft.practice import OPENING_WISH_ROUGH, OURS, STRIP_PER_DEPTH, Rule
 from scorecraft.shelf import shelf
 
 ONCE = Rule(1.0, "rounds", "one round", OURS)
@@ -88,13 +90,21 @@ def test_the_cure_for_too_little_room_works():
     text = head + "row 9 spacing 20mm angle 0deg:\n    chevron 18mm width 60mm depth 2.5mm\n"
     (found,) = [f for f in make(text).findings if f.check == "room"]
     assert found.severity == "warn" and "likely to burst at" in found.message
-    angle, length, depth = re.search(
-        r"along (\d+)°–\d+°, (\d+) mm long and (\d+) mm deep", found.hint
-    ).groups()
-    cure = f"slash {length}mm turn {angle}deg depth {depth}mm kind expansion\n"
-    cured = make(text + cure)
-    assert cured.room.verdict == "enough"
-    assert not [f for f in cured.findings if f.check == "room"]
+    angle, length, depth, ways = re.search(
+        r"along (\d+)°–\d+°, (\d+) mm long and (\d+) mm deep, blade upright, "
+        r"and leave out the light cuts in its way \((\d+)\)", found.hint
+    ).groups()  # fmt: skip
+    cut = f"slash {length}mm turn {angle}deg depth {depth}mm blade 90deg kind expansion\n"
+    cured = make(text + cut).layout
+    slash = shapely.LineString(cured.cuts[-1].line)
+    clear = STRIP_PER_DEPTH.value * (2.5 + float(depth)) / 2
+    near = [shapely.distance(slash, shapely.LineString(cut.line)) <= clear for cut in cured.cuts]
+    assert sum(near[:-1]) == int(ways)
+    kept = [cut for cut, is_near in zip(cured.cuts, near, strict=True) if not is_near]
+    mended = replace(make(text), layout=replace(cured, cuts=(*kept, cured.cuts[-1])))
+    assert mended.room.verdict == "enough"
+    assert {f.severity for f in mended.findings} <= {"note"}
+    assert not [f for f in mended.findings if f.check == "room"]
 
 
 def test_wished_openings_find_their_depths_together_and_say_what_cannot_be_had():

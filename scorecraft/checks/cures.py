@@ -4,13 +4,13 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 
+import numpy as np
 import shapely
 
-from scorecraft.checks import run
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout, Line
 from scorecraft.errors import Place
-from scorecraft.practice import STRIP_PER_DEPTH
+from scorecraft.practice import RIM_MARGIN_MM, STRIP_PER_DEPTH
 
 ADDED = "added cut"
 """What a cut that a cure adds is called until it stands in the pattern."""
@@ -35,22 +35,40 @@ def without_light_cuts(
 
     As near as a strip of dough between them would be too narrow.
     """
-    deep = shapely.MultiLineString(list(lines))
+    near = _too_near(layout, lines, depth_mm)
     kept = tuple(
         cut
-        for cut in layout.cuts
-        if cut.kind == "expansion"
-        or shapely.distance(shapely.LineString(cut.line), deep)
-        > STRIP_PER_DEPTH.value * (cut.depth_mm + depth_mm) / 2
+        for cut, in_the_way in zip(layout.cuts, near, strict=True)
+        if cut.kind == "expansion" or not in_the_way
     )
     return replace(layout, cuts=kept), len(layout.cuts) - len(kept)
 
 
-def sound(before: Sequence[Finding], changed: Layout) -> bool:
-    """Whether a changed layout has no stop and no warning more than there were `before`."""
+def has_place(layout: Layout, line: Line, depth_mm: float) -> bool:
+    """Whether one more cut finds its place: no other cut too near, and as far from the rim."""
+    points = np.asarray(line)
+    reach = layout.loaf.reach(np.arctan2(points[:, 1], points[:, 0]))
+    inside = np.hypot(points[:, 0], points[:, 1]) <= reach - RIM_MARGIN_MM.value
+    return bool(inside.all()) and not any(_too_near(layout, [line], depth_mm))
+
+
+def no_graver(before: Sequence[Finding], after: Sequence[Finding]) -> bool:
+    """Whether there is no stop and no warning more `after` a change than `before`, in any check."""
     stops, graves = _tally(before)
-    new_stops, new_graves = _tally(run(changed))
+    new_stops, new_graves = _tally(after)
     return new_stops <= stops and new_graves <= graves
+
+
+def _too_near(layout: Layout, lines: Sequence[Line], depth_mm: float) -> list[bool]:
+    """Whether each cut leaves too narrow a strip of dough beside lines cut to a depth."""
+    deep = shapely.MultiLineString(list(lines))
+    return [
+        bool(
+            shapely.distance(shapely.LineString(cut.line), deep)
+            <= STRIP_PER_DEPTH.value * (cut.depth_mm + depth_mm) / 2
+        )
+        for cut in layout.cuts
+    ]
 
 
 def _tally(findings: Sequence[Finding]) -> tuple[Counter[str], Counter[str]]:

@@ -53,7 +53,7 @@ def _too_deep(
 
 def _too_shallow(layout: Layout) -> Iterator[Finding]:
     """Tell of cuts that do not part the skin, and of expansion cuts that hardly open."""
-    least = [_least(cut) for cut in layout.cuts]
+    least = [least_depth_mm(cut) for cut in layout.cuts]
     short = [i for i, cut in enumerate(layout.cuts) if cut.depth_mm < least[i]]
     lacking = np.array([least[i] - layout.cuts[i].depth_mm for i in short])
     for worst, members in told_once([layout.cuts[i].family for i in short], lacking):
@@ -72,6 +72,7 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
         )
 
 
-def _least(cut: Cut) -> float:
+def least_depth_mm(cut: Cut) -> float:
+    """Depth (mm) below which a cut does not do what it is for."""
     expands = cut.kind == "expansion"
     return (SHALLOWEST_EXPANSION_MM if expands else SHALLOWEST_CUT_MM).value

@@ -8,11 +8,12 @@ import numpy as np
 import shapely
 
 from scorecraft.checks import run
-from scorecraft.checks.cures import sound, with_cuts, without_light_cuts
+from scorecraft.checks.cures import no_graver, with_cuts, without_light_cuts
 from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.cuts import Cut, Layout, Line
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
 from scorecraft.opening.result import Opening
 from scorecraft.opening.room import Room, direction, room, where
@@ -21,6 +22,7 @@ from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,
     DEPTH_STEP_MM,
     EXPANSION_BLADE_DEG,
+    OPENING_PANELS_ROUGH,
     RIM_MARGIN_MM,
     ROOM_ENOUGH,
 )
@@ -35,7 +37,7 @@ SPARE = 0.01
 """Room that a cure leaves over, for what coarse panels miss."""
 NEARBY_DEG = 30.0
 """A cure may run this far off the direction that asks for it, to cross fewer cuts."""
-MOST_LEFT_OUT = 0.5
+MOST_LEFT_OUT = 0.6
 """Share of the cuts that a cure leaves out at most, for others to have their room."""
 NO_CURE = (
     "no single cut cures it: bake a larger or higher loaf, leave room for long expansion cuts "
@@ -86,9 +88,11 @@ def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
     """
     before = run(layout)
     for alike in (*deeper(layout, skin), *added(layout, found)):
-        cure = next((each for each in alike if sound(before, each.layout)), None)
+        cure = next((each for each in alike if no_graver(before, run(each.layout))), None)
         if cure is not None:
-            opened = predict(cure.layout, skin, panel_mm=COARSE_MM)
+            lines = [cut.line for cut in cure.layout.cuts]
+            coarse = max(COARSE_MM, panel_for(lines, OPENING_PANELS_ROUGH.value))
+            opened = predict(cure.layout, skin, panel_mm=coarse)
             if room(opened, layout.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE:
                 return cure
     return None
