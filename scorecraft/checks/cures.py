@@ -6,8 +6,10 @@ from dataclasses import replace
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from scorecraft.checks.finding import Finding
+from scorecraft.checks.linework import strings
 from scorecraft.cuts import Cut, Layout, Line
 from scorecraft.errors import Place
 from scorecraft.practice import RIM_MARGIN_MM, STRIP_PER_DEPTH
@@ -49,7 +51,7 @@ def has_place(layout: Layout, line: Line, depth_mm: float) -> bool:
     points = np.asarray(line)
     reach = layout.loaf.reach(np.arctan2(points[:, 1], points[:, 0]))
     inside = np.hypot(points[:, 0], points[:, 1]) <= reach - RIM_MARGIN_MM.value
-    return bool(inside.all()) and not any(_too_near(layout, [line], depth_mm))
+    return bool(inside.all()) and not _too_near(layout, [line], depth_mm).any()
 
 
 def no_graver(before: Sequence[Finding], after: Sequence[Finding]) -> bool:
@@ -59,16 +61,12 @@ def no_graver(before: Sequence[Finding], after: Sequence[Finding]) -> bool:
     return new_stops <= stops and new_graves <= graves
 
 
-def _too_near(layout: Layout, lines: Sequence[Line], depth_mm: float) -> list[bool]:
+def _too_near(layout: Layout, lines: Sequence[Line], depth_mm: float) -> NDArray[np.bool_]:
     """Whether each cut leaves too narrow a strip of dough beside lines cut to a depth."""
     deep = shapely.MultiLineString(list(lines))
-    return [
-        bool(
-            shapely.distance(shapely.LineString(cut.line), deep)
-            <= STRIP_PER_DEPTH.value * (cut.depth_mm + depth_mm) / 2
-        )
-        for cut in layout.cuts
-    ]
+    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    wanted = STRIP_PER_DEPTH.value * (depths + depth_mm) / 2
+    return np.asarray(shapely.distance(strings(layout), deep) <= wanted)
 
 
 def _tally(findings: Sequence[Finding]) -> tuple[Counter[str], Counter[str]]:
