@@ -41,7 +41,8 @@ Turned = str | float | int | Quantity
 class Design:
     """A pattern on a loaf, with all that can be told about it; each part is made when asked for.
 
-    `layout` has the depths that wished openings ask for; `unmet` tells the wishes out of reach;
+    `layout` has the depths that wished openings ask for; `unmet` tells the wishes out of
+    reach, and what a baker file does not settle;
     `panel_mm` is the length of the opening model's panels, None as long as suits the cuts.
     """
 
@@ -192,23 +193,27 @@ def make(
         folder=source.folder,
         standing=standing,
     )
-    skin = skin_of(baker)
+    skin, doubts = taught(baker)
     if all(cut.opens_mm is None for cut in layout.cuts):
-        return Design(source, tree, layout, skin)
+        return Design(source, tree, layout, skin, doubts)
     from scorecraft.opening.wishes import meet
 
     met = meet(layout, skin)
-    return Design(source, tree, met.layout, skin, met.findings)
+    return Design(source, tree, met.layout, skin, (*met.findings, *doubts))
 
 
-def skin_of(baker: str | Path | None) -> Skin:
-    """Take the skin that a baker's own bakes have taught, or the default."""
+def taught(baker: str | Path | None) -> tuple[Skin, tuple[Finding, ...]]:
+    """Take the skin that a baker's own bakes have taught, or the default; tell which it is."""
     if baker is None:
-        return Skin()
-    from scorecraft.tune.baker import read_baker
+        return Skin(), ()
+    from scorecraft.tune.baker import TO_SETTLE, read_baker
 
     known = read_baker(baker)
-    return Skin(known.skin_mm, known.growth)
+    skin = Skin(known.skin_mm, known.growth)
+    if known.settled:
+        return skin, ()
+    said = f'the openings in "{baker}" do not settle the skin: the usual {skin.thickness_mm:g} mm'
+    return skin, (Finding("room", "note", f"{said} is used", TO_SETTLE, None),)
 
 
 def turn(name: str, value: Turned) -> Quantity:

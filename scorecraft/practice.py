@@ -290,6 +290,21 @@ OPENING_WISH_ROUNDS = Rule(
 OPENING_WISH_ERROR = Rule(
     0.005, "of the opening", "how near an opening comes to the wish before the search ends", OURS
 )
+OPENING_WISH_ROUGH = Rule(
+    0.05, "of the opening", "an opening that misses the wish by more than this is told", OURS
+)
+OPENING_WISH_PANELS = Rule(
+    1_000.0, "panels", "patterns are cut into about this many panels while depths are sought", OURS
+)
+OPENING_WISH_MOST_PANELS = Rule(
+    1_500.0, "panels", "with more panels than this, without a turn, no depths are sought", OURS
+)
+OPENING_WISH_WORK = Rule(
+    6.0,
+    "solves",
+    "the work of a search for depths, in solves of 1000 panels: some 3 s on one core",
+    OURS,
+)
 OPENING_SHALLOWEST_MM = Rule(0.1, "mm", "no wish makes a cut shallower than this", OURS)
 DEPTH_STEP_MM = Rule(0.5, "mm", "a hand cuts to about this; depths are rounded to it", COMMON)
 OPENING_MOST_ROUNDS = Rule(
@@ -390,9 +405,21 @@ RULER_SD_MM = Rule(
 )
 LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
 SURE = Rule(0.9, "", "how often the stated bounds hold the truth", OURS)
-GROWTH_FROM_ROWS = Rule(6.0, "openings", "so many are needed to find the growth too", OURS)
-GROWTH_FROM_CUTS = Rule(3.0, "cuts", "so many different ones are needed to find the growth", OURS)
+SKIN_SPREAD = Rule(
+    0.35, "", "the skin of a baker differs from the usual one by this (of its logarithm)", OURS
+)
+GROWTH_SPREAD = Rule(0.2, "", "the growth of a loaf differs from the assumed one by this", OURS)
+ERRORS_KNOWN = Rule(
+    3.0, "openings", "what is thought of the errors beforehand counts like so many", OURS
+)
+SETTLED_FROM_ROWS = Rule(4.0, "openings", "fewer do not settle the skin", OURS)
+SETTLED_FROM_CUTS = Rule(2.0, "cuts", "openings of fewer different cuts do not settle it", OURS)
+SETTLED_SHARE = Rule(
+    0.5, "", "settled is a skin whose error is at most this share of what is thought before", OURS
+)
 WIDEST_MEASURED_MM = Rule(150.0, "mm", "no cut opens wider than this", OURS)
+MOST_LOG_BYTES = Rule(50_000_000, "bytes", "the largest log of bakes that is read", OURS)
+MOST_BAKER_BYTES = Rule(100_000, "bytes", "the largest baker file that is read", OURS)
 MOST_MEASURED = Rule(500.0, "rows", "the most measured openings of a bake", OURS)
 
 # --- placing --------------------------------------------------------------------------------

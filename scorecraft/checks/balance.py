@@ -1,12 +1,14 @@
 """Balance: whether one side of the loaf is cut, and so opens, more than the other."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from scorecraft.checks.cures import has_place, no_graver
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import Array, stations
+from scorecraft.checks.rim import rim
 from scorecraft.checks.telling import clock, enough, size
 from scorecraft.cuts import Layout
 from scorecraft.practice import ADDED_CUT_SHARE, ASIDE_NOTE, ASIDE_WARN, STATION_MM
@@ -47,10 +49,15 @@ def balance(layout: Layout, opening_mm: Array | None = None) -> list[Finding]:
         "the loaf rises more on that side"
     )
     length, depth, away = _added(layout, found, weights)
-    hint = (
-        f"move the cuts {enough(found.aside_mm)} toward {back.removeprefix('at ')}, or add about "
-        f"{length:.0f} mm of cut {size(depth)} deep {back}, {away:.0f} mm from the crown"
-    )
+    cures = []
+    if _may_move(layout, found):
+        cures.append(f"move the cuts {enough(found.aside_mm)} toward {back.removeprefix('at ')}")
+    if has_place(layout, _across(found, length, away), depth):
+        cures.append(
+            f"add about {length:.0f} mm of cut {size(depth)} deep {back}, "
+            f"{away:.0f} mm from the crown"
+        )
+    hint = ", or ".join(cures) or f"leave out or shorten cuts {toward}: there is no place {back}"
     figures = {
         "aside_mm": found.aside_mm,
         "aside_share": share,
@@ -77,6 +84,20 @@ def weigh(layout: Layout, weights: Array) -> Balance:
     ahead = spots.point @ np.array([math.cos(theta), math.sin(theta)])
     heavier = float(weight[ahead > 0].sum()) / total
     return Balance(math.hypot(x, y), theta, total, heavier)
+
+
+def _may_move(layout: Layout, found: Balance) -> bool:
+    """Whether all cuts may move to the middle without coming nearer to the rim than they should."""
+    back = -found.aside_mm * np.array([math.cos(found.theta), math.sin(found.theta)])
+    moved = tuple(replace(cut, line=cut.line + back) for cut in layout.cuts)
+    return no_graver(rim(layout), rim(replace(layout, cuts=moved)))
+
+
+def _across(found: Balance, length: float, away: float) -> Array:
+    """Lay a straight cut (2, 2) of a length square to the way to the crown, opposite the others."""
+    way = -np.array([math.cos(found.theta), math.sin(found.theta)])
+    side = np.array([-way[1], way[0]]) * length / 2
+    return np.array([away * way - side, away * way + side])
 
 
 def _added(layout: Layout, found: Balance, weights: Array) -> tuple[float, float, float]:

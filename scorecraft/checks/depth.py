@@ -7,6 +7,7 @@ import numpy as np
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.telling import likewise, size, told_once
 from scorecraft.cuts import Cut, Layout
+from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import (
     DEEP_CUT_MM,
     DEEP_SHARE,
@@ -19,8 +20,7 @@ from scorecraft.practice import (
 
 def depth(layout: Layout) -> list[Finding]:
     """Find cuts too deep for the loaf's height and cuts that stay in its skin."""
-    height = layout.loaf.height_mm
-    deep = min(DEEP_CUT_MM.value, DEEP_SHARE.value * height)
+    height, deep = layout.loaf.height_mm, deep_from_mm(layout.loaf)
     deepest = min(DEEPEST_CUT_MM.value, DEEPEST_SHARE.value * height)
     depths = np.array([cut.depth_mm for cut in layout.cuts])
     findings = []
@@ -30,6 +30,11 @@ def depth(layout: Layout) -> list[Finding]:
             severity: Severity = "stop" if depths[worst] > deepest else "warn"
             findings.append(_too_deep(layout, layout.cuts[worst], over, deep, severity))
     return findings + list(_too_shallow(layout))
+
+
+def deep_from_mm(loaf: Loaf) -> float:
+    """Depth (mm) from which a cut is deep for a loaf's height, and told."""
+    return min(DEEP_CUT_MM.value, DEEP_SHARE.value * loaf.height_mm)
 
 
 def _too_deep(
@@ -48,7 +53,7 @@ def _too_deep(
 
 def _too_shallow(layout: Layout) -> Iterator[Finding]:
     """Tell of cuts that do not part the skin, and of expansion cuts that hardly open."""
-    least = [_least(cut) for cut in layout.cuts]
+    least = [least_depth_mm(cut) for cut in layout.cuts]
     short = [i for i, cut in enumerate(layout.cuts) if cut.depth_mm < least[i]]
     lacking = np.array([least[i] - layout.cuts[i].depth_mm for i in short])
     for worst, members in told_once([layout.cuts[i].family for i in short], lacking):
@@ -67,6 +72,7 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
         )
 
 
-def _least(cut: Cut) -> float:
+def least_depth_mm(cut: Cut) -> float:
+    """Depth (mm) below which a cut does not do what it is for."""
     expands = cut.kind == "expansion"
     return (SHALLOWEST_EXPANSION_MM if expands else SHALLOWEST_CUT_MM).value

@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecraft.checks.alongside import Alongside, alongside
+from scorecraft.checks.depth import least_depth_mm
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
@@ -154,7 +155,9 @@ def _finding(
     )
     hint = f"move them {enough(worst.apart_mm)} apart"
     shallower = worst.width_mm / STRIP_PER_DEPTH.value
-    if worst.width_mm >= THINNEST_STRIP_MM.value:
+    if worst.width_mm >= THINNEST_STRIP_MM.value and shallower >= max(
+        least_depth_mm(one), least_depth_mm(other)
+    ):
         hint += f", or cut them no deeper than {shallower:.1f} mm"
     figures = {
         "count": len(found),

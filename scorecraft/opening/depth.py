@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from scorecraft.cuts import Line
-from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.errors import UsageError
 from scorecraft.opening.ligament import MOUTH, springs
 from scorecraft.opening.load import COMPLIANCE, Load, Strain, forces, load_on
 from scorecraft.opening.noding import Floats
@@ -23,7 +23,9 @@ from scorecraft.practice import (
     OPENING_DEEPEST_LIGAMENT,
     OPENING_SHALLOWEST_MM,
     OPENING_WISH_ERROR,
+    OPENING_WISH_MOST_PANELS,
     OPENING_WISH_ROUNDS,
+    OPENING_WISH_WORK,
 )
 
 FIRST_TRY = 1 / 3
@@ -51,13 +53,15 @@ class Wanted:
     less than through by a jump: a wish between the two counts as met by the first. A cut that its
     neighbours open further than wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable.
     `most_mm` is how far the line opens when all lines with a wish are cut through, or what it
-    reached if that is more. Lines without a wish keep their depth.
+    reached if that is more. Lines without a wish keep their depth. Where `settled` is False the
+    work allowed was done before all wishes were met: these are the depths that came nearest.
     """
 
     depth_mm: Floats
     reached_mm: Floats
     reachable: NDArray[np.bool_]
     most_mm: Floats
+    settled: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +78,17 @@ class _Search:
     def wishes(self) -> NDArray[np.int64]:
         """Lines with a wish."""
         return np.flatnonzero(np.isfinite(self.wanted))
+
+    def rounds(self, work: float) -> int:
+        """Tell how many rounds make up an amount of work, one at least.
+
+        A round factors the equations, the cube of the panels over the square of the turns, and
+        answers a side for every wish. The unit is a solve of 1000 panels.
+        """
+        count, turn = len(self.equations.panels), self.equations.turn
+        parts = turn.count if turn else 1
+        one = (count / 1000) ** 3 / parts**2 * (1 + 3 * len(self.wishes) * parts / count)
+        return max(1, min(int(work / one), int(OPENING_WISH_ROUNDS.value)))
 
 
 def to_hand(depth_mm: ArrayLike) -> Floats:
@@ -96,8 +111,8 @@ def depths_for(
     """Find depths at which lines open as wide as wished, all together.
 
     `wanted_mm` is the wished widest mouth of each line, nan for lines that stay at their
-    `depth_mm`; the rest is as in `solve`. Raises UsageError for wishes that are not positive,
-    ScorecraftError where the search does not settle.
+    `depth_mm`; the rest is as in `solve`. The search ends after `OPENING_WISH_WORK`. Raises
+    UsageError for wishes that are not positive, and for more panels than are searched.
     """
     wanted = _checked_wishes(lines, wanted_mm)
     fixed = np.isnan(wanted)
@@ -109,15 +124,17 @@ def depths_for(
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         held = springs(about, skin_mm).normal
-        equations = system(lines, alike, size_mm, held=held)
+        most_panels = OPENING_WISH_MOST_PANELS.value
+        equations = system(lines, alike, size_mm, held=held, most_panels=most_panels)
         return _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
         return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
     start = np.where(fixed, depth, FIRST_TRY * skin_mm)
-    first = _searched(search_near(start, COARSER * panel_mm), start, most)
-    return _searched(search_near(first.depth_mm, panel_mm), first.depth_mm, most)
+    work = OPENING_WISH_WORK.value / 2
+    first = _searched(search_near(start, COARSER * panel_mm), start, most, work)
+    return _searched(search_near(first.depth_mm, panel_mm), first.depth_mm, most, work)
 
 
 def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
@@ -130,13 +147,17 @@ def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
     return wanted
 
 
-def _searched(search: _Search, depth: Floats, most: Floats) -> Wanted:
-    """Change the depths of lines with a wish until every wish is met or out of reach."""
+def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Wanted:
+    """Change the depths of lines with a wish until every wish is met or out of reach.
+
+    After so much work the depths that came nearest are taken.
+    """
     wishes = search.wishes
     depth = depth.copy()
     deepest = np.full(len(wishes), search.skin_mm)
     error, nearly = OPENING_WISH_ERROR.value, OPENING_DEEPEST_LIGAMENT.value * search.skin_mm
-    for turn in range(int(OPENING_WISH_ROUNDS.value)):
+    tried: list[tuple[float, Floats, Floats]] = []
+    for turn in range(search.rounds(work)):
         opening, solver = _opening(search, depth)
         reached = opening.widest_mm
         missing = np.log(search.wanted[wishes] / np.maximum(reached[wishes], 1e-12))
@@ -144,6 +165,7 @@ def _searched(search: _Search, depth: Floats, most: Floats) -> Wanted:
             reachable = np.ones(len(depth), dtype=bool)
             reachable[wishes] = missing <= np.where(deepest < search.skin_mm, JUMP, error)
             return Wanted(depth, reached, reachable, np.maximum(reached, most))
+        tried.append((float(np.abs(missing).sum()), depth.copy(), reached))
         # a cut that is through opens by a jump: one that then opens too far stays short of it
         deepest[(depth[wishes] >= search.skin_mm) & (missing < -error)] = nearly
         step = _step(search, opening, solver, depth, deepest, missing)
@@ -153,10 +175,9 @@ def _searched(search: _Search, depth: Floats, most: Floats) -> Wanted:
             min(OPENING_SHALLOWEST_MM.value, search.skin_mm),
             deepest,
         )
-    raise ScorecraftError(
-        "no depths were found that give the wished openings together",
-        hint="wish for less, or give some of these cuts a depth instead",
-    )
+    _, depth, reached = min(tried, key=lambda each: each[0])
+    met = np.ones(len(depth), dtype=bool)
+    return Wanted(depth, reached, met, np.maximum(reached, most), settled=False)
 
 
 def _settled(depth: Floats, deepest: Floats, missing: Floats) -> bool:

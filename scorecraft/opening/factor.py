@@ -9,6 +9,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecraft.errors import ScorecraftError
+
 Matrix = NDArray[Any]
 """Real or complex, (n, k)."""
 
@@ -30,11 +32,17 @@ class Factors:
 def factors(matrix: Matrix) -> Factors:
     """Factor a symmetric (or Hermitian) positive definite matrix (n, n) by LAPACK, in its place.
 
-    Raises numpy.linalg.LinAlgError where it is not positive.
+    Raises ScorecraftError where it is not positive: cuts without anything between them.
     """
     from scipy.linalg import cho_factor
 
     # LAPACK counts by columns: seen so, a matrix stored by rows is its own conjugate
     columns = matrix.conj().T if np.iscomplexobj(matrix) else matrix.T
-    lower, _ = cho_factor(columns, lower=True, overwrite_a=True, check_finite=False)
+    try:
+        lower, _ = cho_factor(columns, lower=True, overwrite_a=True, check_finite=False)
+    except np.linalg.LinAlgError as error:
+        raise ScorecraftError(
+            "some cuts lie so close together that their openings cannot be told apart",
+            hint="remove cuts drawn twice, or use longer panels",
+        ) from error
     return Factors(lower)

@@ -1,9 +1,8 @@
 """A layout's cuts through the model: its loaf's growth, its skin, and panels that suit it."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scorecraft.cuts import Layout, Line
+from scorecraft.cuts import Layout
 from scorecraft.loaf.bake import growth
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
@@ -26,23 +25,16 @@ def sheet_of(layout: Layout, skin: Skin) -> Sheet:
     return Sheet((exx, eyy, exy), skin.thickness_mm, layout.loaf.sheet_area_mm2)
 
 
-def predict(
-    layout: Layout,
-    skin: Skin,
-    *,
-    added: Sequence[tuple[Line, float]] = (),
-    panel_mm: float | None = None,
-) -> Opening:
-    """Predict how the cuts of a layout open; `added` are more cuts as line and depth (mm).
+def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Opening:
+    """Predict how the cuts of a layout open.
 
     Without a `panel_mm` the panels are as long as suits the lines.
     """
     sheet = sheet_of(layout, skin)
-    lines = [*(cut.line for cut in layout.cuts), *(line for line, _ in added)]
-    depths = [*(cut.depth_mm for cut in layout.cuts), *(depth for _, depth in added)]
+    lines = [cut.line for cut in layout.cuts]
     return solve(
         lines,
-        depths,
+        [cut.depth_mm for cut in layout.cuts],
         strain=sheet.strain,
         skin_mm=sheet.skin_mm,
         area_mm2=sheet.area_mm2,

@@ -1,44 +1,57 @@
 """Whether the loaf has room to grow, told as a finding with a cut that would give it."""
 
 import math
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
 
+from scorecraft.checks import run
+from scorecraft.checks.cures import no_graver, with_cuts, without_light_cuts
+from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.cuts import Layout, Line
+from scorecraft.cuts import Cut, Layout, Line
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
 from scorecraft.opening.result import Opening
-from scorecraft.opening.room import Room, direction, room, verdict_of, where
-from scorecraft.practice import CURE_DEPTH_MM
+from scorecraft.opening.room import Room, direction, room, where
+from scorecraft.practice import (
+    CURE_DEPTH_MM,
+    DECORATIVE_BLADE_DEG,
+    DEPTH_STEP_MM,
+    EXPANSION_BLADE_DEG,
+    OPENING_PANELS_ROUGH,
+    RIM_MARGIN_MM,
+    ROOM_ENOUGH,
+)
 from scorecraft.units import turntable_degrees
 
 TRIED = ((1, 0.55), (1, 0.7), (2, 0.55), (2, 0.7), (2, 0.8))
-"""Cures in the order they are tried: how many cuts through the crown, and their share of the way
-from rim to rim."""
+"""Cuts that are tried, in this order: how many through the crown, and their share of the way from
+rim to rim."""
 COARSE_MM = 4.0
 """Panels for trying cures: coarse, for a share of growth to a hundredth."""
+SPARE = 0.01
+"""Room that a cure leaves over, for what coarse panels miss."""
 NEARBY_DEG = 30.0
 """A cure may run this far off the direction that asks for it, to cross fewer cuts."""
+MOST_LEFT_OUT = 0.6
+"""Share of the cuts that a cure leaves out at most, for others to have their room."""
+NO_CURE = (
+    "no single cut cures it: bake a larger or higher loaf, leave room for long expansion cuts "
+    "between the others, or bake with less spring"
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Cure:
-    """Expansion cuts through the crown, each (2, 2) on the sheet (mm), that give enough room."""
+    """What to do in a baker's words, the layout it makes, and the lines (N, 2) to draw."""
 
+    told: str
+    layout: Layout
     lines: tuple[Line, ...]
-
-    def told(self) -> str:
-        """Say what to cut."""
-        spans = [span(line) for line in self.lines]
-        long = float(np.hypot(*(self.lines[0][1] - self.lines[0][0])))
-        what = "an expansion cut" if len(spans) == 1 else "two expansion cuts"
-        return (
-            f"add {what} through the crown along {' and '.join(spans)}, "
-            f"{long:.0f} mm long and {CURE_DEPTH_MM.value:.0f} mm deep"
-        )
 
 
 def room_findings(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
@@ -48,7 +61,7 @@ def room_findings(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]
         return []
     severity: Severity = "warn" if found.verdict == "will burst" else "note"
     cure = cured(layout, found, skin)
-    hint = cure.told() if cure else "cut the expansion cuts deeper, or bake with less spring"
+    hint = cure.told if cure else NO_CURE
     figures = {
         "taken": found.taken,
         "least": found.least,
@@ -69,23 +82,102 @@ def told(found: Room, layout: Layout) -> str:
 
 
 def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
-    """Find the smallest of a few cures that leaves enough room, or None."""
-    # a cut gives room across itself, so it runs square to the direction with the least
-    wanted = found.least_direction_rad + math.pi / 2
-    theta = clearest(layout, wanted, math.pi if found.even else math.radians(NEARBY_DEG))
-    for count, share in TRIED:
-        lines = tuple(across(layout, theta + k * math.pi / count, share) for k in range(count))
-        added = [(line, CURE_DEPTH_MM.value) for line in lines]
-        opened = predict(layout, skin, added=added, panel_mm=COARSE_MM)
-        if verdict_of(room(opened, layout.loaf.sheet_rim()).taken) == "enough":
-            return Cure(lines)
+    """Find the gentlest cure that leaves enough room and that the other checks let pass, or None.
+
+    What the drawing alone speaks against is never run through the model.
+    """
+    before = run(layout)
+    for alike in (*deeper(layout, skin), *added(layout, found)):
+        cure = next((each for each in alike if no_graver(before, run(each.layout))), None)
+        if cure is not None:
+            lines = [cut.line for cut in cure.layout.cuts]
+            coarse = max(COARSE_MM, panel_for(lines, OPENING_PANELS_ROUGH.value))
+            opened = predict(cure.layout, skin, panel_mm=coarse)
+            if room(opened, layout.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE:
+                return cure
     return None
 
 
+def deeper(layout: Layout, skin: Skin) -> Iterator[tuple[Cure, ...]]:
+    """Cut the expansion cuts deeper, all alike; those with a wished opening are left as wished."""
+    depth = min(_cure_depth(layout), skin.thickness_mm)
+    cuts = tuple(
+        replace(cut, depth_mm=depth) if _may_be_deeper(cut) and cut.depth_mm < depth else cut
+        for cut in layout.cuts
+    )
+    lines = tuple(
+        new.line for new, old in zip(cuts, layout.cuts, strict=True) if new.depth_mm > old.depth_mm
+    )
+    if lines:
+        told = f"cut the expansion cuts {depth:g} mm deep"
+        yield (Cure(told, replace(layout, cuts=cuts), lines),)
+
+
+def _may_be_deeper(cut: Cut) -> bool:
+    return cut.kind == "expansion" and cut.opens_mm is None
+
+
+def added(layout: Layout, found: Room) -> Iterator[tuple[Cure, ...]]:
+    """Add one or two cuts through the crown, short ones first.
+
+    Each is tried at a slant, upright, and upright with the light cuts in its way left out.
+    """
+    # a cut gives room across itself, so it runs square to the direction with the least
+    wanted = found.least_direction_rad + math.pi / 2
+    theta = clearest(layout, wanted, math.pi if found.even else math.radians(NEARBY_DEG))
+    depth = _cure_depth(layout)
+    for count, share in TRIED:
+        lines = tuple(across(layout, theta + k * math.pi / count, share) for k in range(count))
+        if not _through_traces(layout, lines):
+            slanted, upright = (
+                with_cuts(layout, lines, depth, math.radians(blade.value))
+                for blade in (EXPANSION_BLADE_DEG, DECORATIVE_BLADE_DEG)
+            )
+            told = _add(lines, depth)
+            free, left_out = without_light_cuts(upright, lines, depth)
+            others = f"{told}, blade upright, and leave out the light cuts in its way ({left_out})"
+            yield (
+                Cure(told, slanted, lines),
+                Cure(f"{told}, blade upright", upright, lines),
+                *(
+                    [Cure(others, free, lines)]
+                    if 0 < left_out <= MOST_LEFT_OUT * len(layout.cuts)
+                    else []
+                ),
+            )
+
+
+def _add(lines: tuple[Line, ...], depth: float) -> str:
+    long = float(np.hypot(*(lines[0][1] - lines[0][0])))
+    what = "an expansion cut" if len(lines) == 1 else "two expansion cuts"
+    spans = " and ".join(span(line) for line in lines)
+    return f"add {what} through the crown along {spans}, {long:.0f} mm long and {depth:g} mm deep"
+
+
+def _cure_depth(layout: Layout) -> float:
+    """Depth (mm) of a cut that is advised: as usual, or as deep as the loaf's height allows."""
+    step = DEPTH_STEP_MM.value
+    return min(CURE_DEPTH_MM.value, step * math.floor(deep_from_mm(layout.loaf) / step))
+
+
+def _through_traces(layout: Layout, lines: tuple[Line, ...]) -> bool:
+    """Whether any line runs through a drawing that was traced: no cut belongs there."""
+    drawings: dict[int, list[Line]] = {}
+    for cut in layout.cuts:
+        if cut.word == "trace":
+            drawings.setdefault(cut.figure, []).append(cut.line)
+    hulls = [shapely.MultiPoint(np.concatenate(each)).convex_hull for each in drawings.values()]
+    return any(hull.intersects(shapely.LineString(line)) for hull in hulls for line in lines)
+
+
 def across(layout: Layout, theta: float, share: float) -> Line:
-    """Lay a straight cut through the crown: a share of the way from rim to rim each side."""
+    """Lay a straight cut through the crown: a share of the way to the rim each side.
+
+    It stays as far above the rim as every cut should.
+    """
     ends = np.array([theta + math.pi, theta])
-    way = share * layout.loaf.reach(ends)
+    reach = layout.loaf.reach(ends)
+    way = np.minimum(share * reach, np.maximum(reach - RIM_MARGIN_MM.value, 0.0))
     line: Line = way[:, None] * np.column_stack([np.cos(ends), np.sin(ends)])
     return line
 

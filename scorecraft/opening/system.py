@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.cuts import Line
-from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.errors import UsageError
 from scorecraft.opening.circulant import Turn, blocks_of, turn_of, turned
 from scorecraft.opening.factor import factors
 from scorecraft.opening.kernel import stiffness, strips
@@ -49,20 +49,21 @@ def system(
     turn: int | None = None,
     *,
     held: ArrayLike = 0.0,
+    most_panels: float = OPENING_MOST_PANELS.value,
 ) -> System:
     """Set up the equations of cuts along lines (N, 2); depths only matter for finding a turn.
 
     `held` is about how stiff the springs of each line will be (E per mm), see `panels`.
     Takes 32 M^2 / n bytes for M panels with an n-fold turn, and the factors as much again. Raises
-    UsageError where that is more than `OPENING_MOST_PANELS` stand for, and where the pattern has
-    not the turn asked for.
+    UsageError where that is more than `most_panels` without a turn stand for, and where the
+    pattern has not the turn asked for.
     """
     parts = panels(lines, panel_mm, held)
     found = turn_of(parts, panel_depths(parts, depth_mm), turn)
     if turn not in (None, 1) and found is None:
         raise UsageError(f"the pattern does not come back to itself after 1/{turn} of a turn")
     count = found.count if found else 1
-    most = isqrt(int(OPENING_MOST_PANELS.value) ** 2 * count)
+    most = isqrt(int(most_panels) ** 2 * count)
     if len(parts) > most:
         coarser = panel_mm * len(parts) / most
         raise UsageError(
@@ -88,14 +89,8 @@ def held(equations: System, springs: Springs, *, keep: bool = True) -> Solver:
     """Add springs to the equations and factor them; `keep` leaves the equations usable again."""
     stiff = np.concatenate([springs.normal, springs.sliding])
     stiff = stiff * np.tile(equations.panels.length, 2)
-    try:
-        if equations.turn is None:
-            matrix = equations.matrix.copy() if keep else equations.matrix
-            matrix[np.diag_indices(len(matrix))] += stiff
-            return factors(matrix)
+    if equations.turn is not None:
         return turned(equations.turn, equations.matrix, stiff)
-    except np.linalg.LinAlgError as error:
-        raise ScorecraftError(
-            "some cuts lie so close together that their openings cannot be told apart",
-            hint="remove cuts drawn twice, or use longer panels",
-        ) from error
+    matrix = equations.matrix.copy() if keep else equations.matrix
+    matrix[np.diag_indices(len(matrix))] += stiff
+    return factors(matrix)

@@ -66,7 +66,8 @@ def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> dict[str, Any
             for group in tuned.groups
         ],
         "skin_mm": _bounds(tuned.fit.skin_mm),
-        "growth": None if tuned.fit.growth is None else _bounds(tuned.fit.growth),
+        "growth": _bounds(tuned.fit.growth),
+        "settled": tuned.fit.settled,
         "sure": tuned.fit.sure,
         "note": note,
     }  # fmt: skip

@@ -7,34 +7,45 @@ from pathlib import Path
 from typing import Any
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import SKIN_LIMITS_MM
+from scorecraft.practice import MOST_BAKER_BYTES, SETTLED_FROM_ROWS, SKIN_LIMITS_MM, SKIN_MM
+from scorecraft.reading import read_text
 from scorecraft.tune.fit import Fit
 
 GROWTH_LIMITS = (0.05, 20.0)
+UNSETTLED = "The openings do not settle the skin: the usual one is used."
+TO_SETTLE = (
+    f"measure {SETTLED_FROM_ROWS.value:.0f} openings or more, of light cuts and of deep ones"
+)
+HINT = "scorecraft tune writes one"
 
 
 @dataclass(frozen=True, slots=True)
 class Baker:
-    """A fitted skin (mm) and growth (over the assumed one), with bounds, and their bake."""
+    """The skin (mm) and growth (over the assumed one) to go by, with bounds, and their bake.
+
+    Where the openings did not settle them they are the usual ones; the bounds are as found.
+    """
 
     skin_mm: float
     skin_bounds_mm: tuple[float, float]
     growth: float = 1.0
     growth_bounds: tuple[float, float] | None = None
     sure: float = 0.9
+    settled: bool = True
     openings: int = 0
     pattern: str = ""
     date: str = ""
 
 
 def baker_of(found: Fit, *, pattern: str, date: str) -> Baker:
-    """Keep what a fit has found."""
+    """Keep what a fit has found, or what is usual where the openings do not settle it."""
     return Baker(
-        skin_mm=found.skin_mm.best,
+        skin_mm=found.skin_mm.best if found.settled else SKIN_MM.value,
         skin_bounds_mm=(found.skin_mm.low, found.skin_mm.high),
-        growth=found.growth.best if found.growth else 1.0,
-        growth_bounds=(found.growth.low, found.growth.high) if found.growth else None,
+        growth=found.growth.best if found.settled else 1.0,
+        growth_bounds=(found.growth.low, found.growth.high),
         sure=found.sure,
+        settled=found.settled,
         openings=len(found.residual_mm),
         pattern=pattern,
         date=date,
@@ -46,6 +57,8 @@ def baker_text(baker: Baker) -> str:
     low, high = baker.skin_bounds_mm
     lines = [
         "# What my loaves have taught scorecraft. Use it with: --baker FILE",
+        *([] if baker.settled else [f"# {UNSETTLED}", f"# To settle it {TO_SETTLE}."]),
+        f"settled = {str(baker.settled).lower()}",
         f"skin_mm = {baker.skin_mm:.3f}",
         f"skin_bounds_mm = [{low:.3f}, {high:.3f}]",
         f"growth = {baker.growth:.4f}  # over the growth the pattern assumes",
@@ -76,50 +89,63 @@ def quoted(text: str) -> str:
 
 
 def read_baker(path: str | Path) -> Baker:
-    """Read a baker.toml; raises UsageError where it is none or holds numbers that cannot be."""
-    path = Path(path)
+    """Read a baker.toml; raises UsageError where it is none or holds numbers that cannot be.
+
+    A file from before `settled` was written says so by few openings, or bounds at the limits.
+    """
+    text = read_text(path, int(MOST_BAKER_BYTES.value), "a baker file", HINT)
     try:
-        values = tomllib.loads(path.read_text(encoding="utf-8"))
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        hint = "scorecraft tune writes one"
-        raise UsageError(f'cannot read "{path}": {reason}', None, hint) from error
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        message = f'"{path}" is not a baker file: {error}'
-        raise UsageError(message, None, "scorecraft tune writes one") from error
+        values = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise UsageError(f'"{path}" is not a baker file: {error}', None, HINT) from error
+    except (ValueError, RecursionError) as error:  # endless digits or brackets
+        raise UsageError(f'"{path}" is not a baker file', None, HINT) from error
     least, most = (rule.value for rule in SKIN_LIMITS_MM)
     skin = _number(path, values, "skin_mm", least, most)
     growth = _number(path, {"growth": 1.0, **values}, "growth", *GROWTH_LIMITS)
+    low, high = _pair(path, values, "skin_bounds_mm") or (skin, skin)
+    openings = int(_number(path, {"openings": 0, **values}, "openings", 0, 1e9))
+    few = 0 < openings < SETTLED_FROM_ROWS.value
+    settled = values.get("settled", not few and (low == high or least < low < high < most))
     return Baker(
-        skin_mm=skin,
-        skin_bounds_mm=_pair(path, values, "skin_bounds_mm") or (skin, skin),
-        growth=growth,
+        skin_mm=skin if settled else SKIN_MM.value,
+        skin_bounds_mm=(low, high),
+        growth=growth if settled else 1.0,
         growth_bounds=_pair(path, values, "growth_bounds"),
         sure=_number(path, {"sure": 0.9, **values}, "sure", 0.0, 1.0),
-        openings=int(_number(path, {"openings": 0, **values}, "openings", 0, 1e9)),
+        settled=bool(settled),
+        openings=openings,
         pattern=str(values.get("pattern", "")),
         date=str(values.get("date", "")),
     )
 
 
-def _number(path: Path, values: dict[str, Any], key: str, least: float, most: float) -> float:
-    value = values.get(key)
-    if isinstance(value, bool) or not isinstance(value, int | float):
+def _number(path: str | Path, values: dict[str, Any], key: str, least: float, most: float) -> float:
+    value = _float(values.get(key))
+    if value is None:
         raise UsageError(f'"{path}" has no number {key}', None, f"like {key} = 12.0")
-    if not math.isfinite(value) or not least <= value <= most:
+    if not least <= value <= most:
         raise UsageError(f'"{path}": {key} = {value:g} cannot be', None, f"{least:g} to {most:g}")
-    return float(value)
+    return value
 
 
-def _pair(path: Path, values: dict[str, Any], key: str) -> tuple[float, float] | None:
+def _pair(path: str | Path, values: dict[str, Any], key: str) -> tuple[float, float] | None:
     found = values.get(key)
     if found is None:
         return None
-    whole = isinstance(found, list) and len(found) == 2
-    if not whole or not all(
-        isinstance(each, int | float) and math.isfinite(each) for each in found
-    ):
-        raise UsageError(
-            f'"{path}": {key} is no pair of numbers', None, f"like {key} = [9.0, 14.0]"
-        )
-    return (float(found[0]), float(found[1]))
+    pair = [_float(each) for each in found] if isinstance(found, list) else []
+    low, high = pair if len(pair) == 2 else (None, None)
+    if low is None or high is None or not -math.inf < low <= high < math.inf:
+        hint = f"like {key} = [9.0, 14.0]"
+        raise UsageError(f'"{path}": {key} is no pair of numbers', None, hint)
+    return low, high
+
+
+def _float(value: object) -> float | None:
+    """Take a number as such, however long; None for what is none."""
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return None
+    try:
+        return float(value)
+    except OverflowError:
+        return math.inf if value > 0 else -math.inf

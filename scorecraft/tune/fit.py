@@ -1,9 +1,13 @@
-"""Fit the skin thickness, and the growth where there is enough to go by, to measured openings.
+"""Fit the skin thickness and the growth to measured openings.
 
-Measured widths are taken as predicted width plus independent errors of one size. The best skin
-has the least sum of squares; its bounds are where that sum grows by t²/(n - p) of itself
-(profile likelihood of a nonlinear regression; Bates & Watts, Nonlinear Regression Analysis, 1988,
-section 6.1, recalled, page not checked).
+Measured widths are taken as predicted width plus independent errors of one size. What is known
+before anything is measured counts too: the skin is likely near `SKIN_MM` (its logarithm spreads by
+`SKIN_SPREAD`), the growth near the assumed one (by `GROWTH_SPREAD`), an error near `LONE_SD_MM` (as
+if `ERRORS_KNOWN` errors had been seen). So few or doubtful openings leave both near where they
+were, and many openings find their own. The best pair has the least sum of squares, those of the
+departures from what was known among them; its bounds are where that sum grows by t² of itself
+(normal priors and a scaled inverse chi-square one: Gelman et al., Bayesian Data Analysis, ch. 14;
+Bates & Watts, Nonlinear Regression Analysis, 1988, section 6.1; recalled, pages not checked).
 """
 
 import math
@@ -14,11 +18,16 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecraft.practice import (
-    GROWTH_FROM_CUTS,
-    GROWTH_FROM_ROWS,
+    ERRORS_KNOWN,
+    GROWTH_SPREAD,
     LONE_SD_MM,
     RULER_SD_MM,
+    SETTLED_FROM_CUTS,
+    SETTLED_FROM_ROWS,
+    SETTLED_SHARE,
     SKIN_LIMITS_MM,
+    SKIN_MM,
+    SKIN_SPREAD,
     SURE,
 )
 from scorecraft.tune.student import two_sided
@@ -54,23 +63,25 @@ class Bounds:
 class Fit:
     """What a bake teaches: the skin (mm), the growth over the assumed one, and how well it fits.
 
-    `growth` is None where the openings are too few to find it; then it is taken as assumed.
     `predicted_mm` and `residual_mm` (measured less predicted) are by row; `spread_mm` is the
-    standard deviation the errors were taken to have.
+    standard deviation the errors were taken to have. `settled` is False where the openings tell
+    too little to go by: then a baker keeps the usual skin and growth.
     """
 
     skin_mm: Bounds
-    growth: Bounds | None
+    growth: Bounds
     predicted_mm: Array
     residual_mm: Array
     spread_mm: float
     sure: float
+    settled: bool
 
 
 def table(widths: Widths, skins: Array | None = None) -> tuple[Array, Array]:
     """Run a model over skins (K,), by default all that are looked for: skins, widths (K, cuts)."""
     if skins is None:
-        skins = spaced(SKIN_LIMITS_MM[0].value, SKIN_LIMITS_MM[1].value, KNOTS)
+        knots = spaced(SKIN_LIMITS_MM[0].value, SKIN_LIMITS_MM[1].value, KNOTS)
+        skins = np.union1d(knots, SKIN_MM.value)
     return skins, np.array([widths(float(skin)) for skin in skins])
 
 
@@ -87,19 +98,25 @@ def fit(
     *,
     sure: float = SURE.value,
 ) -> Fit:
-    """Fit measured widths (N,) of the cuts at columns `rows` (N,) of a table of widths.
-
-    The growth is fitted too where there are enough rows of enough different cuts and it makes
-    them fit better than chance would.
-    """
-    fine = np.exp(np.linspace(math.log(skins[0]), math.log(skins[-1]), FINE))
+    """Fit measured widths (N,) of the cuts at columns `rows` (N,) of a table of widths."""
+    fine = np.union1d(spaced(float(skins[0]), float(skins[-1]), FINE), SKIN_MM.value)
     model = _interpolated(skins, widths, fine)[:, list(rows)]
-    plain = fit_skin(fine, model, measured_mm, sure=sure)
-    enough = len(rows) >= GROWTH_FROM_ROWS.value and len(set(rows)) >= GROWTH_FROM_CUTS.value
-    if not enough:
-        return plain
-    both = fit_both(fine, model, measured_mm, sure=sure)
-    return both if _better(plain, both, sure) else plain
+    spread = LONE_SD_MM.value
+    freedom = int(ERRORS_KNOWN.value) + max(len(rows) - 2, 0)
+    for _ in range(2):  # the errors are known only once there is a fit
+        growth, least = _best_growth(fine, model, measured_mm, spread)
+        best = int(np.argmin(least))
+        residual = measured_mm - growth[best] * model[best]
+        squares = ERRORS_KNOWN.value * LONE_SD_MM.value**2 + float((residual**2).sum())
+        spread = max(math.sqrt(squares / freedom), RULER_SD_MM.value)
+    growth, least = _best_growth(fine, model, measured_mm, spread)
+    best, reach = int(np.argmin(least)), two_sided(sure, freedom)
+    spare = least.min() + reach**2 - least
+    skin = _bounds(fine, best, spare)
+    settled = _settled(skin, rows, reach)
+    grown = _growth_bounds(growth, best, spare, _weight(model, spread))
+    predicted = growth[best] * model[best]
+    return Fit(skin, grown, predicted, measured_mm - predicted, spread, sure, settled)
 
 
 def fit_closely(
@@ -125,31 +142,41 @@ def fit_closely(
     return now
 
 
-def fit_skin(fine: Array, model: Array, measured_mm: Array, *, sure: float) -> Fit:
-    """Fit the skin alone: `model` (F, N) are the widths of each row at the skins `fine` (F,)."""
-    squares = ((measured_mm - model) ** 2).sum(axis=1)
-    best = int(np.argmin(squares))
-    spread, reach = _allowed(squares[best], len(measured_mm), 1, sure)
-    skin = _bounds(fine, squares, squares[best] + reach)
-    residual = measured_mm - model[best]
-    return Fit(skin, None, model[best], residual, spread, sure)
+def _best_growth(
+    fine: Array, model: Array, measured_mm: Array, spread: float
+) -> tuple[Array, Array]:
+    """Give for every skin of `fine` (F,) its best growth, and the sum of squares that is left.
+
+    All openings grow in proportion to the growth: for each skin it is a linear regression.
+    """
+    known = 1 / GROWTH_SPREAD.value**2
+    growth = (model @ measured_mm / spread**2 + known) / _weight(model, spread)
+    off = measured_mm - growth[:, None] * model
+    squares: Array = (off**2).sum(axis=1) / spread**2 + known * (growth - 1) ** 2
+    return growth, squares + (np.log(fine / SKIN_MM.value) / SKIN_SPREAD.value) ** 2
 
 
-def fit_both(fine: Array, model: Array, measured_mm: Array, *, sure: float) -> Fit:
-    """Fit skin and growth: all openings grow in proportion to the growth."""
-    growth = model @ measured_mm / np.maximum((model**2).sum(axis=1), 1e-12)
-    squares = ((measured_mm - growth[:, None] * model) ** 2).sum(axis=1)
-    best = int(np.argmin(squares))
-    spread, reach = _allowed(squares[best], len(measured_mm), 2, sure)
-    skin = _bounds(fine, squares, squares[best] + reach)
-    # for each skin the growths within reach: a parabola about the best one
-    spare = squares[best] + reach - squares
-    half = np.sqrt(np.maximum(spare, 0.0) / np.maximum((model**2).sum(axis=1), 1e-12))
+def _weight(model: Array, spread: float) -> Array:
+    """How much is known about the growth at every skin: 1 over the square of its error."""
+    weight: Array = (model**2).sum(axis=1) / spread**2 + 1 / GROWTH_SPREAD.value**2
+    return weight
+
+
+def _growth_bounds(growth: Array, best: int, spare: Array, weight: Array) -> Bounds:
+    """Find the ends of the growths within reach: for each skin a parabola about the best one."""
+    half = np.sqrt(np.maximum(spare, 0.0) / weight)
     inside = spare >= 0
     low, high = (growth - half)[inside].min(), (growth + half)[inside].max()
-    grown = Bounds(float(growth[best]), float(low), float(high), skin.open_below, skin.open_above)
-    predicted = growth[best] * model[best]
-    return Fit(skin, grown, predicted, measured_mm - predicted, spread, sure)
+    return Bounds(float(growth[best]), max(float(low), 0.0), float(high))
+
+
+def _settled(skin: Bounds, rows: Sequence[int], reach: float) -> bool:
+    """Whether the openings tell more of the skin than was known without them."""
+    if skin.open_below or skin.open_above:
+        return False
+    spread = math.log(skin.high / skin.low) / (2 * reach)
+    few = len(rows) < SETTLED_FROM_ROWS.value or len(set(rows)) < SETTLED_FROM_CUTS.value
+    return not few and spread <= SETTLED_SHARE.value * SKIN_SPREAD.value
 
 
 def _interpolated(skins: Array, widths: Array, fine: Array) -> Array:
@@ -158,27 +185,9 @@ def _interpolated(skins: Array, widths: Array, fine: Array) -> Array:
     return np.column_stack([np.interp(at, knots, column) for column in widths.T])
 
 
-def _allowed(least: float, count: int, unknowns: int, sure: float) -> tuple[float, float]:
-    """Give the spread of the errors, and how much the sum of squares may grow within the bounds."""
-    freedom = count - unknowns
-    if freedom < 1:
-        spread = LONE_SD_MM.value
-        return spread, (spread * two_sided(sure, 1000)) ** 2
-    spread = max(math.sqrt(least / freedom), RULER_SD_MM.value)
-    return spread, (spread * two_sided(sure, freedom)) ** 2
-
-
-def _bounds(fine: Array, squares: Array, most: float) -> Bounds:
+def _bounds(fine: Array, best: int, spare: Array) -> Bounds:
     """Find the ends of the skins whose sum of squares stays within reach."""
-    inside = np.flatnonzero(squares <= most)
+    inside = np.flatnonzero(spare >= 0)
     first, last = int(inside[0]), int(inside[-1])
-    best = float(fine[int(np.argmin(squares))])
-    edge = len(fine) - 1
-    return Bounds(best, float(fine[first]), float(fine[last]), first == 0, last == edge)
-
-
-def _better(plain: Fit, both: Fit, sure: float) -> bool:
-    """Whether the growth makes the openings fit better than chance would (an F test)."""
-    freedom = len(both.residual_mm) - 2
-    gained = float((plain.residual_mm**2).sum() - (both.residual_mm**2).sum())
-    return gained > (both.spread_mm * two_sided(sure, freedom)) ** 2
+    low, high = float(fine[first]), float(fine[last])
+    return Bounds(float(fine[best]), low, high, first == 0, last == len(fine) - 1)

@@ -7,17 +7,26 @@ without its end, the next bake begins on a line of its own.
 import contextlib
 import json
 import os
+import stat
 import time
+from codecs import BOM_UTF8
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from scorecraft.errors import UsageError
+from scorecraft.practice import MOST_LOG_BYTES
+from scorecraft.reading import read_bytes
+from scorecraft.writing import sync_folder
 
 WAIT_S = 20.0
 """How long to wait for another run that is writing."""
 PAUSE_S = 0.02
+TEXTS = ("date", "pattern", "title", "note")
+"""What of a bake is text."""
+MOST_NUMBER = 1e9
+"""No size, count or knob of a bake is greater."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,34 +45,62 @@ def add(path: Path, bake: Mapping[str, Any]) -> None:
             start = b"" if _ends_whole(file) else b"\n"
             _written(file, start + line.encode("utf-8") + b"\n")
             os.fsync(file)
-        _sync_folder(path)
+        sync_folder(path.parent)
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
         raise UsageError(f'cannot write "{path}": {reason}', None, "choose another file") from error
 
 
 def read(path: Path) -> Logged:
-    """Read all bakes of a log; raises UsageError where there is none."""
-    try:
-        data = path.read_bytes()
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        hint = "scorecraft tune --measured adds to it"
-        raise UsageError(f'cannot read "{path}": {reason}', None, hint) from error
+    """Read all bakes of a log; a line that is none is passed over and stays in the file.
+
+    Raises UsageError where there is no log.
+    """
+    hint = "scorecraft tune --measured adds to it"
+    data = read_bytes(path, int(MOST_LOG_BYTES.value), "a log of bakes", hint)
     bakes, unreadable = [], []
-    for number, line in enumerate(data.split(b"\n"), start=1):
+    for number, line in enumerate(data.removeprefix(BOM_UTF8).split(b"\n"), start=1):
         if not line.strip():
             continue
-        try:
-            bake = json.loads(line.decode("utf-8"))
-        except ValueError:
+        bake = _bake(line)
+        if bake is None:
             unreadable.append(number)
-            continue
-        if isinstance(bake, dict):
-            bakes.append(bake)
         else:
-            unreadable.append(number)
+            bakes.append(bake)
     return Logged(tuple(bakes), tuple(unreadable))
+
+
+def _bake(line: bytes) -> Mapping[str, Any] | None:
+    """Read one line; None where it is no bake, or a number in it is none that a bake has."""
+    try:
+        bake = json.loads(line, parse_constant=_number, parse_float=_number, parse_int=_number)
+    except (ValueError, RecursionError):
+        return None
+    return bake if isinstance(bake, dict) and _is_bake(bake) else None
+
+
+def _is_bake(bake: Mapping[str, Any]) -> bool:
+    """Whether all that is read of a bake is of its kind; what is not there is no fault."""
+    cuts, skin = bake.get("cuts", []), bake.get("skin_mm") or {}
+    return (
+        all(isinstance(bake.get(key, ""), str) for key in TEXTS)
+        and (isinstance(skin, dict) and _all_numbers([skin.get("best", 0.0)]))
+        and (isinstance(cuts, list) and all(isinstance(cut, dict) for cut in cuts))
+        and all(_all_numbers([cut.get("predicted_mm", 0.0)]) for cut in cuts)
+        and all(_all_numbers(cut.get("measured_mm", [])) for cut in cuts)
+    )
+
+
+def _all_numbers(values: object) -> bool:
+    return isinstance(values, list) and all(type(each) in (int, float) for each in values)
+
+
+def _number(text: str) -> float:
+    """Read a number, a whole one as such; raises ValueError for what no bake has."""
+    value = float(text)
+    if not abs(value) <= MOST_NUMBER:
+        raise ValueError("a bake has no such number")
+    return int(value) if text.lstrip("-").isdecimal() else value
 
 
 def _ends_whole(file: int) -> bool:
@@ -87,6 +124,8 @@ def _locked(path: Path) -> Iterator[int]:
     flags = os.O_RDWR | os.O_CREAT | os.O_APPEND | getattr(os, "O_BINARY", 0)
     file = os.open(path, flags, 0o666)
     try:
+        if not stat.S_ISREG(os.fstat(file).st_mode):
+            raise OSError("it is a pipe or a device, not a file on the disk")
         with _alone(file, path):
             yield file
     finally:
@@ -125,13 +164,3 @@ def _lock_file(lock: Path) -> Iterator[None]:
         yield
     finally:
         lock.unlink(missing_ok=True)
-
-
-def _sync_folder(path: Path) -> None:
-    """Force a new file's name to the disk, where the system lets a folder be opened."""
-    with contextlib.suppress(OSError):
-        folder = os.open(path.parent or Path("."), os.O_RDONLY)
-        try:
-            os.fsync(folder)
-        finally:
-            os.close(folder)

@@ -5,7 +5,9 @@ from typing import Any
 
 import numpy as np
 
+from scorecraft.practice import SKIN_MM
 from scorecraft.tune.bake import Tuned
+from scorecraft.tune.baker import TO_SETTLE
 from scorecraft.tune.fit import Bounds
 from scorecraft.tune.log import Logged
 
@@ -26,14 +28,15 @@ def _report(tuned: Tuned) -> Iterator[str]:
             f"{residual:>+6.1f} mm"
         )
     yield ""
-    yield skin_words(tuned)
-    if found.growth is not None:
-        yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
-    else:
-        yield "growth as the pattern assumes: the openings do not tell more"
+    yield ("" if found.settled else "best guess so far: ") + skin_words(tuned)
+    yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
     yield f"openings scatter by {found.spread_mm:.1f} mm about the prediction"
     yield "bounds count the scatter of the openings, not what the model leaves out"
-    yield from _warnings(found.skin_mm, len(found.residual_mm))
+    if not found.settled:
+        yield (
+            f"these openings do not settle the skin: the usual {SKIN_MM.value:g} mm is kept; "
+            f"to settle it {TO_SETTLE}"
+        )
 
 
 def skin_words(tuned: Tuned) -> str:
@@ -50,13 +53,6 @@ def _bounded(bounds: Bounds, unit: str, digits: int) -> str:
     )
 
 
-def _warnings(skin: Bounds, rows: int) -> Iterator[str]:
-    if rows == 1:
-        yield "one opening says little: measure a few more, of deep and of light cuts"
-    elif skin.open_below or skin.open_above:
-        yield "these openings do not settle the skin: measure deep and light cuts, and more of them"
-
-
 def log_text(logged: Logged) -> str:
     """List the bakes of a log, one a line, the newest last."""
     lines = [f"{'date':<12}{'pattern':<22}{'openings':>9}{'off by':>9}{'skin':>10}  note"]
@@ -71,23 +67,20 @@ def _bake_line(bake: Mapping[str, Any]) -> str:
     off = f"{np.sqrt(np.mean([(m - p) ** 2 for m, p in pairs])):.1f} mm" if pairs else ""
     best = _best(bake.get("skin_mm"))
     return (
-        f"{bake.get('date', '')!s:<12}{bake.get('pattern', '')!s:<22}{len(pairs):>9}{off:>9}"
+        f"{bake.get('date', ''):<12}{bake.get('pattern', ''):<22}{len(pairs):>9}{off:>9}"
         f"{best:>10}  {bake.get('note', '')}"
     ).rstrip()
 
 
-def _best(skin: object) -> str:
-    best = skin.get("best") if isinstance(skin, dict) else None
-    return f"{best:.1f} mm" if isinstance(best, int | float) else ""
+def _best(skin: Mapping[str, float] | None) -> str:
+    return f"{skin['best']:.1f} mm" if skin and "best" in skin else ""
 
 
 def measured_and_predicted(bake: Mapping[str, Any]) -> list[tuple[float, float]]:
     """List the openings of a logged bake: measured and predicted width (mm) of each."""
-    cuts = bake.get("cuts")
-    pairs: list[tuple[float, float]] = []
-    for cut in cuts if isinstance(cuts, list) else []:
-        predicted = cut.get("predicted_mm") if isinstance(cut, dict) else None
-        if isinstance(predicted, int | float):
-            sizes = cut.get("measured_mm", [])
-            pairs += [(float(m), float(predicted)) for m in sizes if isinstance(m, int | float)]
-    return pairs
+    return [
+        (float(measured), float(cut["predicted_mm"]))
+        for cut in bake.get("cuts", [])
+        if "predicted_mm" in cut
+        for measured in cut.get("measured_mm", [])
+    ]

@@ -54,7 +54,7 @@ class Folder:
 
     def holds(self, path: Path) -> bool:
         """Tell whether a file is a plain one in this folder, not a link out of it."""
-        return path.is_file() and path.resolve().parent == self.path and path.name[0] != "."
+        return is_within(self.path, path) and path.name[0] != "."
 
     def file(self, name: str) -> Path:
         """Find the path of a name; raises UsageError for anything but a plain file name."""
@@ -94,6 +94,11 @@ class Folder:
                 raise ChangedError(f'"{path.name}" {word}', hint, there)
             write_whole(path, data)
         return Opened(path.name, text, mark_of(data))
+
+
+def is_within(folder: Path, path: Path) -> bool:
+    """Whether a path is an ordinary file of a folder, also behind links, and none elsewhere."""
+    return path.is_file() and path.resolve().parent == folder.resolve()
 
 
 def mark_of(data: bytes) -> str:

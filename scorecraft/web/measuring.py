@@ -1,5 +1,6 @@
 """After the bake: measured openings against predicted ones, and the log of bakes."""
 
+import os
 from collections.abc import Mapping
 from datetime import date
 from pathlib import Path, PurePath
@@ -18,6 +19,7 @@ from scorecraft.tune.log import add, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 from scorecraft.web.asked import BAKER, Data, flag_of, number_of, text_of, words_of
+from scorecraft.web.folder import is_within
 from scorecraft.writing import write_whole
 
 LOG = "bakes.jsonl"
@@ -36,6 +38,9 @@ def measured(design: Design, request: Data, folder: Path) -> dict[str, Any]:
 
 def kept(tuned: Tuned, name: str, note: str, folder: Path) -> None:
     """Add a bake to the log, and write what it has taught."""
+    for path in (folder / LOG, folder / BAKER):
+        if os.path.lexists(path) and not is_within(folder, path):
+            raise UsageError(f'"{path.name}" is not an ordinary file of the folder')
     today = date.today().isoformat()
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
     add(folder / LOG, record(tuned, pattern=name, date=today, note=note))
@@ -85,7 +90,8 @@ def tuned_data(tuned: Tuned) -> dict[str, Any]:
             for each, (wide, predicted) in zip(tuned.measured, pairs, strict=True)
         ],
         "skin_mm": bounds_data(found.skin_mm),
-        "growth": bounds_data(found.growth) if found.growth else None,
+        "growth": bounds_data(found.growth),
+        "settled": found.settled,
         "spread_mm": rounded(found.spread_mm),
         "sure": rounded(found.sure),
         "plot": svg(plot, text="text", ids="plot"),

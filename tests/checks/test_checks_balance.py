@@ -54,3 +54,17 @@ def test_cures_work(cut, lay):
 def test_a_predicted_opening_may_weigh_instead(cut, lay):
     made = lay(slash(cut, 40, 8), slash(cut, -40, 4))
     assert weigh(made, np.array([10.0, 10.0])).aside_mm == pytest.approx(0, abs=1e-9)
+
+
+def test_a_cure_that_would_run_into_others_or_the_rim_is_not_told(cut, lay):
+    """A light cut where the added one would lie, and one that would be moved over the rim."""
+    aside = [slash(cut, 60, 8), slash(cut, 30, 8)]
+    (free,) = balance(lay(*aside))
+    assert "move the cuts" in free.hint and "add about" in free.hint
+    in_the_way = cut((-104, 5), (-88, 5), depth=1)
+    (found,) = balance(lay(*aside, in_the_way))
+    assert "move the cuts" in found.hint and "add about" not in found.hint
+    to_the_rim = cut((-140, 5), (-88, 5), depth=1)
+    (found,) = balance(lay(*aside, to_the_rim))
+    assert "move the cuts" not in found.hint
+    assert found.hint.startswith("leave out or shorten cuts at 3 o'clock")

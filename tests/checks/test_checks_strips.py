@@ -144,3 +144,11 @@ def test_a_strip_that_almost_holds_is_told_with_figures_that_differ(cut, lay):
     assert f"{width:.0f}" == f"{wanted:.0f}" == "14"
     assert f"only {width:.1f} mm of dough" in found.message
     assert f": {wanted:.1f} mm hold" in found.message
+
+
+def test_no_cure_makes_a_cut_too_shallow_for_what_it_is_for(cut, lay):
+    """A strip that an expansion cut of 2 mm would leave: the depth check would warn of that."""
+    (found,) = strips(lay(level(cut, 0, 8), level(cut, 2.6, 8)))
+    assert "apart" in found.hint and "no deeper" not in found.hint
+    (found,) = strips(lay(level(cut, 0, 4), level(cut, 2.6, 4)))
+    assert "no deeper than 2.1 mm" in found.hint

@@ -3,10 +3,11 @@
 import numpy as np
 import pytest
 
-from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.errors import UsageError
 from scorecraft.opening import depth as room
 from scorecraft.opening import solve
 from scorecraft.opening.depth import depths_for, to_hand
+from scorecraft.practice import OPENING_WISH_WORK
 
 AREA = np.pi * 150**2
 GROWTH = {"strain": (0.1, 0.1, 0.0), "area_mm2": AREA, "panel_mm": 3.0}
@@ -129,10 +130,47 @@ def test_slopes_are_those_of_small_changes(monkeypatch):
         np.testing.assert_allclose(seen["slopes"][:, k], slope, rtol=2e-2, atol=2e-4)
 
 
-def test_search_that_does_not_settle_is_an_error(monkeypatch):
-    monkeypatch.setattr(room, "_step", lambda *args: np.zeros(1))
-    with pytest.raises(ScorecraftError, match="no depths"):
-        depths_for([SLASH], [9.0], [0.0], **GROWTH)
+def test_a_search_that_does_not_settle_gives_what_came_nearest(monkeypatch):
+    steps = iter([0.5, 0.5, -1.0] + [0.0] * 200)
+    monkeypatch.setattr(room, "_step", lambda *args: np.full(1, next(steps)))
+    monkeypatch.setattr(room, "COARSER", 1.0)
+    found = depths_for([SLASH], [9.0], [0.0], **GROWTH)
+    assert not found.settled and found.reachable.all()
+    assert opened([SLASH], found.depth_mm)[0] == pytest.approx(found.reached_mm[0], rel=1e-3)
+    start = opened([SLASH], [4.0])[0]
+    assert start < found.reached_mm[0] < 9.0
+
+
+def counted(monkeypatch):
+    """The panels of every solve."""
+    sizes = []
+    whole = room._opening
+
+    def spy(search, depth):
+        sizes.append(len(search.equations.panels))
+        return whole(search, depth)
+
+    monkeypatch.setattr(room, "_opening", spy)
+    return sizes
+
+
+def test_a_search_ends_after_the_work_allowed(monkeypatch):
+    """Work is counted in panels and solves, never by a clock."""
+    sizes = counted(monkeypatch)
+    monkeypatch.setattr(room, "_step", lambda search, *others: np.zeros(len(search.wishes)))
+    lines = [SLASH + np.array([0, 5.0 * k]) for k in range(12)]
+    found = depths_for(lines, [40.0] * 6 + [1.0] * 6, [0.0] * 12, **GROWTH | {"panel_mm": 1.5})
+    assert not found.settled
+    work = sum((size / 1000) ** 3 for size in sizes)
+    assert 0.5 * OPENING_WISH_WORK.value < work < 1.5 * OPENING_WISH_WORK.value
+
+
+def test_more_panels_than_are_searched_are_refused_before_any_is_solved(monkeypatch):
+    sizes = counted(monkeypatch)
+    lines = [SLASH + np.array([0.1 * k, 5.0 * k]) for k in range(30)]
+    with pytest.raises(UsageError, match="more than the opening model takes"):
+        depths_for(lines, [3.0] * 30, [0.0] * 30, **GROWTH | {"panel_mm": 1.0})
+    assert not sizes
 
 
 @pytest.mark.parametrize("wishes", [[0.0], [-2.0], [np.inf], [1.0, 2.0]])

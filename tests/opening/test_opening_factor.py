@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 
+from scorecraft.errors import ScorecraftError
 from scorecraft.opening.factor import factors
 
 
@@ -23,5 +24,5 @@ def test_a_real_matrix_is_factored_in_its_own_place():
 
 
 def test_matrix_that_is_not_positive_is_refused():
-    with pytest.raises(np.linalg.LinAlgError):
+    with pytest.raises(ScorecraftError, match="close together"):
         factors(np.diag([1.0, -1.0]))

@@ -12,7 +12,9 @@ from scorecraft.groups import groups
 from scorecraft.loaf.bake import Bake, growth
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.opening import solve
+from scorecraft.practice import SKIN_MM
 from scorecraft.tune.bake import record, tune
+from scorecraft.tune.baker import baker_of
 from scorecraft.tune.log import Logged
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import PANEL_MM, predictor
@@ -99,24 +101,44 @@ def test_cuts_keep_their_names_whatever_their_numbers_and_the_record_tells_both(
 def test_the_report_shows_measured_predicted_and_bounds(layout):
     tuned = tune(layout, groups(layout), rows([(1, 40.0), (2, 3.4), (3, 9.0)]), stand_in)
     text = tuned_text(tuned)
-    assert "measured" in text and "40.0 mm" in text and "+0.4 mm" in text
-    assert "skin thickness 10.0 mm (" in text and "90% sure" in text
+    assert "measured" in text and "40.0 mm" in text and "+0.0 mm" in text
+    assert f"skin thickness {tuned.fit.skin_mm.best:.1f} mm (" in text and "90% sure" in text
+    assert "growth 1.0" in text
 
 
-def test_one_opening_is_called_little(layout):
-    assert "one opening says little" in tuned_text(
-        tune(layout, groups(layout), rows([(1, 40.0)]), stand_in)
-    )
+@pytest.mark.parametrize(
+    "widths",
+    [
+        [(1, 40.0)],
+        [(1, 70.0), (2, 9.0)],
+        [(1, 0.0), (2, 0.0), (3, 0.0)],
+        [(1, 5.0), (1, 90.0), (2, 1.0), (2, 20.0)],
+        [(1, 40.0)] * 6,
+    ],
+)
+def test_openings_that_do_not_settle_the_skin_leave_it_and_say_what_would(layout, widths):
+    """One, two, none open, some that contradict one another, always the same cut."""
+    tuned = tune(layout, groups(layout), rows(widths), stand_in)
+    text = tuned_text(tuned)
+    assert "best guess so far" in text
+    assert "do not settle the skin: the usual 12 mm is kept" in text
+    assert "measure 4 openings or more, of light cuts and of deep ones" in text
+    baker = baker_of(tuned.fit, pattern="", date="")
+    assert (baker.settled, baker.skin_mm, baker.growth) == (False, SKIN_MM.value, 1.0)
 
 
-def test_openings_that_settle_nothing_are_called_so(layout):
-    text = tuned_text(tune(layout, groups(layout), rows([(1, 0.0), (2, 0.0), (3, 0.0)]), stand_in))
-    assert "do not settle the skin" in text and "or more" in text
+def test_openings_that_settle_it_are_gone_by(layout):
+    made = stand_in(8.0)
+    widths = [(k + 1, float(w)) for k, w in enumerate(made)] * 3
+    tuned = tune(layout, groups(layout), rows(widths), stand_in)
+    assert "settle" not in tuned_text(tuned)
+    baker = baker_of(tuned.fit, pattern="", date="")
+    assert baker.settled and baker.skin_mm == tuned.fit.skin_mm.best < 10
 
 
 def test_the_log_is_listed_with_what_cannot_be_read(layout):
     tuned = tune(layout, groups(layout), rows([(1, 40.0), (2, 3.4)]), stand_in)
     entry = record(tuned, pattern="made", date="2026-01-02", note="good")
-    text = log_text(Logged((entry, {"date": "?", "cuts": "odd"}), (3,)))
+    text = log_text(Logged((entry, {"date": "?"}), (3,)))
     assert "2026-01-02" in text and "made" in text and "good" in text
     assert "line 3 cannot be read" in text

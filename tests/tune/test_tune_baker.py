@@ -1,11 +1,13 @@
 """baker.toml: what is written is read back, and nothing else is believed."""
 
+import os
 import tomllib
 
 import numpy as np
 import pytest
 
 from scorecraft.errors import UsageError
+from scorecraft.practice import SKIN_MM
 from scorecraft.tune.baker import Baker, baker_of, baker_text, quoted, read_baker
 from scorecraft.tune.fit import Bounds, Fit
 
@@ -18,7 +20,7 @@ def written(tmp_path, text):
 
 @pytest.mark.parametrize("growth", [None, (0.8, 1.6)])
 def test_a_baker_is_read_back_as_written(tmp_path, growth):
-    baker = Baker(11.25, (9.5, 14.125), 1.1 if growth else 1.0, growth, 0.9, 12,
+    baker = Baker(11.25, (9.5, 14.125), 1.1 if growth else 1.0, growth, 0.9, True, 12,
                   'odd "name"\\\n\x07é', "2026-01-02")  # fmt: skip
     assert read_baker(written(tmp_path, baker_text(baker))) == baker
 
@@ -30,11 +32,39 @@ def test_a_quoted_text_is_what_another_reader_reads(text):
 
 def test_a_fit_becomes_a_baker():
     zero = np.zeros(7)
-    fit = Fit(Bounds(12.0, 10.0, 15.0), Bounds(1.2, 1.0, 1.4), zero, zero, 1.0, 0.9)
-    baker = baker_of(fit, pattern="sun", date="2026-01-02")
-    assert (baker.skin_mm, baker.growth, baker.openings) == (12.0, 1.2, 7)
-    plain = baker_of(Fit(fit.skin_mm, None, zero, zero, 1.0, 0.9), pattern="", date="")
-    assert plain.growth == 1.0 and plain.growth_bounds is None
+    skin, growth = Bounds(14.0, 10.0, 15.0), Bounds(1.2, 1.0, 1.4)
+    known = Fit(skin, growth, zero, zero, 1.0, 0.9, settled=True)
+    baker = baker_of(known, pattern="sun", date="2026-01-02")
+    assert (baker.skin_mm, baker.growth, baker.openings) == (14.0, 1.2, 7)
+    assert (baker.skin_bounds_mm, baker.growth_bounds) == ((10.0, 15.0), (1.0, 1.4))
+
+
+def test_a_fit_that_settles_nothing_leaves_what_is_usual_and_says_so(tmp_path):
+    zero = np.zeros(2)
+    doubtful = Fit(Bounds(35.0, 8.0, 40.0), Bounds(1.5, 0.4, 3.0), zero, zero, 1.0, 0.9, False)
+    baker = baker_of(doubtful, pattern="sun", date="2026-01-02")
+    assert (baker.skin_mm, baker.growth) == (SKIN_MM.value, 1.0)
+    text = baker_text(baker)
+    assert "settled = false" in text and "measure 4 openings or more" in text
+    assert read_baker(written(tmp_path, text)) == baker
+
+
+@pytest.mark.parametrize(
+    ("text", "skin"),
+    [
+        ("skin_mm = 35\nskin_bounds_mm = [20, 40]\nopenings = 2\n", SKIN_MM.value),
+        ("skin_mm = 35\nskin_bounds_mm = [20, 40]\nopenings = 9\n", SKIN_MM.value),
+        ("skin_mm = 9\nskin_bounds_mm = [8, 10]\nopenings = 2\n", SKIN_MM.value),
+        ("skin_mm = 9\nskin_bounds_mm = [8, 10]\nopenings = 9\n", 9),
+        ("skin_mm = 9\nskin_bounds_mm = [8, 10]\nopenings = 9\nsettled = false\n", SKIN_MM.value),
+        ("skin_mm = 9\ngrowth = 1.3\n", 9),
+    ],
+)
+def test_files_of_before_are_read_by_what_they_say_of_their_openings(tmp_path, text, skin):
+    baker = read_baker(written(tmp_path, text))
+    assert baker.skin_mm == skin
+    assert baker.settled == (skin == 9)
+    assert baker.growth == (1.3 if "1.3" in text else 1.0)
 
 
 def test_a_short_file_by_hand_is_enough(tmp_path):
@@ -49,11 +79,32 @@ def test_a_short_file_by_hand_is_enough(tmp_path):
         ("skin_mm = 500", "cannot be"), ("skin_mm = 12\ngrowth = -1", "cannot be"),
         ("skin_mm = 12\nskin_bounds_mm = [1]", "no pair"), ("skin_mm", "not a baker file"),
         ("skin_mm = 12\ngrowth_bounds = ['a', 2]", "no pair"),
+        ("skin_mm = 12\nskin_bounds_mm = [9, nan]", "no pair"),
+        ("skin_mm = 12\nskin_bounds_mm = [true, 9]", "no pair"),
+        ("skin_mm = 12\nskin_bounds_mm = [9, 1e999]", "no pair"),
+        ("skin_mm = 12\nskin_bounds_mm = [14, 9]", "no pair"),
+        (f"skin_mm = 12\nskin_bounds_mm = [9, 0x{'f' * 300}]", "no pair"),
+        (f"skin_mm = {'9' * 400}", "cannot be"), (f"skin_mm = 0x{'f' * 9000}", "cannot be"),
+        (f"skin_mm = {'9' * 9000}", "not a baker file"), ("skin_mm = 1e999", "cannot be"),
+        (f"skin_mm = 12\na = {'[' * 40_000}", "not a baker file"),
+        (f"skin_mm = 12\na = {'{b=' * 30_000}", "not a baker file"),
+        ("#" * 200_000, "too large to be a baker file"),
     ],
 )  # fmt: skip
 def test_a_file_that_is_no_baker_is_refused(tmp_path, text, message):
     with pytest.raises(UsageError, match=message):
         read_baker(written(tmp_path, text))
+
+
+def test_a_byte_order_mark_is_no_fault(tmp_path):
+    assert read_baker(written(tmp_path, "\ufeffskin_mm = 10\r\n")).skin_mm == 10
+
+
+@pytest.mark.skipif(os.name != "posix", reason="devices of POSIX")
+@pytest.mark.parametrize("path", ["/dev/null", "/dev/zero", "a\0b"])
+def test_what_is_no_file_on_the_disk_is_refused(path):
+    with pytest.raises(UsageError, match=r"no file can be called|not a file on"):
+        read_baker(path)
 
 
 def test_a_missing_baker_is_told(tmp_path):

@@ -4,11 +4,13 @@ import json
 import multiprocessing
 import os
 import sys
+from pathlib import Path
 
 import pytest
 
 from scorecraft.errors import UsageError
 from scorecraft.tune import log
+from scorecraft.tune.telling import log_text
 
 
 def test_bakes_are_kept_in_order(tmp_path):
@@ -39,6 +41,47 @@ def test_lines_that_are_no_bake_are_told(tmp_path):
     read = log.read(path)
     assert [bake["number"] for bake in read.bakes] == [1]
     assert read.unreadable == (1, 3, 5)
+
+
+DEEP = b"[" * 100_000
+ODD = [
+    b"null", b"[]", b"7", b'"x"', b"\xff", b"\x00", DEEP, b'{"a": ' * 100_000,
+    b'{"skin_mm": {"best": ' + b"9" * 5000 + b"}}", b'{"growth": 1e200}', b'{"skin_mm": NaN}',
+    b'{"cuts": [{"predicted_mm": ' + b"9" * 400 + b"}]}", b'{"cuts": [{"predicted_mm": -1e999}]}',
+    b'{"cuts": null}', b'{"cuts": {}}', b'{"cuts": [null]}', b'{"cuts": [{"measured_mm": null}]}',
+    b'{"cuts": [{"measured_mm": 9}]}', b'{"cuts": [{"measured_mm": ["9"]}]}',
+    b'{"cuts": [{"predicted_mm": true}]}', b'{"cuts": [{"predicted_mm": null}]}',
+    b'{"skin_mm": 9}', b'{"skin_mm": {"best": null}}', b'{"skin_mm": {"best": [1]}}',
+    b'{"date": null}', b'{"pattern": 5}', b'{"note": ["x"]}', b'{"title": {}}',
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("line", ODD, ids=lambda line: ascii(line[:40]))
+def test_an_odd_line_costs_no_other_bake_and_stays(tmp_path, line):
+    path = tmp_path / "bakes.jsonl"
+    good = {"date": "2026-01-02", "pattern": "sun", "skin_mm": {"best": 11.5}}
+    log.add(path, good)
+    with path.open("ab") as file:
+        file.write(line + b"\n")
+    log.add(path, good)
+    read = log.read(path)
+    assert (read.bakes, read.unreadable) == ((good, good), (2,))
+    text = log_text(read)
+    assert text.count("sun") == 2 and "line 2 cannot be read" in text
+    assert line in path.read_bytes()
+
+
+def test_a_byte_order_mark_is_no_fault(tmp_path):
+    path = tmp_path / "bakes.jsonl"
+    path.write_bytes(b'\xef\xbb\xbf{"number": 1}\r\n')
+    assert log.read(path) == log.Logged(({"number": 1},), ())
+
+
+def test_what_is_no_file_on_the_disk_is_refused():
+    with pytest.raises(UsageError, match="not a file on the disk"):
+        log.read(Path(os.devnull))
+    with pytest.raises(UsageError, match="not a file on the disk"):
+        log.add(Path(os.devnull), {})
 
 
 def write_many(path, writer):

@@ -7,9 +7,11 @@ import urllib.request
 import pytest
 from support.web_patterns import HOST, LAN, SLASH
 
+from scorecraft.errors import UsageError
 from scorecraft.web.app import make_app
 from scorecraft.web.guards import FORM, MOST_BODY_BYTES
 from scorecraft.web.guests import COOKIE
+from scorecraft.web.measuring import kept
 
 ASKED = {"text": SLASH, "name": "mine.score"}
 
@@ -179,6 +181,24 @@ def test_a_link_out_of_the_folder_is_neither_listed_nor_followed(asking, folder,
     assert asking.post("/api/open", {"name": "link.score"}).status_code == 400
     asking.post("/api/save", {"name": "link.score", "text": "x", "mark": None})
     assert secret.read_text() == "a secret"
+
+
+def test_a_link_to_a_new_file_elsewhere_makes_none(asking, folder, tmp_path_factory):
+    there = tmp_path_factory.mktemp("else")
+    (folder.path / "link.score").symlink_to(there / "new.score")
+    saved = asking.post("/api/save", {"name": "link.score", "text": "x", "mark": None})
+    assert saved.status_code == 400
+    assert list(there.iterdir()) == []
+
+
+@pytest.mark.parametrize("name", ["baker.toml", "bakes.jsonl"])
+def test_a_bake_is_not_kept_behind_a_link_out_of_the_folder(folder, tmp_path_factory, name):
+    there = tmp_path_factory.mktemp("else") / "file"
+    there.write_text("")
+    (folder.path / name).symlink_to(there)
+    with pytest.raises(UsageError, match="not an ordinary file of the folder"):
+        kept(None, "sun", "", folder.path)
+    assert there.read_text() == ""
 
 
 @pytest.mark.parametrize(

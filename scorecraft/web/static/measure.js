@@ -202,25 +202,30 @@ export class MeasureRoom {
       length(row.predicted_mm),
       `${row.measured_mm >= row.predicted_mm ? "+" : "−"}${length(Math.abs(row.measured_mm - row.predicted_mm))}`,
     ]);
-    const { skin_mm: skin, growth, sure, spread_mm: spread } = answer;
+    const { skin_mm: skin, growth, settled, sure, spread_mm: spread } = answer;
     const low = skin.open_below ? told.less(length(skin.low)) : length(skin.low);
     const high = skin.open_above ? told.more(length(skin.high)) : length(skin.high);
-    const parts = [
+    const learned = [
       h("p", { class: "verdict" }, told.skin(length(skin.best), low, high, Math.round(sure * 100))),
-      growth && h("p", {}, told.growth(...[growth.best, growth.low, growth.high].map((each) => trimmed(each, 2)))),
-      h("p", { class: "quiet" }, skin.open_below || skin.open_above ? told.unsettled : told.spread(length(spread))),
+      h("p", {}, told.growth(...[growth.best, growth.low, growth.high].map((each) => trimmed(each, 2)))),
+      h("p", { class: "quiet" }, told.spread(length(spread))),
+    ];
+    const parts = [
+      ...(settled ? learned : [h("p", { class: "verdict" }, told.unsettled)]),
       table([told.cut, told.measured, told.predicted, told.off], rows),
       h("div", { class: "plot" }, drawing(answer.plot, told.plot)),
     ];
-    this.result.replaceChildren(...parts.filter(Boolean));
+    this.result.replaceChildren(...parts);
   }
 
   async showLog() {
     try {
-      const { bakes } = await fetched("/api/bakes");
+      const { bakes, unreadable } = await fetched("/api/bakes");
       const rows = bakes.map((bake) => [bake.date, bake.title || bake.pattern, bake.skin_mm && length(Number(bake.skin_mm)), bake.note]);
       const heads = [told.date, told.pattern, told.skinHead, told.noteHead];
-      this.log.replaceChildren(bakes.length ? table(heads, rows) : h("p", { class: "quiet" }, told.logNone));
+      const list = bakes.length ? table(heads, rows) : h("p", { class: "quiet" }, told.logNone);
+      const odd = unreadable.length && h("p", { class: "quiet" }, told.logUnreadable(unreadable.join(", ")));
+      this.log.replaceChildren(...[list, odd].filter(Boolean));
     } catch (error) {
       tellWhy(error);
     }

@@ -1,0 +1,81 @@
+"""Cures are made on the layout and checked before they are told."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from scorecraft.checks.finding import Finding
+from scorecraft.checks.linework import strings
+from scorecraft.cuts import Cut, Layout, Line
+from scorecraft.errors import Place
+from scorecraft.practice import RIM_MARGIN_MM, STRIP_PER_DEPTH
+
+ADDED = "added cut"
+"""What a cut that a cure adds is called until it stands in the pattern."""
+
+
+def with_cuts(layout: Layout, lines: Sequence[Line], depth_mm: float, blade_rad: float) -> Layout:
+    """Add expansion cuts along lines (N, 2), sheet mm, as statements of their own."""
+    family = max((cut.family for cut in layout.cuts), default=-1) + 1
+    figure = max((cut.figure for cut in layout.cuts), default=-1) + 1
+    place = max((cut.place for cut in layout.cuts), default=Place(layout.title, 1, 1))
+    added = tuple(
+        Cut(line, ADDED, ADDED, figure + k, family + k, depth_mm, blade_rad, "expansion", place)
+        for k, line in enumerate(lines)
+    )
+    return replace(layout, cuts=(*layout.cuts, *added))
+
+
+def without_light_cuts(
+    layout: Layout, lines: Sequence[Line], depth_mm: float
+) -> tuple[Layout, int]:
+    """Leave out the decorative cuts too near to lines cut to a depth, and count them.
+
+    As near as a strip of dough between them would be too narrow.
+    """
+    near = _too_near(layout, lines, depth_mm)
+    kept = tuple(
+        cut
+        for cut, in_the_way in zip(layout.cuts, near, strict=True)
+        if cut.kind == "expansion" or not in_the_way
+    )
+    return replace(layout, cuts=kept), len(layout.cuts) - len(kept)
+
+
+def has_place(layout: Layout, line: Line, depth_mm: float) -> bool:
+    """Whether one more cut finds its place: no other cut too near, and as far from the rim."""
+    points = np.asarray(line)
+    reach = layout.loaf.reach(np.arctan2(points[:, 1], points[:, 0]))
+    inside = np.hypot(points[:, 0], points[:, 1]) <= reach - RIM_MARGIN_MM.value
+    return bool(inside.all()) and not _too_near(layout, [line], depth_mm).any()
+
+
+def no_graver(before: Sequence[Finding], after: Sequence[Finding]) -> bool:
+    """Whether there is no stop and no warning more `after` a change than `before`, in any check."""
+    stops, graves = _tally(before)
+    new_stops, new_graves = _tally(after)
+    return new_stops <= stops and new_graves <= graves
+
+
+def _too_near(layout: Layout, lines: Sequence[Line], depth_mm: float) -> NDArray[np.bool_]:
+    """Whether each cut leaves too narrow a strip of dough beside lines cut to a depth."""
+    deep = shapely.MultiLineString(list(lines))
+    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    wanted = STRIP_PER_DEPTH.value * (depths + depth_mm) / 2
+    return np.asarray(shapely.distance(strings(layout), deep) <= wanted)
+
+
+def _tally(findings: Sequence[Finding]) -> tuple[Counter[str], Counter[str]]:
+    """Count the places of stops, and of stops and warnings, check by check."""
+    stops, graves = Counter[str](), Counter[str]()
+    for finding in findings:
+        count = int(finding.figures.get("count", 1.0))
+        if finding.severity != "note":
+            graves[finding.check] += count
+        if finding.severity == "stop":
+            stops[finding.check] += count
+    return stops, graves
