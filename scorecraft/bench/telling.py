@@ -66,16 +66,14 @@ def _handling(
 ) -> Handling:
     pulls = [pull for key in keys for pull in groups[0][key]]
     cut = layout.cuts[pulls[0].cut]
-    tilts = np.array([pull.tilt_rad for pull in pulls])
-    leans = np.array([pull.lean_rad for pull in pulls])
     first, middle, last = np.median([pull.depths_mm for pull in pulls], axis=0)
     return Handling(
         names=_names(layout, keys, groups),
         depths_mm=(float(first), float(middle), float(last)),
         blade_rad=cut.blade_rad,
         form=blade_form(cut.blade_rad),
-        tilt_rad=float(np.median(tilts)),
-        lean=_side(tilts, leans),
+        tilt_rad=_tilt(pulls),
+        lean=_side(pulls),
         cuts=tuple(pull.cut for pull in pulls),
     )
 
@@ -95,14 +93,23 @@ def _names(
     return tuple(out)
 
 
-def _side(tilts: np.ndarray, leans: np.ndarray) -> Side:
+def _tilt(pulls: Sequence[Pull]) -> float:
+    """Find the usual tilt of the handle from upright (radians)."""
+    return float(np.median([pull.tilt_rad for pull in pulls]))
+
+
+def _side(pulls: Sequence[Pull]) -> Side:
     """Name the side handles lean to, if they agree on one and are not upright."""
-    if np.degrees(np.median(tilts)) < LEVEL_TILT_DEG.value:
+    if _upright(_tilt(pulls)):
         return ""
-    mean = np.exp(1j * leans).mean()
+    mean = np.exp(1j * np.array([pull.lean_rad for pull in pulls])).mean()
     if abs(mean) < AGREES:
         return ""
     return SIDES[round(float(np.angle(mean)) / (math.pi / 2)) % 4]
+
+
+def _upright(tilt_rad: float) -> bool:
+    return math.degrees(tilt_rad) < LEVEL_TILT_DEG.value
 
 
 def called(cut: Cut, count: int) -> str:
@@ -118,12 +125,22 @@ def called(cut: Cut, count: int) -> str:
 
 def handle_words(handling: Handling) -> str:
     """Say how to hold the handle."""
-    degrees = round(math.degrees(handling.tilt_rad) / 5) * 5
-    if math.degrees(handling.tilt_rad) < LEVEL_TILT_DEG.value:
+    if _upright(handling.tilt_rad):
         return "handle upright"
     if not handling.lean:
         return "handle square to the dough" if handling.blade_rad > math.radians(85) else ""
-    to = handling.lean if handling.lean in ("away", "toward you") else f"to the {handling.lean}"
+    return _leaning(handling.tilt_rad, handling.lean)
+
+
+def lean_words(pulls: Sequence[Pull]) -> str:
+    """Say how far and to which side the handle leans, or nothing where it has no one side."""
+    side = _side(pulls)
+    return _leaning(_tilt(pulls), side) if side else ""
+
+
+def _leaning(tilt_rad: float, side: Side) -> str:
+    degrees = round(math.degrees(tilt_rad) / 5) * 5
+    to = side if side in ("away", "toward you") else f"to the {side}"
     return f"handle {degrees:.0f}° {to}"
 
 

@@ -9,6 +9,7 @@ import numpy as np
 from scorecraft.bench import Plan
 from scorecraft.bench.blade import blade_form
 from scorecraft.bench.steps import Pull, Run, Step
+from scorecraft.bench.telling import lean_words
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.drawing.plan import rim_plan
@@ -81,6 +82,7 @@ def strokes_data(layout: Layout, step: Step) -> list[dict[str, Any]]:
                 "blade": blade_form(cut.blade_rad),
                 "tilt_deg": rounded(degrees(pulls[0].tilt_rad)),
                 "lean_deg": rounded(degrees(pulls[0].lean_rad)),
+                "lean": lean_words(pulls),
             }
         )
     return told

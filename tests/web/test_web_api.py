@@ -15,6 +15,7 @@ from scorecraft.tune.bake import tune
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 
+LEANING = r"handle \d+° (to the left|to the right|away|toward you)"
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -183,6 +184,19 @@ def test_steps_at_the_bench_hold_every_cut_once(asking):
             table - step["table_deg"]
         ) % 360 == pytest.approx(360, abs=0.01)
         assert sum(stroke["count"] for stroke in step["strokes"]) == len(step["pulls"])
+
+
+@pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf", "swirl"])
+def test_the_bench_tells_how_the_handle_leans(asking, name):
+    """It says so in the card's words where the handle leans to one side."""
+    opened = asking.told("/api/open", {"place": "shelf", "name": f"{name}.score"})
+    asked = {"text": opened["text"], "name": f"{name}.score", "place": "shelf"}
+    strokes = [
+        each for step in asking.told("/api/bench", asked)["steps"] for each in step["strokes"]
+    ]
+    leans = {each["lean"] for each in strokes} - {""}
+    assert leans and all(re.fullmatch(LEANING, each) for each in leans)
+    assert all(not each["lean"] for each in strokes if each["tilt_deg"] == 0)
 
 
 @pytest.mark.parametrize("what", ["guide", "card", "stencil", "drape", "ring"])
