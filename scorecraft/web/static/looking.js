@@ -131,7 +131,7 @@ export class Looking {
   }
 
   seen(answer) {
-    if (answer.ok && this.look !== "top") this.stage.show(answer.svg, `${this.design.title}: ${told.views[this.look]}`);
+    if (answer.ok && this.look !== "top") this.stage.show(answer.svg, `${this.design.title}: ${told.views[this.look]}`, { look: this.look });
   }
 
   /** The model has not come to an end: the loaf is shown as it lies on the bench. */
