@@ -1,7 +1,9 @@
+import os
 import threading
 from pathlib import Path
 
 import pytest
+from support.web_browser import ARGUMENTS, CHROMIUM, Watched
 from support.web_patterns import HOST, LAN
 
 from scorecraft.web.app import make_app
@@ -64,3 +66,40 @@ def live(crew, tmp_path_factory):
     yield f"http://127.0.0.1:{port}/", Path(path)
     server.close()
     thread.join(5)
+
+
+@pytest.fixture(scope="module")
+def browser():
+    """A real browser; without one its tests are skipped with the reason."""
+    playwright = pytest.importorskip("playwright.sync_api")
+    if not CHROMIUM.exists():
+        pytest.skip(f"no browser at {CHROMIUM}")
+    with playwright.sync_playwright() as made:
+        browser = made.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(scope="module")
+def pictures(tmp_path_factory):
+    """Screenshots are kept where SCREENSHOTS says, else in the tests' temporary folder."""
+    folder = os.environ.get("SCREENSHOTS")
+    made = Path(folder) if folder else tmp_path_factory.mktemp("pictures")
+    made.mkdir(parents=True, exist_ok=True)
+    return made
+
+
+@pytest.fixture
+def seen(browser, live):
+    """Open a watched page; at the end it must be clean."""
+    opened = []
+
+    def look(size="desk", **more):
+        opened.append(Watched(browser, live[0], size, **more))
+        return opened[-1]
+
+    yield look
+    for each in opened:
+        each.context.close()
+    for each in opened:
+        each.clean()

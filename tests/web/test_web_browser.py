@@ -2,13 +2,12 @@
 
 import io
 import json
-import os
 import re
 import threading
 from pathlib import Path
-from urllib.parse import urlsplit
 
 import pytest
+from support.web_browser import SIZES, Watched
 from support.web_patterns import MANY, SLASH
 
 from scorecraft.web.app import make_app
@@ -17,105 +16,6 @@ from scorecraft.web.guests import Guests, network_address
 from scorecraft.web.serve import bound, hosts_of, waitress_server
 
 playwright = pytest.importorskip("playwright.sync_api")
-CHROMIUM = Path(os.environ.get("CHROMIUM", "/usr/bin/chromium"))
-ARGUMENTS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--no-first-run",
-]
-SIZES = {"desk": (1440, 900), "tablet": (820, 1180), "phone": (390, 844), "small": (360, 640)}
-
-pytestmark = pytest.mark.skipif(not CHROMIUM.exists(), reason=f"no browser at {CHROMIUM}")
-
-
-@pytest.fixture(scope="module")
-def browser():
-    with playwright.sync_playwright() as made:
-        browser = made.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
-        yield browser
-        browser.close()
-
-
-class Watched:
-    """A page whose every request and complaint is noted."""
-
-    def __init__(self, browser, address, size, **more):
-        width, height = SIZES[size]
-        self.size, self.address = size, address
-        self.context = browser.new_context(
-            viewport={"width": width, "height": height}, has_touch=size != "desk", **more
-        )
-        self.page = self.context.new_page()
-        self.page.set_default_timeout(15_000)
-        self.complaints, self.strangers = [], []
-        self.page.on(
-            "console",
-            lambda told: (
-                self.complaints.append(told.text) if told.type in ("error", "warning") else None
-            ),
-        )
-        self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
-        self.page.on("request", self.noted)
-
-    def noted(self, request):
-        place = urlsplit(request.url)
-        if place.scheme not in ("blob", "data") and place.netloc != urlsplit(self.address).netloc:
-            self.strangers.append(request.url)
-
-    def open(self, name="leaf-crown", room=""):
-        text = self.page.request.post(
-            f"{self.address}api/open", data={"place": "shelf", "name": f"{name}.score"}
-        ).json()["text"]
-        self.start(text, f"{name}.score", room)
-
-    def start(self, text, name="", room="", place="shelf"):
-        kept = {"text": text, "name": name, "place": place, "mark": None, "saved": text}
-        self.page.goto(self.address)
-        self.page.evaluate(
-            "kept => localStorage.setItem('scorecraft.work', kept)", json.dumps(kept)
-        )
-        self.page.goto(f"{self.address}#{room}")
-        self.page.reload()
-
-    def slide(self, selector, value):
-        self.page.eval_on_selector(
-            selector, "(s, v) => { s.value = v; s.dispatchEvent(new Event('input')) }", value
-        )
-
-    def clean(self):
-        assert self.complaints == []
-        assert self.strangers == []
-
-    def picture(self, folder, name):
-        self.page.screenshot(path=folder / f"{name}-{self.size}.png")
-
-
-@pytest.fixture(scope="module")
-def pictures(tmp_path_factory):
-    """Screenshots are kept where SCREENSHOTS says, else in the tests' temporary folder."""
-    folder = os.environ.get("SCREENSHOTS")
-    made = Path(folder) if folder else tmp_path_factory.mktemp("pictures")
-    made.mkdir(parents=True, exist_ok=True)
-    return made
-
-
-@pytest.fixture
-def seen(browser, live):
-    """Open a watched page; at the end it must be clean."""
-    opened = []
-
-    def look(size="desk", **more):
-        opened.append(Watched(browser, live[0], size, **more))
-        return opened[-1]
-
-    yield look
-    for each in opened:
-        each.context.close()
-    for each in opened:
-        each.clean()
 
 
 @pytest.mark.parametrize("size", ["desk", "phone"])

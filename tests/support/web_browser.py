@@ -1,0 +1,71 @@
+"""A watched page in a real browser: where the browser is, the sizes looked at, what was said."""
+
+import json
+import os
+from pathlib import Path
+from urllib.parse import urlsplit
+
+CHROMIUM = Path(os.environ.get("CHROMIUM", "/usr/bin/chromium"))
+ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+]
+SIZES = {"desk": (1440, 900), "tablet": (820, 1180), "phone": (390, 844), "small": (360, 640)}
+
+
+class Watched:
+    """A page whose every request and complaint is noted."""
+
+    def __init__(self, browser, address, size, **more):
+        width, height = SIZES[size]
+        self.size, self.address = size, address
+        self.context = browser.new_context(
+            viewport={"width": width, "height": height}, has_touch=size != "desk", **more
+        )
+        self.page = self.context.new_page()
+        self.page.set_default_timeout(15_000)
+        self.complaints, self.strangers = [], []
+        self.page.on(
+            "console",
+            lambda told: (
+                self.complaints.append(told.text) if told.type in ("error", "warning") else None
+            ),
+        )
+        self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        self.page.on("request", self.noted)
+
+    def noted(self, request):
+        place = urlsplit(request.url)
+        if place.scheme not in ("blob", "data") and place.netloc != urlsplit(self.address).netloc:
+            self.strangers.append(request.url)
+
+    def open(self, name="leaf-crown", room=""):
+        text = self.page.request.post(
+            f"{self.address}api/open", data={"place": "shelf", "name": f"{name}.score"}
+        ).json()["text"]
+        self.start(text, f"{name}.score", room)
+
+    def start(self, text, name="", room="", place="shelf"):
+        kept = {"text": text, "name": name, "place": place, "mark": None, "saved": text}
+        self.page.goto(self.address)
+        self.page.evaluate(
+            "kept => localStorage.setItem('scorecraft.work', kept)", json.dumps(kept)
+        )
+        self.page.goto(f"{self.address}#{room}")
+        self.page.reload()
+
+    def slide(self, selector, value):
+        self.page.eval_on_selector(
+            selector, "(s, v) => { s.value = v; s.dispatchEvent(new Event('input')) }", value
+        )
+
+    def clean(self):
+        assert self.complaints == []
+        assert self.strangers == []
+
+    def picture(self, folder, name):
+        self.page.screenshot(path=folder / f"{name}-{self.size}.png")
