@@ -12,6 +12,7 @@ from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.bench.telling import lean_words
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
+from scorecraft.drawing.cautions import BLADE, OVEN
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.report import rounded
@@ -26,6 +27,7 @@ def bench_data(design: Design) -> dict[str, Any]:
         "ok": True,
         "title": layout.title or design.source.name,
         "notes": list(layout.notes),
+        "cautions": {"blade": BLADE, "oven": OVEN},
         "svg": svg(stage(design), text="text", ids="bench"),
         "crown": [rounded(each) for each in frame(layout)[0]],
         "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),

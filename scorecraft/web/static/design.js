@@ -1,5 +1,6 @@
 // The room for designing: the loaf in the middle, what can be turned beside it, the text.
 
+import { CutList } from "./cut_list.js";
 import { button, h } from "./dom.js";
 import { Editor, editorPanel } from "./editor.js";
 import { Findings } from "./findings.js";
@@ -29,10 +30,11 @@ export class DesignRoom {
     this.title = h("h1", { class: "loaf-title" }, store.name || words.unnamed);
     this.caption = h("p", { class: "caption" });
     this.looking = new Looking(this.stage);
+    this.cutList = new CutList({ pointed: (cut) => this.pointCut(cut), picked: (cut) => this.pickCut(cut) });
     this.element = this.layout();
     store.on("text", () => this.editor.show(store.text));
     store.on("design", () => this.showDesign());
-    store.on("opening", (opening) => this.showFindings(opening));
+    store.on("opening", (opening) => this.showOpening(opening));
     store.on("problems", () => this.showProblems());
     onUnits(() => store.design && this.showDesign());
     if (store.text) this.editor.show(store.text);
@@ -49,7 +51,7 @@ export class DesignRoom {
     return h(
       "div",
       { class: "design" },
-      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption), this.stage.element, this.looking.element),
+      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption), this.cutList.element, this.stage.element, this.looking.element),
       tabs,
       h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf),
       h("div", { class: "side right" }, this.panels.findings, this.panels.text),
@@ -81,10 +83,20 @@ export class DesignRoom {
     this.title.textContent = design.title || store.name || words.unnamed;
     this.caption.textContent = this.captionOf(design);
     this.looking.show(design);
+    this.listCuts();
     this.knobs.show(design.knobs);
     this.form.show(design);
     this.showFindings(design);
     this.editor.mark([]);
+  }
+
+  showOpening(opening) {
+    this.showFindings(opening);
+    this.listCuts();
+  }
+
+  listCuts() {
+    this.cutList.show(store.design, (cut) => this.cutTold(cut));
   }
 
   showFindings(told) {

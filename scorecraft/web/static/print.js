@@ -1,7 +1,7 @@
 // The room for printing: what, on which paper, with its pages to look at before.
 
 import { askFile, Latest, tellWhy } from "./api.js";
-import { button, drawing, h, icon, later, tell } from "./dom.js";
+import { button, drawing, h, icon, later, refill, tell } from "./dom.js";
 import { check, choices } from "./forms.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
@@ -89,7 +89,7 @@ export class PrintRoom {
     if (!answer.ok) return this.refused(answer.problems[0]);
     if (this.shownPaper !== answer.paper) {
       this.shownPaper = answer.paper;
-      this.papers.replaceChildren(choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
+      refill(this.papers, choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
     }
     const count = this.what === "cutter" ? "" : told.sheets(answer.pages.length, this.what !== "card");
     this.about.textContent = [answer.remark, count].filter(Boolean).join(". ");

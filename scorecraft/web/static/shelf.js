@@ -1,7 +1,7 @@
 // The shelf: every shipped pattern as a picture, and the baker's own.
 
 import { fetched, tellWhy } from "./api.js";
-import { button, h, icon } from "./dom.js";
+import { button, h, icon, refill } from "./dom.js";
 import { fresh, open } from "./files.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
@@ -30,8 +30,8 @@ export class ShelfRoom {
     try {
       const { shelf, folder, path } = await fetched("/api/shelf");
       this.path.textContent = path;
-      this.shipped.replaceChildren(...shelf.map((entry) => this.card(entry, "shelf")));
-      this.own.replaceChildren(this.freshCard(), ...folder.map((entry) => this.card(entry, "folder")));
+      refill(this.shipped, ...shelf.map((entry) => this.card(entry, "shelf")));
+      refill(this.own, this.freshCard(), ...folder.map((entry) => this.card(entry, "folder")));
     } catch (error) {
       tellWhy(error);
     }
@@ -45,7 +45,7 @@ export class ShelfRoom {
     const about = entry.problem ? `${told.broken}: ${entry.problem}` : words.design.shapes[entry.shape] || entry.shape;
     return h(
       "button",
-      { type: "button", class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
+      { type: "button", id: `${place}/${entry.name}`, class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
       picture,
       h("span", { class: "card-title" }, entry.title),
       h("span", { class: "card-about" }, about),
