@@ -143,7 +143,7 @@ CUT_OFF = """() => {
         const word = range.getBoundingClientRect();
         const control = inside.closest('button, .choice span, .mark, th, td');
         const box = control && control.getBoundingClientRect();
-        const wrapped = inside.closest('.mark') && word.top >= box.bottom; // out of sight on purpose
+        const wrapped = inside.closest('.mark') && word.top >= box.bottom; // hidden on purpose
         if (wrapped || word.width < 2) continue;
         const out = word.left < -0.5 || word.right > innerWidth + 0.5;
         const over = box && (word.left < box.left - 0.5 || word.right > box.right + 0.5
