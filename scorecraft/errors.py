@@ -4,6 +4,8 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+STEERING = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Place:
@@ -107,6 +109,14 @@ class MissingLibraryError(ScorecraftError):
     """A system library is not installed; the hint says how to install it."""
 
     exit_code = 3
+
+
+def shown_plainly(text: str) -> str:
+    r"""Write a text so that a terminal only shows it: what would steer it stands as `\x1b`.
+
+    Control characters (but line ends and tabs) and marks that turn the reading direction.
+    """
+    return STEERING.sub(lambda found: ascii(found.group())[1:-1], text)
 
 
 def lines_of(text: str) -> list[str]:

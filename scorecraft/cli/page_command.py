@@ -4,10 +4,15 @@ from pathlib import Path
 
 import click
 
+PORT = 29571
+"""Where the page is if no other port is asked for. No well-known program listens there: IANA's
+registry of service names and port numbers gives 29170 to 29998 to nobody (read 2026-11), and it
+lies below the ports that systems hand out to connections that go out (32768 and above)."""
+
 
 @click.command("page")
 @click.argument("folder", type=click.Path(path_type=Path), default=".")
-@click.option("--port", type=click.IntRange(0, 65535), default=8337, show_default=True,
+@click.option("--port", type=click.IntRange(0, 65535), default=PORT, show_default=True,
               help="The port of the page; 0 takes any free one.")  # fmt: skip
 @click.option("--no-browser", is_flag=True, help="Do not open the browser.")
 @click.option("--share", is_flag=True, help="Let a phone on the same network follow the cuts.")

@@ -3,13 +3,13 @@
 from collections.abc import Collection
 from typing import Any
 
-from flask import Flask, Response, request
+from flask import Flask, Response, g, request
 from werkzeug.exceptions import Forbidden, HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
-from scorecraft.web.answer import Answer, json_answer, refusal
-from scorecraft.web.asked import asked, text_of, words_of
+from scorecraft.web.answer import Answer, file_names, internal, json_answer, marked, refusal
+from scorecraft.web.asked import LONGEST_MARK, asked, text_of, words_of
 from scorecraft.web.crew import Crew, TooBusyError, TooLongError
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
@@ -30,6 +30,7 @@ def make_app(
     guard(app, hosts, guests)
     app.register_error_handler(ScorecraftError, failed)
     app.register_error_handler(HTTPException, not_served)
+    app.register_error_handler(Exception, unforeseen)
     app.add_url_rule("/", view_func=lambda: app.send_static_file("index.html"), endpoint="page")
     add_files(app, folder)
     add_work(app, folder, crew)
@@ -68,9 +69,9 @@ def add_files(app: Flask, folder: Folder) -> None:
 def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/design")
-    def edit() -> Response:
-        return sent(done(crew, folder, "design", body(), EDIT_S))
+    @app.post("/api/<any(design, edit):task>")
+    def edit(task: str) -> Response:
+        return sent(done(crew, folder, task, body(), EDIT_S))
 
     @app.post("/api/<any(opening, mouths, bloom, view, print, measure):task>")
     def draw(task: str) -> Response:
@@ -125,10 +126,18 @@ def done(crew: Crew, folder: Folder, task: str, data: dict[str, Any], seconds: f
 
 
 def body() -> dict[str, Any]:
-    """Read the JSON of a request, which must be an object."""
-    data = request.get_json()
+    """Read the JSON of a request, which must be an object.
+
+    Its `asked`, any short text, is sent back with the answer, whatever that is: so a page knows
+    which of its texts an answer is about.
+    """
+    try:
+        data = request.get_json()
+    except RecursionError as error:
+        raise UsageError("the JSON is nested too deep") from error
     if not isinstance(data, dict):
         raise UsageError("send a JSON object")
+    g.asked = text_of(data, "asked", default="", limit=LONGEST_MARK)
     return data
 
 
@@ -146,10 +155,11 @@ def opened_data(opened: Opened) -> dict[str, str]:
 
 
 def sent(answer: Answer) -> Response:
-    """Send an answer."""
+    """Send an answer, with the mark of its question."""
+    answer = marked(answer, g.get("asked", ""))
     response = Response(answer.body, answer.status, content_type=answer.type)
     if answer.name:
-        response.headers.set("Content-Disposition", "attachment", filename=answer.name)
+        response.headers.set("Content-Disposition", "attachment", **file_names(answer.name))
     return response
 
 
@@ -166,3 +176,8 @@ def not_served(error: HTTPException) -> Response:
     """Answer what the server does not serve, as JSON like every other answer."""
     told = UsageError(error.description or error.name)
     return sent(refusal(told, error.code or 500))
+
+
+def unforeseen(error: Exception) -> Response:
+    """Answer what nobody has foreseen in words; where it happened goes to the terminal."""
+    return sent(internal(error))

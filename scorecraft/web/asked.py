@@ -14,6 +14,7 @@ BAKER = "baker.toml"
 """What bakes have taught, in the folder of the patterns."""
 MOST_KNOBS = 200
 LONGEST_WORD = 400
+LONGEST_MARK = 64
 
 Data = Mapping[str, Any]
 

@@ -1,6 +1,5 @@
 """A design as the page needs it: the picture, the knobs, the loaf's form and the findings."""
 
-import re
 from collections.abc import Sequence
 from math import degrees
 from typing import Any
@@ -9,14 +8,13 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
-from scorecraft.errors import lines_of
+from scorecraft.editing.head import is_plain
 from scorecraft.groups import Group
 from scorecraft.language.tree import Pattern, Statement, outside
+from scorecraft.language.words import WORDS
+from scorecraft.practice import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
 from scorecraft.report import finding_data, rounded, verdict
 from scorecraft.web.stage import cuts_of, frame, stage
-
-WRITTEN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)(%|[A-Za-z°″]+)?")
-"""A plain number with its unit, as a slider writes it."""
 
 
 def design_data(design: Design) -> dict[str, Any]:
@@ -35,6 +33,7 @@ def design_data(design: Design) -> dict[str, Any]:
             "height_mm": rounded(loaf.height_mm),
         },
         "forms": {word: form(design.tree, word) for word in ("loaf", "bake", "bench")},
+        "limits": limits(),
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
         "findings": findings_data(design, design.drawn_findings),
         "verdict": verdict(design.drawn_findings),
@@ -85,7 +84,7 @@ def keys_as_written(statement: Statement) -> dict[str, str]:
 
 
 def knob_data(knob: Knob, design: Design) -> dict[str, Any]:
-    """Tell a knob, and where in the text its value is written as a plain number."""
+    """Tell a knob, and whether it turns: its value may be worked out from others."""
     return {
         "name": knob.name,
         "value": rounded(knob.value),
@@ -94,22 +93,30 @@ def knob_data(knob: Knob, design: Design) -> dict[str, Any]:
         "high": rounded(knob.high),
         "step": rounded(knob.step),
         "line": knob.place.line,
-        "span": span(knob, design),
+        "turns": turns(knob, design),
     }
 
 
-def span(knob: Knob, design: Design) -> dict[str, int] | None:
-    """Find the value of a knob in the text; None where it is not a plain number."""
+def turns(knob: Knob, design: Design) -> bool:
+    """Tell whether the value of a knob is written in the text as a plain number."""
     statement = next((each for each in design.tree.statements if each.place == knob.place), None)
     value = statement.get("value") if statement else None
-    if value is None:
-        return None
-    place = value.value.place
-    lines = lines_of(design.source.text.removeprefix("\ufeff"))
-    found = WRITTEN.match(lines[place.line - 1], place.column - 1)
-    if not found:
-        return None
-    return {"line": place.line, "column": place.column, "length": len(found.group())}
+    return value is not None and is_plain(value)
+
+
+def limits() -> dict[str, dict[str, list[float]]]:
+    """Tell what the fields of the forms take, least and most: sizes in mm, shares in percent."""
+    size = [SMALLEST_LOAF_MM.value, LARGEST_LOAF_MM.value]
+    bake = {key.name: key for key in WORDS["bake"].keys}
+    spring, spread = bake["spring"], bake["spread"]
+    return {
+        "loaf": {"width": size, "length": size, "height": size},
+        "bake": {
+            "spring": [spring.least or 0.0, spring.most or 0.0],
+            "spread": [100 * (spread.least or 0.0), 100 * (spread.most or 0.0)],
+        },
+        "measured": {"width": [0.0, WIDEST_MEASURED_MM.value]},
+    }
 
 
 def group_data(group: Group) -> dict[str, Any]:

@@ -1,6 +1,7 @@
 """The baker's own files: one folder of patterns, and never a path outside it."""
 
 import hashlib
+import os
 import re
 import threading
 from dataclasses import dataclass
@@ -12,6 +13,8 @@ from scorecraft.writing import write_whole
 
 MOST_FILES = 500
 LONGEST_NAME = 80
+MOST_NAME_BYTES = 220
+"""A little less than disks take: the temporary file beside it has a longer name."""
 ODD = re.compile(r'[\x00-\x1f\x7f/\\:*?"<>|]')
 TAKEN = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*)?", re.IGNORECASE)
 """Names that Windows keeps for its devices."""
@@ -61,6 +64,8 @@ class Folder:
         if len(plain) > LONGEST_NAME:
             raise UsageError("the file name is too long", None, f"at most {LONGEST_NAME} letters")
         path = self.path / (plain if plain.endswith(SUFFIX) else plain + SUFFIX)
+        if len(os.fsencode(path.name)) > MOST_NAME_BYTES:
+            raise UsageError("the file name is too long", None, "use fewer letters")
         if path.exists() and not self.holds(path):
             raise UsageError(f'"{name}" is not a plain file in the folder')
         return path

@@ -49,10 +49,11 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
     known = {group.number for group in design.groups}
     found: list[Measured] = []
     for row in rows:
-        if not isinstance(row, Mapping) or row.get("number") not in known:
+        number = row.get("number") if isinstance(row, Mapping) else None
+        if type(number) is not int or number not in known:
             raise UsageError("an opening belongs to no cut of this pattern")
         width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM.value)
-        found.append(Measured(int(row["number"]), width, Place("page", len(found) + 1, 1)))
+        found.append(Measured(number, width, Place("page", len(found) + 1, 1)))
     return tuple(found)
 
 

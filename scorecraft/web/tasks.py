@@ -1,6 +1,5 @@
 """The heavy work, each a task that a worker does: a request in, an answer out."""
 
-import traceback
 from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
@@ -11,6 +10,7 @@ from scorecraft.errors import MissingLibraryError, PatternError, ScorecraftError
 from scorecraft.web.answer import (
     SVG,
     Answer,
+    internal,
     json_answer,
     problems_answer,
     refusal,
@@ -34,10 +34,7 @@ def work(task: str, request: dict[str, Any]) -> Answer:
     except ScorecraftError as error:
         return problems_answer(error.problems)
     except Exception as error:
-        traceback.print_exc()
-        hint = "the terminal shows where; save your text and try another way"
-        kind = type(error).__name__
-        return refusal(ScorecraftError(f"internal error: {kind}: {error}", None, hint), 500)
+        return internal(error)
 
 
 def design_of(request: dict[str, Any]) -> Design:
@@ -66,6 +63,13 @@ def design(request: dict[str, Any]) -> Answer:
     from scorecraft.web.design_data import design_data
 
     return json_answer(design_data(design_of(request)))
+
+
+def edit(request: dict[str, Any]) -> Answer:
+    """Answer with the text after one change of a form or a slider."""
+    from scorecraft.web.edits import edited
+
+    return json_answer({"ok": True, "text": edited(request)})
 
 
 def picture(request: dict[str, Any]) -> Answer:
@@ -136,6 +140,7 @@ def measure(request: dict[str, Any]) -> Answer:
 
 TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
     "design": design,
+    "edit": edit,
     "picture": picture,
     "opening": opening,
     "mouths": mouths,

@@ -50,10 +50,15 @@ class Watched:
         self.start(text, f"{name}.score", room)
 
     def start(self, text, name="", room="", place="shelf"):
-        kept = {"text": text, "name": name, "place": place, "mark": None, "saved": text}
+        """Come back to a text as after a reload of this tab."""
+        work = {"text": text, "name": name, "place": place, "mark": None, "saved": text, "time": 1}
         self.page.goto(self.address)
         self.page.evaluate(
-            "kept => localStorage.setItem('scorecraft.work', kept)", json.dumps(kept)
+            """work => {
+                localStorage.setItem('scorecraft.work.started', work);
+                sessionStorage.setItem('scorecraft.here', 'started');
+            }""",
+            json.dumps(work),
         )
         self.page.goto(f"{self.address}#{room}")
         self.page.reload()

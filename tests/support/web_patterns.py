@@ -1,7 +1,7 @@
 """The server's names in tests, and the patterns they ask it for."""
 
-HOST = "127.0.0.1:8337"
-LAN = "192.168.7.5:8337"
+HOST = "127.0.0.1:29571"
+LAN = "192.168.7.5:29571"
 SLASH = """\
 title "Mine"
 loaf round width 200mm height 85mm

@@ -74,6 +74,7 @@ def browser():
     playwright = pytest.importorskip("playwright.sync_api")
     if not CHROMIUM.exists():
         pytest.skip(f"no browser at {CHROMIUM}")
+    playwright.expect.set_options(timeout=20_000)  # a busy machine only takes longer
     with playwright.sync_playwright() as made:
         browser = made.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
         yield browser

@@ -59,19 +59,16 @@ def test_a_design_is_told_as_the_command_line_tells_it(asking, name):
     assert {path.get("data-cut") for path in drawn} >= {str(k) for k in range(len(design.cuts))}
 
 
-def test_knobs_tell_where_their_number_stands(asking):
-    told = asking.told("/api/design", {"text": SLASH})
-    (knob,) = told["knobs"]
-    line = SLASH.splitlines()[knob["span"]["line"] - 1]
-    start = knob["span"]["column"] - 1
-    assert line[start : start + knob["span"]["length"]] == "8mm"
-    assert (knob["low"], knob["high"], knob["unit"]) == (6, 11, "mm")
+def test_knobs_tell_their_value_and_range(asking):
+    (knob,) = asking.told("/api/design", {"text": SLASH})["knobs"]
+    assert (knob["value"], knob["low"], knob["high"], knob["unit"]) == (8, 6, 11, "mm")
+    assert knob["turns"] is True
 
 
 def test_a_knob_worked_out_in_the_text_has_no_number_to_slide(asking):
     text = SLASH.replace("knob deep 8mm", "knob deep (2 * 4mm)")
     (knob,) = asking.told("/api/design", {"text": text})["knobs"]
-    assert knob["value"] == 8 and knob["span"] is None
+    assert knob["value"] == 8 and knob["turns"] is False
 
 
 def test_knobs_loaf_and_bake_can_be_set_from_outside(asking):
@@ -214,6 +211,29 @@ def test_every_print_has_pages_and_a_pdf_of_their_size(asking, what):
         assert size == pytest.approx([seen["width_mm"], seen["height_mm"]], abs=0.2)
 
 
+@pytest.mark.parametrize(
+    ("name", "plain", "full"),
+    [
+        ("mine.score", "mine-cutter.svg", None),
+        ("żółć.score", "zoc-cutter.svg", "%C5%BC%C3%B3%C5%82%C4%87-cutter.svg"),
+        ("葉の輪.score", "cutter.svg", "%E8%91%89%E3%81%AE%E8%BC%AA-cutter.svg"),
+        ('a\r\nX-Evil: "1".score', "a_X-Evil_ _1_-cutter.svg", None),
+        ("é/../x.score", "x-cutter.svg", None),
+    ],
+)
+def test_a_print_is_named_in_any_script(asking, name, plain, full):
+    """RFC 6266: `filename*` in UTF-8 (RFC 5987), and a name in ASCII for those who cannot."""
+    asked = {"text": SLASH, "name": name, "what": "cutter", "form": "svg", "follow": "cuts"}
+    answer = asking.post("/api/print", asked)
+    assert answer.status_code == 200
+    told = dict(
+        part.strip().split("=", 1) for part in answer.headers["Content-Disposition"].split(";")[1:]
+    )
+    assert told["filename"].strip('"') == plain
+    assert told.get("filename*") == (full and f"UTF-8''{full}")
+    assert "X-Evil" not in answer.headers
+
+
 @pytest.mark.parametrize("follow", ["stencil", "cuts"])
 def test_cutter_files_are_svg_or_dxf(asking, follow):
     asked = {"text": SLASH, "name": "mine.score", "what": "cutter", "follow": follow}
@@ -255,13 +275,34 @@ def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
     assert bake["note"] == "hot" and bake["title"] == "Mine"
 
 
+ABOUT_A_TEXT = ["design", "opening", "mouths", "bloom", "view", "print", "bench"]
+
+
+@pytest.mark.parametrize("task", ABOUT_A_TEXT)
+def test_every_answer_carries_the_mark_of_its_question(asking, task):
+    """So that the page can tell an answer about another text from one about its own."""
+    told = asking.told(f"/api/{task}", {"text": SLASH, "asked": 'page 7 "é"'})
+    assert told["ok"] and told["asked"] == 'page 7 "é"'
+    assert "asked" not in asking.told(f"/api/{task}", {"text": SLASH})
+    broken = asking.told(f"/api/{task}", {"text": "slush\n", "asked": "8"})
+    assert broken["problems"] and broken["asked"] == "8"
+    refused = asking.post(f"/api/{task}", {"text": 7, "asked": "9"})
+    assert (refused.status_code, refused.get_json()["asked"]) == (400, "9")
+    assert asking.post(f"/api/{task}", {"text": SLASH, "asked": "x" * 65}).status_code == 400
+
+
+def test_what_is_laid_out_carries_nobodys_mark(asking):
+    asking.told("/api/bench", {"text": SLASH, "asked": "baker"})
+    assert "asked" not in asking.get("/api/laid").get_json()
+
+
 def test_lines_are_counted_as_editors_count_them(asking):
     text = "# a page\fbreak and a separator\u2028 end no line\n" + SLASH
     told = asking.told("/api/design", {"text": text})
     (knob,) = told["knobs"]
-    span = knob["span"]
-    line = text.split("\n")[span["line"] - 1]
-    assert line[span["column"] - 1 :][: span["length"]] == "8mm"
+    assert text.split("\n")[knob["line"] - 1].startswith("knob deep")
+    turned = asking.told("/api/edit", {"text": text, "knob": "deep", "value": "9mm"})["text"]
+    assert turned == text.replace("deep 8mm", "deep 9mm")
 
 
 def test_more_cuts_than_the_model_takes_are_shown_without_openings(asking):

@@ -4,7 +4,6 @@ The page's own clock stands still and is set forward by the tests, so that no ta
 fast this machine is.
 """
 
-import json
 import re
 
 import pytest
@@ -198,9 +197,10 @@ def apart(one, other):
 
 def test_the_handle_and_its_side_are_told(bench):
     page = bench("one-slash", size="desk").page
-    plan = page.request.post(
-        f"{page.url.split('#')[0]}api/bench", data=json.loads(page.evaluate(ASKED))
-    ).json()
+    asked = {"place": "shelf", "name": "one-slash.score"}
+    address = page.url.split("#")[0]
+    text = page.request.post(f"{address}api/open", data=asked).json()["text"]
+    plan = page.request.post(f"{address}api/bench", data={"text": text}).json()
     leans = [stroke["lean"] for step in plan["steps"] for stroke in step["strokes"]]
     told_leans = []
     for _ in range(len(plan["steps"]) + 2):
@@ -209,12 +209,6 @@ def test_the_handle_and_its_side_are_told(bench):
     for lean in leans:
         assert any(lean.removeprefix("handle ") in each for each in told_leans)
     assert any("Handle" in each for each in told_leans)
-
-
-ASKED = """() => {
-    const { text, name, place } = JSON.parse(localStorage.getItem('scorecraft.work'));
-    return JSON.stringify({ text, name, place, baker: false });
-}"""
 
 
 def test_turn_and_cut_are_heard_together(bench):

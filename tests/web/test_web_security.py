@@ -18,7 +18,7 @@ ASKED = {"text": SLASH, "name": "mine.score"}
 
 
 def test_a_foreign_host_is_refused(asking):
-    answer = asking.client.get("/api/shelf", base_url="http://evil.example:8337")
+    answer = asking.client.get("/api/shelf", base_url="http://evil.example:29571")
     assert answer.status_code == 400
     assert asking.client.get("/", base_url="http://127.0.0.1:9").status_code == 400
 
@@ -68,6 +68,10 @@ def test_a_form_of_another_page_is_refused(asking, folder, kind):
         '{"text": "x", "loaf": "round\\nslash 1mm"}',
         '{"text": "x", "name": 7}',
         '{"text": "x", "baker": "../baker.toml"}',
+        '{"text": "x", "knobs": ' + "[" * 100_000 + "]" * 100_000 + "}",
+        '{"text": "x", "knobs": {"n": ' + "9" * 5000 + "}}",
+        '{"text": "x", "place": ["shelf"]}',
+        '{"text": "x", "asked": ["7"]}',
     ],
 )
 def test_wrong_questions_are_refused_in_words(asking, body):
@@ -76,6 +80,78 @@ def test_wrong_questions_are_refused_in_words(asking, body):
     )
     assert answer.status_code == 400
     assert answer.get_json()["error"]["message"]
+
+
+ODD_VALUES = [
+    None, True, 0, -1, 1e308, "", "x", "\0", "\x1b[31m", "\u202e", "a\nb", "\U0001f35e" * 80,
+    [], [1], [[]], {}, {"x": {}}, "x" * 401, "nan", "1e999", "../x", "page7", 7.5,
+]  # fmt: skip
+FIELDS = {
+    "open": ("name", "place"),
+    "save": ("name", "text", "mark"),
+    "design": ("text", "name", "place", "loaf", "bake", "knobs", "baker", "asked", "folder"),
+    "opening": ("rough",),
+    "view": ("look",),
+    "print": ("what", "form", "paper", "slot_mm", "mirrored", "follow", "name"),
+    "measure": ("rows", "note", "keep"),
+    "bench": ("name",),
+    "invite": ("link",),
+}
+
+
+@pytest.mark.parametrize("task", FIELDS)
+def test_whatever_stands_in_a_field_is_answered_in_words(asking, task):
+    """Every field in turn holds what it should not; the answer is data or says what is wrong."""
+    base = {"text": SLASH, "rows": [{"number": 1, "width_mm": 9.0}], "name": "mine.score"}
+    told = [
+        asking.post(f"/api/{task}", base | {field: value})
+        for field in FIELDS[task]
+        for value in ODD_VALUES
+    ]
+    assert {answer.status_code for answer in told} <= {200, 400, 404, 409}
+    for answer in told:
+        if answer.is_json and answer.status_code != 200:
+            assert answer.get_json()["error"]["message"]
+
+
+@pytest.mark.parametrize("value", [*ODD_VALUES, {"number": [1], "width_mm": 3},
+                                   {"number": True, "width_mm": 3}, {"number": 1, "width_mm": [3]},
+                                   {"number": {}, "width_mm": {}}])  # fmt: skip
+def test_a_measured_row_of_another_kind_is_refused(asking, value):
+    answer = asking.post("/api/measure", {"text": SLASH, "rows": [value]})
+    assert answer.status_code == 400 and answer.get_json()["error"]["message"]
+
+
+ADDRESSES = [
+    "/", "/nowhere", "/api/", "/api/design", "/api/nothing", "/picture/shelf/nothing", "/join/x",
+    "/picture/folder/%00", "/picture/folder/%ff", "/picture/shelf/%1b", "/picture/etc/passwd",
+    "/picture/folder/" + "%F0%9F%8D%9E" * 80, "/static/", "/api/guest", "/api/laid", "/api/bakes",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("method", ["GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS", "PATCH"])
+def test_no_address_and_no_method_makes_the_server_fail(asking, method):
+    for address in ADDRESSES:
+        for headers in ({}, {"Cookie": "scorecraft_guest=\xff\xfe"}, {"If-None-Match": '"x'}):
+            answer = asking.client.open(
+                address, method=method, base_url=f"http://{HOST}", headers=headers, buffered=True
+            )
+            assert answer.status_code < 500, (method, address)
+
+
+def test_what_nobody_has_foreseen_is_answered_in_words(folder, crew, capfd):
+    """The traceback goes to the terminal, where nothing in it can steer the terminal."""
+    app = make_app(folder, crew, {HOST})
+
+    @app.get("/fails")
+    def fails():
+        raise ZeroDivisionError("by \x1b[31mzero")
+
+    answer = app.test_client().get("/fails", base_url=f"http://{HOST}")
+    assert answer.status_code == 500
+    assert "ZeroDivisionError" in answer.get_json()["error"]["message"]
+    told = capfd.readouterr().err
+    assert "in fails" in told and "\\x1b[31mzero" in told and "\x1b" not in told
 
 
 def test_a_large_body_is_refused(asking):

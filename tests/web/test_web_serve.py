@@ -71,7 +71,7 @@ def test_the_code_holds_the_link():
     """The modules are those of the encoder's own matrix, three modules of quiet zone around."""
     import segno
 
-    link = "http://192.168.1.20:8337/join/abcdefgh"
+    link = "http://192.168.1.20:29571/join/abcdefgh"
     drawn = code(link)
     size = segno.make(link, error="m", micro=False).symbol_size(border=3)[0]
     assert f'viewBox="0 0 {size} {size}"' in drawn

@@ -1,7 +1,7 @@
-// Talking to the server: JSON there and back; answers that came too late are dropped.
+// Talking to the server: JSON there and back, one question of a kind at a time.
 
-import { tell } from "./dom.js";
-import { words } from "./words.js";
+import { connection } from "./connection.js";
+import { tell } from "./messages.js";
 
 /** What the server refuses, in the user's words. */
 export class Refused extends Error {
@@ -23,40 +23,70 @@ export async function askFile(path, data) {
   const answer = await post(path, data);
   const type = answer.headers.get("Content-Type") || "";
   if (!answer.ok || type.startsWith("application/json")) return { problem: await read(answer) };
-  const name = /filename="?([^";]+)"?/.exec(answer.headers.get("Content-Disposition") || "");
-  return { name: name ? name[1] : "print", content: await answer.blob() };
+  return { name: fileName(answer.headers.get("Content-Disposition") || ""), content: await answer.blob() };
+}
+
+/** The name of a file that is sent: in any script where there is one, else in ASCII (RFC 6266). */
+function fileName(disposition) {
+  const full = /filename\*=UTF-8''([^;\s]+)/i.exec(disposition);
+  if (full) return decodeURIComponent(full[1]);
+  const plain = /filename=(?:"([^"]*)"|([^;\s]+))/.exec(disposition);
+  return plain ? plain[1] || plain[2] : "print";
 }
 
 /** Fetch data that needs no question. */
 export async function fetched(path) {
-  return read(await fetch(path, { credentials: "same-origin" }));
+  return read(await reached(path, {}));
 }
 
 function post(path, data, signal) {
-  return fetch(path, {
+  return reached(path, {
     method: "POST",
     headers: { "Content-Type": "application/json" },
     body: JSON.stringify(data),
-    credentials: "same-origin",
     signal,
   });
 }
 
+/** Ask, and note whether the server is there. */
+async function reached(path, options) {
+  try {
+    const answer = await fetch(path, { credentials: "same-origin", ...options });
+    connection.heard();
+    return answer;
+  } catch (error) {
+    throw missed(error);
+  }
+}
+
 async function read(answer) {
-  const data = await answer.json();
+  let data;
+  try {
+    data = await answer.json();
+  } catch (error) {
+    throw missed(error); // it stopped in the middle
+  }
   if (!answer.ok) throw new Refused(data.error || { message: answer.statusText }, answer.status, data);
   return data;
 }
 
+function missed(error) {
+  if (error.name !== "AbortError") connection.missed();
+  return error;
+}
+
+const PATIENCE_MS = 3000;
+
 /**
  * Ask the same question again and again, each time with the newest data.
  *
- * One question is on its way at a time. While it is, only the newest one waits; a question that
- * takes too long is given up for it. So answers come in order and none overwrites a newer one.
+ * One question is on its way at a time; while it is, only the newest one waits. A question that
+ * takes too long is given up for the one that waits, each time with twice the patience until an
+ * answer comes: so a slow server gives pictures, and a runaway pattern does not hold up the next.
  */
 export class Latest {
-  constructor(path, answered, failed, patience = 700) {
-    Object.assign(this, { path, answered, failed, patience });
+  constructor(path, answered, failed, patience = PATIENCE_MS) {
+    Object.assign(this, { path, answered, failed, patience, least: patience });
     this.waiting = null;
     this.running = null;
   }
@@ -64,7 +94,7 @@ export class Latest {
   ask(data) {
     this.waiting = data;
     if (!this.running) this.go();
-    else if (performance.now() - this.running.since > this.patience) this.running.control.abort();
+    else this.hurry(this.running);
   }
 
   /** Forget what is on its way. */
@@ -73,24 +103,34 @@ export class Latest {
     if (this.running) this.running.control.abort();
   }
 
+  hurry(running) {
+    if (running.timer || this.patience === Infinity) return;
+    const left = running.since + this.patience - performance.now();
+    running.timer = setTimeout(() => {
+      this.patience *= 2;
+      running.control.abort();
+    }, Math.max(0, left));
+  }
+
   async go() {
     const data = this.waiting;
-    const control = new AbortController();
+    const running = { control: new AbortController(), since: performance.now(), timer: 0 };
+    const { signal } = running.control;
     this.waiting = null;
-    this.running = { control, since: performance.now() };
-    try {
-      const answer = await ask(this.path, data, control.signal);
-      if (!control.signal.aborted) this.answered(answer, data);
-    } catch (error) {
-      if (!control.signal.aborted) this.failed(error);
-    } finally {
-      this.running = null;
-      if (this.waiting) this.go();
-    }
+    this.running = running;
+    const told = await ask(this.path, data, signal).then(
+      (answer) => () => this.answered(answer, data),
+      (error) => () => this.failed(error, data),
+    );
+    clearTimeout(running.timer);
+    this.running = null;
+    if (!signal.aborted) this.patience = Math.max(this.least, 2 * (performance.now() - running.since));
+    if (this.waiting) this.go();
+    if (!signal.aborted) told();
   }
 }
 
-/** Tell in the user's words why something did not work. */
-export function tellWhy(error) {
-  tell(error.status ? `${error.message}. ${error.hint || ""}` : words.lost, { lasting: true });
+/** Tell in the user's words why something did not work; a server that is away is told of anyway. */
+export function tellWhy(error, about = "") {
+  if (error.status) tell([error.message, error.hint].filter(Boolean).join(". "), { lasting: true, about });
 }

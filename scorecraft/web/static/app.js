@@ -1,15 +1,18 @@
 // The page: its head, its rooms, and the keys that work everywhere.
 
-import { fetched } from "./api.js";
+import { fetched, tellWhy } from "./api.js";
 import { BenchRoom } from "./bench.js";
+import { connection } from "./connection.js";
 import { DesignRoom } from "./design.js";
 import { follow } from "./designing.js";
-import { frame } from "./dialog.js";
-import { button, h, icon, iconButton, tell } from "./dom.js";
+import { frame, isAsking } from "./dialog.js";
+import { button, h, icon, iconButton } from "./dom.js";
 import { save, saveAs } from "./files.js";
 import { choices } from "./forms.js";
 import { MeasureRoom } from "./measure.js";
+import { hush, tell } from "./messages.js";
 import { PrintRoom } from "./print.js";
+import { unsaved } from "./rescue.js";
 import { ShelfRoom } from "./shelf.js";
 import { store } from "./store.js";
 import { choose, chosen } from "./units.js";
@@ -114,6 +117,7 @@ function keys(event) {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
   const key = event.key.toLowerCase();
   const elsewhere = event.target instanceof HTMLInputElement && event.target.type === "text";
+  if (isAsking()) return key === "s" && event.preventDefault();
   if (key === "s") event.shiftKey ? saveAs() : save();
   else if (key === "z" && !elsewhere) store.step(event.shiftKey ? 1 : -1);
   else if (key === "y" && !elsewhere) store.step(1);
@@ -124,14 +128,16 @@ function keys(event) {
 /** Find out whether bakes have taught something in this folder. */
 async function learn() {
   try {
-    store.taught = (await fetched("/api/shelf")).baker;
-  } catch {
-    store.taught = false; // the first answer of the server that is missed tells so
+    store.learn((await fetched("/api/shelf")).baker);
+  } catch (error) {
+    tellWhy(error);
   }
 }
 
 /** A guest sees the bench alone; the baker everything, as it was left. */
 async function begin() {
+  connection.addEventListener("lost", () => tell(words.lost, { lasting: true, about: "lost" }));
+  connection.addEventListener("back", () => hush("lost"));
   try {
     Object.assign(visit, await fetched("/api/guest"));
   } catch {
@@ -140,13 +146,13 @@ async function begin() {
   addEventListener("hashchange", enter);
   if (visit.guest) return enter();
   head();
-  if (store.recover()) {
-    store.say("text", { kind: "open" });
+  if (await store.recover()) {
     if (store.unsaved) tell(words.found);
   }
+  if ((await unsaved()).length) tell(words.foundMore, { lasting: true, about: "unsaved" });
   learn().then(follow);
   addEventListener("keydown", keys);
-  addEventListener("beforeunload", () => store.text && store.keep());
+  addEventListener("beforeunload", () => store.keep());
   enter();
 }
 

@@ -3,7 +3,7 @@
 import { ask, fetched } from "./api.js";
 import { Clock } from "./clock.js";
 import { frame } from "./dialog.js";
-import { button, drawing, h, icon, iconButton, keep, kept, part, tell, wrapped } from "./dom.js";
+import { button, drawing, h, icon, iconButton, keep, kept, part, wrapped } from "./dom.js";
 import { store } from "./store.js";
 import { steadied, swipes } from "./touch.js";
 import { heat, length, onUnits, trimmed } from "./units.js";
@@ -67,7 +67,6 @@ export class BenchRoom {
     } catch (error) {
       if (error.status) this.nothing([error]);
       else if (before && before.plan && !this.plan) this.lay(before.plan, before);
-      else if (!this.plan) tell(words.lost, { lasting: true });
     }
   }
 

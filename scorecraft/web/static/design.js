@@ -1,7 +1,9 @@
 // The room for designing: the loaf in the middle, what can be turned beside it, the text.
 
+import { connection } from "./connection.js";
 import { CutList } from "./cut_list.js";
 import { button, h } from "./dom.js";
+import { edits } from "./edits.js";
 import { Editor, editorPanel } from "./editor.js";
 import { Findings } from "./findings.js";
 import { LoafForm } from "./forms.js";
@@ -11,6 +13,7 @@ import { Stage } from "./stage.js";
 import { store } from "./store.js";
 import { length, onUnits } from "./units.js";
 import { words } from "./words.js";
+import { working } from "./working.js";
 
 const told = words.design;
 
@@ -29,15 +32,52 @@ export class DesignRoom {
     this.form = new LoafForm();
     this.title = h("h1", { class: "loaf-title" }, store.name || words.unnamed);
     this.caption = h("p", { class: "caption" });
+    this.work = h("p", { class: "working", hidden: true }, told.working);
     this.looking = new Looking(this.stage);
     this.cutList = new CutList({ pointed: (cut) => this.pointCut(cut), picked: (cut) => this.pickCut(cut) });
     this.element = this.layout();
-    store.on("text", () => this.editor.show(store.text));
+    store.on("text", ({ kind }) => this.follow(kind));
+    store.on("taught", () => store.design && this.form.show(store.design));
+    store.on("unmoved", () => this.showControls(true));
     store.on("design", () => this.showDesign());
     store.on("opening", (opening) => this.showOpening(opening));
     store.on("problems", () => this.showProblems());
     onUnits(() => store.design && this.showDesign());
+    working.addEventListener("change", () => this.showWork());
+    connection.addEventListener("lost", () => this.findings.outdate(told.lost));
+    connection.addEventListener("back", () => store.current && this.showFindings(store.design));
     if (store.text) this.editor.show(store.text);
+    if (store.design) this.showDesign();
+    else if (store.problems.length) this.showProblems();
+    else this.clear();
+  }
+
+  /** The text is another one; of another file nothing that was shown is left. */
+  follow(kind) {
+    this.editor.show(store.text);
+    if (kind === "open") this.clear();
+  }
+
+  /** Show that a newer design takes its time, and that the findings are about an older one. */
+  showWork() {
+    this.work.hidden = !working.shown;
+    if (working.shown && store.design && !store.current) this.findings.outdate(told.outdated);
+  }
+
+  /** Show no loaf: what is open is not read yet, or cannot be. */
+  clear() {
+    const broken = store.problems.length > 0;
+    this.element.classList.remove("stale");
+    this.element.classList.add("bare");
+    this.title.textContent = store.name || words.unnamed;
+    this.caption.textContent = "";
+    this.looking.clear(broken ? told.unreadable : "", broken ? told.unreadableHint : "");
+    this.knobs.clear(broken ? told.noneYet : "");
+    this.form.clear(broken ? told.noneYet : "");
+    this.findings.clear();
+    this.cutList.show({ cuts: [], groups: [] });
+    this.count(0);
+    this.editor.mark([]);
   }
 
   layout() {
@@ -51,7 +91,7 @@ export class DesignRoom {
     return h(
       "div",
       { class: "design" },
-      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption), this.cutList.element, this.stage.element, this.looking.element),
+      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption, this.work), this.cutList.element, this.stage.element, this.looking.element),
       tabs,
       h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf),
       h("div", { class: "side right" }, this.panels.findings, this.panels.text),
@@ -79,13 +119,12 @@ export class DesignRoom {
 
   showDesign() {
     const design = store.design;
-    this.element.classList.remove("stale");
+    this.element.classList.remove("stale", "bare");
     this.title.textContent = design.title || store.name || words.unnamed;
     this.caption.textContent = this.captionOf(design);
     this.looking.show(design);
     this.listCuts();
-    this.knobs.show(design.knobs);
-    this.form.show(design);
+    this.showControls();
     this.showFindings(design);
     this.editor.mark([]);
   }
@@ -99,9 +138,17 @@ export class DesignRoom {
     this.cutList.show(store.design, (cut) => this.cutTold(cut));
   }
 
+  /** Show the values of the design, unless newer ones are on their way. */
+  showControls(settled = store.current && !edits.pending) {
+    if (!store.design) return;
+    this.knobs.show(store.design.knobs, settled);
+    if (settled) this.form.show(store.design);
+  }
+
   showFindings(told) {
     this.findings.show(told);
     this.count(told.findings.length);
+    this.showWork();
   }
 
   captionOf(design) {
@@ -111,8 +158,9 @@ export class DesignRoom {
   }
 
   showProblems() {
-    this.element.classList.add("stale");
-    this.findings.showProblems(store.problems);
+    if (!store.design) this.clear();
+    this.element.classList.toggle("stale", store.design !== null);
+    this.findings.showProblems(store.problems, store.design && told.stale);
     this.editor.mark(store.problems);
     this.count(store.problems.length);
   }

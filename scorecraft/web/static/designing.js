@@ -1,35 +1,43 @@
-// Keeps the design in step with the text: asks the server, drops what is stale, tells the rooms.
+// Keeps the design in step with the text: asks the server, takes what it says, tells the rooms.
 
 import { Latest } from "./api.js";
-import { later, tell } from "./dom.js";
+import { connection } from "./connection.js";
+import { later } from "./dom.js";
 import { store } from "./store.js";
-import { words } from "./words.js";
+import { working } from "./working.js";
 
 const SLIDING_MS = 15;
 const TYPING_MS = 180;
 
 const asking = new Latest("/api/design", answered, failed);
-const soon = later(() => asking.ask(store.asked), TYPING_MS);
+const soon = later(() => look(), TYPING_MS);
+let busy = false;
 
-function answered(answer) {
-  if (answer.ok) {
-    store.design = answer;
-    store.problems = [];
-    store.say("design");
-  } else {
-    store.problems = answer.problems;
-    store.say("problems");
-  }
+function look() {
+  wait(true);
+  asking.ask(store.asked);
 }
 
-function failed(error) {
-  if (error.status) {
-    answered({ ok: false, problems: [{ message: error.message, hint: error.hint }] });
-  } else tell(words.lost, { lasting: true });
+function answered(answer) {
+  wait(asking.running !== null);
+  store.take(answer);
+}
+
+function failed(error, { asked }) {
+  wait(asking.running !== null);
+  if (error.status) store.take({ ok: false, asked, problems: [{ message: error.message, hint: error.hint }] });
+}
+
+function wait(yes) {
+  if (yes === busy) return;
+  busy = yes;
+  if (yes) working.begin();
+  else working.end();
 }
 
 /** Follow the text from now on. */
 export function follow() {
   store.on("text", ({ kind }) => soon(kind === "typing" ? TYPING_MS : SLIDING_MS));
+  connection.addEventListener("back", () => store.text && look());
   if (store.text) soon(0);
 }

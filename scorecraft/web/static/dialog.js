@@ -15,15 +15,31 @@ export function question(title, text, answers) {
   });
 }
 
-/** Ask for a text; gives it, or null. */
-export function prompted(title, label, hint, value, yes) {
+/**
+ * Ask for a text and do something with it: `tried` gives "" when it is done, or says what is wrong
+ * with the text, which is told at the field. Gives whether it was done.
+ */
+export function prompted({ title, label, hint, value, yes }, tried) {
   return new Promise((done) => {
-    const dialog = frame(title, () => done(null));
-    const input = h("input", { id: "prompted", type: "text", required: true, maxlength: 80, autocomplete: "off", "aria-describedby": "prompted-hint", props: { value } });
+    const dialog = frame(title, () => done(false));
+    const wrong = h("p", { class: "fault", id: "prompted-fault", role: "alert" });
+    let busy = false;
+    const send = async (event) => {
+      event.preventDefault();
+      if (busy) return;
+      busy = true;
+      wrong.textContent = await tried(input.value);
+      busy = false;
+      if (!wrong.textContent) return finish(dialog, done, true);
+      input.setAttribute("aria-invalid", true);
+      input.focus();
+    };
+    const input = h("input", { id: "prompted", type: "text", required: true, maxlength: 80, autocomplete: "off", "aria-describedby": "prompted-fault prompted-hint", props: { value } });
     const form = h(
       "form",
-      { method: "dialog", onsubmit: (event) => (event.preventDefault(), finish(dialog, done, input.value)) },
+      { method: "dialog", onsubmit: send },
       h("label", { class: "field", for: "prompted" }, h("span", {}, label), input),
+      wrong,
       h("p", { class: "quiet", id: "prompted-hint" }, hint),
       h("div", { class: "buttons" }, h("button", { class: "main" }, yes), button("plain", () => dialog.close(), words.cancel)),
     );
@@ -31,6 +47,11 @@ export function prompted(title, label, hint, value, yes) {
     dialog.showModal();
     input.select();
   });
+}
+
+/** Whether a question is on the table. */
+export function isAsking() {
+  return document.querySelector("dialog[open]") !== null;
 }
 
 /** Open a dialog with anything in it. */

@@ -100,14 +100,6 @@ export function icon(name) {
   return part("svg", { viewBox: "0 0 24 24", class: `icon icon-${name}`, "aria-hidden": "true" }, part("path", { d: ICONS[name] }));
 }
 
-/** Say something in the corner; screen readers hear it too. */
-export function tell(text, { lasting = false } = {}) {
-  const told = document.getElementById("told");
-  const line = h("p", {}, text);
-  told.replaceChildren(line);
-  if (!lasting) setTimeout(() => line.remove(), 5000);
-}
-
 /** Put other things into an element; the keyboard stays on the one with the same id. */
 export function refill(element, ...children) {
   const at = element.contains(document.activeElement) ? document.activeElement.id : "";

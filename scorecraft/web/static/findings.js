@@ -22,14 +22,28 @@ export class Findings {
     this.fill(findings.map((finding, number) => this.row(finding, number, finding.severity)));
   }
 
-  /** Show the problems of a text that cannot be read. */
-  showProblems(problems) {
-    this.verdict.textContent = `${words.design.problems(problems.length)}. ${words.design.stale}`;
+  /** Show the problems of a text that cannot be read; `about` tells what the loaf shows then. */
+  showProblems(problems, about) {
+    this.verdict.textContent = [words.design.problems(problems.length), about].filter(Boolean).join(". ");
     this.room.textContent = "";
     this.fill(problems.map((problem, number) => this.row(problem, number, "problem")));
   }
 
+  /** Say that what is shown is out of date, and why. */
+  outdate(why) {
+    this.verdict.textContent = why;
+    this.room.textContent = "";
+    this.element.classList.add("outdated");
+  }
+
+  /** Nothing is known yet. */
+  clear() {
+    this.verdict.textContent = this.room.textContent = "";
+    this.fill([]);
+  }
+
   fill(rows) {
+    this.element.classList.remove("outdated");
     const at = [...this.list.querySelectorAll("button")].indexOf(document.activeElement);
     this.list.replaceChildren(...rows);
     const again = this.list.querySelectorAll("button")[at];

@@ -1,7 +1,8 @@
-// The loaf and the oven as forms; both write their line of the text anew.
+// The loaf, the oven and the bench as forms; each change is written into their line of the text.
 
 import { h, icon } from "./dom.js";
-import { withHeader } from "./pattern_text.js";
+import { edits } from "./edits.js";
+import { fieldLimits, numberField } from "./fields.js";
 import { store } from "./store.js";
 import { fieldUnit, fromField, length, toField, trimmed } from "./units.js";
 import { words } from "./words.js";
@@ -10,10 +11,11 @@ const SHAPES = ["round", "oval", "long", "square"];
 const STRETCH = { round: 1, square: 1, oval: 1.6, long: 2.6 };
 const told = words.design;
 
-/** Write one key of a header line into the text. */
-function change(word, form, keys) {
-  const all = { ...(form ? form.keys : {}), ...keys };
-  store.write(withHeader(store.text, word, form && form.line, all), `${word} ${Object.keys(keys)[0]}`);
+/** Change keys of a header line: given, or worked out from the design of the text as it is then. */
+function change(word, keys, refused) {
+  const made = typeof keys === "function" ? (design) => ({ word, keys: keys(design) }) : { word, keys };
+  const what = typeof keys === "function" ? "size" : Object.keys(keys)[0];
+  edits.make(`${word} ${what}`, made, refused);
 }
 
 export class LoafForm {
@@ -21,12 +23,22 @@ export class LoafForm {
     this.element = h("div", { class: "forms" });
   }
 
-  /** Show the loaf and oven of a design; a field in use is left alone. */
+  /** Nothing is open that could be read; say why. */
+  clear(why) {
+    this.element.replaceChildren(h("p", { class: "quiet" }, why));
+  }
+
+  /** Show the loaf and oven of a design; what is being typed stays. */
   show(design) {
     const using = this.element.contains(document.activeElement) ? document.activeElement.id : "";
+    const drafts = [...this.element.querySelectorAll("[data-draft]")];
     const { loaf, bake, bench } = design.forms;
     const rows = loaf && loaf.keys.outline ? [h("p", { class: "quiet" }, told.traced)] : this.loaf(design, loaf);
-    this.element.replaceChildren(...rows, this.oven(bake), this.hand(bench));
+    this.element.replaceChildren(...rows, this.oven(bake, design.limits.bake), this.hand(bench));
+    for (const draft of drafts) {
+      const now = this.element.querySelector(`#${draft.id}`);
+      if (now) now.closest(".field").replaceWith(draft.closest(".field"));
+    }
     const again = using && this.element.querySelector(`#${using}`);
     if (again) again.focus();
   }
@@ -35,31 +47,14 @@ export class LoafForm {
     const shape = design.loaf.shape;
     const byDough = Boolean(form && form.keys.dough);
     const size = (key, label, mm) =>
-      field(`loaf-${key}`, label, toField(mm), fieldUnit(), (value) => change("loaf", form, { [key]: `${trimmed(fromField(value), 2)}mm` }));
+      numberField(`loaf-${key}`, label, toField(mm), fieldUnit(), fieldLimits(design.limits.loaf[key]), (value, refused) =>
+        change("loaf", { [key]: `${trimmed(fromField(value), 2)}mm` }, refused),
+      );
     const sizes = [size("width", told.width, design.loaf.width_mm)];
     if (shape === "oval" || shape === "long") sizes.push(size("length", told.length, design.loaf.length_mm));
     sizes.push(size("height", told.height, design.loaf.height_mm));
-    const sizing = choices("loaf-sizing", told.sizing, ["size", "dough"], byDough ? "dough" : "size", (each) => told.sizings[each], (by) => this.sizeBy(by, form, design));
-    return [this.shapes(shape, form, design), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
-  }
-
-  /** Size the loaf by its dough from now on, or by the sizes it has. */
-  sizeBy(by, form, { loaf }) {
-    const sizes = { width: `${trimmed(loaf.width_mm, 0)}mm`, height: `${trimmed(loaf.height_mm, 0)}mm` };
-    sizes.length = STRETCH[loaf.shape] > 1 ? `${trimmed(loaf.length_mm, 0)}mm` : "";
-    const none = { width: "", length: "", height: "" };
-    change("loaf", form, by === "dough" ? { ...none, dough: "900g" } : { ...sizes, dough: "", proof: "", basket: "" });
-  }
-
-  shapes(shape, form, design) {
-    const pick = (next) => {
-      const width = design.loaf.width_mm;
-      const long = STRETCH[next] > 1;
-      const keys = { shape: next, length: long ? `${Math.round(width * STRETCH[next])}mm` : "" };
-      if (form && form.keys.dough) keys.length = "";
-      change("loaf", form, keys);
-    };
-    return choices("loaf-shape", told.loafForm, SHAPES, shape, (each) => [icon(each), told.shapes[each]], pick);
+    const sizing = choices("loaf-sizing", told.sizing, ["size", "dough"], byDough ? "dough" : "size", (each) => told.sizings[each], sizeBy);
+    return [shapes(shape), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
   }
 
   dough(form, { loaf }) {
@@ -69,13 +64,13 @@ export class LoafForm {
     return h(
       "div",
       { class: "fields" },
-      field("loaf-dough", told.dough, mass, unit, (value) => change("loaf", form, { dough: `${value}${unit}` }), { step: unit === "g" ? 50 : 0.25 }),
-      choices("loaf-proof", told.proof, Object.keys(told.proofs), proof, (each) => told.proofs[each], (each) => change("loaf", form, { proof: each })),
+      numberField("loaf-dough", told.dough, mass, unit, { min: 0, step: unit === "g" ? 50 : 0.25 }, (value, refused) => change("loaf", { dough: `${value}${unit}` }, refused)),
+      choices("loaf-proof", told.proof, Object.keys(told.proofs), proof, (each) => told.proofs[each], (each) => change("loaf", { proof: each })),
       h("p", { class: "quiet" }, told.sized(...size)),
     );
   }
 
-  oven(form) {
+  oven(form, limits) {
     const keys = form ? form.keys : {};
     const spring = Number(keys.spring || 1.4);
     const spread = parseFloat(keys.spread || "50%");
@@ -87,32 +82,43 @@ export class LoafForm {
       h(
         "div",
         { class: "fields" },
-        field("bake-spring", told.spring, spring, "×", (value) => change("bake", form, { spring: value }), { min: 1, max: 3, step: 0.05 }),
-        field("bake-spread", told.spread, spread, "%", (value) => change("bake", form, { spread: `${value}%` }), { min: 0, max: 100, step: 5 }),
+        numberField("bake-spring", told.spring, spring, "×", { ...ends(limits.spring), step: 0.05 }, (value, refused) => change("bake", { spring: value }, refused)),
+        numberField("bake-spread", told.spread, spread, "%", { ...ends(limits.spread), step: 5 }, (value, refused) => change("bake", { spread: `${value}%` }, refused)),
       ),
-      check("bake-steam", told.steam, steam, (yes) => change("bake", form, { steam: yes ? "yes" : "no" })),
+      check("bake-steam", told.steam, steam, (yes) => change("bake", { steam: yes ? "yes" : "no" })),
       store.taught && check("bake-baker", told.baker, store.baker, (yes) => store.useBaker(yes)),
     );
   }
 
   hand(form) {
     const { hand = "right" } = form ? form.keys : {};
-    return choices("bench-hand", told.hand, ["right", "left"], hand, (each) => told.hands[each], (each) => change("bench", form, { hand: each }));
+    return choices("bench-hand", told.hand, ["right", "left"], hand, (each) => told.hands[each], (each) => change("bench", { hand: each }));
   }
 }
 
-/** A number field with its unit. */
-function field(id, label, value, unit, changed, limits = {}) {
-  const input = h("input", {
-    id,
-    type: "number",
-    inputmode: "decimal",
-    step: fieldUnit() === "in" ? 0.25 : 5,
-    ...limits,
-    props: { value },
-    onchange: () => usable(input) && changed(input.value),
+/** Size the loaf by its dough from now on, or by the sizes it has. */
+function sizeBy(by) {
+  change("loaf", ({ loaf }) => {
+    if (by === "dough") return { width: "", length: "", height: "", dough: "900g" };
+    const sizes = { width: `${trimmed(loaf.width_mm, 0)}mm`, height: `${trimmed(loaf.height_mm, 0)}mm` };
+    sizes.length = STRETCH[loaf.shape] > 1 ? `${trimmed(loaf.length_mm, 0)}mm` : "";
+    return { ...sizes, dough: "", proof: "", basket: "" };
   });
-  return h("label", { class: "field", for: id }, h("span", {}, label), h("span", { class: "with-unit" }, input, h("i", {}, unit)));
+}
+
+/** The forms of a loaf; a longer one is as long as is usual for its width. */
+function shapes(shape) {
+  const pick = (next) =>
+    change("loaf", ({ loaf, forms }) => {
+      const byDough = Boolean(forms.loaf && forms.loaf.keys.dough);
+      const long = STRETCH[next] > 1 && !byDough;
+      return { shape: next, length: long ? `${Math.round(loaf.width_mm * STRETCH[next])}mm` : "" };
+    });
+  return choices("loaf-shape", told.loafForm, SHAPES, shape, (each) => [icon(each), told.shapes[each]], pick);
+}
+
+function ends([min, max]) {
+  return { min, max };
 }
 
 /** A box to tick. */
@@ -136,8 +142,4 @@ export function choices(name, label, all, chosen, shown, picked) {
       ),
     ),
   );
-}
-
-function usable(input) {
-  return input.value !== "" && !input.validity.rangeUnderflow && !input.validity.rangeOverflow;
 }

@@ -1,8 +1,7 @@
-// The pattern's knobs as sliders; each writes its value into the text.
+// The pattern's knobs as sliders; each has its value written into the text.
 
 import { h } from "./dom.js";
-import { withKnob } from "./pattern_text.js";
-import { store } from "./store.js";
+import { edits } from "./edits.js";
 import { trimmed, valued } from "./units.js";
 import { words } from "./words.js";
 
@@ -14,15 +13,23 @@ export class Knobs {
     this.rows = new Map();
   }
 
+  /** Nothing is open that could be read; say why. */
+  clear(why) {
+    this.names = "";
+    this.element.replaceChildren(h("p", { class: "quiet" }, why));
+  }
+
   /** Show the knobs of a design; sliders that are there already keep the hand that holds them. */
-  show(knobs) {
-    const names = knobs.map((knob) => `${knob.name}|${knob.unit}|${knob.low}|${knob.high}|${knob.step}`);
-    if (names.join() !== this.names) {
-      this.names = names.join();
+  show(knobs, settled) {
+    const names = knobs.map(({ name, unit, low, high, step, turns }) => [name, unit, low, high, step, turns].join("|"));
+    const others = `${names.length} ${names}` !== this.names;
+    if (others) {
+      this.names = `${names.length} ${names}`;
       this.rows = new Map(knobs.map((knob) => [knob.name, this.row(knob)]));
       const rows = [...this.rows.values()].map((row) => row.element);
       this.element.replaceChildren(...(rows.length ? rows : [h("p", { class: "quiet" }, words.design.noKnobs)]));
     }
+    if (!others && !settled) return; // a newer value is on its way
     for (const knob of knobs) this.rows.get(knob.name).show(knob);
   }
 
@@ -43,12 +50,12 @@ export class Knobs {
       min: first.low,
       max: first.high,
       step: first.step,
-      disabled: !first.span,
-      title: first.span ? null : words.design.fixedKnob,
+      disabled: !first.turns,
+      title: first.turns ? null : words.design.fixedKnob,
       oninput: () => {
         const value = Number(slider.value);
         tell(value);
-        store.write(withKnob(store.text, knob, trimmed(value, 4) + knob.unit), `knob ${knob.name}`);
+        edits.make(`knob ${knob.name}`, { knob: knob.name, value: trimmed(value, 4) + knob.unit });
       },
       onfocus: () => this.pointed(knob.line),
       onblur: () => this.pointed(null),

@@ -17,10 +17,10 @@ export class Looking {
     this.look = "top";
     this.share = 0;
     this.opening = null;
-    this.asking = new Latest("/api/opening", (answer, data) => this.opened(answer, data), () => this.unknown(), Infinity);
-    this.askSoon = later(() => this.asking.ask({ ...store.asked, rough: this.rough }), SETTLED_MS);
+    this.asking = new Latest("/api/opening", (answer) => this.opened(answer), () => this.unknown(), Infinity);
+    this.askSoon = later(() => store.current && this.asking.ask({ ...store.asked, rough: this.rough }), SETTLED_MS);
     this.bloomSoon = later(() => this.fetchBloom(), BLOOM_MS);
-    this.views = new Latest("/api/view", (answer) => this.seen(answer), tellWhy);
+    this.views = new Latest("/api/view", (answer, data) => this.seen(answer, data), (error) => tellWhy(error, "view"));
     this.viewSoon = later(() => this.askView(), 60);
     this.oven = this.ovenSlider();
     this.elevation = this.elevationSlider();
@@ -36,14 +36,25 @@ export class Looking {
   /** Show a new design. */
   show(design) {
     this.design = design;
-    this.text = store.text;
     this.opening = this.mouths = null;
     if (this.look === "top") this.showTop();
     else this.viewSoon();
     this.waits(true);
     this.asking.drop();
     this.rough = true;
-    this.askSoon();
+    if (store.current) this.askSoon();
+  }
+
+  /** Show no loaf, and say why. */
+  clear(title, hint) {
+    this.design = this.opening = this.mouths = null;
+    this.asking.drop();
+    this.views.drop();
+    this.stage.clear(title, hint);
+    this.oven.note.textContent = "";
+    this.oven.slider.disabled = true;
+    this.oven.slider.value = 0;
+    this.turned();
   }
 
   showTop() {
@@ -57,8 +68,8 @@ export class Looking {
     return this.opening ? this.opening.widest_mm[cut] : null;
   }
 
-  opened(answer, data) {
-    if (!answer.ok || data.text !== store.text || data.text !== this.text) return;
+  opened(answer) {
+    if (!answer.ok || answer.asked !== store.stamp || !store.current) return;
     this.rough = false; // once the hands rest, the full answer takes the place of a rough one
     if (answer.rough) this.askSoon(FINE_MS);
     this.opening = answer.widest_mm && answer; // null: too many cuts
@@ -72,11 +83,11 @@ export class Looking {
   /** The mouths are needed once the slider is moved, and not for every edit. */
   async fetchMouths() {
     const asked = store.asked;
-    if (!this.opening || this.asked === asked.text || this.mouths) return;
-    this.asked = asked.text;
+    if (!this.opening || this.asked === asked.asked || this.mouths) return;
+    this.asked = asked.asked;
     try {
       const answer = await ask("/api/mouths", asked);
-      if (!answer.ok || asked.text !== store.text || asked.text !== this.text) return;
+      if (!answer.ok || answer.asked !== store.stamp || !store.current) return;
       this.mouths = answer;
       this.apply();
       if (this.share > 0) this.bloomSoon(0);
@@ -88,7 +99,7 @@ export class Looking {
   }
 
   apply() {
-    if (this.look !== "top") return;
+    if (this.look !== "top" || !this.design) return;
     if (this.opening) this.stage.pointAt(this.opening.pointers);
     if (!this.mouths) return;
     const ready = this.bloom && this.bloom.about === subject(store.asked) ? this.bloom : null;
@@ -103,7 +114,7 @@ export class Looking {
     this.fetching = about;
     try {
       const answer = await ask("/api/bloom", asked);
-      if (!answer.ok || asked.text !== store.text) return;
+      if (!answer.ok || answer.asked !== store.stamp) return;
       if (this.bloom) URL.revokeObjectURL(this.bloom.address);
       const [width, height] = answer.size;
       const address = URL.createObjectURL(new Blob([answer.svg], { type: "image/svg+xml" }));
@@ -126,12 +137,12 @@ export class Looking {
   }
 
   askView() {
-    if (this.look === "top") return;
+    if (this.look === "top" || !this.design) return;
     this.views.ask({ ...store.asked, look: this.look, elevation: Number(this.elevation.slider.value) });
   }
 
-  seen(answer) {
-    if (answer.ok && this.look !== "top") this.stage.show(answer.svg, `${this.design.title}: ${told.views[this.look]}`, { look: this.look });
+  seen(answer, data) {
+    if (answer.ok && store.isOurs(answer.asked) && this.look === data.look) this.stage.show(answer.svg, `${this.design.title}: ${told.views[this.look]}`, { look: this.look });
   }
 
   /** The model has not come to an end: the loaf is shown as it lies on the bench. */

@@ -1,7 +1,9 @@
 // The room after the bake: tap a cut, type its width, compare with the model, keep it in the log.
 
 import { ask, fetched, tellWhy } from "./api.js";
-import { button, drawing, h, iconButton, keep, kept, pointedAt, tell } from "./dom.js";
+import { button, drawing, h, iconButton, keep, kept, pointedAt } from "./dom.js";
+import { fault, fieldLimits, range, usable } from "./fields.js";
+import { hush, tell } from "./messages.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
 import { fieldUnit, fromField, length, onUnits, toField, trimmed } from "./units.js";
@@ -13,7 +15,7 @@ const KEPT = "scorecraft.measured";
 export class MeasureRoom {
   constructor() {
     this.rows = [];
-    this.stage = new Stage({ pointed: (cut) => this.point(cut), picked: (cut) => this.add(store.design.cuts[cut].group) });
+    this.stage = new Stage({ pointed: (cut) => this.point(cut), picked: (cut) => store.design && this.add(store.design.cuts[cut].group) });
     this.cuts = h("div", { class: "measure-cuts", role: "group", "aria-label": told.cuts });
     this.list = h("ul", { class: "measured" });
     this.note = h("input", { id: "bake-note", type: "text", maxlength: 200 });
@@ -23,6 +25,7 @@ export class MeasureRoom {
     this.log = h("div", { class: "log" });
     this.element = this.layout();
     store.on("design", () => this.element.isConnected && this.showLoaf());
+    store.on("text", ({ kind }) => kind === "open" && this.clear());
     onUnits(() => this.element.isConnected && this.showRows());
   }
 
@@ -48,8 +51,15 @@ export class MeasureRoom {
     this.rows = read(store.name);
     this.result.replaceChildren();
     if (store.design) this.showLoaf();
+    else this.clear();
     this.showRows();
     this.showLog();
+  }
+
+  /** No loaf is known yet: there is nothing to tap. */
+  clear() {
+    this.stage.clear("", "");
+    this.cuts.replaceChildren();
   }
 
   showLoaf() {
@@ -98,22 +108,25 @@ export class MeasureRoom {
 
   row(row, group) {
     const id = `width-${this.rows.indexOf(row)}`;
+    const limits = fieldLimits(store.design.limits.measured.width);
     const input = h("input", {
       id,
       type: "number",
       inputmode: "decimal",
-      min: 0,
+      ...limits,
       step: "any",
       "aria-label": told.width(`${group.number} ${group.name}`),
       props: { value: row.width_mm === null ? "" : toField(row.width_mm) },
       oninput: () => {
-        row.width_mm = input.value === "" || !input.checkValidity() ? null : fromField(input.value);
+        row.width_mm = usable(input) ? fromField(input.value) : null;
+        say(usable(input) || !input.value ? "" : range(limits, fieldUnit()));
         this.keepRows();
         this.update();
       },
       ...pointedAt(() => this.light(group.number), () => this.light(null)),
       onkeydown: (event) => event.key === "Enter" && this.ready().length && this.send(false),
     });
+    const { line, say } = fault(input);
     const remove = () => {
       this.rows.splice(this.rows.indexOf(row), 1);
       this.keepRows();
@@ -125,6 +138,7 @@ export class MeasureRoom {
       h("span", { class: "measured-name" }, h("b", {}, String(group.number)), ` ${group.name}`),
       h("span", { class: "with-unit" }, input, h("i", {}, fieldUnit())),
       iconButton("close", told.remove(`${group.number} ${group.name}`), remove),
+      line,
     );
   }
 
@@ -146,15 +160,16 @@ export class MeasureRoom {
     try {
       const answer = await ask("/api/measure", { ...store.asked, rows: this.ready(), note: this.note.value, keep });
       if (!answer.ok) throw Object.assign(new Error(answer.problems[0].message), { status: 200, hint: "" });
+      hush("measure");
       this.show(answer);
       if (keep) {
         tell(told.kept);
-        store.taught = true;
+        store.learn(true);
         this.showLog();
       }
     } catch (error) {
       this.result.replaceChildren();
-      tellWhy(error);
+      tellWhy(error, "measure");
     } finally {
       this.update();
     }

@@ -1,8 +1,10 @@
 // The room for printing: what, on which paper, with its pages to look at before.
 
 import { askFile, Latest, tellWhy } from "./api.js";
-import { button, drawing, h, icon, later, refill, tell } from "./dom.js";
+import { connection } from "./connection.js";
+import { button, drawing, h, icon, later, refill } from "./dom.js";
 import { check, choices } from "./forms.js";
+import { hush, tell } from "./messages.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
 
@@ -13,7 +15,8 @@ export class PrintRoom {
   constructor() {
     this.what = "guide";
     this.options = { paper: "", slot_mm: "", mirrored: false, follow: "stencil" };
-    this.asking = new Latest("/api/print", (answer) => this.show(answer), (error) => this.refused(error));
+    this.asking = new Latest("/api/print", (answer, data) => this.show(answer, data), (error, data) => this.missed(error, data));
+    this.wanted = null;
     this.soon = later(() => this.look(), 80);
     this.pages = h("div", { class: "pages", tabindex: 0, role: "region", "aria-label": told.pagesLabel });
     this.about = h("p", { class: "quiet", role: "status" });
@@ -21,12 +24,26 @@ export class PrintRoom {
     this.papers = h("div", {});
     this.buttons = h("div", { class: "buttons" });
     this.element = h("div", { class: "print" }, this.choosing(), this.pages);
-    store.on("text", () => this.element.isConnected && this.soon());
+    for (const what of ["text", "file"]) store.on(what, () => this.element.isConnected && this.renew());
+    connection.addEventListener("back", () => this.element.isConnected && this.renew());
     this.pick("guide");
   }
 
   enter() {
-    this.soon(0);
+    this.renew(0);
+  }
+
+  /** The pages are out of date until new ones are there: nobody prints or saves them. */
+  renew(wait = undefined) {
+    this.outdate(true);
+    this.about.textContent = this.pages.querySelector(".page") ? told.renewing : told.making;
+    this.soon(wait);
+  }
+
+  outdate(yes) {
+    this.pages.classList.toggle("outdated", yes);
+    this.pages.setAttribute("aria-busy", yes);
+    for (const each of this.buttons.children) each.disabled = yes;
   }
 
   choosing() {
@@ -65,18 +82,18 @@ export class PrintRoom {
     const browser = button("plain", () => print(), icon("print"), told.browser);
     this.buttons.replaceChildren(...forms.map((form, number) => keep(form, number === 0)), ...(what === "cutter" ? [] : [browser]));
     this.pages.dataset.what = what;
-    this.soon(0);
+    this.renew(0);
   }
 
   change(key, value) {
     this.options[key] = value;
-    this.soon(0);
+    this.renew(0);
   }
 
   look() {
     if (!this.element.isConnected) return;
-    this.about.textContent = told.making;
-    this.asking.ask(this.asked("pages"));
+    this.wanted = this.asked("pages");
+    this.asking.ask(this.wanted);
   }
 
   asked(form) {
@@ -85,8 +102,11 @@ export class PrintRoom {
     return { ...store.asked, what: this.what, form, ...chosen };
   }
 
-  show(answer) {
+  /** Show the pages that are wanted now; others came too late. */
+  show(answer, data) {
+    if (data !== this.wanted || answer.asked !== store.stamp) return;
     if (!answer.ok) return this.refused(answer.problems[0]);
+    this.outdate(false);
     if (this.shownPaper !== answer.paper) {
       this.shownPaper = answer.paper;
       refill(this.papers, choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
@@ -108,7 +128,15 @@ export class PrintRoom {
     );
   }
 
+  missed(error, data) {
+    if (data !== this.wanted) return;
+    if (error.status) this.refused(error);
+    else this.about.textContent = told.old;
+  }
+
   refused(error) {
+    this.pages.classList.remove("outdated");
+    this.pages.setAttribute("aria-busy", false);
     this.pages.replaceChildren(h("p", { class: "lead" }, error.message), h("p", { class: "quiet" }, error.hint || ""));
     this.about.textContent = "";
   }
@@ -120,10 +148,11 @@ export class PrintRoom {
       const address = URL.createObjectURL(file.content);
       h("a", { href: address, download: file.name }).click();
       setTimeout(() => URL.revokeObjectURL(address), 60000);
+      hush("print");
       tell(told.kept(file.name));
     } catch (error) {
-      if (error.status === 501) tell(told.noCairo, { lasting: true });
-      else tellWhy(error);
+      if (error.status === 501) tell(told.noCairo, { lasting: true, about: "print" });
+      else tellWhy(error, "print");
     }
   }
 }

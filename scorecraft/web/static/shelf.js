@@ -1,8 +1,11 @@
 // The shelf: every shipped pattern as a picture, and the baker's own.
 
 import { fetched, tellWhy } from "./api.js";
+import { question } from "./dialog.js";
 import { button, h, icon, refill } from "./dom.js";
 import { fresh, open } from "./files.js";
+import { hush } from "./messages.js";
+import { discard, unsaved } from "./rescue.js";
 import { store } from "./store.js";
 import { words } from "./words.js";
 
@@ -13,12 +16,15 @@ export class ShelfRoom {
   constructor(opened) {
     this.opened = opened;
     this.own = h("div", { class: "cards" });
+    this.rescued = h("ul", { class: "rescued" });
+    this.rescue = h("section", { "aria-labelledby": "rescued", hidden: true }, h("h2", { id: "rescued" }, told.rescued), h("p", { class: "quiet" }, told.rescuedHint), this.rescued);
     this.shipped = h("div", { class: "cards" });
     this.path = h("p", { class: "quiet path" });
     this.element = h(
       "div",
       { class: "shelf room" },
       h("div", { class: "room-head" }, h("h1", {}, told.title), h("p", { class: "lead" }, told.lead)),
+      this.rescue,
       h("section", { "aria-labelledby": "own" }, h("h2", { id: "own" }, told.own), this.path, this.own),
       h("section", { "aria-labelledby": "shipped" }, h("h2", { id: "shipped" }, told.shipped), this.shipped),
     );
@@ -27,6 +33,7 @@ export class ShelfRoom {
 
   /** List anew: files may have come and gone. */
   async enter() {
+    await this.showRescued();
     try {
       const { shelf, folder, path } = await fetched("/api/shelf");
       this.path.textContent = path;
@@ -35,6 +42,31 @@ export class ShelfRoom {
     } catch (error) {
       tellWhy(error);
     }
+  }
+
+  /** List the work that was not saved and that no open tab has. */
+  async showRescued() {
+    const found = await unsaved();
+    hush("unsaved");
+    this.rescue.hidden = found.length === 0;
+    this.rescued.replaceChildren(...found.map((work) => this.rescuedRow(work)));
+  }
+
+  rescuedRow(work) {
+    const name = `${work.name || words.unnamed}, ${when(work.time)}`;
+    const restore = () => (store.restore(work), this.opened());
+    const drop = async () => {
+      if ((await question(told.discardTitle, told.discardAsk(name), { yes: told.discard, no: told.keepIt })) !== "yes") return;
+      discard(work.id);
+      this.showRescued();
+    };
+    return h(
+      "li",
+      {},
+      h("span", { class: "rescued-name" }, name),
+      h("button", { type: "button", class: "main", "aria-label": told.restoreNamed(name), onclick: restore }, told.restore),
+      h("button", { type: "button", class: "plain", "aria-label": told.discardNamed(name), onclick: drop }, told.discard),
+    );
   }
 
   card(entry, place) {
@@ -68,4 +100,12 @@ export class ShelfRoom {
       tellWhy(error);
     }
   }
+}
+
+/** Write a time: of today the hour is enough. */
+function when(time) {
+  const then = new Date(time);
+  const hour = { hour: "2-digit", minute: "2-digit" };
+  const day = then.toDateString() === new Date().toDateString() ? {} : { day: "numeric", month: "short" };
+  return then.toLocaleString([], { ...day, ...hour });
 }

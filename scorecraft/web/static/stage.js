@@ -19,6 +19,13 @@ export class Stage {
     });
   }
 
+  /** Show no loaf, and say why. */
+  clear(title, hint) {
+    this.paths = new Map();
+    Object.assign(this, { svg: null, opening: null, growing: null, baked: null });
+    this.element.replaceChildren(h("div", { class: "no-loaf" }, h("p", { class: "lead" }, title), h("p", { class: "quiet" }, hint)));
+  }
+
   /** Show a picture of the server; `live` pictures have cuts to point at. */
   show(text, label, { live = false, look = "top" } = {}) {
     const next = drawing(text, label, false);

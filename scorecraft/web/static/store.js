@@ -1,8 +1,8 @@
 // What is being worked on: the text with its history, the file it belongs to, the last design.
 
 import { keep, kept, later } from "./dom.js";
+import { discard, hold, lastWork, newId, put } from "./rescue.js";
 
-const RESCUE = "scorecraft.work";
 const BAKER = "scorecraft.baker";
 const MOST_STEPS = 300;
 const TYPING_MS = 700;
@@ -10,6 +10,8 @@ const TYPING_MS = 700;
 class Store extends EventTarget {
   constructor() {
     super();
+    this.id = newId();
+    this.revision = 0;
     this.text = "";
     this.name = "";
     this.place = "";
@@ -17,6 +19,7 @@ class Store extends EventTarget {
     this.saved = "";
     this.design = null;
     this.problems = [];
+    this.answered = "";
     this.steps = [""];
     this.at = 0;
     this.last = { kind: "", time: 0 };
@@ -72,12 +75,55 @@ class Store extends EventTarget {
     return this.text !== this.saved;
   }
 
-  /** Start with a file. */
-  open({ name, text, mark, place }) {
-    Object.assign(this, { name, text, mark, place, saved: text, design: null, problems: [] });
-    this.steps = [text];
+  /** The mark of the text as it is now: every question carries it, and so every answer. */
+  get stamp() {
+    return `${this.id}.${this.revision}`;
+  }
+
+  /** Whether an answer is about a text of what is open now, be it an older one. */
+  isOurs(stamp) {
+    return stamp.startsWith(`${this.id}.`);
+  }
+
+  /** Whether the design is that of the text as it is now. */
+  get current() {
+    return this.design !== null && this.design.asked === this.stamp;
+  }
+
+  /** Take in what the server says of a text: a design, or what is wrong. */
+  take(answer) {
+    const now = answer.asked === this.stamp;
+    if (!this.isOurs(answer.asked) || !(answer.ok || now)) return;
+    this.answered = answer.asked;
+    this.problems = answer.ok ? [] : answer.problems;
+    if (answer.ok) this.design = answer;
+    this.say(answer.ok ? "design" : "problems");
+  }
+
+  /** Start with a file; unsaved work on another one stays among the unsaved. */
+  open({ name, text, mark, place, saved = text }) {
+    this.leave();
+    this.begin(newId(), { name, text, mark, place, saved });
+  }
+
+  /** Go on with work that was kept. */
+  restore({ id, name, text, mark, place, saved }) {
+    this.leave();
+    this.begin(id, { name, text, mark, place, saved });
+  }
+
+  begin(id, file) {
+    Object.assign(this, file, { id, design: null, problems: [], answered: "" });
+    this.steps = [file.text];
     this.at = 0;
+    hold(id);
     this.changed("open");
+  }
+
+  leave() {
+    if (!this.text) return;
+    if (this.unsaved) this.keep();
+    else discard(this.id);
   }
 
   /** A file was written: it is what is on the disk now. */
@@ -87,7 +133,17 @@ class Store extends EventTarget {
     this.say("file");
   }
 
+  /** Take what is in the file now; one's own text is a step of undo away, and kept. */
+  giveWay({ text, mark }) {
+    put(newId(), this.work);
+    Object.assign(this, { saved: text, mark, place: "folder" });
+    this.last = { kind: "", time: 0 };
+    this.write(text, "file");
+    this.say("file");
+  }
+
   changed(kind) {
+    this.revision += 1;
     this.rescue();
     this.say("text", { kind });
   }
@@ -95,28 +151,36 @@ class Store extends EventTarget {
   /** What a request about this pattern says. */
   get asked() {
     const baker = this.taught && this.baker;
-    return { text: this.text, name: this.name || "pattern.score", place: this.place, baker };
+    return { text: this.text, name: this.name || "pattern.score", place: this.place, baker, asked: this.stamp };
   }
 
   /** Let the model be as the baker's own bakes have taught it, or as it is for everybody. */
   useBaker(yes) {
     this.baker = yes;
     keep(BAKER, yes);
-    this.say("text", { kind: "baker" });
+    this.changed("baker");
+  }
+
+  /** Bakes have taught something in this folder, or nothing yet. */
+  learn(taught) {
+    this.taught = taught;
+    this.say("taught");
+  }
+
+  get work() {
+    const { text, name, place, mark, saved } = this;
+    return { text, name, place, mark, saved, time: Date.now() };
   }
 
   keep() {
-    const { text, name, place, mark, saved } = this;
-    keep(RESCUE, { text, name, place, mark, saved });
+    if (this.text) put(this.id, this.work);
   }
 
-  /** Take up what was worked on before a reload; tell whether there was something. */
-  recover() {
-    const before = kept(RESCUE);
-    if (!before || !before.text) return false;
-    Object.assign(this, before);
-    this.steps = [before.text];
-    return true;
+  /** Take up what was worked on before; tell whether there was something. */
+  async recover() {
+    const before = await lastWork();
+    if (before) this.restore(before);
+    return before !== null;
   }
 }
 

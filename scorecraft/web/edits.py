@@ -1,0 +1,39 @@
+"""One change of a form or a slider, written into the text that the page has now."""
+
+from collections.abc import Mapping
+
+from scorecraft.editing.head import with_keys, with_knob
+from scorecraft.errors import UsageError
+from scorecraft.web.asked import Data, choice_of, text_of, words_of
+
+FORMS = ("loaf", "bake", "bench")
+MOST_KEYS = 20
+
+
+def edited(data: Data) -> str:
+    """Give the text with `keys` of a `word` changed, or with a `knob` at a `value`.
+
+    Raises UsageError where the request is not right, ScorecraftError where the text does not take
+    the change.
+    """
+    text = text_of(data, "text", limit=None)
+    knob = words_of(data, "knob")
+    if knob is not None:
+        return with_knob(text, knob, line_of(data, "value"))
+    return with_keys(text, choice_of(data, "word", FORMS), keys_of(data))
+
+
+def keys_of(data: Data) -> dict[str, str]:
+    """Read the keys that change, each with its value as it stands in a pattern."""
+    keys = data.get("keys")
+    if not isinstance(keys, Mapping) or not 0 < len(keys) <= MOST_KEYS:
+        raise UsageError('"keys" must be a few keys with their values')
+    return {str(key): line_of(keys, key) for key in keys}
+
+
+def line_of(data: Data, key: str) -> str:
+    """Read a text of one line that must be there."""
+    value = words_of(data, key)
+    if value is None:
+        raise UsageError(f'"{key}" must be a text')
+    return value
