@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from pathlib import Path
-from typing import TYPE_CHECKING
-
+TYPE_CHECKING = False  # this is read before Ctrl-C is heard: it loads no library
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+    from pathlib import Path
+
     from scorecraft.door import Design
     from scorecraft.units import Quantity
 

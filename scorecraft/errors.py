@@ -112,11 +112,12 @@ class MissingLibraryError(ScorecraftError):
 
 
 def shown_plainly(text: str) -> str:
-    r"""Write a text so that a terminal only shows it: what would steer it stands as `\x1b`.
+    r"""Write a text so that a terminal only shows it: what would steer it stands as `\u001b`.
 
-    Control characters (but line ends and tabs) and marks that turn the reading direction.
+    That is control characters (but line ends and tabs) and marks that turn the reading direction.
+    JSON stays the same JSON.
     """
-    return STEERING.sub(lambda found: ascii(found.group())[1:-1], text)
+    return STEERING.sub(lambda found: f"\\u{ord(found.group()):04x}", text)
 
 
 def lines_of(text: str) -> list[str]:

@@ -1,6 +1,16 @@
 """Errors say what, where, and what to do."""
 
-from scorecraft.errors import PatternError, Place, Problem, ScorecraftError, UsageError, caret
+import json
+
+from scorecraft.errors import (
+    PatternError,
+    Place,
+    Problem,
+    ScorecraftError,
+    UsageError,
+    caret,
+    shown_plainly,
+)
 
 
 def test_an_error_without_a_place_is_its_message_and_hint():
@@ -26,3 +36,10 @@ def test_all_problems_are_told_in_order():
     assert error.problems == tuple(problems)
     assert str(error).splitlines()[0] == "f:1:1: one"
     assert str(error).splitlines()[-1] == "    way out"
+
+
+def test_words_of_others_are_shown_and_steer_nothing():
+    assert shown_plainly("a\x1b[31mb\r\x9b\u202e\x7f") == r"a\u001b[31mb\u000d\u009b\u202e\u007f"
+    assert shown_plainly("é 葉\tnach\n🍞\u200d") == "é 葉\tnach\n🍞\u200d"
+    told = {"note": "\x1b\x9b\u2066"}
+    assert json.loads(shown_plainly(json.dumps(told, ensure_ascii=False))) == told

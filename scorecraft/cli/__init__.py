@@ -1,12 +1,13 @@
 """The command line: thin commands that read options, make one call, and print."""
 
+import io
 import os
 import sys
 
 import click
 
 from scorecraft import __version__
-from scorecraft.cli.output import told
+from scorecraft.cli.output import say, told
 from scorecraft.errors import ScorecraftError
 
 COMMANDS = {
@@ -88,18 +89,20 @@ def run(arguments: list[str]) -> int:
         click.echo("stopped", err=True)
         return 130
     except click.ClickException as error:
-        error.show()
+        words = io.StringIO()
+        error.show(file=words)
+        say(words.getvalue(), err=True, nl=False)
         return error.exit_code
     except ScorecraftError as error:
-        click.echo(told(error), err=True)
+        say(told(error), err=True)
         return error.exit_code
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
-        click.echo(f"the output cannot be written: {reason}", err=True)
+        say(f"the output cannot be written: {reason}", err=True)
         return 2
     except Exception as error:
         if "--debug" in arguments:
             raise
         kind = type(error).__name__
-        click.echo(f"internal error: {kind}: {error} (add --debug before the command)", err=True)
+        say(f"internal error: {kind}: {error} (add --debug before the command)", err=True)
         return 3

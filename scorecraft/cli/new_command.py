@@ -17,7 +17,7 @@ from scorecraft.cli.options import shipped_names
 @click.option("-q", "--quiet", is_flag=True, help="Say only what must be said.")
 def command(file: Path, shipped: str, quiet: bool) -> int:
     """Start a pattern in FILE from a shipped one; never writes over a file."""
-    from scorecraft.cli.output import deliver
+    from scorecraft.cli.output import deliver, say
     from scorecraft.errors import UsageError
     from scorecraft.shelf import SUFFIX, find_source, shelf
 
@@ -31,5 +31,5 @@ def command(file: Path, shipped: str, quiet: bool) -> int:
         raise UsageError(f'"{target}" is there already', None, "choose another name")
     deliver(str(target), find_source(shipped).text.encode(), quiet=quiet)
     if not quiet:
-        click.echo(f"now change it, and look: scorecraft check {quote(str(target))}", err=True)
+        say(f"now change it, and look: scorecraft check {quote(str(target))}", err=True)
     return 0

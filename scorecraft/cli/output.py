@@ -9,10 +9,15 @@ from threading import Timer
 
 import click
 
-from scorecraft.errors import PatternError, ScorecraftError, UsageError
+from scorecraft.errors import PatternError, ScorecraftError, UsageError, shown_plainly
 from scorecraft.writing import write_whole
 
 COLORS = {"STOP": "red", "warn": "yellow", "note": "cyan"}
+
+
+def say(text: str, *, err: bool = False, nl: bool = True) -> None:
+    """Print words that may hold what others wrote: nothing in them steers the terminal."""
+    click.echo(shown_plainly(text), err=err, nl=nl)
 
 
 def told(error: ScorecraftError) -> str:
@@ -30,6 +35,7 @@ def plain_wanted() -> bool:
 
 def colored(report: str) -> str:
     """Colour the weights at the start of lines; click takes colours out where none are shown."""
+    report = shown_plainly(report)
     if plain_wanted():
         return report
     lines = []
@@ -66,4 +72,4 @@ def deliver(target: str, data: bytes, *, quiet: bool) -> None:
         return
     write_whole(Path(target), data)
     if not quiet:
-        click.echo(f"wrote {target}", err=True)
+        say(f"wrote {target}", err=True)

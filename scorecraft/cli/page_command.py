@@ -18,7 +18,8 @@ lies below the ports that systems hand out to connections that go out (32768 and
 @click.option("--share", is_flag=True, help="Let a phone on the same network follow the cuts.")
 def command(folder: Path, port: int, no_browser: bool, share: bool) -> int:
     """Open the live page on the patterns of FOLDER (the current one if none is named)."""
+    from scorecraft.cli.output import say
     from scorecraft.web.serve import serve
 
-    serve(folder, port=port, browser=not no_browser, share=share, say=click.echo)
+    serve(folder, port=port, browser=not no_browser, share=share, say=say)
     return 0

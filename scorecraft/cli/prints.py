@@ -4,9 +4,7 @@ import os
 from collections.abc import Sequence
 from pathlib import Path
 
-import click
-
-from scorecraft.cli.output import deliver
+from scorecraft.cli.output import deliver, say
 from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.sheet import Paper, home_paper
 from scorecraft.drawing.write import encoded, unprintable
@@ -41,5 +39,5 @@ def deliver_pictures(pictures: Sequence[Picture], target: str, form: str, *, qui
     data = encoded(pictures, form)
     if lacking := unprintable(pictures):
         shown = " ".join(lacking)
-        click.echo(f'warn  {shown} cannot be printed; "?" stands in its place', err=True)
+        say(f'warn  {shown} cannot be printed; "?" stands in its place', err=True)
     deliver(target, data, quiet=quiet)

@@ -29,7 +29,7 @@ def command(
 ) -> int:  # fmt: skip
     """Make a stencil of PATTERN: its cuts as slots in a plate that stays in one piece."""
     from scorecraft.cli.full_size import deliver_full_size
-    from scorecraft.cli.output import deliver
+    from scorecraft.cli.output import deliver, say
     from scorecraft.cli.prints import file_form, named
     from scorecraft.drawing.cutter import plate_cutter
     from scorecraft.drawing.cutter_file import encoded_for_cutter
@@ -44,7 +44,7 @@ def command(
     names = tuple(name.strip() for name in (only or "").split(",") if name.strip())
     plate = make_plate(layout, slot_mm=slot, only=names, mirrored=mirrored, **sizes)
     if plate.left_out and not given.quiet:
-        click.echo(f"note  too fine, left out: {', '.join(plate.left_out)}", err=True)
+        say(f"note  too fine, left out: {', '.join(plate.left_out)}", err=True)
     if cutter or form == "dxf":
         deliver(
             target, encoded_for_cutter(plate_cutter(plate, layout.title), form), quiet=given.quiet

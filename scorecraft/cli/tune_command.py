@@ -1,5 +1,6 @@
 """`scorecraft tune`: learn the skin from a baked loaf, and keep a log of bakes."""
 
+import os
 from pathlib import Path
 
 import click
@@ -62,7 +63,7 @@ def command(
 
 def listed(log: Path, plot: Path | None, *, quiet: bool) -> int:
     """List the bakes of a log, and plot all their openings if asked."""
-    from scorecraft.cli.output import deliver
+    from scorecraft.cli.output import deliver, say
     from scorecraft.tune.log import read
     from scorecraft.tune.telling import log_text, measured_and_predicted
 
@@ -71,7 +72,7 @@ def listed(log: Path, plot: Path | None, *, quiet: bool) -> int:
         pairs = [pair for each in found.bakes for pair in measured_and_predicted(each)]
         title = f"{len(found.bakes)} bakes" if len(found.bakes) != 1 else "1 bake"
         deliver(str(plot), plotted(plot, pairs, title, ""), quiet=quiet)
-    click.echo(log_text(found), nl=False)
+    say(log_text(found), nl=False)
     return 0
 
 
@@ -82,7 +83,7 @@ def fitted(
     """Fit one bake; write nothing before everything is made."""
     from datetime import date
 
-    from scorecraft.cli.output import deliver
+    from scorecraft.cli.output import deliver, say
     from scorecraft.cli.prints import file_form
     from scorecraft.designing import make
     from scorecraft.tune.bake import openings, record, tune
@@ -99,20 +100,25 @@ def fitted(
     if not quiet:
         click.echo("running the model for skins from thin to thick ...", err=True)
     tuned = tune(design.layout, design.groups, rows, predictor(design.layout, design.groups))
-    today, name = date.today().isoformat(), Path(pattern).stem
+    today, name = date.today().isoformat(), named(pattern)
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
     if plot is not None:
         drawn = plotted(plot, openings(tuned), design.layout.title or name, skin_words(tuned))
     if log is not None:
         add(log, record(tuned, pattern=name, date=today, note=note))
         if not quiet:
-            click.echo(f"added to {log}", err=True)
+            say(f"added to {log}", err=True)
     if plot is not None:
         deliver(str(plot), drawn, quiet=quiet)
     if output != "-":
-        click.echo(tuned_text(tuned), nl=False)
+        say(tuned_text(tuned), nl=False)
     deliver(output, baker, quiet=quiet)
     return 0
+
+
+def named(pattern: str) -> str:
+    """Give a pattern's name as text, whatever bytes its file's name is made of."""
+    return os.fsencode(Path(pattern).stem).decode("utf-8", "replace")
 
 
 def plotted(plot: Path, pairs: list[tuple[float, float]], title: str, note: str) -> bytes:

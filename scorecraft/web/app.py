@@ -1,24 +1,25 @@
 """The server's routes: each reads its request, makes one call, and answers."""
 
-from collections.abc import Collection
+import json
+from collections.abc import Callable, Collection
 from typing import Any
 
 from flask import Flask, Response, g, request
-from werkzeug.exceptions import Forbidden, HTTPException, NotFound
+from werkzeug.exceptions import HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
 from scorecraft.web.answer import Answer, file_names, internal, json_answer, marked, refusal
-from scorecraft.web.asked import LONGEST_MARK, asked, text_of, words_of
-from scorecraft.web.crew import Crew, TooBusyError, TooLongError
+from scorecraft.web.asked import LONGEST_MARK, text_of, words_of
+from scorecraft.web.crew import Crew, TooLongError, UnwantedError
+from scorecraft.web.desk import Desk
+from scorecraft.web.edits import edit_answer
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
+from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
-
-EDIT_S = 10.0
-"""So long an edit may take; what the model or a print needs may take `MODEL_S`."""
-MODEL_S = 40.0
+from scorecraft.web.worker import TooBusyError
 
 
 def make_app(
@@ -33,8 +34,10 @@ def make_app(
     app.register_error_handler(Exception, unforeseen)
     app.add_url_rule("/", view_func=lambda: app.send_static_file("index.html"), endpoint="page")
     add_files(app, folder)
-    add_work(app, folder, crew)
-    add_bench(app, folder, crew, guests)
+    desk = Desk(crew, folder)
+    add_work(app, desk)
+    add_bench(app, desk, guests)
+    add_door(app, guests)
     return app
 
 
@@ -66,36 +69,41 @@ def add_files(app: Flask, folder: Folder) -> None:
         return sent(json_answer(bakes(folder.path)))
 
 
-def add_work(app: Flask, folder: Folder, crew: Crew) -> None:
+def add_work(app: Flask, desk: Desk) -> None:
     """Add what the workers do."""
 
-    @app.post("/api/<any(design, edit):task>")
-    def edit(task: str) -> Response:
-        return sent(done(crew, folder, task, body(), EDIT_S))
+    @app.post("/api/edit")
+    def change() -> Response:
+        return sent(edit_answer(body()))  # a matter of lines: no worker is waited for
 
-    @app.post("/api/<any(opening, mouths, bloom, view, print, measure):task>")
-    def draw(task: str) -> Response:
-        return sent(done(crew, folder, task, body(), MODEL_S))
+    @app.post("/api/<any(design, opening, mouths, bloom, view, print, measure):task>")
+    def work(task: str) -> Response:
+        return sent(desk.done(task, body(), gone()))
 
     @app.get("/picture/<any(shelf, folder):place>/<name>")
     def picture(place: str, name: str) -> Response:
-        opened = shipped(name) if place == "shelf" else folder.open(name)
+        opened = shipped(name) if place == "shelf" else desk.folder.open(name)
         data = {"text": opened.text, "name": opened.name, "place": place}
-        return sent(done(crew, folder, "picture", data, EDIT_S))
+        return sent(desk.done("picture", data, gone()))
 
 
-def add_bench(app: Flask, folder: Folder, crew: Crew, guests: Guests) -> None:
+def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:
     """Add the bench: what is laid out there, and the way in for a phone."""
     laid = [json_answer({"ok": False, "problems": []})]
 
     @app.post("/api/bench")
     def lay() -> Response:
-        laid[0] = done(crew, folder, "bench", body(), MODEL_S)
-        return sent(laid[0])
+        answer = desk.done("bench", body(), gone())
+        if json.loads(answer.body).get("ok"):  # what cannot be read takes no plan from a phone
+            laid[0] = answer
+        return sent(answer)
 
     @app.get("/api/laid")
     def look() -> Response:
-        return sent(laid[0])
+        response = sent(laid[0])
+        response.add_etag()
+        response.make_conditional(request)
+        return response
 
     @app.get("/api/guest")
     def guest() -> Response:
@@ -109,20 +117,35 @@ def add_bench(app: Flask, folder: Folder, crew: Crew, guests: Guests) -> None:
         link = guests.invite()
         return sent(json_answer({"link": link, "code": code(link)}))
 
+
+def add_door(app: Flask, guests: Guests) -> None:
+    """Add the way in for a phone: a page with a button, which uses the link up."""
+
     @app.get("/join/<secret>")
+    def door(secret: str) -> Response:
+        if guests.knows(request):
+            return redirected("/#bench")
+        return sent(door_page() if guests.opens(secret) else used_page())
+
+    @app.post("/join/<secret>")
     def join(secret: str) -> Response:
         token = guests.enter(secret)
         if not token:
-            raise Forbidden("this link was used already; ask the baker for a new one")
-        response = Response(status=303, headers={"Location": "/#bench"})
+            return redirected("/#bench") if guests.knows(request) else sent(used_page())
+        response = redirected("/#bench")
         response.set_cookie(COOKIE, token, httponly=True, samesite="Lax")
         return response
 
 
-def done(crew: Crew, folder: Folder, task: str, data: dict[str, Any], seconds: float) -> Answer:
-    """Have a worker do a task about a pattern."""
-    request = data | {"folder": str(folder.path)}
-    return crew.do(task, request, about=asked(data), seconds=seconds)
+def redirected(address: str) -> Response:
+    """Send a browser on, to read there."""
+    return Response(status=303, headers={"Location": address})
+
+
+def gone() -> Callable[[], bool]:
+    """Give what tells whether the asker of this request has gone away, as far as is known."""
+    told: Callable[[], bool] = request.environ.get("waitress.client_disconnected", bool)
+    return told
 
 
 def body() -> dict[str, Any]:
@@ -168,12 +191,16 @@ def failed(error: ScorecraftError) -> Response:
     if isinstance(error, ChangedError):
         told = {"message": error.message, "hint": error.hint}
         return sent(json_answer({"error": told, "mark": error.mark}, 409))
+    if isinstance(error, UnwantedError):
+        return sent(json_answer({"ok": False, "problems": [], "dropped": True}))
     status = {TooLongError: 504, TooBusyError: 503}.get(type(error), 400)
     return sent(refusal(error, status))
 
 
 def not_served(error: HTTPException) -> Response:
     """Answer what the server does not serve, as JSON like every other answer."""
+    if error.code == 403 and request.path == "/" and not is_local(request):
+        return sent(stranger_page())
     told = UsageError(error.description or error.name)
     return sent(refusal(told, error.code or 500))
 

@@ -75,7 +75,7 @@ def form(tree: Pattern, word: str) -> dict[str, Any] | None:
     statement = next((each for each in tree.statements if each.word == word), None)
     if statement is None:
         return None
-    return {"line": statement.place.line, "keys": keys_as_written(statement)}
+    return {"keys": keys_as_written(statement)}
 
 
 def keys_as_written(statement: Statement) -> dict[str, str]:

@@ -3,11 +3,22 @@
 from collections.abc import Mapping
 
 from scorecraft.editing.head import with_keys, with_knob
-from scorecraft.errors import UsageError
+from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.web.answer import Answer, json_answer, problems_answer
 from scorecraft.web.asked import Data, choice_of, text_of, words_of
 
 FORMS = ("loaf", "bake", "bench")
 MOST_KEYS = 20
+
+
+def edit_answer(data: Data) -> Answer:
+    """Answer with the text after a change, or with why the text does not take it."""
+    try:
+        return json_answer({"ok": True, "text": edited(data)})
+    except UsageError:
+        raise
+    except ScorecraftError as error:
+        return problems_answer(error.problems)
 
 
 def edited(data: Data) -> str:

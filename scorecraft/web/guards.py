@@ -2,16 +2,19 @@
 
 The server is for one baker's own browser. A foreign page that the browser has open must not be
 able to use it: so the Host must be ours (a foreign name may point at this machine), the Origin
-too, and data comes as JSON only, which no form of a foreign page can send.
+too, and data comes as JSON only, which no form of a foreign page can send. The one form is at the
+door for guests, and brings nothing but the secret in its address.
 """
 
 from collections.abc import Collection
 
 from flask import Flask, Request, Response, abort, request
 
-from scorecraft.web.guests import Guests
+from scorecraft.web.answer import JSON
+from scorecraft.web.guests import DOOR, Guests
 
 MOST_BODY_BYTES = 300_000
+FORM = "application/x-www-form-urlencoded"
 POLICY = "; ".join(
     (
         "default-src 'none'",
@@ -34,6 +37,11 @@ HEADERS = {
     "Cross-Origin-Resource-Policy": "same-origin",
     "X-Frame-Options": "DENY",
 }
+AT_THE_DOOR = {
+    "Content-Security-Policy": POLICY.replace("form-action 'none'", "form-action 'self'"),
+    "Referrer-Policy": "same-origin",  # without one a browser gives a form's origin as "null"
+}
+"""The button at the door is a form: who has not been let in gets no script."""
 
 KEPT = "private, max-age=604800"
 """Fonts are kept by the browser for a week: nothing of the baker is in them."""
@@ -57,8 +65,13 @@ def check(asked: Request, hosts: Collection[str]) -> None:
     site = asked.headers.get("Sec-Fetch-Site", "none")
     if site not in ("same-origin", "none") and not opened_by_link(asked):
         abort(403, "another page may not ask this server")
-    if asked.method == "POST" and asked.mimetype != "application/json":
-        abort(415, "send JSON")
+    if asked.method == "POST" and asked.mimetype != kind_wanted(asked):
+        abort(415, f"send {kind_wanted(asked)}")
+
+
+def kind_wanted(asked: Request) -> str:
+    """Give the type of data a request must bring: JSON, but at the door, where a button is."""
+    return FORM if asked.path.startswith(DOOR) else JSON
 
 
 def opened_by_link(asked: Request) -> bool:
@@ -72,6 +85,8 @@ def strict(response: Response) -> Response:
         response.headers[name] = value
     if response.status_code == 200 and request.path.startswith("/static/fonts/"):
         response.headers["Cache-Control"] = KEPT
+    if request.path.startswith(DOOR):
+        response.headers.update(AT_THE_DOOR)
     return response
 
 

@@ -8,6 +8,8 @@ import threading
 from flask import Request, abort
 
 COOKIE = "scorecraft_guest"
+DOOR = "/join/"
+OPEN_TO_STRANGERS = (DOOR, "/static/join.css", "/static/icon.svg")
 OPEN_TO_GUESTS = ("/static/", "/api/guest", "/api/laid")
 
 
@@ -29,12 +31,16 @@ class Guests:
         """Make a new link; the one before it is no longer good."""
         with self.lock:
             self.secret = secrets.token_urlsafe(18)
-            return f"{self.address}join/{self.secret}"
+            return f"{self.address.rstrip('/')}{DOOR}{self.secret}"
+
+    def opens(self, secret: str) -> bool:
+        """Tell whether a link would let a guest in."""
+        return bool(self.secret) and hmac.compare_digest(secret.encode(), self.secret.encode())
 
     def enter(self, secret: str) -> str:
         """Let a guest in who has the link; give the token to show from now on, or ""."""
         with self.lock:
-            if not self.secret or not hmac.compare_digest(secret.encode(), self.secret.encode()):
+            if not self.opens(secret):
                 return ""
             self.secret = ""
             token = secrets.token_urlsafe(24)
@@ -47,7 +53,7 @@ class Guests:
 
     def check(self, asked: Request) -> None:
         """Refuse what is not for guests."""
-        if asked.path.startswith("/join/"):
+        if asked.path.startswith(OPEN_TO_STRANGERS):
             return
         open_to_guests = asked.path == "/" or asked.path.startswith(OPEN_TO_GUESTS)
         if asked.method not in ("GET", "HEAD") or not open_to_guests or not self.knows(asked):

@@ -17,7 +17,7 @@ from scorecraft.tune.fit import Bounds
 from scorecraft.tune.log import add, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
-from scorecraft.web.asked import BAKER, Data, flag_of, number_of, text_of
+from scorecraft.web.asked import BAKER, Data, flag_of, number_of, words_of
 from scorecraft.writing import write_whole
 
 LOG = "bakes.jsonl"
@@ -26,8 +26,9 @@ LOG = "bakes.jsonl"
 def measured(design: Design, request: Data, folder: Path) -> dict[str, Any]:
     """Fit the model to measured openings; with `keep`, add the bake to the folder's log."""
     layout, told = design.layout, design.groups
-    tuned = tune(layout, told, rows_of(design, request), predictor(layout, told))
-    note, keep = text_of(request, "note", default=""), flag_of(request, "keep")
+    rows = rows_of(design, request)
+    note, keep = words_of(request, "note") or "", flag_of(request, "keep")
+    tuned = tune(layout, told, rows, predictor(layout, told))
     if keep:
         kept(tuned, PurePath(design.source.name).stem, note, folder)
     return {"ok": True, "kept": keep, **tuned_data(tuned)}

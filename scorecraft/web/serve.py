@@ -2,12 +2,15 @@
 
 import logging
 import os
+import select
+import signal
 import socket
 import sys
 import threading
 import webbrowser
 from collections.abc import Callable
 from pathlib import Path
+from types import FrameType
 from typing import Any
 
 from scorecraft.errors import UsageError
@@ -18,8 +21,12 @@ from scorecraft.web.guards import MOST_BODY_BYTES
 from scorecraft.web.guests import Guests, network_address
 from scorecraft.web.tasks import work
 
-THREADS = 8
-LEAST_WORKERS, MOST_WORKERS = 3, 4
+THREADS = 16
+"""More than the long work that is done or waited for, so that quick edits come through."""
+IDLE_S = 15
+"""So long a connection may be idle."""
+MOST_CONNECTIONS = 1000
+LEAST_WORKERS, MOST_WORKERS = 4, 5
 
 
 def serve(
@@ -39,20 +46,37 @@ def serve(
         hosts.add(f"{outside}:{number}")
         guests = Guests(f"http://{outside}:{number}/")
     crew = Crew(work, workers_wanted())
-    server = waitress_server(make_app(own, crew, hosts, guests), door)
-    address = f"http://127.0.0.1:{number}/"
-    say(f"The page is at {address}")
-    say(f"It shows the patterns of {own.path}. Ctrl-C stops it.")
-    if share:
-        say(f"A phone on this network follows the cuts at {guests.invite()}")
-        say("That link lets one phone in; the page's bench makes more, and shows them as a code.")
-    if browser:
-        threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
     try:
+        end_on_signals(crew)
+        server = waitress_server(make_app(own, crew, hosts, guests), door)
+        address = f"http://127.0.0.1:{number}/"
+        welcome(address, own, guests, say)
+        if browser:
+            threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
         server.run()
+        server.close()
     finally:
         crew.close()
-        server.close()
+
+
+def welcome(address: str, folder: Folder, guests: Guests, say: Callable[[str], None]) -> None:
+    """Tell the baker where the page is, and how a phone gets in."""
+    say(f"The page is at {address}")
+    say(f"It shows the patterns of {folder.path}. Ctrl-C stops it.")
+    if guests.welcome:
+        say(f"A phone on this network follows the cuts at {guests.invite()}")
+        say("That link lets one phone in; the page's bench makes more, and shows them as a code.")
+
+
+def end_on_signals(crew: Crew) -> None:
+    """End the workers and then this process on Ctrl-C and on a request to end."""
+
+    def end(number: int, frame: FrameType | None) -> None:
+        crew.close()
+        raise SystemExit(0)
+
+    for number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(number, end)
 
 
 def shared_address() -> str:
@@ -70,7 +94,7 @@ def hosts_of(port: int) -> set[str]:
 
 
 def workers_wanted() -> int:
-    """Choose how many workers to hire: one is always free for the next edit."""
+    """Choose how many workers to hire: one is free for the next edit, whatever the others do."""
     return max(LEAST_WORKERS, min(MOST_WORKERS, os.cpu_count() or LEAST_WORKERS))
 
 
@@ -88,6 +112,16 @@ def bound(host: str, port: int) -> socket.socket:
     return door
 
 
+def most_connections() -> int:
+    """Choose how many connections may be open: as many as is sound where files are few."""
+    if sys.platform == "win32":
+        return MOST_CONNECTIONS // 2
+    import resource
+
+    files, _ = resource.getrlimit(resource.RLIMIT_NOFILE)
+    return MOST_CONNECTIONS if files < 0 else min(MOST_CONNECTIONS, files * 3 // 4)
+
+
 def waitress_server(app: Any, door: socket.socket) -> Any:
     """Make a waitress server on a bound socket."""
     from waitress.server import create_server
@@ -99,6 +133,10 @@ def waitress_server(app: Any, door: socket.socket) -> Any:
         sockets=[door],
         threads=THREADS,
         max_request_body_size=MOST_BODY_BYTES * 2,
-        channel_timeout=60,
+        channel_timeout=IDLE_S,
+        cleanup_interval=IDLE_S // 3,
+        connection_limit=most_connections(),
+        asyncore_use_poll=hasattr(select, "poll"),
+        channel_request_lookahead=1,  # so that it is seen when the asker goes away
         ident="scorecraft",
     )

@@ -65,13 +65,6 @@ def design(request: dict[str, Any]) -> Answer:
     return json_answer(design_data(design_of(request)))
 
 
-def edit(request: dict[str, Any]) -> Answer:
-    """Answer with the text after one change of a form or a slider."""
-    from scorecraft.web.edits import edited
-
-    return json_answer({"ok": True, "text": edited(request)})
-
-
 def picture(request: dict[str, Any]) -> Answer:
     """Answer with a small picture of the loaf, for the shelf."""
     from scorecraft.drawing.loafview import loaf_picture
@@ -140,7 +133,6 @@ def measure(request: dict[str, Any]) -> Answer:
 
 TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
     "design": design,
-    "edit": edit,
     "picture": picture,
     "opening": opening,
     "mouths": mouths,

@@ -129,7 +129,7 @@ def test_a_first_look_at_the_openings_comes_with_fewer_panels(asking):
 def test_the_bench_can_be_set_as_a_form(asking):
     assert asking.told("/api/design", {"text": SLASH})["forms"]["bench"] is None
     told = asking.told("/api/design", {"text": SLASH.replace("knob", "bench hand left\nknob", 1)})
-    assert told["forms"]["bench"] == {"line": 4, "keys": {"hand": "left"}}
+    assert told["forms"]["bench"] == {"keys": {"hand": "left"}}
 
 
 def test_the_baked_loaf_and_other_views_are_drawn(asking):
@@ -254,6 +254,8 @@ def test_measured_openings_that_cannot_be_are_refused(asking, folder):
                  [{"number": 1, "width_mm": 1e9}], [{"number": 1}]):  # fmt: skip
         asked = {"text": SLASH, "rows": rows, "keep": True}
         assert asking.post("/api/measure", asked).status_code == 400, rows
+    asked = {"text": SLASH, "rows": [{"number": 1, "width_mm": 9}], "keep": True, "note": "a\nb"}
+    assert asking.post("/api/measure", asked).status_code == 400
     assert list(folder.path.iterdir()) == []
 
 

@@ -1,17 +1,14 @@
 """Nothing but the baker's own page may use the server, and only within its folder."""
 
 import threading
-import time
 import urllib.error
 import urllib.request
 
 import pytest
 from support.web_patterns import HOST, LAN, SLASH
 
-from scorecraft.web.answer import json_answer
 from scorecraft.web.app import make_app
-from scorecraft.web.crew import Crew, TooLongError
-from scorecraft.web.guards import MOST_BODY_BYTES
+from scorecraft.web.guards import FORM, MOST_BODY_BYTES
 from scorecraft.web.guests import COOKIE
 
 ASKED = {"text": SLASH, "name": "mine.score"}
@@ -278,7 +275,12 @@ class TestGuests:
         invited = asking.told("/api/invite", {})
         assert invited["link"].startswith(f"http://{LAN}/join/") and "<svg" in invited["code"]
         path = invited["link"].removeprefix(f"http://{LAN}")
-        joined = self.visit(asking, path)
+        for method in ("GET", "HEAD", "GET"):  # looking at the link does not use it up
+            seen = self.visit(asking, path, method)
+            assert seen.status_code == 200 and "Set-Cookie" not in seen.headers
+        assert '<form method="post"><button>' in seen.text and "<script" not in seen.text
+        assert "form-action 'self'" in seen.headers["Content-Security-Policy"]
+        joined = self.enter(asking, path)
         assert joined.status_code == 303 and joined.headers["Location"] == "/#bench"
         assert "HttpOnly" in joined.headers["Set-Cookie"]
         for allowed in ("/", "/static/app.js", "/api/guest", "/api/laid"):
@@ -290,8 +292,42 @@ class TestGuests:
         save = {"name": "x", "text": "x", "mark": None}
         for task in ("save", "design", "invite", "open"):
             assert self.visit(asking, f"/api/{task}", "POST", json=save).status_code == 403, task
+        for again in (self.visit(asking, path), self.enter(asking, path)):
+            assert again.headers["Location"] == "/#bench", "who is in need not come in again"
         asking.client.delete_cookie(COOKIE, domain=LAN.split(":")[0])
-        assert self.visit(asking, path).status_code == 403, "the link is used up"
+        for again in (self.visit(asking, path), self.enter(asking, path)):
+            assert again.status_code == 403 and again.mimetype == "text/html"
+            assert "ask there for the link" in again.text and "<form" not in again.text
+
+    def enter(self, asking, path, **more):
+        return self.visit(asking, path, "POST", content_type=FORM, **more)
+
+    def test_the_door_takes_no_form_of_another_page(self, asking):
+        link = asking.told("/api/invite", {})["link"].removeprefix(f"http://{LAN}")
+        foreign = {"Origin": "http://evil.example"}
+        assert self.enter(asking, link, headers=foreign).status_code == 403
+        assert self.visit(asking, link, "POST", json={}).status_code == 415
+        assert self.enter(asking, "/api/invite").status_code == 415
+        own = {"Origin": f"http://{LAN}", "Sec-Fetch-Site": "same-origin"}
+        assert self.enter(asking, link, headers=own).status_code == 303
+
+    def test_a_stranger_is_told_what_to_do(self, asking):
+        told = self.visit(asking, "/")
+        assert told.mimetype == "text/html" and "was not let in" in told.text
+        assert self.visit(asking, "/api/laid").mimetype == "application/json"
+        assert self.visit(asking, "/static/join.css").status_code == 200
+
+    def test_a_phone_hears_of_a_changed_plan_and_of_nothing_else(self, asking):
+        asking.told("/api/bench", ASKED)
+        first = asking.get("/api/laid")
+        mark = {"If-None-Match": first.headers["ETag"]}
+        same = asking.get("/api/laid", headers=mark)
+        assert (same.status_code, same.data) == (304, b"")
+        asking.told("/api/bench", {"text": "slush\n"})
+        assert asking.get("/api/laid", headers=mark).status_code == 304, "a slip takes nothing away"
+        asking.told("/api/bench", {"text": SLASH.replace("100mm", "90mm")})
+        changed = asking.get("/api/laid", headers=mark)
+        assert changed.status_code == 200 and changed.headers["ETag"] != first.headers["ETag"]
 
     def test_a_forged_token_is_refused(self, asking):
         asking.client.set_cookie(COOKIE, "forged", domain=LAN.split(":")[0])
@@ -301,39 +337,6 @@ class TestGuests:
         app = make_app(folder, crew, {HOST})
         answer = app.test_client().post("/api/invite", base_url=f"http://{HOST}", json={})
         assert answer.status_code == 400
-
-
-def slow(task, request):
-    if task == "sleep":
-        time.sleep(60)
-    if task == "die":
-        raise SystemExit
-    return json_answer(task)
-
-
-def refused(crew):
-    with pytest.raises(TooLongError, match="longer than 5 s"):
-        crew.do("sleep", {}, about=1, seconds=5)
-
-
-def test_a_runaway_request_does_not_stop_the_others():
-    crew = Crew(slow, 2)
-    try:
-        for worker in crew.free:
-            worker.start()
-        runaway = threading.Thread(target=refused, args=(crew,))
-        runaway.start()
-        for _ in range(20):
-            assert crew.do("quick", {}, about=2, seconds=5).body == b'"quick"'
-        assert runaway.is_alive()
-        runaway.join(10)
-        assert not runaway.is_alive()
-        with pytest.raises(TooLongError, match="sudden end"):
-            crew.do("die", {}, about=3, seconds=5)
-        assert len(crew.free) == 2
-        assert crew.do("quick", {}, about=1, seconds=10).body == b'"quick"'
-    finally:
-        crew.close()
 
 
 def test_fifty_requests_at_once_are_all_answered(live):

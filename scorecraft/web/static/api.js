@@ -3,6 +3,9 @@
 import { connection } from "./connection.js";
 import { tell } from "./messages.js";
 
+/** Which page asks: the server drops an older question of it when a newer one of the kind comes. */
+const PAGE = Math.random().toString(36).slice(2);
+
 /** What the server refuses, in the user's words. */
 export class Refused extends Error {
   constructor(told, status, data) {
@@ -12,6 +15,9 @@ export class Refused extends Error {
     this.data = data;
   }
 }
+
+/** Nothing came back: the server is away, which the page tells of by itself. */
+export class Lost extends Error {}
 
 /** Ask with data and get data. */
 export async function ask(path, data = {}, signal = undefined) {
@@ -39,11 +45,28 @@ export async function fetched(path) {
   return read(await reached(path, {}));
 }
 
+/** Data that is fetched again and again: null where it is what it was the last time. */
+export class Watched {
+  constructor(path) {
+    this.path = path;
+    this.mark = null;
+  }
+
+  async fetch() {
+    const headers = this.mark ? { "If-None-Match": this.mark } : {};
+    const answer = await reached(this.path, { cache: "no-store", headers });
+    if (answer.status === 304) return null;
+    const data = await read(answer);
+    this.mark = answer.headers.get("ETag");
+    return data;
+  }
+}
+
 function post(path, data, signal) {
   return reached(path, {
     method: "POST",
     headers: { "Content-Type": "application/json" },
-    body: JSON.stringify(data),
+    body: JSON.stringify({ page: PAGE, ...data }),
     signal,
   });
 }
@@ -71,8 +94,9 @@ async function read(answer) {
 }
 
 function missed(error) {
-  if (error.name !== "AbortError") connection.missed();
-  return error;
+  if (error.name === "AbortError") return error;
+  connection.missed();
+  return new Lost(error.message, { cause: error });
 }
 
 const PATIENCE_MS = 3000;
@@ -119,7 +143,7 @@ export class Latest {
     this.waiting = null;
     this.running = running;
     const told = await ask(this.path, data, signal).then(
-      (answer) => () => this.answered(answer, data),
+      (answer) => () => answer.dropped || this.answered(answer, data),
       (error) => () => this.failed(error, data),
     );
     clearTimeout(running.timer);
@@ -132,5 +156,7 @@ export class Latest {
 
 /** Tell in the user's words why something did not work; a server that is away is told of anyway. */
 export function tellWhy(error, about = "") {
-  if (error.status) tell([error.message, error.hint].filter(Boolean).join(". "), { lasting: true, about });
+  if (error instanceof Lost) return;
+  if (!error.status) throw error;
+  tell([error.message, error.hint].filter(Boolean).join(". "), { lasting: true, about });
 }

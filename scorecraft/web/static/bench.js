@@ -1,9 +1,10 @@
 // The room at the bench: one step fills the screen, for floury hands and eyes at arm's length.
 
-import { ask, fetched } from "./api.js";
+import { ask, Watched } from "./api.js";
 import { Clock } from "./clock.js";
 import { frame } from "./dialog.js";
 import { button, drawing, h, icon, iconButton, keep, kept, part, wrapped } from "./dom.js";
+import { tell } from "./messages.js";
 import { store } from "./store.js";
 import { steadied, swipes } from "./touch.js";
 import { heat, length, onUnits, trimmed } from "./units.js";
@@ -11,7 +12,7 @@ import { words } from "./words.js";
 
 const told = words.bench;
 const KEPT = "scorecraft.bench";
-const WAIT_MS = 3000; // a guest who comes before the loaf looks again
+const WAIT_MS = 3000; // so often a guest looks whether the baker has laid out something else
 const MOST_NAMES = 3;
 const SMALL = 0.32; // of the loaf's radius: a smaller figure is shown through a lens too
 const FORWARD = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];
@@ -21,6 +22,7 @@ export class BenchRoom {
   /** A guest looks at what the baker has laid out; `leave` goes back, `measure` on to the bake. */
   constructor({ guest, welcome, leave, measure }) {
     Object.assign(this, { guest, welcome, measure });
+    this.laid = new Watched("/api/laid");
     this.clock = new Clock(() => this.plan && (this.keep(), this.tick()));
     this.bar = h("div", { class: "bench-bar" });
     this.turn = h("p", { class: "turn" });
@@ -40,7 +42,7 @@ export class BenchRoom {
     this.element = h("div", { class: "bench" }, head, this.stage, h("div", live, this.turn, this.text), h("div", { class: "bench-go" }, this.back, this.next));
     this.listen();
     setInterval(() => this.tick(), 500);
-    if (guest) setInterval(() => this.plan || this.enter(), WAIT_MS);
+    if (guest) setInterval(() => document.visibilityState === "visible" && this.follow(), WAIT_MS);
     onUnits(() => this.plan && this.show());
   }
 
@@ -61,7 +63,8 @@ export class BenchRoom {
     this.stayAwake();
     const before = kept(KEPT);
     try {
-      const plan = this.guest ? await fetched("/api/laid") : await ask("/api/bench", store.asked);
+      const plan = this.guest ? await this.laid.fetch() : await ask("/api/bench", store.asked);
+      if (!plan) return; // what is laid out is what lies here
       if (!plan.ok) return this.nothing(plan.problems);
       this.lay(plan, before);
     } catch (error) {
@@ -70,19 +73,28 @@ export class BenchRoom {
     }
   }
 
+  /** A guest takes up what the baker has laid out meanwhile; what lies here stays if nobody answers. */
+  async follow() {
+    try {
+      const plan = await this.laid.fetch();
+      if (plan && plan.ok) this.lay(plan, kept(KEPT));
+    } catch (error) {
+      if (error.status && !this.plan) this.nothing([error]);
+    }
+  }
+
   leave() {
     if (this.lock) this.lock.release();
     this.lock = null;
   }
 
-  /** Take up a plan where it was left; a new one begins at its beginning. */
+  /** Take up a plan where it was left; another one begins at its beginning. */
   lay(plan, before) {
-    const told = (each) => JSON.stringify([each.title, each.steps]);
-    const same = before && before.plan && told(before.plan) === told(plan);
+    const place = placeIn(plan, before, this.guest);
     this.plan = plan;
     this.screens = screensOf(plan);
-    this.at = same ? Math.min(before.at, this.screens.length - 1) : 0;
-    this.clock.take(same ? before : {});
+    this.at = Math.min(place.at, this.screens.length - 1);
+    this.clock.take(place);
     this.svg = drawing(plan.svg, plan.title, false);
     this.prepare();
     this.lens = h("div", { class: "lens", "aria-hidden": "true" });
@@ -294,6 +306,23 @@ function screensOf(plan) {
   const steps = plan.steps.map((step, at) => ({ ...step, kind: "cut", number: at + 1, turn: step.turn_deg, table: step.table_deg }));
   const end = { ...still, kind: "end", table: steps.length ? steps.at(-1).table : 0 };
   return [{ ...still, kind: "start" }, ...(plan.marks ? [{ ...still, kind: "marks" }] : []), ...steps, end];
+}
+
+/**
+ * Where to go on in a plan: where it was left. A guest stays with the cuts when the plan of the same
+ * loaf was changed meanwhile: at the same step, or at the same number where it is there no more.
+ */
+function placeIn(plan, before, guest) {
+  const beginning = { at: 0 };
+  if (!before || !before.plan) return beginning;
+  const read = (each) => JSON.stringify([each.title, each.steps]);
+  if (read(before.plan) === read(plan)) return before;
+  if (!guest || !before.at || before.plan.title !== plan.title) return beginning;
+  const shown = (screen) => JSON.stringify({ ...screen, number: 0 });
+  const here = shown(screensOf(before.plan)[before.at]);
+  const found = screensOf(plan).findIndex((screen) => shown(screen) === here);
+  tell(told.changed, { lasting: true });
+  return { ...before, at: found < 0 ? before.at : found, ended: null };
 }
 
 /** Turn by the way that is told; a step back turns the shortest way. */

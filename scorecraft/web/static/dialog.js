@@ -28,8 +28,11 @@ export function prompted({ title, label, hint, value, yes }, tried) {
       event.preventDefault();
       if (busy) return;
       busy = true;
-      wrong.textContent = await tried(input.value);
-      busy = false;
+      try {
+        wrong.textContent = await tried(input.value);
+      } finally {
+        busy = false;
+      }
       if (!wrong.textContent) return finish(dialog, done, true);
       input.setAttribute("aria-invalid", true);
       input.focus();

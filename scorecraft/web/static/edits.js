@@ -1,6 +1,6 @@
 // Changes made with sliders and forms: the server writes each into the text as it is at that moment.
 
-import { ask, Refused } from "./api.js";
+import { ask, Lost, Refused } from "./api.js";
 import { connection } from "./connection.js";
 import { tell } from "./messages.js";
 import { store } from "./store.js";
@@ -62,8 +62,9 @@ class Edits {
       if (answer.ok) store.write(answer.text, edit.kind);
       else this.refuse(refused, answer.problems[0]);
     } catch (error) {
-      if (!error.status) return this.forget();
+      if (error instanceof Lost) return this.forget();
       if (this.queue[0] === edit) this.queue.shift();
+      if (!error.status) throw error;
       this.refuse(refused, error);
     }
   }

@@ -1,6 +1,6 @@
 // Opening and saving: never over a file that changed meanwhile without asking.
 
-import { ask, tellWhy } from "./api.js";
+import { ask, Lost, tellWhy } from "./api.js";
 import { isAsking, prompted, question } from "./dialog.js";
 import { edits } from "./edits.js";
 import { hush, tell } from "./messages.js";
@@ -73,7 +73,9 @@ async function askName() {
       await write(name, null);
     } catch (error) {
       if (error.status === 409) there = { name, error };
-      else return error.status ? [error.message, error.hint].filter(Boolean).join(": ") : words.lost;
+      else if (error instanceof Lost) return words.lost;
+      else if (error.status) return [error.message, error.hint].filter(Boolean).join(": ");
+      else throw error;
     }
     return "";
   };

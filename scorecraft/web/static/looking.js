@@ -1,6 +1,6 @@
 // Ways to look at the loaf: from above with the oven's slider, from the side, as its guide.
 
-import { ask, Latest, tellWhy } from "./api.js";
+import { ask, Latest, Lost, tellWhy } from "./api.js";
 import { h, later } from "./dom.js";
 import { choices } from "./forms.js";
 import { store } from "./store.js";
@@ -91,7 +91,8 @@ export class Looking {
       this.mouths = answer;
       this.apply();
       if (this.share > 0) this.bloomSoon(0);
-    } catch {
+    } catch (error) {
+      if (!(error instanceof Lost || error.status)) throw error;
       this.unknown();
     } finally {
       this.asked = null;
@@ -120,8 +121,9 @@ export class Looking {
       const address = URL.createObjectURL(new Blob([answer.svg], { type: "image/svg+xml" }));
       this.bloom = { about, address, width, height };
       this.apply();
-    } catch {
+    } catch (error) {
       // the mouths do without it; the slider's next move asks again
+      if (!(error instanceof Lost || error.status)) throw error;
     } finally {
       this.fetching = null;
     }
