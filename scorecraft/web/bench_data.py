@@ -10,6 +10,7 @@ from scorecraft.bench.blade import blade_form
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.bench.telling import angle_words, lean_words, mark_words
 from scorecraft.designing import Design
+from scorecraft.drawing.cautions import BLADE, OVEN
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
@@ -28,6 +29,7 @@ def bench_data(design: Design) -> dict[str, Any]:
         "ok": True,
         "title": layout.title or design.source.name,
         "notes": list(layout.notes),
+        "cautions": {"blade": BLADE, "oven": OVEN},
         "svg": svg(stage(design), text="text", ids="bench"),
         "crown": [rounded(each) for each in frame(layout)[0]],
         "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),

@@ -22,13 +22,14 @@ const ROOMS = {
   shelf: () => new ShelfRoom(() => go("design")),
   design: () => new DesignRoom(),
   print: () => new PrintRoom(),
-  bench: () => new BenchRoom({ ...visit, leave: () => go("design") }),
+  bench: () => new BenchRoom({ ...visit, leave: () => go("design"), measure: () => go("measure") }),
   measure: () => new MeasureRoom(),
 };
 const visit = { guest: false, welcome: false };
 const rooms = new Map();
 const main = document.getElementById("main");
 const links = new Map();
+const shown = { room: null };
 const file = { name: h("span", { class: "file-name" }), dot: h("span", { class: "file-dot" }) };
 
 /** Go to a room by its name in the address. */
@@ -48,6 +49,8 @@ function enter() {
     main.replaceChildren(room.element);
     scrollTo(0, 0);
   }
+  const came = room !== shown.room && shown.room !== null;
+  shown.room = room;
   document.body.dataset.room = name;
   document.title = `${words.rooms[name]} · ${words.name}`;
   for (const [each, link] of links) {
@@ -55,6 +58,16 @@ function enter() {
     else link.removeAttribute("aria-current");
   }
   if (room.enter) room.enter();
+  if (came) catchKeyboard(room);
+}
+
+/** The keyboard stays on what is still seen, else it goes to the room's first thing or heading. */
+function catchKeyboard(room) {
+  const { activeElement: at } = document;
+  if (at && at !== document.body && at.checkVisibility()) return;
+  const next = room.first || room.element.querySelector("h1") || main;
+  if (next.localName === "h1") next.tabIndex = -1;
+  next.focus({ preventScroll: true });
 }
 
 function head() {

@@ -1,43 +1,45 @@
 // The room at the bench: one step fills the screen, for floury hands and eyes at arm's length.
 
 import { ask, Watched } from "./api.js";
+import { Clock } from "./clock.js";
 import { frame } from "./dialog.js";
 import { button, drawing, h, icon, iconButton, keep, kept, part, wrapped } from "./dom.js";
 import { tell } from "./messages.js";
 import { store } from "./store.js";
+import { steadied, swipes } from "./touch.js";
 import { heat, length, onUnits, trimmed } from "./units.js";
 import { words } from "./words.js";
 
 const told = words.bench;
 const KEPT = "scorecraft.bench";
 const WAIT_MS = 3000; // so often a guest looks whether the baker has laid out something else
-const SWIPE_PX = 50;
 const MOST_NAMES = 3;
 const SMALL = 0.32; // of the loaf's radius: a smaller figure is shown through a lens too
 const FORWARD = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];
 const BACK = ["ArrowLeft", "ArrowUp", "PageUp", "Backspace"];
 
 export class BenchRoom {
-  /** A guest looks at what the baker has laid out; `leave` goes back to the design. */
-  constructor({ guest, welcome, leave }) {
-    Object.assign(this, { guest, welcome });
+  /** A guest looks at what the baker has laid out; `leave` goes back, `measure` on to the bake. */
+  constructor({ guest, welcome, leave, measure }) {
+    Object.assign(this, { guest, welcome, measure });
     this.laid = new Watched("/api/laid");
-    this.clock = button("clock", () => this.restart());
+    this.clock = new Clock(() => this.plan && (this.keep(), this.tick()));
     this.bar = h("div", { class: "bench-bar" });
     this.turn = h("p", { class: "turn" });
     this.stage = h("div", { class: "bench-stage" });
-    this.text = h("div", { class: "bench-text", "aria-live": "polite", "aria-atomic": "true" });
-    this.back = button("bench-back", () => this.go(-1), icon("back"), h("span", {}, told.back));
-    this.next = button("bench-next", () => this.go(1), h("span", {}), icon("next"));
+    this.text = h("div", { class: "bench-text" });
+    this.back = button("bench-back", steadied(() => this.go(-1)), icon("back"), h("span", {}, told.back));
+    this.next = button("bench-next", steadied(() => (this.last && this.plan ? this.measure() : this.go(1))), h("span", {}), icon("next"));
     const head = h(
       "div",
       { class: "bench-head" },
       guest ? null : iconButton("close", told.leave, leave),
       this.bar,
       guest ? null : button("plain phone", () => this.invite(), told.phone),
-      this.clock,
+      this.clock.element,
     );
-    this.element = h("div", { class: "bench" }, head, this.stage, h("div", { class: "bench-told" }, this.turn, this.text), h("div", { class: "bench-go" }, this.back, this.next));
+    const live = { class: "bench-told", "aria-live": "polite", "aria-atomic": "true" };
+    this.element = h("div", { class: "bench" }, head, this.stage, h("div", live, this.turn, this.text), h("div", { class: "bench-go" }, this.back, this.next));
     this.listen();
     setInterval(() => this.tick(), 500);
     if (guest) setInterval(() => document.visibilityState === "visible" && this.follow(), WAIT_MS);
@@ -45,13 +47,16 @@ export class BenchRoom {
   }
 
   listen() {
-    this.element.addEventListener("pointerdown", (event) => (this.down = event.clientX));
-    this.element.addEventListener("pointerup", (event) => this.swiped(event.clientX - this.down));
-    this.element.addEventListener("pointercancel", () => (this.down = NaN));
+    swipes(this.element, (by) => this.go(by));
     addEventListener("keydown", (event) => this.key(event));
     document.addEventListener("visibilitychange", () => {
       if (document.visibilityState === "visible" && this.element.isConnected) this.enter();
     });
+  }
+
+  /** What gets the keyboard when the room is entered. */
+  get first() {
+    return this.next;
   }
 
   async enter() {
@@ -85,11 +90,11 @@ export class BenchRoom {
 
   /** Take up a plan where it was left; another one begins at its beginning. */
   lay(plan, before) {
-    const { at, started, ended } = placeIn(plan, before, this.guest);
-    Object.assign(this, { at, started, ended });
+    const place = placeIn(plan, before, this.guest);
     this.plan = plan;
     this.screens = screensOf(plan);
-    this.at = Math.min(this.at, this.screens.length - 1);
+    this.at = Math.min(place.at, this.screens.length - 1);
+    this.clock.take(place);
     this.svg = drawing(plan.svg, plan.title, false);
     this.prepare();
     this.lens = h("div", { class: "lens", "aria-hidden": "true" });
@@ -112,6 +117,7 @@ export class BenchRoom {
     const turn = (this.angle * Math.PI) / 180;
     const [dx, dy] = [left + wide / 2 - x, top + high / 2 - y];
     const [cx, cy] = [x + dx * Math.cos(turn) - dy * Math.sin(turn), y + dx * Math.sin(turn) + dy * Math.cos(turn)];
+    this.lens.classList.toggle("aside", cx > x && cy > y); // it must not lie on what it shows
     const near = this.svg.cloneNode(true);
     near.setAttribute("viewBox", `${cx - reach} ${cy - reach} ${2 * reach} ${2 * reach}`);
     near.setAttribute("class", "near");
@@ -123,7 +129,7 @@ export class BenchRoom {
     this.stage.replaceChildren();
     this.turn.textContent = "";
     const why = problems.length ? problems[0].message : told.nothing;
-    this.text.replaceChildren(h("p", { class: "lead" }, why));
+    this.text.replaceChildren(h("h1", {}, words.rooms.bench), h("p", { class: "lead" }, why));
   }
 
   /** Put all that turns into one group, with a ring that shows how far. */
@@ -142,18 +148,18 @@ export class BenchRoom {
 
   show() {
     const screen = this.screens[this.at];
-    const last = this.at === this.screens.length - 1;
+    const { last, guest } = this;
     this.bar.replaceChildren(
-      h("span", { class: "count" }, told.step(this.at + 1, this.screens.length)),
+      h("span", { class: "count" }, told.step(screen.number, this.plan.count)),
       h("progress", { max: this.screens.length - 1, value: this.at, "aria-label": told.progress }),
     );
     this.turnTable(screen);
     this.lightCuts(screen);
     this.turn.replaceChildren(...turnWords(screen));
     this.text.replaceChildren(...this.wordsOf(screen));
-    this.back.disabled = this.at === 0;
-    this.next.disabled = last;
-    this.next.firstElementChild.textContent = this.at === 0 ? told.start : told.next;
+    this.back.setAttribute("aria-disabled", this.at === 0); // it keeps the keyboard, unlike one disabled
+    this.next.hidden = last && guest;
+    this.next.firstElementChild.textContent = last ? words.measure.title : this.at === 0 ? told.start : told.next;
     this.keep();
     this.tick();
   }
@@ -166,6 +172,10 @@ export class BenchRoom {
     this.table.style.setProperty("transform-origin", `${x}px ${y}px`);
     this.table.style.setProperty("transform", `rotate(${this.angle}deg)`);
     this.ring.replaceChildren(...ringParts(this.plan.crown, this.radius, screen.turn));
+  }
+
+  get last() {
+    return this.at === this.screens.length - 1;
   }
 
   lightCuts(screen) {
@@ -199,10 +209,10 @@ export class BenchRoom {
 
   wordsOf(screen) {
     if (screen.kind === "start") {
-      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.steps.length, Math.max(1, Math.round(this.plan.seconds / 60)))), h("p", {}, told.allowed(heat(this.plan.temperature_c), Math.round(this.plan.allowed_seconds / 60))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
+      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.steps.length, Math.max(1, Math.round(this.plan.seconds / 60)))), h("p", {}, told.allowed(heat(this.plan.temperature_c), Math.round(this.plan.allowed_seconds / 60))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", { class: "quiet" }, this.plan.cautions.blade), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
     }
     if (screen.kind === "marks") return [h("h1", {}, told.marks(this.plan.marks)), h("p", { class: "lead" }, told.marksHow)];
-    if (screen.kind === "end") return [h("h1", {}, told.end), h("p", { class: "lead" }, told.endHow)];
+    if (screen.kind === "end") return [h("h1", {}, told.end), h("p", { class: "lead" }, told.endHow), h("p", {}, this.plan.cautions.oven)];
     return together(screen.strokes).map((stroke) => this.strokeWords(stroke));
   }
 
@@ -215,7 +225,8 @@ export class BenchRoom {
         "dl",
         {},
         pair(told.depth, length(stroke.depth_mm)),
-        pair(told.blade, stroke.blade_deg >= 85 ? told.upright : `${trimmed(stroke.blade_deg, 0)}°`, bladeGlyph(stroke)),
+        stroke.blade_deg >= 85 ? pair(told.blade, told.upright) : pair(told.blade, `${trimmed(stroke.blade_deg, 0)}°`, bladeGlyph(stroke)),
+        stroke.lean && pair(told.handle, stroke.lean.replace(/^handle /, "")),
       ),
     );
   }
@@ -224,22 +235,17 @@ export class BenchRoom {
     if (!this.plan) return;
     const next = Math.min(this.screens.length - 1, Math.max(0, this.at + by));
     if (next === this.at) return;
-    if (this.at === 0 && by > 0 && !this.started) this.started = Date.now();
+    this.clock.step(this.at === 0 && by > 0, next === this.screens.length - 1);
     this.at = next;
-    this.ended = this.screens[next].kind === "end" ? Date.now() : null;
     if ("vibrate" in navigator && this.guest) navigator.vibrate(12);
     this.show();
-  }
-
-  swiped(by) {
-    if (Math.abs(by) > SWIPE_PX) this.go(by < 0 ? 1 : -1);
-    this.down = NaN;
   }
 
   key(event) {
     if (!this.element.isConnected || document.querySelector("dialog") || event.ctrlKey || event.metaKey || event.altKey) return;
     const onButton = event.target.closest("button, a") && (event.key === " " || event.key === "Enter");
     if (onButton) return;
+    if (event.repeat && [...FORWARD, ...BACK].includes(event.key)) return event.preventDefault();
     if (FORWARD.includes(event.key)) this.go(1);
     else if (BACK.includes(event.key)) this.go(-1);
     else if (event.key === "Home") this.go(-this.screens.length);
@@ -247,25 +253,13 @@ export class BenchRoom {
     event.preventDefault();
   }
 
-  restart() {
-    this.started = this.started ? null : Date.now();
-    this.ended = null;
-    this.keep();
-    this.tick();
-  }
-
   tick() {
-    if (!this.element.isConnected || !this.plan) return;
-    const seconds = this.started ? ((this.ended || Date.now()) - this.started) / 1000 : 0;
-    const text = `${clock(seconds)} / ${clock(this.plan.allowed_seconds)}`;
-    if (this.clock.textContent !== text) this.clock.textContent = text;
-    this.clock.classList.toggle("late", seconds > this.plan.allowed_seconds);
-    this.clock.setAttribute("aria-label", `${told.timer}: ${text}. ${this.started ? told.timerStop : told.timerStart}`);
+    if (this.element.isConnected && this.plan) this.clock.show(this.plan.allowed_seconds);
   }
 
   keep() {
-    const { plan, at, started, ended } = this;
-    keep(KEPT, { plan, at, started, ended });
+    const { plan, at } = this;
+    keep(KEPT, { plan, at, ...this.clock.kept });
   }
 
   canStayAwake() {
@@ -299,16 +293,16 @@ function together(strokes) {
   for (const stroke of strokes) {
     const name = stroke.count > 1 ? `${stroke.count} × ${stroke.name}` : stroke.name;
     const last = lines.at(-1);
-    const same = last && last.depth_mm === stroke.depth_mm && last.blade_deg === stroke.blade_deg;
+    const same = last && ["depth_mm", "blade_deg", "lean"].every((key) => last[key] === stroke[key]);
     if (same && last.names.length < MOST_NAMES) last.names.push(name);
     else lines.push({ ...stroke, names: [name] });
   }
   return lines;
 }
 
-/** The screens of a plan: what comes before, every step, and the end. */
+/** The screens of a plan: what comes before, every step with its number, and the end. */
 function screensOf(plan) {
-  const still = { turn: 0, table: 0, pulls: [], strokes: [] };
+  const still = { number: null, turn: 0, table: 0, pulls: [], strokes: [] };
   const steps = plan.steps.map((step) => ({ ...step, kind: "cut", turn: step.turn_deg, table: step.table_deg }));
   const end = { ...still, kind: "end", table: steps.length ? steps.at(-1).table : 0 };
   return [{ ...still, kind: "start" }, ...(plan.marks ? [{ ...still, kind: "marks" }] : []), ...steps, end];
@@ -319,15 +313,16 @@ function screensOf(plan) {
  * loaf was changed meanwhile: at the same step, or at the same number where it is there no more.
  */
 function placeIn(plan, before, guest) {
-  const beginning = { at: 0, started: null, ended: null };
+  const beginning = { at: 0 };
   if (!before || !before.plan) return beginning;
   const read = (each) => JSON.stringify([each.title, each.steps]);
   if (read(before.plan) === read(plan)) return before;
   if (!guest || !before.at || before.plan.title !== plan.title) return beginning;
-  const here = JSON.stringify(screensOf(before.plan)[before.at]);
-  const found = screensOf(plan).findIndex((screen) => JSON.stringify(screen) === here);
+  const shown = (screen) => JSON.stringify({ ...screen, number: 0 });
+  const here = shown(screensOf(before.plan)[before.at]);
+  const found = screensOf(plan).findIndex((screen) => shown(screen) === here);
   tell(told.changed, { lasting: true });
-  return { at: found < 0 ? before.at : found, started: before.started, ended: null };
+  return { ...before, at: found < 0 ? before.at : found, ended: null };
 }
 
 /** Turn by the way that is told; a step back turns the shortest way. */
@@ -340,9 +335,8 @@ function shortest(by, told) {
 function turnWords(screen) {
   if (screen.kind !== "cut") return [];
   const parts = [];
-  const by = Math.round(Math.abs(screen.turn));
-  if (by) parts.push(told.turn, h("b", {}, `${by}°`), screen.turn > 0 ? told.clockwise : told.counter);
-  else parts.push(told.stay);
+  if (screen.turn_words === "0°") parts.push(told.stay);
+  else parts.push(told.turn, h("b", {}, screen.turn_words), screen.turn > 0 ? told.clockwise : told.counter, told.mark(screen.mark_words));
   if (screen.spin_deg) parts.push(` · ${told.spin(Math.round(screen.spin_deg))}`);
   if (screen.times > 1) parts.push(h("span", { class: "times" }, told.times(screen.time, screen.times)));
   return parts;
@@ -370,20 +364,17 @@ function ringParts([x, y], radius, turn) {
   return parts;
 }
 
-/** The blade over the dough, at its angle. */
-function bladeGlyph({ blade_deg: angle }) {
+/** The blade over the dough at its angle, leaning as the handle does; none where that is not to a side. */
+function bladeGlyph({ blade_deg: angle, lean }) {
+  if (/away|toward/.test(lean)) return null;
   const svg = part("svg", { viewBox: "0 0 40 30", class: "blade", "aria-hidden": "true" });
   const turn = (Math.min(90, angle) * Math.PI) / 180;
-  const [x, y] = [20 + 22 * Math.cos(turn), 24 - 22 * Math.sin(turn)];
+  const side = lean.endsWith("left") ? -22 : 22;
+  const [x, y] = [20 + side * Math.cos(turn), 24 - 22 * Math.sin(turn)];
   svg.append(part("path", { class: "skin", d: "M2,24H38" }), part("path", { class: "edge", d: `M20,24L${x},${y}` }));
   return svg;
 }
 
 function pair(name, value, more = null) {
   return h("div", {}, h("dt", {}, name), h("dd", {}, value, more));
-}
-
-function clock(seconds) {
-  const whole = Math.max(0, Math.round(seconds));
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
 }

@@ -1,6 +1,7 @@
 // The room for designing: the loaf in the middle, what can be turned beside it, the text.
 
 import { connection } from "./connection.js";
+import { CutList } from "./cut_list.js";
 import { button, h } from "./dom.js";
 import { edits } from "./edits.js";
 import { Editor, editorPanel } from "./editor.js";
@@ -33,12 +34,13 @@ export class DesignRoom {
     this.caption = h("p", { class: "caption" });
     this.work = h("p", { class: "working", hidden: true }, told.working);
     this.looking = new Looking(this.stage);
+    this.cutList = new CutList({ pointed: (cut) => this.pointCut(cut), picked: (cut) => this.pickCut(cut) });
     this.element = this.layout();
     store.on("text", ({ kind }) => this.follow(kind));
     store.on("taught", () => store.design && this.form.show(store.design));
     store.on("unmoved", () => this.showControls(true));
     store.on("design", () => this.showDesign());
-    store.on("opening", (opening) => this.showFindings(opening));
+    store.on("opening", (opening) => this.showOpening(opening));
     store.on("problems", () => this.showProblems());
     onUnits(() => store.design && this.showDesign());
     working.addEventListener("change", () => this.showWork());
@@ -73,6 +75,7 @@ export class DesignRoom {
     this.knobs.clear(broken ? told.noneYet : "");
     this.form.clear(broken ? told.noneYet : "");
     this.findings.clear();
+    this.cutList.show({ cuts: [], groups: [] });
     this.count(0);
     this.editor.mark([]);
   }
@@ -88,7 +91,7 @@ export class DesignRoom {
     return h(
       "div",
       { class: "design" },
-      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption, this.work), this.stage.element, this.looking.element),
+      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption, this.work), this.cutList.element, this.stage.element, this.looking.element),
       tabs,
       h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf),
       h("div", { class: "side right" }, this.panels.findings, this.panels.text),
@@ -120,9 +123,19 @@ export class DesignRoom {
     this.title.textContent = design.title || store.name || words.unnamed;
     this.caption.textContent = this.captionOf(design);
     this.looking.show(design);
+    this.listCuts();
     this.showControls();
     this.showFindings(design);
     this.editor.mark([]);
+  }
+
+  showOpening(opening) {
+    this.showFindings(opening);
+    this.listCuts();
+  }
+
+  listCuts() {
+    this.cutList.show(store.design, (cut) => this.cutTold(cut));
   }
 
   /** Show the values of the design, unless newer ones are on their way. */

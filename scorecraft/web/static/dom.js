@@ -75,6 +75,7 @@ const ICONS = {
   undo: "M9 6 4 11l5 5M4 11h9a6 6 0 0 1 0 12",
   redo: "m15 6 5 5-5 5M20 11h-9a6 6 0 0 0 0 12",
   gear: "M12 8.5a3.5 3.5 0 1 0 0 7 3.5 3.5 0 0 0 0-7M12 2v4M12 18v4M2 12h4M18 12h4M5 5l2.8 2.8M16.2 16.2 19 19M5 19l2.8-2.8M16.2 7.8 19 5",
+  zero: "M5 5v5h5M5.5 9.5A7.5 7.5 0 1 1 4.5 13",
   close: "M6 6l12 12M18 6 6 18",
   stop: "M8 3h8l5 5v8l-5 5H8l-5-5V8zM12 7v6M12 16.2v.6",
   warn: "M12 3.5 22 20H2zM12 10v5M12 17.2v.5",
@@ -97,6 +98,14 @@ const ICONS = {
 /** Draw an icon; it is only an ornament, so readers skip it. */
 export function icon(name) {
   return part("svg", { viewBox: "0 0 24 24", class: `icon icon-${name}`, "aria-hidden": "true" }, part("path", { d: ICONS[name] }));
+}
+
+/** Put other things into an element; the keyboard stays on the one with the same id. */
+export function refill(element, ...children) {
+  const at = element.contains(document.activeElement) ? document.activeElement.id : "";
+  element.replaceChildren(...children);
+  const again = at && document.getElementById(at);
+  if (again) again.focus({ preventScroll: true });
 }
 
 /** Wait until nothing has happened for a while; `soon()` starts the wait again. */

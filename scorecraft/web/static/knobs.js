@@ -36,7 +36,8 @@ export class Knobs {
   row(first) {
     let knob = first;
     const id = `knob-${first.name}`;
-    const shown = h("output", { for: id, class: "knob-value" });
+    // the slider itself tells its value; an output would tell it a second time
+    const shown = h("output", { for: id, class: "knob-value", "aria-hidden": "true" });
     const tell = (value) => {
       shown.textContent = valued(value, knob.unit);
       slider.setAttribute("aria-valuetext", shown.textContent);

@@ -144,7 +144,7 @@ export class Looking {
   }
 
   seen(answer, data) {
-    if (answer.ok && store.isOurs(answer.asked) && this.look === data.look) this.stage.show(answer.svg, `${this.design.title}: ${told.views[this.look]}`);
+    if (answer.ok && store.isOurs(answer.asked) && this.look === data.look) this.stage.show(answer.svg, `${this.design.title}: ${told.views[this.look]}`, { look: this.look });
   }
 
   /** The model has not come to an end: the loaf is shown as it lies on the bench. */

@@ -2,7 +2,7 @@
 
 import { askFile, Latest, tellWhy } from "./api.js";
 import { connection } from "./connection.js";
-import { button, drawing, h, icon, later } from "./dom.js";
+import { button, drawing, h, icon, later, refill } from "./dom.js";
 import { check, choices } from "./forms.js";
 import { hush, tell } from "./messages.js";
 import { store } from "./store.js";
@@ -109,7 +109,7 @@ export class PrintRoom {
     this.outdate(false);
     if (this.shownPaper !== answer.paper) {
       this.shownPaper = answer.paper;
-      this.papers.replaceChildren(choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
+      refill(this.papers, choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
     }
     const count = this.what === "cutter" ? "" : told.sheets(answer.pages.length, this.what !== "card");
     this.about.textContent = [answer.remark, count].filter(Boolean).join(". ");

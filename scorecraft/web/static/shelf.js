@@ -2,7 +2,7 @@
 
 import { fetched, tellWhy } from "./api.js";
 import { question } from "./dialog.js";
-import { button, h, icon } from "./dom.js";
+import { button, h, icon, refill } from "./dom.js";
 import { fresh, open } from "./files.js";
 import { hush } from "./messages.js";
 import { discard, unsaved } from "./rescue.js";
@@ -37,8 +37,8 @@ export class ShelfRoom {
     try {
       const { shelf, folder, path } = await fetched("/api/shelf");
       this.path.textContent = path;
-      this.shipped.replaceChildren(...shelf.map((entry) => this.card(entry, "shelf")));
-      this.own.replaceChildren(this.freshCard(), ...folder.map((entry) => this.card(entry, "folder")));
+      refill(this.shipped, ...shelf.map((entry) => this.card(entry, "shelf")));
+      refill(this.own, this.freshCard(), ...folder.map((entry) => this.card(entry, "folder")));
     } catch (error) {
       tellWhy(error);
     }
@@ -77,7 +77,7 @@ export class ShelfRoom {
     const about = entry.problem ? `${told.broken}: ${entry.problem}` : words.design.shapes[entry.shape] || entry.shape;
     return h(
       "button",
-      { type: "button", class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
+      { type: "button", id: `${place}/${entry.name}`, class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
       picture,
       h("span", { class: "card-title" }, entry.title),
       h("span", { class: "card-about" }, about),

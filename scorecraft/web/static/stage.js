@@ -27,8 +27,10 @@ export class Stage {
   }
 
   /** Show a picture of the server; `live` pictures have cuts to point at. */
-  show(text, label, { live = false } = {}) {
+  show(text, label, { live = false, look = "top" } = {}) {
     const next = drawing(text, label, false);
+    next.dataset.look = look;
+    if (!live) layOnPaper(next);
     for (const title of next.querySelectorAll("path > title")) title.remove();
     this.paths = new Map();
     Object.assign(this, { opening: null, growing: null, baked: null });
@@ -116,6 +118,12 @@ export class Stage {
     const cut = target.dataset ? target.dataset.cut : undefined;
     return cut === undefined ? null : Number(cut);
   }
+}
+
+/** Put a sheet of paper under what is drawn to be printed. */
+function layOnPaper(svg) {
+  const { x, y, width, height } = svg.viewBox.baseVal;
+  svg.prepend(part("rect", { class: "paper", x, y, width, height }));
 }
 
 /** The outline of a cut's mouth, open by a share of its width. */
