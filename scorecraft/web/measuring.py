@@ -18,6 +18,7 @@ from scorecraft.tune.fit import Bounds
 from scorecraft.tune.log import add, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
+from scorecraft.tune.telling import skin_words
 from scorecraft.web.asked import BAKER, Data, flag_of, number_of, text_of, words_of
 from scorecraft.web.folder import is_within
 from scorecraft.writing import write_whole
@@ -78,7 +79,7 @@ def tuned_data(tuned: Tuned) -> dict[str, Any]:
         for each, predicted in zip(tuned.measured, found.predicted_mm, strict=True)
     ]
     numbers = {group.key: group.number for group in tuned.groups}
-    plot = tune_plot(pairs, tuned.layout.title, f"skin {found.skin_mm.best:.1f} mm")
+    plot = tune_plot(pairs, tuned.layout.title, skin_words(tuned))
     return {
         "rows": [
             {

@@ -355,7 +355,7 @@ def test_measured_openings_are_compared_and_kept(seen, live):
     assert page.locator(".measured li").count() == 2
     page.keyboard.type("11")
     page.get_by_role("button", name="Compare with the model").click()
-    playwright.expect(page.locator(".result")).to_contain_text("thick", timeout=30_000)
+    playwright.expect(page.locator(".result")).to_contain_text("do not settle it", timeout=30_000)
     assert page.locator(".result tbody tr").count() == 2
     assert not (live[1] / "bakes.jsonl").exists()
     page.fill("#bake-note", "a hot <b>oven</b>")
