@@ -13,7 +13,7 @@ from scorecraft.designing import Design as Plain
 from scorecraft.designing import Turned, make
 
 if TYPE_CHECKING:
-    from scorecraft.drawing.bloom_picture import Wanted
+    from scorecraft.drawing.bloom.showing import Wanted
     from scorecraft.drawing.picture import Picture
 
 
@@ -51,8 +51,8 @@ class Design(Plain):
         More than one page where no sheet of the paper holds the loaf, or on the home paper if
         `tiled`; without a paper `one_sheet` makes one as large as it takes.
         """
-        from scorecraft.drawing.guide import guide_pages
-        from scorecraft.drawing.sheet import home_paper
+        from scorecraft.drawing.guide.guide import guide_pages
+        from scorecraft.drawing.paper.sheet import home_paper
         from scorecraft.report import room_words
 
         return guide_pages(
@@ -69,7 +69,7 @@ class Design(Plain):
 
     def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:
         """Draw the loaf as it will be after baking, its cuts opened as the model predicts."""
-        from scorecraft.drawing.bloom_picture import Wanted, picture
+        from scorecraft.drawing.bloom.showing import Wanted, picture
 
         wanted = wanted or Wanted()
         opening = None if wanted.proofed else self.opening

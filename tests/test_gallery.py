@@ -16,7 +16,7 @@ from support.shelf_designs import shipped
 
 from scorecraft import design
 from scorecraft.bench import plan
-from scorecraft.drawing.card import card, joined
+from scorecraft.drawing.card.card import card, joined
 from scorecraft.drawing.loafview import loaf_picture
 from scorecraft.drawing.pdf import png
 from scorecraft.drawing.svg import svg

@@ -23,7 +23,7 @@ def command(
     """Draw the baked loaf of PATTERN, its cuts opened as far as the model predicts."""
     from scorecraft.cli.output import patience
     from scorecraft.cli.prints import deliver_pictures, file_form, named
-    from scorecraft.drawing.bloom_picture import Wanted
+    from scorecraft.drawing.bloom.showing import Wanted
 
     wanted = Wanted(before=before, proofed=proofed, tension=tension, view=view)
     target = output or named(given.pattern, wanted.name).replace(".pdf", ".png")

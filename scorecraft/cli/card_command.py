@@ -20,8 +20,8 @@ def command(
     from scorecraft.bench import plan
     from scorecraft.cli.output import deliver
     from scorecraft.cli.prints import deliver_pictures, file_form, home, named
-    from scorecraft.drawing.card import card, joined
-    from scorecraft.drawing.card_text import card_text
+    from scorecraft.drawing.card.card import card, joined
+    from scorecraft.drawing.card.text import card_text
 
     target = output or named(given.pattern, "card")
     form = file_form(

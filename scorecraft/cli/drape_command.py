@@ -21,7 +21,7 @@ def command(
     from scorecraft.cli.full_size import deliver_full_size
     from scorecraft.cli.prints import file_form, named
     from scorecraft.drape.drape import make_drape
-    from scorecraft.drawing.drape import drape_figure
+    from scorecraft.drawing.templates.drape import drape_figure
 
     target = output or named(given.pattern, "drape")
     form = file_form(target, form)

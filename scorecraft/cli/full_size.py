@@ -7,7 +7,7 @@ import click
 from scorecraft.errors import UsageError
 
 if TYPE_CHECKING:
-    from scorecraft.drawing.full_size import Figure
+    from scorecraft.drawing.paper.full_size import Figure
 
 
 def millimetres(ctx: click.Context, param: click.Parameter, value: str | None) -> float | None:
@@ -33,7 +33,7 @@ def deliver_full_size(
 ) -> None:
     """Lay a figure out and write it; only a PDF is spread over sheets without being asked."""
     from scorecraft.cli.prints import deliver_pictures, home, tell_sheets
-    from scorecraft.drawing.full_size import full_size_pages
+    from scorecraft.drawing.paper.full_size import full_size_pages
 
     pages = full_size_pages(figure, name=paper, home=home(), tiled=tiled, one_sheet=form != "pdf")
     tell_sheets(pages, quiet=quiet)

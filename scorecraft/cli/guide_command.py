@@ -21,9 +21,9 @@ def command(
     """Print the full-size guide of PATTERN: the loaf from above, its cuts numbered, a table."""
     from scorecraft.cli.output import deliver, patience
     from scorecraft.cli.prints import deliver_pictures, file_form, home, named, tell_sheets
-    from scorecraft.drawing.cutter import cuts_cutter
-    from scorecraft.drawing.cutter_file import encoded_for_cutter
-    from scorecraft.drawing.guide import one_sheet_paper
+    from scorecraft.drawing.guide.guide import one_sheet_paper
+    from scorecraft.drawing.templates.cutter import cuts_cutter
+    from scorecraft.drawing.templates.cutter_file import encoded_for_cutter
 
     target = output or named(given.pattern, "guide")
     form = file_form(target, form, ("svg", "pdf", "png", "dxf"))

@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from scorecraft.cli.output import deliver, say
+from scorecraft.drawing.paper.sheet import Paper, home_paper
+from scorecraft.drawing.paper.tiles import joined_words
 from scorecraft.drawing.picture import Picture
-from scorecraft.drawing.sheet import Paper, home_paper
-from scorecraft.drawing.tiles import joined_words
 from scorecraft.drawing.write import encoded, unprintable
 from scorecraft.errors import UsageError
 

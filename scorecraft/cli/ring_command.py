@@ -17,7 +17,7 @@ def command(
     """Print a ring for the turntable: degrees, and where the figures of PATTERN begin."""
     from scorecraft.cli.full_size import deliver_full_size
     from scorecraft.cli.prints import file_form, named
-    from scorecraft.drawing.turn_ring import turn_ring
+    from scorecraft.drawing.templates.turn_ring import turn_ring
 
     target = output or named(given.pattern, "ring")
     form = file_form(target, form)

@@ -31,9 +31,9 @@ def command(
     from scorecraft.cli.full_size import deliver_full_size
     from scorecraft.cli.output import deliver, say
     from scorecraft.cli.prints import file_form, named
-    from scorecraft.drawing.cutter import plate_cutter
-    from scorecraft.drawing.cutter_file import encoded_for_cutter
-    from scorecraft.drawing.stencil import stencil
+    from scorecraft.drawing.templates.cutter import plate_cutter
+    from scorecraft.drawing.templates.cutter_file import encoded_for_cutter
+    from scorecraft.drawing.templates.stencil import stencil
     from scorecraft.plate.plate import make_plate
 
     target = output or named(given.pattern, "stencil")

@@ -22,6 +22,8 @@ MARK_INK = Ink(0.25, dash=(6.0, 0.75, 0.3, 0.75), cap="butt")
 TICK_INK = Ink(0.25, cap="butt")
 HAIR_INK = Ink(0.18)
 FRAME_INK = Ink(0.35, cap="butt", join="miter")
+NUMBER_MM = 4.4
+"""Letter size of the numbers of cuts: digits 3.2 mm high."""
 LEAST_DASHES = 3
 """A cut too short for so many dashes gets smaller ones."""
 

@@ -10,7 +10,7 @@ from scorecraft.bench.blade import blade_form
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.bench.telling import angle_words, lean_words, mark_words
 from scorecraft.designing import Design
-from scorecraft.drawing.cautions import BLADE, OVEN
+from scorecraft.drawing.paper.cautions import BLADE, OVEN
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of

@@ -6,10 +6,10 @@ import numpy as np
 
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.drawing.bloom import MARGIN_MM, bloom_group
-from scorecraft.drawing.bloom_lens import Lens, baked_loaf, lenses
-from scorecraft.drawing.bloom_mouths import mouths_of
-from scorecraft.drawing.eye import Eye
+from scorecraft.drawing.bloom.bloom import MARGIN_MM, bloom_group
+from scorecraft.drawing.bloom.eye import Eye
+from scorecraft.drawing.bloom.lens import Lens, baked_loaf, lenses
+from scorecraft.drawing.bloom.mouths import mouths_of
 from scorecraft.drawing.picture import Picture, Shape
 from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.svg import path_data

@@ -9,17 +9,17 @@ from typing import Any
 from scorecraft.cuts import Layout
 from scorecraft.door import Design
 from scorecraft.drape.drape import make_drape
-from scorecraft.drawing.card import card
-from scorecraft.drawing.cutter import cuts_cutter, plate_cutter
-from scorecraft.drawing.cutter_file import encoded_for_cutter
-from scorecraft.drawing.drape import drape_figure
-from scorecraft.drawing.full_size import full_size_pages
+from scorecraft.drawing.card.card import card
+from scorecraft.drawing.paper.full_size import full_size_pages
+from scorecraft.drawing.paper.sheet import PAPERS, home_paper
+from scorecraft.drawing.paper.tiles import joined_words
 from scorecraft.drawing.picture import Picture
-from scorecraft.drawing.sheet import PAPERS, home_paper
-from scorecraft.drawing.stencil import stencil
 from scorecraft.drawing.svg import svg
-from scorecraft.drawing.tiles import joined_words
-from scorecraft.drawing.turn_ring import turn_ring
+from scorecraft.drawing.templates.cutter import cuts_cutter, plate_cutter
+from scorecraft.drawing.templates.cutter_file import encoded_for_cutter
+from scorecraft.drawing.templates.drape import drape_figure
+from scorecraft.drawing.templates.stencil import stencil
+from scorecraft.drawing.templates.turn_ring import turn_ring
 from scorecraft.drawing.write import encoded
 from scorecraft.plate.plate import Plate, make_plate
 from scorecraft.practice import LEAST_SLOT_MM, MOST_SLOT_MM

@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from scorecraft.door import Design
-from scorecraft.drawing.bloom_picture import Wanted
+from scorecraft.drawing.bloom.showing import Wanted
+from scorecraft.drawing.bloom.view import view
 from scorecraft.drawing.picture import Picture
-from scorecraft.drawing.view import view
 from scorecraft.web.asked import choice_of, number_of
 
 STEEPEST_DEG = 90.0

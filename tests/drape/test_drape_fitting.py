@@ -6,7 +6,7 @@ import pytest
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drape.drape import make_drape
 from scorecraft.drape.fitting import dart_width
-from scorecraft.drawing.drape import told
+from scorecraft.drawing.templates.drape import told
 from scorecraft.errors import Place, ScorecraftError
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf, make_loaf

@@ -3,9 +3,9 @@ import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout
 
-from scorecraft.drawing.bloom import bloom
-from scorecraft.drawing.bloom_ear import ear_side
-from scorecraft.drawing.bloom_mouths import ellipses
+from scorecraft.drawing.bloom.bloom import bloom
+from scorecraft.drawing.bloom.ear import ear_side
+from scorecraft.drawing.bloom.mouths import ellipses
 from scorecraft.drawing.picture import Group, walk
 
 

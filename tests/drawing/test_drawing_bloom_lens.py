@@ -3,8 +3,8 @@ import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout
 
-from scorecraft.drawing.bloom_lens import baked_loaf, between, crossings, lenses, stations
-from scorecraft.drawing.bloom_mouths import Mouths, ellipses
+from scorecraft.drawing.bloom.lens import baked_loaf, between, crossings, lenses, stations
+from scorecraft.drawing.bloom.mouths import Mouths, ellipses
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 

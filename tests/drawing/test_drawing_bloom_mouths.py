@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from scorecraft.drawing.bloom_mouths import Mouths, ellipses, mouths_of, predicted
+from scorecraft.drawing.bloom.mouths import Mouths, ellipses, mouths_of, predicted
 from scorecraft.opening import solve
 
 

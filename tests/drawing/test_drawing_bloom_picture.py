@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from scorecraft.door import design
-from scorecraft.drawing.bloom_mouths import predicted
-from scorecraft.drawing.bloom_picture import Wanted, picture
+from scorecraft.drawing.bloom.mouths import predicted
+from scorecraft.drawing.bloom.showing import Wanted, picture
 from scorecraft.drawing.svg import svg
 from scorecraft.errors import UsageError
 from scorecraft.opening import solve

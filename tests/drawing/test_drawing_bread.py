@@ -3,7 +3,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from scorecraft.drawing.bread import CRUMB, CRUST, MAP, channels, lit, mixed, on_ramp, written
+from scorecraft.drawing.bloom.bread import CRUMB, CRUST, MAP, channels, lit, mixed, on_ramp, written
 
 
 def luminance(color):

@@ -12,12 +12,12 @@ from support.drawing_layouts import cut, make_layout, petals
 from scorecraft.bench import plan
 from scorecraft.bench.steps import Run
 from scorecraft.designing import make
-from scorecraft.drawing.card import MARGIN_MM, card, joined
-from scorecraft.drawing.card_loaf import LATER, seen
-from scorecraft.drawing.card_row import LETTER_WIDE, step_row
-from scorecraft.drawing.card_text import card_text
+from scorecraft.drawing.card.card import MARGIN_MM, card, joined
+from scorecraft.drawing.card.loaf import LATER, seen
+from scorecraft.drawing.card.row import LETTER_WIDE, step_row
+from scorecraft.drawing.card.text import card_text
+from scorecraft.drawing.paper.sheet import paper
 from scorecraft.drawing.picture import Group, Label, Shape, walk, words
-from scorecraft.drawing.sheet import paper
 from scorecraft.drawing.text import CAP_HEIGHT, outline
 from scorecraft.errors import UsageError
 from scorecraft.shelf import shelf

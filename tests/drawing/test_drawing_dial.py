@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from scorecraft.drawing.dial import DIAL_MM, NUMBER_MM, dial
+from scorecraft.drawing.guide.dial import DIAL_MM, NUMBER_MM, dial
 from scorecraft.drawing.picture import Label, Shape, walk
 from scorecraft.drawing.text import CAP_HEIGHT, outline
 from scorecraft.loaf.dome import make_loaf

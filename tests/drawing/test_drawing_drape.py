@@ -6,9 +6,9 @@ import shapely
 
 from scorecraft.designing import make
 from scorecraft.drape.drape import make_drape
-from scorecraft.drawing.drape import drape_figure
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.picture import Label, Shape, walk
+from scorecraft.drawing.templates.drape import drape_figure
 
 
 @pytest.mark.parametrize("loaf", [None, "round width 400mm height 120mm"])

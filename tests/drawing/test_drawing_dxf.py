@@ -1,8 +1,8 @@
 import numpy as np
 import pytest
 
-from scorecraft.drawing.dxf import dxf
 from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line, ring
+from scorecraft.drawing.templates.dxf import dxf
 from scorecraft.errors import ScorecraftError
 
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import shapely
 
-from scorecraft.drawing.eye import look
+from scorecraft.drawing.bloom.eye import look
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.loaf.outline import traced_outline

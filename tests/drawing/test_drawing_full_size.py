@@ -1,9 +1,9 @@
 import numpy as np
 import pytest
 
-from scorecraft.drawing.full_size import Figure, full_size_pages
+from scorecraft.drawing.paper.full_size import Figure, full_size_pages
+from scorecraft.drawing.paper.sheet import paper
 from scorecraft.drawing.picture import Group, Ink, Shape, box, walk, words
-from scorecraft.drawing.sheet import paper
 
 EDGE = 5.0
 

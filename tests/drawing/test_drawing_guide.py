@@ -8,11 +8,11 @@ import shapely
 from support.drawing_layouts import cut, make_layout, petals
 
 from scorecraft.bench import plan
-from scorecraft.drawing.guide import guide_pages, guide_sizes, one_sheet_paper
-from scorecraft.drawing.guide_plan import guide_plan
-from scorecraft.drawing.numbers import SIZE_MM
+from scorecraft.drawing.guide.guide import guide_pages, guide_sizes, one_sheet_paper
+from scorecraft.drawing.guide.plan import guide_plan
+from scorecraft.drawing.inks import NUMBER_MM
+from scorecraft.drawing.paper.sheet import paper
 from scorecraft.drawing.picture import Group, Label, Shape, walk, words
-from scorecraft.drawing.sheet import paper
 from scorecraft.drawing.text import CAP_HEIGHT, outline, width_mm
 from scorecraft.groups import groups
 from scorecraft.loaf.dome import make_loaf
@@ -135,7 +135,7 @@ def test_numbers_are_placed_near_twelve_to_one_o_clock(petal_layout):
         if isinstance(label, Label) and label.text in "123":
             x, y = np.array(label.at) - centre
             assert -25 < np.degrees(np.arctan2(x, -y)) < 50
-            assert label.size == SIZE_MM
+            assert label.size == NUMBER_MM
 
 
 @pytest.mark.parametrize("backward", [True, False])

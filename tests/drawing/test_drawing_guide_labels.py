@@ -5,7 +5,7 @@ import pytest
 import shapely
 
 from scorecraft.designing import make
-from scorecraft.drawing.guide import guide_pages
+from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.picture import BLACK, Group, Label, Shape, walk
 from scorecraft.drawing.svg import svg

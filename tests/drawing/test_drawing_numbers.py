@@ -6,7 +6,7 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from scorecraft.drawing.numbers import GAP_MM, frame, place_numbers
+from scorecraft.drawing.guide.numbers import GAP_MM, frame, place_numbers
 from scorecraft.practice import NUMBER_CLEAR_MM
 
 ROOM = shapely.box(0, 0, 100, 100)

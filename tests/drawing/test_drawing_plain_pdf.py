@@ -8,9 +8,9 @@ from support.drawing_layouts import make_layout, petals
 from support.printed_paths import read_paths
 
 from scorecraft.drawing import pdf as door
-from scorecraft.drawing.bloom import bloom
-from scorecraft.drawing.bloom_mouths import mouths_of, predicted
-from scorecraft.drawing.guide import guide_pages
+from scorecraft.drawing.bloom.bloom import bloom
+from scorecraft.drawing.bloom.mouths import mouths_of, predicted
+from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.picture import (
     Group,
     Ink,

@@ -2,7 +2,7 @@
 
 import pytest
 
-from scorecraft.drawing.sheet import PAPERS, Choice, Size, choose, fitting, home_paper, paper
+from scorecraft.drawing.paper.sheet import PAPERS, Choice, Size, choose, fitting, home_paper, paper
 from scorecraft.errors import UsageError
 
 A4, LETTER = paper("A4"), paper("letter")

@@ -5,7 +5,7 @@ import pytest
 from support.drawing_layouts import cut, make_layout
 
 from scorecraft.drawing.picture import words
-from scorecraft.drawing.stencil import stencil, told
+from scorecraft.drawing.templates.stencil import stencil, told
 from scorecraft.plate.plate import make_plate
 
 

@@ -1,9 +1,9 @@
 import pytest
 
-from scorecraft.drawing.block import gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.rulers import rulers
+from scorecraft.drawing.paper.table import Column, table
 from scorecraft.drawing.picture import Label, Shape, line, walk
-from scorecraft.drawing.rulers import rulers
-from scorecraft.drawing.table import Column, table
 from scorecraft.drawing.text import width_mm
 
 COLUMNS = [Column("no.", 8, "start"), Column("cut", 30, "start"), Column("length mm", 12)]

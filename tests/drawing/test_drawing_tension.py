@@ -3,10 +3,10 @@ import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout
 
-from scorecraft.drawing.bloom_mouths import predicted
-from scorecraft.drawing.bread import MAP
+from scorecraft.drawing.bloom.bread import MAP
+from scorecraft.drawing.bloom.mouths import predicted
+from scorecraft.drawing.bloom.tension import LEVELS, tension_grid, tension_map
 from scorecraft.drawing.picture import Group, Label, Shape, walk
-from scorecraft.drawing.tension import LEVELS, tension_grid, tension_map
 
 
 def shapes(picture, css):

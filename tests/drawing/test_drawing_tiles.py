@@ -5,11 +5,17 @@ import pytest
 import shapely
 from support.drawing_layouts import make_layout, petals
 
-from scorecraft.drawing.guide import guide_pages
+from scorecraft.drawing.guide.guide import guide_pages
+from scorecraft.drawing.paper.sheet import paper
+from scorecraft.drawing.paper.tiles import (
+    ink_points,
+    joined_words,
+    register_crosses,
+    shared_marks,
+    tile,
+)
+from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line, ring, walk, words
-from scorecraft.drawing.sheet import paper
-from scorecraft.drawing.tiles import ink_points, joined_words, register_crosses, shared_marks, tile
-from scorecraft.drawing.windows import windows
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.practice import PRINTER_MARGIN_MM, TILE_OVERLAP_MM
 

@@ -3,8 +3,8 @@ import pytest
 from support.drawing_layouts import cut, make_layout, turned
 
 from scorecraft.drawing.picture import Label, Shape, walk, words
-from scorecraft.drawing.turn_ring import starts as starts_of
-from scorecraft.drawing.turn_ring import told, turn_ring
+from scorecraft.drawing.templates.turn_ring import starts as starts_of
+from scorecraft.drawing.templates.turn_ring import told, turn_ring
 from scorecraft.groups import groups
 
 

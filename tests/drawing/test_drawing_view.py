@@ -6,11 +6,11 @@ import shapely
 from PIL import Image
 from support.drawing_layouts import cut, make_layout
 
+from scorecraft.drawing.bloom.view import MARGIN_MM, view
 from scorecraft.drawing.pdf import png
 from scorecraft.drawing.picture import Shape, walk
 from scorecraft.drawing.plan import cut_plans
 from scorecraft.drawing.svg import svg
-from scorecraft.drawing.view import MARGIN_MM, view
 from scorecraft.errors import UsageError
 
 

@@ -14,8 +14,8 @@ import pytest
 from PIL import Image
 
 from scorecraft.cuts import Cut, Layout
-from scorecraft.drawing.bloom import bloom
-from scorecraft.drawing.bloom_mouths import mouths_of, predicted
+from scorecraft.drawing.bloom.bloom import bloom
+from scorecraft.drawing.bloom.mouths import mouths_of, predicted
 from scorecraft.drawing.pdf import png
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake

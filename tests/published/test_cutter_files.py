@@ -11,11 +11,11 @@ import svgelements
 from ezdxf import recover
 
 from scorecraft.designing import make
-from scorecraft.drawing.cutter import cuts_cutter, plate_cutter
-from scorecraft.drawing.cutter_file import encoded_for_cutter
-from scorecraft.drawing.dxf import dxf
 from scorecraft.drawing.plan import cut_plans
 from scorecraft.drawing.svg import svg
+from scorecraft.drawing.templates.cutter import cuts_cutter, plate_cutter
+from scorecraft.drawing.templates.cutter_file import encoded_for_cutter
+from scorecraft.drawing.templates.dxf import dxf
 from scorecraft.plate.plate import make_plate
 
 PX_PER_MM = 96 / 25.4

@@ -15,9 +15,9 @@ import shapely
 from support.printed_paths import MM, read_paths
 
 from scorecraft.cuts import Cut, Layout
-from scorecraft.drawing.guide import guide_pages
+from scorecraft.drawing.guide.guide import guide_pages
+from scorecraft.drawing.paper.sheet import PAPERS
 from scorecraft.drawing.pdf import pdf
-from scorecraft.drawing.sheet import PAPERS
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf

@@ -12,9 +12,9 @@ import pytest
 from scipy import ndimage
 
 from scorecraft.designing import make
-from scorecraft.drawing.full_size import full_size_pages
+from scorecraft.drawing.paper.full_size import full_size_pages
 from scorecraft.drawing.pdf import pdf
-from scorecraft.drawing.stencil import FALLS_OUT, stencil
+from scorecraft.drawing.templates.stencil import FALLS_OUT, stencil
 from scorecraft.plate.plate import make_plate
 
 DOTS_PER_MM = 5.0

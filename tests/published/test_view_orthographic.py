@@ -11,7 +11,7 @@ import numpy as np
 import pyproj
 import pytest
 
-from scorecraft.drawing.eye import look
+from scorecraft.drawing.bloom.eye import look
 from scorecraft.loaf.dome import make_loaf
 
 RADIUS = 100.0

@@ -1,0 +1,60 @@
+"""Which picture of the loaf is asked for, and its making from a layout alone."""
+
+from dataclasses import dataclass
+
+from scorecraft.cuts import Layout
+from scorecraft.drawing.bloom.bloom import bloom
+from scorecraft.drawing.bloom.mouths import mouths_of, predicted
+from scorecraft.drawing.bloom.tension import tension_map
+from scorecraft.drawing.bloom.view import view
+from scorecraft.drawing.picture import Picture
+from scorecraft.errors import UsageError
+from scorecraft.opening import Opening
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What to draw: the baked loaf, or with it or instead of it something else.
+
+    `view` is `top`, `front`, `side` or degrees above the bench. Raises UsageError for wishes that
+    exclude one another.
+    """
+
+    before: bool = False
+    proofed: bool = False
+    tension: bool = False
+    view: str = "top"
+
+    def __post_init__(self) -> None:
+        if self.before + self.proofed + self.tension > 1:
+            hint = "ask for one of before, proofed and tension"
+            raise UsageError("these are different pictures", None, hint)
+        if self.tension and self.view != "top":
+            raise UsageError("the tension is mapped from the top only", None, "leave out the view")
+
+    @property
+    def name(self) -> str:
+        """A word for the picture's file."""
+        if self.tension:
+            return "tension"
+        return "proofed" if self.proofed else "bloom"
+
+
+def picture(
+    layout: Layout,
+    wanted: Wanted,
+    *,
+    opening: Opening | None = None,
+    width_mm: float | None = None,
+) -> Picture:
+    """Draw the picture that is asked for; full size unless its width (mm) is given.
+
+    `opening` is how the cuts open, if it is known already.
+    """
+    if wanted.proofed:
+        return view(layout, wanted.view, width_mm=width_mm)
+    opening = opening or predicted(layout)
+    if wanted.tension:
+        return tension_map(layout, opening.tension_at, width_mm=width_mm)
+    mouths = mouths_of(opening)
+    return bloom(layout, mouths, before=wanted.before, view=wanted.view, width_mm=width_mm)

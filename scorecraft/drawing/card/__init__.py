@@ -1,0 +1,1 @@
+"""The bench card: the order of cuts, a step a row."""

@@ -1,0 +1,171 @@
+"""The bench card: the order of cuts to stand by the loaf, read at arm's length."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import scorecraft.drawing.card.words as words
+from scorecraft.bench.steps import Plan, Run
+from scorecraft.bench.telling import STAGES
+from scorecraft.cuts import Layout
+from scorecraft.drawing.card.loaf import Seen, seen
+from scorecraft.drawing.card.row import marks_row, step_row
+from scorecraft.drawing.paper.block import Block, gap, shifted, stacked
+from scorecraft.drawing.paper.sheet import A4, Paper
+from scorecraft.drawing.paper.sheet import paper as find_paper
+from scorecraft.drawing.picture import Picture, placed
+from scorecraft.groups import Group, groups, numbers_of
+
+MARGIN_MM = 10.0
+ROWS_MM = (72.0, 38.0)
+"""Most and least height of a row."""
+STAGE_MM = 7.6
+GAP_MM = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A row to be drawn: a run of steps, or the string marks; the pass that begins with it."""
+
+    run: Run | None
+    stage: str
+
+
+def card(
+    layout: Layout,
+    made: Plan,
+    numbered: Sequence[Group] | None = None,
+    *,
+    paper: str | None = None,
+    home: Paper | None = None,
+) -> list[Picture]:
+    """Draw the bench card of a plan, on one page where it can be read from, else on more.
+
+    `numbered` are the cuts with the numbers of the guide, by default in the order of the plan.
+    `paper` is a paper's name, by default that of `home` (A4). Raises UsageError for a paper that
+    is not known.
+    """
+    sheet = find_paper(paper) if paper else (home or A4)
+    width = sheet.width_mm - 2 * MARGIN_MM
+    room = sheet.height_mm - 2 * MARGIN_MM
+    top = stacked([words.preparation(layout, made, width), gap(GAP_MM)])
+    foot = words.foot(width)
+    head = words.head(layout, made, width).height + GAP_MM
+    pages = _pages(_rows(made), room - head, top.height, foot.height)
+    view = seen(layout)
+    numbers = numbers_of(numbered or groups(layout, made.order))
+    return [
+        _page(
+            view, made, numbers, sheet, rows, top if first else None, foot if last else None, label
+        )
+        for rows, first, last, label in _labelled(pages)
+    ]
+
+
+def joined(pages: Sequence[Picture]) -> Picture:
+    """Lay pages side by side, for a kind of file that holds only one."""
+    if len(pages) == 1:
+        return pages[0]
+    items = tuple(
+        placed(item, k * page.width_mm, 0.0) for k, page in enumerate(pages) for item in page.items
+    )
+    return replace(pages[0], width_mm=sum(page.width_mm for page in pages), items=items)
+
+
+def _rows(made: Plan) -> list[_Row]:
+    """List the rows; passes are named where there is more than one kind of work."""
+    stages = [run.first.stage for run in made.runs]
+    named = made.marks > 0 or len(set(stages)) > 1
+    rows = [_Row(None, "First")] if made.marks else []
+    for run, before in zip(made.runs, ["", *stages], strict=False):
+        new = named and run.first.stage != before
+        rows.append(_Row(run, STAGES[run.first.stage] if new else ""))
+    return rows
+
+
+def _pages(rows: Sequence[_Row], room: float, top: float, foot: float) -> list[list[_Row]]:
+    """Share the rows out over as few pages as keep them high enough, evenly."""
+    for count in range(1, len(rows) + 2):
+        pages = _shared(rows, count, room, top, foot)
+        if pages is not None:
+            return pages
+    raise AssertionError("a page for every row is enough")
+
+
+def _shared(
+    rows: Sequence[_Row], count: int, room: float, top: float, foot: float
+) -> list[list[_Row]] | None:
+    """Fill pages one after the other with rows of equal height, if that is not too low."""
+    spaces = [room - top * (k == 0) - foot * (k == count - 1) for k in range(count)]
+    stages = STAGE_MM * sum(bool(row.stage) for row in rows)
+    height = min(ROWS_MM[0], (sum(spaces) - stages) / max(len(rows), 1))
+    while height >= ROWS_MM[1]:
+        pages = _filled(rows, spaces, height)
+        if pages is not None:
+            return pages
+        height -= 1.0
+    return None
+
+
+def _filled(
+    rows: Sequence[_Row], spaces: Sequence[float], height: float
+) -> list[list[_Row]] | None:
+    pages: list[list[_Row]] = []
+    left = list(rows)
+    for space in spaces:
+        page: list[_Row] = []
+        while left and space >= height + STAGE_MM * bool(left[0].stage):
+            space -= height + STAGE_MM * bool(left[0].stage)
+            page.append(left.pop(0))
+        pages.append(page)
+    return pages if not left else None
+
+
+def _labelled(
+    pages: Sequence[Sequence[_Row]],
+) -> list[tuple[Sequence[_Row], bool, bool, str]]:
+    count = len(pages)
+    return [
+        (rows, k == 0, k == count - 1, f"{k + 1} / {count}" if count > 1 else "")
+        for k, rows in enumerate(pages)
+    ]
+
+
+def _page(
+    view: Seen,
+    made: Plan,
+    numbers: Mapping[int, int],
+    sheet: Paper,
+    rows: Sequence[_Row],
+    top: Block | None,
+    foot: Block | None,
+    label: str,
+) -> Picture:
+    width = sheet.width_mm - 2 * MARGIN_MM
+    head = words.head(view.layout, made, width, page=label)
+    blocks = [head, gap(GAP_MM), *([top] if top else [])]
+    used = sum(block.height for block in blocks) + (foot.height if foot else 0.0)
+    stages = STAGE_MM * sum(bool(row.stage) for row in rows)
+    room = sheet.height_mm - 2 * MARGIN_MM - used - stages
+    height = min(ROWS_MM[0], room / max(len(rows), 1))
+    for row in rows:
+        blocks += _drawn(view, made, numbers, row, width, height)
+    items = shifted(stacked(blocks), MARGIN_MM, MARGIN_MM)
+    if foot:
+        items += shifted(foot, MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
+    title = f"{view.layout.title}: bench card"
+    return Picture(sheet.width_mm, sheet.height_mm, title, _described(made), items, css="card")
+
+
+def _drawn(
+    view: Seen, made: Plan, numbers: Mapping[int, int], row: _Row, width: float, height: float
+) -> list[Block]:
+    above = [words.stage(row.stage, width)] if row.stage else [words.hairline(width)]
+    if row.stage:
+        above.append(gap(STAGE_MM - above[0].height))
+    if row.run is None:
+        return [*above, marks_row(view, made.marks, width, height)]
+    return [*above, step_row(view, row.run, numbers, width, height)]
+
+
+def _described(made: Plan) -> str:
+    return f"The order of cuts in {len(made.runs)} rows, each with the loaf as it lies."

@@ -1,0 +1,100 @@
+"""The bench card as plain text, for a screen in the kitchen or a terminal."""
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+
+import scorecraft.drawing.card.words as words
+from scorecraft.bench.clock import told
+from scorecraft.bench.steps import Plan, Run
+from scorecraft.bench.telling import (
+    STAGES,
+    STILL_DEG,
+    Handling,
+    angle_words,
+    blade_words,
+    depth_words,
+    ends_words,
+    handle_words,
+    handlings,
+    mark_words,
+    turn_each,
+)
+from scorecraft.cuts import Layout
+from scorecraft.drawing.paper.cautions import CAUTIONS
+from scorecraft.drawing.paper.panel import loaf_words
+from scorecraft.groups import Group, groups, numbers_of
+
+
+def card_text(layout: Layout, made: Plan, numbered: Sequence[Group] | None = None) -> str:
+    """Write the bench card of a plan as plain text; `numbered` as in `card`."""
+    numbers = numbers_of(numbered or groups(layout, made.order))
+    return "\n".join(_lines(layout, made, numbers)) + "\n"
+
+
+def _lines(layout: Layout, made: Plan, numbers: Mapping[int, int]) -> Iterator[str]:
+    yield layout.title or "Bench card"
+    yield loaf_words(layout.loaf).removesuffix(", full size")
+    yield words.time_words(made)
+    yield ""
+    yield from words.before(layout, made)
+    yield from layout.notes
+    stage = ""
+    if made.marks:
+        yield from ("", f"    press in {made.marks} string lines; do not cut them")
+    for run in made.runs:
+        if run.first.stage != stage:
+            stage = run.first.stage
+            yield from ("", STAGES[run.first.stage].upper())
+        yield from _step(layout, run, numbers)
+    yield from _oven()
+
+
+def _step(layout: Layout, run: Run, numbers: Mapping[int, int]) -> Iterator[str]:
+    yield f"{run.letter:>2}  {_head(run)}"
+    for handling in handlings(layout, run, numbers):
+        yield f"    {_handling(handling)}"
+    if not run.copies:
+        for step in run.steps:
+            count = f"{len(step.pulls)} cut{'s' if len(step.pulls) > 1 else ''}"
+            yield f"    mark to {mark_words(step)}: {count}"
+
+
+def _head(run: Run) -> str:
+    """Say how the table is turned, where its mark stands, and how long it takes."""
+    about = f"about {told(run.seconds)}"
+    if not run.copies:
+        return f"at {len(run.steps)} settings, {about} in all"
+    if run.times == 1:
+        return f"{_turn(run)}, mark at {mark_words(run.first)}, {about}"
+    if turn_each(run) is not None:
+        turn = f"turn {_spoken(run.steps[1].turn_rad)} each time"
+        return f"× {run.times}, {turn}, from the mark at {mark_words(run.first)}, {about}"
+    marks = ", ".join(mark_words(step) for step in run.steps)
+    return f"× {run.times}, mark to {marks}, {about}"
+
+
+def _turn(run: Run) -> str:
+    """Say the turn in words: signs for turning are lost in some terminals."""
+    step = run.first
+    if step.spin_rad:
+        round_once = abs(step.spin_rad) < 1.05 * math.tau
+        return f"turn the table {'once round' if round_once else 'on'} under the blade"
+    still = abs(math.degrees(step.turn_rad)) < STILL_DEG
+    return "do not turn" if still else f"turn {_spoken(step.turn_rad)}"
+
+
+def _spoken(turn_rad: float) -> str:
+    return f"{angle_words(abs(turn_rad))} {'clockwise' if turn_rad > 0 else 'counter-clockwise'}"
+
+
+def _handling(handling: Handling) -> str:
+    how = (blade_words(handling), handle_words(handling), ends_words(handling))
+    parts = [f"{depth_words(handling)} deep", *(each for each in how if each)]
+    return f"{', '.join(handling.names)}: {', '.join(parts)}"
+
+
+def _oven() -> Iterator[str]:
+    for name, steps in words.oven():
+        yield from ("", name.upper())
+        yield from (f"    {step}" for step in steps)
+    yield from ("", words.done(), "", *CAUTIONS)

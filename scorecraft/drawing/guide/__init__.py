@@ -1,0 +1,1 @@
+"""The guide: the loaf from above at full size, its cuts numbered."""

@@ -1,0 +1,1 @@
+"""Paper: sheets, tiles, rules, and blocks of words on them."""

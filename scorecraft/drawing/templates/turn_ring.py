@@ -1,0 +1,185 @@
+"""The turntable ring: degrees and the start angles of a pattern, to lie under the loaf."""
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from scorecraft.cuts import Layout
+from scorecraft.drawing.inks import HAIR_INK, RIM_INK, TICK_INK
+from scorecraft.drawing.paper.full_size import Figure
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, ring
+from scorecraft.drawing.plan import on_paper, plan_lines, rim_plan
+from scorecraft.drawing.text import CAP_HEIGHT, width_mm
+from scorecraft.groups import Group as Cuts
+from scorecraft.groups import spans
+from scorecraft.practice import SAME_START_DEG
+from scorecraft.units import turntable_degrees
+
+GAP_MM = 4.0
+"""Between the loaf and the ring: dough spreads."""
+STARTS_MM = 9.5
+"""Depth of the band of start marks; the band of degrees lies outside it."""
+DEGREES_MM = 12.0
+BORDER_MM = 2.0
+DIGITS_MM = 3.2
+LETTER_MM = 2.6
+TICKS_MM = {30: 5.0, 10: 3.6, 5: 2.4, 1: 1.3}
+"""Length of the tick at every so many degrees."""
+LEAST_DEGREE_MM = 0.9
+"""Single degrees are drawn where they are so far apart."""
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """A turntable angle (degrees) at which figures begin, with the numbers of their cuts."""
+
+    degrees: float
+    numbers: tuple[int, ...]
+
+
+Named = Mapping[tuple[int, ...], str]
+"""What each statement of the pattern draws, by the numbers of its cuts."""
+
+
+def starts(layout: Layout, numbered: Sequence[Cuts]) -> tuple[tuple[Start, ...], Named]:
+    """Find the angles at which figures begin, rising, and what the statements draw.
+
+    A figure begins where its first cut begins, seen from above; a figure that begins at the
+    crown has no angle. The numbers are those of the guide.
+    """
+    numbers: dict[int, list[int]] = defaultdict(list)
+    for group in numbered:
+        numbers[layout.cuts[group.cuts[0]].family].append(group.number)
+    names: dict[int, str] = {}
+    first: dict[int, int] = {}
+    for index, cut in enumerate(layout.cuts):
+        names.setdefault(cut.family, cut.word)
+        first.setdefault(cut.figure, index)
+    lines = plan_lines(layout.loaf, [layout.cuts[index].line for index in first.values()])
+    found: dict[float, set[int]] = {}
+    for index, line in zip(first.values(), lines, strict=True):
+        x, y = line[0]
+        if np.hypot(x, y) > GAP_MM:
+            at = turntable_degrees(float(np.arctan2(y, x)))
+            step = SAME_START_DEG.value
+            place = (round(at / step) * step) % 360
+            found.setdefault(place, set()).update(numbers[layout.cuts[index].family])
+    listed = tuple(Start(at, tuple(sorted(found[at]))) for at in sorted(found))
+    named = {tuple(sorted(numbers[family])): name for family, name in names.items()}
+    return listed, dict(sorted(named.items()))
+
+
+def turn_ring(layout: Layout, numbered: Sequence[Cuts]) -> Figure:
+    """Draw the ring at full size around the loaf's rim, with what its marks mean.
+
+    `numbered` are the groups of cuts with the numbers of the guide.
+    """
+    rim = rim_plan(layout.loaf)
+    inner = float(np.hypot(*rim.T).max()) + GAP_MM
+    outer = inner + STARTS_MM + DEGREES_MM
+    half = outer + BORDER_MM
+    centre = (half, half)
+    marks, names = starts(layout, numbered)
+    middle = inner + STARTS_MM
+    items: tuple[Item, ...] = (
+        Group("ring", tuple(
+            Shape((ring(*centre, radius),), closed=True, ink=ink)
+            for radius, ink in ((inner, TICK_INK), (middle, HAIR_INK), (outer, Ink(0.35)))
+        )),
+        Group("loaf", (Shape((on_paper(rim, centre),), closed=True, ink=RIM_INK),)),
+        Group("degrees", (*_ticks(middle, centre), *_numbers(middle, centre))),
+        Group("starts", tuple(_start_items(marks, inner, centre))),
+        Group("axes", (Shape(tuple(_axes(inner, centre)), ink=HAIR_INK),)),
+    )  # fmt: skip
+    return Figure(
+        items,
+        ring(*centre, outer),
+        2 * half,
+        2 * half,
+        f"{layout.title}: turntable ring",
+        f"Ring about a loaf {max(layout.loaf.width_mm, layout.loaf.length_mm):.0f} mm across",
+        told(marks, names),
+        "ring",
+        centre,
+    )
+
+
+def told(marks: Sequence[Start], names: Named) -> tuple[str, ...]:
+    """Say how to use the ring, and list the angles of each figure."""
+    lines = [
+        "Cut out along the outer circle and lay it on the turntable under the loaf's baking "
+        "paper, 0° at 12 o'clock. Turn until a mark stands before you, and cut.",
+    ]
+    for numbers, name in names.items():
+        own = [f"{mark.degrees:g}°" for mark in marks if numbers[0] in mark.numbers]
+        if own:
+            shown = own if len(own) <= 24 else [*own[:23], "…"]
+            count = f"{len(own)} start{'s' if len(own) > 1 else ''}"
+            lines.append(f"{spans(numbers)}: {name}, {count}: {', '.join(shown)}")
+    return tuple(lines)
+
+
+def _at(radius: float, degrees: float, centre: tuple[float, float]) -> Line:
+    """Point on the paper at a turntable angle in degrees."""
+    angle = np.radians(degrees)
+    return on_paper(radius * np.array([np.sin(angle), np.cos(angle)]), centre)
+
+
+def _ticks(middle: float, centre: tuple[float, float]) -> list[Shape]:
+    finest = 1 if np.radians(1) * middle >= LEAST_DEGREE_MM else 5
+    ticks = [
+        np.stack([_at(middle, degree, centre), _at(middle + _tick(degree), degree, centre)])
+        for degree in range(0, 360, finest)
+    ]
+    return [Shape(tuple(ticks), ink=TICK_INK)]
+
+
+def _tick(degree: int) -> float:
+    return next(size for every, size in TICKS_MM.items() if degree % every == 0)
+
+
+def _numbers(middle: float, centre: tuple[float, float]) -> list[Label]:
+    """Numbers every 10 degrees, read from the middle; those of every 30 are bold."""
+    radius = middle + TICKS_MM[30] + 1.2 + DIGITS_MM / 2
+    return [
+        _around(f"{degree}°" if degree % 30 == 0 else f"{degree}", radius, degree, centre,
+                DIGITS_MM / CAP_HEIGHT * (1.0 if degree % 30 == 0 else 0.8), degree % 30 == 0)
+        for degree in range(0, 360, 10)
+    ]  # fmt: skip
+
+
+def _around(
+    text: str, radius: float, degrees: float, centre: tuple[float, float], size: float, bold: bool
+) -> Label:
+    """Set a text along the ring; below the middle it is turned over to be read upright."""
+    x, y = _at(radius, degrees, centre).tolist()
+    turn = np.radians(degrees) + (np.pi if 90 < degrees % 360 < 270 else 0.0)
+    return Label(text, (x, y), size, "middle", "middle", bold, BLACK, float(turn))
+
+
+def _start_items(marks: Sequence[Start], inner: float, centre: tuple[float, float]) -> list[Item]:
+    """Arrowheads that point at the loaf, each with the numbers of its cuts."""
+    items: list[Item] = []
+    last = -360.0
+    for mark in marks:
+        wide = np.degrees(1.1 / inner)
+        tip = _at(inner, mark.degrees, centre)
+        feet = [_at(inner + 3.2, mark.degrees + side * wide, centre) for side in (-1, 1)]
+        items.append(Shape((np.stack([tip, *feet]),), closed=True, fill=BLACK))
+        text = spans(mark.numbers)
+        room = np.degrees((width_mm(text, LETTER_MM / CAP_HEIGHT) + 1.0) / inner)
+        if mark.degrees - last >= room:
+            size = LETTER_MM / CAP_HEIGHT
+            items.append(_around(text, inner + 6.2, mark.degrees, centre, size, False))
+            last = mark.degrees
+    return items
+
+
+def _axes(inner: float, centre: tuple[float, float]) -> list[Line]:
+    """Lines across the middle at 12, 3, 6 and 9 o'clock, to lay the loaf by."""
+    return [
+        np.stack([_at(inner, degree, centre), _at(inner, degree + 180, centre)])
+        for degree in (0, 90)
+    ]
