@@ -7,7 +7,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
     from pathlib import Path
 
-    from scorecraft.door import Design
+    from scorecraft.designing import Design
     from scorecraft.units import Quantity
 
 __version__ = "0.1.0"
@@ -31,6 +31,9 @@ def design(
     bakes of your own. Raises
     `scorecraft.errors.ScorecraftError`, which says what is wrong, where, and what to do.
     """
-    from scorecraft.door import design as make
+    from pathlib import Path
 
-    return make(pattern, loaf=loaf, bake=bake, knobs=knobs, baker=baker)
+    from scorecraft.designing import make
+
+    here = Path.cwd()
+    return make(pattern, loaf=loaf, bake=bake, knobs=knobs, baker=baker, standing=here)

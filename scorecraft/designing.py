@@ -1,19 +1,21 @@
-"""The one path through the house: from a pattern and its knobs to a checked design.
+"""The one path through the house: from a pattern and its knobs to a design that draws itself.
 
-The bench and the opening model are loaded when they are asked for: a quick check needs neither.
+The bench, the opening model and the drawings are loaded when they are asked for: a quick check
+needs none of them.
 """
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING, Self
+from typing import TYPE_CHECKING
 
-from scorecraft.checks import run
-from scorecraft.checks.balance import balance
+from scorecraft.checks import Found, found, ranked
 from scorecraft.checks.finding import Finding
+from scorecraft.checks.known import Known
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.expand import expand
@@ -29,8 +31,11 @@ from scorecraft.units import Quantity
 
 if TYPE_CHECKING:
     from scorecraft.bench import Plan
+    from scorecraft.drawing.bloom.showing import Wanted
+    from scorecraft.drawing.picture import Picture
     from scorecraft.opening import Opening
     from scorecraft.opening.room import Room
+    from scorecraft.opening.wishes import Met
 
 ROUGHER = 1.1
 """A first look has panels that are longer by at least so many times, or is not worth it."""
@@ -39,19 +44,20 @@ Turned = str | float | int | Quantity
 
 @dataclass(frozen=True)
 class Design:
-    """A pattern on a loaf, with all that can be told about it; each part is made when asked for.
+    """A pattern on a loaf, with all that can be told and drawn of it, made when asked for.
 
-    `layout` has the depths that wished openings ask for; `unmet` tells the wishes out of
-    reach, and what a baker file does not settle;
-    `panel_mm` is the length of the opening model's panels, None as long as suits the cuts.
+    `layout` has the depths that wished openings ask for, and `met` tells how far that went.
+    `panel_mm` is the length of the opening model's panels, None as long as suits the cuts; `drawn`
+    is the same design with other panels: what needs no model is taken from there.
     """
 
     source: Source
     tree: Pattern
     layout: Layout
     skin: Skin = field(default_factory=Skin)
-    unmet: tuple[Finding, ...] = ()
+    met: Met | None = None
     panel_mm: float | None = None
+    drawn: Design | None = field(default=None, repr=False)
 
     @property
     def cuts(self) -> tuple[Cut, ...]:
@@ -61,7 +67,7 @@ class Design:
     @cached_property
     def groups(self) -> tuple[Group, ...]:
         """The cuts as a table tells them: like ones together, numbered in the order of cutting."""
-        return groups(self.layout, self.plan.order)
+        return self.drawn.groups if self.drawn else groups(self.layout, self.work.order)
 
     @cached_property
     def fingerprints(self) -> Mapping[str, str]:
@@ -70,21 +76,32 @@ class Design:
         return {group.key: said[group.place] for group in self.groups}
 
     @cached_property
-    def plan(self) -> Plan:
+    def work(self) -> Plan:
         """The order of cuts, turns of the turntable, blade and time."""
         from scorecraft.bench import plan
 
-        return plan(self.layout)
+        return self.drawn.work if self.drawn else plan(self.layout)
 
     @cached_property
     def opening(self) -> Opening:
-        """How wide each cut opens in the oven, by the slit-opening model."""
+        """How wide each cut opens in the oven, by the slit-opening model.
+
+        Raises UsageError where there are more cuts than the model can take.
+        """
         from scorecraft.opening.predict import predict
 
         return predict(self.layout, self.skin, panel_mm=self.panel_mm)
 
     @cached_property
-    def rough(self) -> Self:
+    def foreseen(self) -> Opening | None:
+        """How wide each cut opens, or None where there are more cuts than the model can take."""
+        try:
+            return self.opening
+        except UsageError:
+            return None
+
+    @cached_property
+    def rough(self) -> Design:
         """The same with longer panels in its opening model, for a first look.
 
         The design itself where few panels do anyway. On the patterns of the shelf what the guide
@@ -96,18 +113,7 @@ class Design:
         longer = panel_for(lines, OPENING_PANELS_ROUGH.value)
         if longer <= ROUGHER * panel_for(lines):
             return self
-        made = replace(self, panel_mm=longer)
-        for name in ("groups", "plan", "checked", "drawn_findings"):  # the same without the model
-            made.__dict__[name] = getattr(self, name)
-        return made
-
-    @cached_property
-    def foreseen(self) -> Opening | None:
-        """How wide each cut opens, or None where there are more cuts than the model can take."""
-        try:
-            return self.opening
-        except UsageError:
-            return None
+        return replace(self, panel_mm=longer, drawn=self)
 
     @cached_property
     def room(self) -> Room:
@@ -117,51 +123,104 @@ class Design:
         return room(self.opening, self.layout.loaf.sheet_rim())
 
     @cached_property
-    def checked(self) -> tuple[Finding, ...]:
-        """What the drawing alone tells, the weightiest first; the quickest."""
-        return by_weight([*run(self.layout), *self.unmet, *remarked(self.layout)])
+    def room_words(self) -> str:
+        """Whether there is room, in a sentence; "" where the model cannot take so many cuts."""
+        from scorecraft.opening.room import told
+
+        return told(self.room) if self.foreseen else ""
 
     @cached_property
+    def _from_layout(self) -> Found:
+        return self.drawn._from_layout if self.drawn else found(self._known)
+
+    @cached_property
+    def _from_work(self) -> Found:
+        if self.drawn:
+            return self.drawn._from_work
+        return found(replace(self._known, level="work", work=self.work), self._from_layout)
+
+    @property
+    def _known(self) -> Known:
+        return Known(self.layout, skin=self.skin, met=self.met)
+
+    @property
+    def checked(self) -> tuple[Finding, ...]:
+        """What the drawing alone tells, the weightiest first; the quickest."""
+        return ranked(self._from_layout)
+
+    @property
     def drawn_findings(self) -> tuple[Finding, ...]:
         """What the drawing and the bench tell, the weightiest first; quick."""
-        from scorecraft.bench.time_check import time_findings
-
-        return by_weight([*self.checked, *time_findings(self.layout, self.plan)])
+        return ranked(self._from_work)
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Everything that was found, the opening model's findings too, the weightiest first."""
-        from scorecraft.opening.room_check import room_findings
-
-        if self.foreseen is None:
-            return by_weight([*self.drawn_findings, too_many(self.layout)])
-        drawn = [finding for finding in self.drawn_findings if finding.check != "balance"]
-        evenly = balance(self.layout, self.opening.widest_mm)
-        told = room_findings(self.layout, self.opening, self.skin)
-        return by_weight([*drawn, *evenly, *told])
+        all_known = replace(self._known, level="opening", work=self.work, opening=self.foreseen)
+        return ranked(found(all_known, self._from_work))
 
     @property
     def stops(self) -> bool:
         """Whether a finding says that the design cannot be cut as it is; the model never does."""
         return any(finding.severity == "stop" for finding in self.checked)
 
+    @cached_property
+    def picture(self) -> Picture:
+        """The loaf with its cuts, seen from above."""
+        from scorecraft.drawing.loafview import loaf_picture
 
-def remarked(layout: Layout) -> list[Finding]:
-    """Tell what the expansion dropped on the way."""
-    hint = "nothing to do, unless the edge looks ragged"
-    return [Finding("expand", "note", said, hint, place) for said, place in layout.remarks]
+        return loaf_picture(self.layout, width_mm=120.0)
 
+    def guide(self, path: str | Path, *, paper: str | None = None) -> Path:
+        """Write the full-size guide as SVG, PDF or PNG, by the file's suffix; give its path.
 
-def too_many(layout: Layout) -> Finding:
-    """Tell that a layout has more cuts than the opening model can take."""
-    message = f"{len(layout.cuts):,} cuts are too many for the opening model: no room is predicted"
-    hint = "judge the room by the expansion cuts alone, in a file without the light ones"
-    return Finding("room", "note", message, hint, None)
+        A loaf too large for the paper is spread over the pages of a PDF, the first of which tells
+        how to join the others; SVG and PNG without a paper are one sheet as large as it takes.
+        """
+        from scorecraft.drawing.write import encoded
+        from scorecraft.writing import write_whole
 
+        target = Path(path)
+        one_sheet = target.suffix.lower() != ".pdf"
+        pages = self.guide_pages(paper=paper, one_sheet=one_sheet)
+        write_whole(target, encoded(pages, target.suffix))
+        return target
 
-def by_weight(found: list[Finding]) -> tuple[Finding, ...]:
-    """Put stops first, then warnings, then notes."""
-    return tuple(sorted(found, key=lambda finding: finding.weight))
+    def guide_pages(
+        self, *, paper: str | None = None, tiled: bool = False, one_sheet: bool = False
+    ) -> tuple[Picture, ...]:
+        """Draw the full-size guide, with the predicted openings and the verdict on its room.
+
+        More than one page where no sheet of the paper holds the loaf, or on the home paper if
+        `tiled`; without a paper `one_sheet` makes one as large as it takes.
+        """
+        from scorecraft.drawing.guide.guide import guide_pages
+        from scorecraft.drawing.paper.sheet import home_paper
+
+        return guide_pages(
+            self.layout,
+            paper=paper,
+            home=home_paper(os.environ),
+            tiled=tiled,
+            one_sheet=one_sheet,
+            findings=self.findings,
+            opening_mm=self.foreseen.widest_mm.tolist() if self.foreseen else None,
+            verdict=self.room_words or None,
+            made=self.work,
+        )
+
+    def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:
+        """Draw the loaf as it will be after baking, its cuts opened as the model predicts."""
+        from scorecraft.drawing.bloom.showing import Wanted, picture
+
+        wanted = wanted or Wanted()
+        opening = None if wanted.proofed else self.opening
+        return picture(self.layout, wanted, opening=opening, width_mm=width_mm)
+
+    def _repr_svg_(self) -> str:
+        from scorecraft.drawing.svg import svg
+
+        return svg(self.picture)
 
 
 def make(
@@ -193,27 +252,23 @@ def make(
         folder=source.folder,
         standing=standing,
     )
-    skin, doubts = taught(baker)
+    skin = skin_of(baker)
     if all(cut.opens_mm is None for cut in layout.cuts):
-        return Design(source, tree, layout, skin, doubts)
+        return Design(source, tree, layout, skin)
     from scorecraft.opening.wishes import meet
 
     met = meet(layout, skin)
-    return Design(source, tree, met.layout, skin, (*met.findings, *doubts))
+    return Design(source, tree, met.layout, skin, met)
 
 
-def taught(baker: str | Path | None) -> tuple[Skin, tuple[Finding, ...]]:
-    """Take the skin that a baker's own bakes have taught, or the default; tell which it is."""
+def skin_of(baker: str | Path | None) -> Skin:
+    """Take the skin that a baker's own bakes have taught, or the default."""
     if baker is None:
-        return Skin(), ()
-    from scorecraft.tune.baker import TO_SETTLE, read_baker
+        return Skin()
+    from scorecraft.tune.baker import read_baker
 
     known = read_baker(baker)
-    skin = Skin(known.skin_mm, known.growth)
-    if known.settled:
-        return skin, ()
-    said = f'the openings in "{baker}" do not settle the skin: the usual {skin.thickness_mm:g} mm'
-    return skin, (Finding("room", "note", f"{said} is used", TO_SETTLE, None),)
+    return Skin(known.skin_mm, known.growth, "" if known.settled else str(baker))
 
 
 def turn(name: str, value: Turned) -> Quantity:

@@ -24,26 +24,9 @@ VERDICTS = {
 }
 
 
-ROOMS = {
-    "enough": "Room enough",
-    "tight": "Hardly room enough",
-    "will burst": "Too little room, likely to burst",
-}
-
-
 def verdict(findings: Sequence[Finding]) -> str:
     """Say in one sentence what the findings, the weightiest first, come to."""
     return VERDICTS[findings[0].severity if findings else "note"]
-
-
-def room_words(design: Design) -> str:
-    """Say in one sentence whether the loaf has room to grow."""
-    from scorecraft.opening.room import direction
-
-    found = design.room
-    start = ROOMS[found.verdict]
-    least = "" if found.even else f", least {direction(found.least_direction_rad)}"
-    return f"{start}: the cuts take up {found.taken:.0%} of the growth{least}."
 
 
 def report(
@@ -57,8 +40,8 @@ def report(
     layout = design.layout
     findings = design.checked if quick else design.findings
     lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(findings)]
-    if not quick and design.foreseen:
-        lines.append(room_words(design))
+    if not quick and design.room_words:
+        lines.append(design.room_words)
     lines += [""] if findings else []
     for finding in findings:
         lines += list(finding_lines(finding))
@@ -94,7 +77,7 @@ def bench_lines(design: Design) -> Iterator[str]:
     """Write how long the cutting takes, and what its order saves against the file's."""
     from scorecraft.bench.clock import told
 
-    plan = design.plan
+    plan = design.work
     planned, filed = plan.work, plan.in_file_order
     yield "At the bench:"
     yield f"  cutting takes about {told(planned.seconds)}; the dough holds {told(plan.allowed_s)}"

@@ -6,15 +6,12 @@ import subprocess
 import sys
 from pathlib import Path
 
-import pytest
-
 from scorecraft import cli, design
 from scorecraft.checks import CHECKS
 from scorecraft.language.reference import markdown
 from scorecraft.shelf import shelf
 
 README = Path(__file__).parents[1] / "README.md"
-START, END = "<!-- reference -->\n", "<!-- end of reference -->"
 
 
 def text() -> str:
@@ -26,12 +23,17 @@ def blocks(kind: str) -> list[str]:
     return re.findall(rf"^```{kind}\n(.*?)^```$", text(), re.S | re.M)
 
 
-def test_the_reference_is_the_table_of_words(remake):
-    wanted = START + markdown() + END
+def put(start: str, wanted: str, remake: bool) -> None:
+    """Compare what follows a mark with what is wanted there, or write it."""
+    end = start.replace("<!-- ", "<!-- end of ")
     if remake:
-        before, _, rest = text().partition(START)
-        README.write_text(before + wanted + rest.partition(END)[2], encoding="utf-8")
-    assert wanted in text(), "run with --remake"
+        before, _, rest = text().partition(start)
+        README.write_text(before + start + wanted + end + rest.partition(end)[2], encoding="utf-8")
+    assert start + wanted + end in text(), "run with --remake"
+
+
+def test_the_reference_is_the_table_of_words(remake):
+    put("<!-- reference -->\n", markdown(), remake)
 
 
 def test_the_pattern_shown_is_a_good_design():
@@ -59,9 +61,9 @@ def test_the_commands_shown_run(tmp_path, monkeypatch, capfd):
         capfd.readouterr()
 
 
-@pytest.mark.parametrize("name", CHECKS)
-def test_every_check_is_explained(name):
-    assert re.search(rf"^\| {name} \|", text(), re.M)
+def test_every_check_is_explained_in_its_own_words(remake):
+    rows = "".join(f"| {check.name} | {check.says} |\n" for check in CHECKS.values())
+    put("<!-- checks -->\n", f"| check | what it says |\n| --- | --- |\n{rows}", remake)
 
 
 def test_an_installed_package_finds_its_patterns_from_any_folder(tmp_path):

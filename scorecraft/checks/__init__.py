@@ -1,42 +1,136 @@
 """The checks: what is wrong with a layout, how grave it is, and what to do about it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 
 from scorecraft.checks.balance import balance
 from scorecraft.checks.crossings import crossings
 from scorecraft.checks.density import density
 from scorecraft.checks.depth import depth
+from scorecraft.checks.dropped import dropped
 from scorecraft.checks.finding import Finding
+from scorecraft.checks.known import Known, Level
 from scorecraft.checks.overlaps import overlaps
 from scorecraft.checks.pieces import pieces
 from scorecraft.checks.rim import rim
 from scorecraft.checks.size import size
+from scorecraft.checks.skin import skin
 from scorecraft.checks.strips import strips
 from scorecraft.checks.undercut import undercut
 from scorecraft.checks.vessel import vessel
 from scorecraft.cuts import Layout
 from scorecraft.practice import MOST_FINDINGS
 
-CHECKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
-    "rim": rim,
-    "overlaps": overlaps,
-    "crossings": crossings,
-    "strips": strips,
-    "pieces": pieces,
-    "undercut": undercut,
-    "depth": depth,
-    "density": density,
-    "balance": balance,
-    "size": size,
-    "vessel": vessel,
-}
+Found = Mapping[str, tuple[Finding, ...]]
+"""Findings by the name of their check."""
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """A check: its name, in a line what it says, what it needs to be known, and how it finds.
+
+    One that is `surer` at a higher level finds anew there what it found before.
+    """
+
+    name: str
+    says: str
+    needs: Level
+    find: Callable[[Known], list[Finding]]
+    surer: Level | None = None
+
+
+def _drawn(name: str, says: str, find: Callable[[Layout], list[Finding]]) -> Check:
+    """Make the row of a check that looks at the layout alone."""
+    return Check(name, says, "layout", lambda known: find(known.layout))
+
+
+def _balance(known: Known) -> list[Finding]:
+    return balance(known.layout, known.opening.widest_mm if known.opening else None)
+
+
+def _opens(known: Known) -> list[Finding]:
+    if known.met is None:
+        return []
+    from scorecraft.checks.opens import opens
+
+    return opens(known.met, known.skin)
+
+
+def _bench_time(known: Known) -> list[Finding]:
+    from scorecraft.checks.bench_time import bench_time
+
+    return bench_time(known.layout, known.work) if known.work else []
+
+
+def _room(known: Known) -> list[Finding]:
+    from scorecraft.checks.room import room, too_many
+
+    return room(known.layout, known.opening, known.skin) if known.opening else too_many(known)
+
+
+ROWS = (
+    _drawn("rim", "a cut leaves the loaf, or comes too near the rim", rim),
+    _drawn("overlaps", "two cuts lie on one another", overlaps),
+    _drawn(
+        "crossings", "cuts cross at a sharp angle, or cuts of different figures cross", crossings
+    ),
+    _drawn("strips", "dough between two cuts is too narrow for their depths", strips),
+    _drawn("pieces", "a piece of skin is cut free all around and lifts off", pieces),
+    _drawn("undercut", "a slanted cut runs under the dough into its neighbour", undercut),
+    _drawn("depth", "a cut goes too deep for the loaf or through the skin", depth),
+    _drawn("density", "too much cut for the dough, in a zone or on the whole loaf", density),
+    Check(
+        "balance",
+        "one side is cut, and so rises, more than the other",
+        "layout",
+        _balance,
+        surer="opening",
+    ),
+    _drawn("size", "the dough stands higher than dough does, or is too much for its basket", size),
+    _drawn(
+        "vessel",
+        "the baked loaf fills or touches its pot (`loaf round dough 900g vessel 26cm`)",
+        vessel,
+    ),
+    Check("opens", "a wished opening (`opens 12mm`) is out of reach", "layout", _opens),
+    _drawn("dropped", "strokes too short for any blade were left out", dropped),
+    Check("skin", "bakes do not settle the skin", "layout", lambda known: skin(known.skin)),
+    Check("bench_time", "the cutting takes longer than the dough holds", "work", _bench_time),
+    Check(
+        "room",
+        "the cuts take up too little of the growth: where the loaf would burst, "
+        "and a cut that helps",
+        "opening",
+        _room,
+    ),
+)
+CHECKS: Mapping[str, Check] = {check.name: check for check in ROWS}
 """Every check by its name, in the order of telling."""
 
 
+def found(known: Known, before: Found | None = None) -> Found:
+    """Run every check that what is known allows.
+
+    What was found `before`, when less was known, is taken over, but from checks that are surer now.
+    """
+    before = before or {}
+    told: dict[str, tuple[Finding, ...]] = {}
+    for name, check in CHECKS.items():
+        if known.reaches(check.needs):
+            stays = name in before and not (check.surer and known.reaches(check.surer))
+            told[name] = before[name] if stays else tuple(bounded(check.find(known)))
+    return told
+
+
+def ranked(told: Found) -> tuple[Finding, ...]:
+    """List findings, stops first, then warnings, then notes."""
+    every: Iterable[Finding] = (finding for each in told.values() for finding in each)
+    return tuple(sorted(every, key=lambda finding: finding.weight))
+
+
 def run(layout: Layout) -> tuple[Finding, ...]:
-    """Run every check; what cannot be cut comes first, then warnings, then notes."""
-    found = [finding for check in CHECKS.values() for finding in bounded(check(layout))]
-    return tuple(sorted(found, key=lambda finding: finding.weight))
+    """Run every check that looks at the layout alone, the weightiest findings first."""
+    return ranked(found(Known(layout)))
 
 
 def bounded(found: list[Finding]) -> list[Finding]:

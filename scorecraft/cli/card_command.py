@@ -29,7 +29,7 @@ def command(
     )
     design = given.design()
     layout = design.layout
-    made = plan(layout, hand) if hand else design.plan
+    made = plan(layout, hand) if hand else design.work
     if form == "txt":
         deliver(target, card_text(layout, made, design.groups).encode(), quiet=given.quiet)
     else:

@@ -10,7 +10,7 @@ import click
 from scorecraft.errors import UsageError
 
 if TYPE_CHECKING:
-    from scorecraft.door import Design
+    from scorecraft.designing import Design
 
 Command = Callable[..., int]
 
@@ -35,7 +35,7 @@ class Given:
 
     def design(self) -> "Design":
         """Make the design; raises ScorecraftError where that cannot be done."""
-        from scorecraft.door import design
+        from scorecraft import design
 
         knobs = turned(self.knobs)
         return design(self.pattern, loaf=self.loaf, bake=self.bake, knobs=knobs, baker=self.baker)

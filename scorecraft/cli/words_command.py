@@ -9,7 +9,7 @@ import click
     "-o", "--output", metavar="FILE", help="Draw WORD's example to an .svg, .pdf or .png."
 )
 def command(word: str | None, output: str | None) -> int:
-    """Explain all words of the pattern language, or WORD."""
+    """Explain all words of the pattern language, or WORD; or what a check says."""
     from scorecraft.errors import UsageError
     from scorecraft.language import reference
     from scorecraft.language.words import WORDS, nearest
@@ -22,6 +22,11 @@ def command(word: str | None, output: str | None) -> int:
         click.echo(reference.whole(), nl=False)
         return 0
     if word not in WORDS:
+        from scorecraft.checks import CHECKS  # it loads the checks, which words do not need
+
+        if word in CHECKS and not output:
+            click.echo(f"{word}: {CHECKS[word].says}")
+            return 0
         close = nearest(word, list(WORDS))
         hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
         raise UsageError(f'"{word}" is not a word of the language', None, hint)
@@ -34,8 +39,8 @@ def command(word: str | None, output: str | None) -> int:
 
 def draw(word: str, output: str) -> None:
     """Draw the example of a word on a round loaf."""
+    from scorecraft import design
     from scorecraft.cli.prints import deliver_pictures, file_form
-    from scorecraft.door import design
     from scorecraft.errors import UsageError
     from scorecraft.language.words import WORDS
 

@@ -8,6 +8,7 @@ e its growth, which weighs every direction by how much the loaf grows there. It 
 of the skin's elastic energy that the cuts set free, since at given growth that energy is s : e / 2.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import atan2, cos, degrees, hypot, pi, sin
 from typing import Literal
@@ -80,6 +81,19 @@ def room(opening: Opening, rim_mm: Floats) -> Room:
         highest_at=at,
         verdict=verdict_of(taken),
     )
+
+
+ROOMS: Mapping[Verdict, str] = {
+    "enough": "Room enough",
+    "tight": "Hardly room enough",
+    "will burst": "Too little room, likely to burst",
+}
+
+
+def told(found: Room) -> str:
+    """Say in one sentence whether the loaf has room to grow."""
+    least = "" if found.even else f", least {direction(found.least_direction_rad)}"
+    return f"{ROOMS[found.verdict]}: the cuts take up {found.taken:.0%} of the growth{least}."
 
 
 def verdict_of(taken: float) -> Verdict:

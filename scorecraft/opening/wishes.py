@@ -1,34 +1,35 @@
-"""Wished openings of a layout: the depths that give them, and what is out of reach."""
+"""Wished openings of a layout: the depths that give them, as far as they are within reach."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
-from scorecraft.checks.finding import Finding
-from scorecraft.checks.telling import likewise
-from scorecraft.cuts import Cut, Layout
-from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.cuts import Layout
+from scorecraft.errors import ScorecraftError
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted, depths_for, to_hand
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import sheet_of
-from scorecraft.practice import OPENING_WISH_PANELS, OPENING_WISH_ROUGH
+from scorecraft.practice import OPENING_WISH_PANELS
 
 
 @dataclass(frozen=True, slots=True)
 class Met:
-    """A layout whose cuts have the depths that were wished for, and what could not be had."""
+    """A layout whose cuts have the depths that were wished for, and how far that went.
+
+    `found` tells what each wish came to; None where nothing was wished for, or where depths could
+    not be sought, for the reason in `refused`.
+    """
 
     layout: Layout
-    findings: tuple[Finding, ...] = ()
+    found: Wanted | None = None
+    refused: ScorecraftError | None = None
 
 
 def meet(layout: Layout, skin: Skin) -> Met:
     """Give every cut with a wished opening its depth, all together, rounded to what a hand can do.
 
-    Where they cannot be sought the cuts keep the depths they have, and that is told.
+    Where they cannot be sought the cuts keep the depths they have.
     """
     wished = np.array([np.nan if c.opens_mm is None else c.opens_mm for c in layout.cuts])
     if np.isnan(wished).all():
@@ -46,75 +47,10 @@ def meet(layout: Layout, skin: Skin) -> Met:
             panel_mm=panel_for(lines, OPENING_WISH_PANELS.value),
         )
     except ScorecraftError as error:
-        return Met(layout, (not_sought(layout.cuts, error),))
+        return Met(layout, refused=error)
     depths = np.where(np.isnan(wished), found.depth_mm, to_hand(found.depth_mm))
     cuts = tuple(
         replace(cut, depth_mm=float(depth)) if cut.opens_mm is not None else cut
         for cut, depth in zip(layout.cuts, depths, strict=True)
     )
-    told = [*unmet(layout.cuts, found, skin), *roughly_met(layout.cuts, found)]
-    return Met(replace(layout, cuts=cuts), tuple(told))
-
-
-def unmet(cuts: tuple[Cut, ...], found: Wanted, skin: Skin) -> list[Finding]:
-    """Tell the wishes out of reach, once for the copies of one statement."""
-    lost = _by_family(cuts, np.flatnonzero(~found.reachable))
-    return [_unmet(cuts, found, members, skin) for members in lost]
-
-
-def roughly_met(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
-    """Tell the wishes that the search ended short of, once for the copies of one statement."""
-    if found.settled:
-        return []
-    wished = np.array([np.nan if cut.opens_mm is None else cut.opens_mm for cut in cuts])
-    off = np.abs(np.log(found.reached_mm / wished))
-    rough = _by_family(cuts, np.flatnonzero(off > OPENING_WISH_ROUGH.value))
-    return [_roughly(cuts, found, max(members, key=lambda i: off[i]), members) for members in rough]
-
-
-def not_sought(cuts: tuple[Cut, ...], error: ScorecraftError) -> Finding:
-    """Tell that no depths were sought, and why."""
-    asked = [cut for cut in cuts if cut.opens_mm is not None]
-    too_many = isinstance(error, UsageError)
-    why = "there are too many cuts for that" if too_many else error.message
-    message = f"no depths were found for the wished openings: {why}"
-    hint = "give these cuts a depth instead; until then they have their usual one"
-    figures = {"count": float(len(asked))}
-    lines = tuple(cut.line for cut in asked)
-    return Finding("opens", "warn", message, hint, max(c.place for c in asked), figures, lines)
-
-
-def _by_family(cuts: tuple[Cut, ...], chosen: NDArray[np.intp]) -> list[list[int]]:
-    """Sort chosen cuts by the statement they come from."""
-    families: dict[int, list[int]] = {}
-    for index in chosen:
-        families.setdefault(cuts[index].family, []).append(int(index))
-    return list(families.values())
-
-
-def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int]) -> Finding:
-    """Tell of the cuts of one statement that open other than wished."""
-    cut, reached = cuts[worst], float(found.reached_mm[worst])
-    message = (
-        f"{cut.name} opens about {reached:.1f} mm, not the {cut.opens_mm:g} mm wished for: no "
-        f"depths were found that meet all wishes together{likewise(len(members))}"
-    )
-    hint = "wish for less, or give some of these cuts a depth instead"
-    figures = {"reached_mm": reached, "count": float(len(members))}
-    lines = tuple(cuts[index].line for index in members)
-    return Finding("opens", "warn", message, hint, cut.place, figures, lines)
-
-
-def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin) -> Finding:
-    """Tell of the cuts of one statement that cannot open as wished."""
-    worst = min(members, key=lambda index: found.most_mm[index])
-    cut, most = cuts[worst], float(found.most_mm[worst])
-    message = (
-        f"{cut.name} cannot open {cut.opens_mm:g} mm: cut through the skin "
-        f"({skin.thickness_mm:g} mm) it opens {most:.1f} mm beside its neighbours"
-    )
-    reach = np.floor(most * 9) / 10
-    hint = f"wish for {reach:.1f} mm or less, or make the cut longer or its neighbours fewer"
-    figures: Mapping[str, float] = {"most_mm": most, "count": float(len(members))}
-    lines = tuple(cuts[index].line for index in members)
-    return Finding("opens", "warn", message, hint, cut.place, figures, lines)
+    return Met(replace(layout, cuts=cuts), found)

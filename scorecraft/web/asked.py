@@ -5,8 +5,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from scorecraft.designing import make
-from scorecraft.door import Design
+from scorecraft.designing import Design, make
 from scorecraft.errors import UsageError
 from scorecraft.shelf import Source, shelf_folder
 
@@ -54,8 +53,7 @@ def designed(wanted: Asked, folder: Path | None) -> Design:
     folders = {"shelf": shelf_folder(), "folder": folder, "": None}
     source = Source(wanted.name, wanted.text, folders[wanted.place])
     baker = folder / BAKER if folder and wanted.baker else None
-    made = make(source, loaf=wanted.loaf, bake=wanted.bake, knobs=dict(wanted.knobs), baker=baker)
-    return Design(made.source, made.tree, made.layout, made.skin, made.unmet)
+    return make(source, loaf=wanted.loaf, bake=wanted.bake, knobs=dict(wanted.knobs), baker=baker)
 
 
 def text_of(

@@ -24,7 +24,7 @@ def bench_data(design: Design) -> dict[str, Any]:
     `count` is the number of steps: settings of the table at which is cut.
     """
     layout = design.layout
-    made = design.plan
+    made = design.work
     return {
         "ok": True,
         "title": layout.title or design.source.name,
@@ -47,7 +47,7 @@ def steps_data(design: Design) -> list[dict[str, Any]]:
     """Tell every step of the turntable, in order."""
     return [
         step_data(design, step, run, times)
-        for run in design.plan.runs
+        for run in design.work.runs
         for times, step in enumerate(run.steps, start=1)
     ]
 

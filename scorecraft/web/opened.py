@@ -13,7 +13,7 @@ from scorecraft.drawing.bloom.mouths import mouths_of
 from scorecraft.drawing.picture import Picture, Shape
 from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.svg import path_data
-from scorecraft.report import room_words, rounded, verdict
+from scorecraft.report import rounded, verdict
 from scorecraft.web.design_data import findings_data
 from scorecraft.web.stage import frame, pointers
 
@@ -32,7 +32,7 @@ def opened_data(design: Design) -> dict[str, Any]:
         "ok": True,
         "findings": findings_data(design, design.findings),
         "verdict": verdict(design.findings),
-        "room": room_words(design) if foreseen else "",
+        "room": design.room_words,
         "pointers": [
             {"finding": int(item.data["finding"]), "path": path_data(item.lines, item.closed)}
             for item in found.items

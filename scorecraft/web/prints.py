@@ -7,7 +7,7 @@ from pathlib import PurePath
 from typing import Any
 
 from scorecraft.cuts import Layout
-from scorecraft.door import Design
+from scorecraft.designing import Design
 from scorecraft.drape.drape import make_drape
 from scorecraft.drawing.card.card import card
 from scorecraft.drawing.paper.full_size import full_size_pages
@@ -52,7 +52,7 @@ def guide(design: Design, request: Data, paper: str) -> Print:
 
 def bench_card(design: Design, request: Data, paper: str) -> Print:
     """Draw the bench card."""
-    return Print(tuple(card(design.layout, design.plan, design.groups, paper=paper)))
+    return Print(tuple(card(design.layout, design.work, design.groups, paper=paper)))
 
 
 def plate_sheets(design: Design, request: Data, paper: str) -> Print:

@@ -5,7 +5,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from scorecraft.door import Design
+from scorecraft.designing import Design
 from scorecraft.errors import PatternError, ScorecraftError, UsageError
 from scorecraft.web.answer import (
     SVG,

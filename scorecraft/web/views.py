@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from scorecraft.door import Design
+from scorecraft.designing import Design
 from scorecraft.drawing.bloom.showing import Wanted
 from scorecraft.drawing.bloom.view import view
 from scorecraft.drawing.picture import Picture

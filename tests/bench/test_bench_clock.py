@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 from support.bench_layouts import cut, layout, rays
 
+from scorecraft.bench import plan
 from scorecraft.bench.clock import allowed_seconds, stroke_seconds, told, turn_seconds
 from scorecraft.bench.hands import Bench
-from scorecraft.bench.time_check import bench_time
+from scorecraft.checks import bench_time as check
 from scorecraft.practice import (
     BENCH_TIME_HALVES_C,
     BENCH_TIME_LIMITS_S,
@@ -48,6 +49,10 @@ def test_warm_and_wet_dough_allows_less_time():
 )
 def test_times_are_told_as_a_baker_reads_them(seconds, words):
     assert told(seconds) == words
+
+
+def bench_time(made):
+    return check.bench_time(made, plan(made))
 
 
 def many(count, **bench):

@@ -105,4 +105,4 @@ def test_cuts_of_no_length_break_no_check(cut, lay):
     dots = [cut((10, 10), (10, 10), depth=9, blade=40), cut((10, 10), (10, 10), depth=9)]
     whole = cut((-40, 10), (40, 10), depth=9, blade=40)
     assert isinstance(run(lay(*dots, whole)), tuple)
-    assert all(isinstance(check(lay()), list) for check in CHECKS.values())
+    assert run(lay()) == ()

@@ -87,7 +87,7 @@ def test_an_internal_error_is_one_line_and_exit_3(run, monkeypatch):
     def broken(*arguments, **options):
         raise RuntimeError("the oven is off")
 
-    monkeypatch.setattr("scorecraft.door.make", broken)
+    monkeypatch.setattr("scorecraft.designing.make", broken)
     ran = run("check", "leaf-crown")
     assert ran.code == 3
     assert ran.err == (

@@ -115,7 +115,7 @@ ANY_NAME = b"caf\xe9 \x1b[31m.score"
 def test_a_bake_of_a_file_of_any_name_is_learned_from_and_listed(run, tmp_path):
     pattern = tmp_path / os.fsdecode(ANY_NAME)
     pattern.write_text("loaf round width 220mm height 95mm\nslash 100mm depth 8mm\n")
-    (tmp_path / "m.csv").write_text("cut,width_mm\n1,9\n1,11\n")
+    (tmp_path / "m.csv").write_text("cut,width_mm\nslash,9\nslash,11\n")
     ran = run("tune", str(pattern), "--measured", "m.csv", "--log", "log", "--note", "\x1b[2J")
     assert ran.code == 0 and "\x1b" not in ran.out + ran.err
     assert 'pattern = "caf\ufffd \\u001B[31m"' in (tmp_path / "baker.toml").read_text("utf-8")

@@ -3,7 +3,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from scorecraft.door import design
+from scorecraft import design
 from scorecraft.drawing.bloom.mouths import predicted
 from scorecraft.drawing.bloom.showing import Wanted, picture
 from scorecraft.drawing.svg import svg

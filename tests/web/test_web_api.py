@@ -189,9 +189,9 @@ def test_the_bench_counts_steps_once_and_only_copies_as_repeats(asking, name):
     asked = {"text": opened["text"], "name": f"{name}.score", "place": "shelf"}
     told = asking.told("/api/bench", asked)
     design = make(name)
-    assert told["count"] == len(told["steps"]) == len(list(design.plan.steps))
+    assert told["count"] == len(told["steps"]) == len(list(design.work.steps))
     assert [step["number"] for step in told["steps"]] == list(range(1, told["count"] + 1))
-    rows = {run.letter: run for run in design.plan.runs}
+    rows = {run.letter: run for run in design.work.runs}
     for step in told["steps"]:
         run = rows[step["row"]]
         assert step["times"] == (len(run.steps) if run.copies else 1)

@@ -3,29 +3,23 @@
 from dataclasses import replace
 
 from scorecraft.bench.clock import allowed_seconds, told
-from scorecraft.bench.planning import plan
 from scorecraft.bench.steps import Plan
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.practice import CHILLED_C
 
 
-def bench_time(layout: Layout) -> list[Finding]:
+def bench_time(layout: Layout, work: Plan) -> list[Finding]:
     """Find that the cutting takes longer than the dough allows (common practice, no source)."""
-    return time_findings(layout, plan(layout))
-
-
-def time_findings(layout: Layout, made: Plan) -> list[Finding]:
-    """Find in a plan that is there already what `bench_time` finds."""
-    needed, allowed = made.work.seconds, made.allowed_s
+    needed, allowed = work.work.seconds, work.allowed_s
     if needed <= allowed:
         return []
-    bench = made.bench
+    bench = work.bench
     message = (
         f"cutting takes about {told(needed)}; dough of {bench.temperature_c:.0f} °C with "
         f"{bench.hydration:.0%} water holds about {told(allowed)} before it spreads"
     )
-    slowest = max(made.runs, key=lambda run: run.seconds)
+    slowest = max(work.runs, key=lambda run: run.seconds)
     cut = layout.cuts[slowest.first.pulls[0].cut]
     chilled = allowed_seconds(replace(bench, temperature_c=CHILLED_C.value))
     hint = f"fewer cuts: {cut.name} alone takes {told(slowest.seconds)}"

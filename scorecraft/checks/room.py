@@ -11,12 +11,14 @@ from scorecraft.checks import run
 from scorecraft.checks.cures import no_graver, with_cuts, without_light_cuts
 from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.known import Known
 from scorecraft.cuts import Cut, Layout, Line
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
 from scorecraft.opening.result import Opening
-from scorecraft.opening.room import Room, direction, room, where
+from scorecraft.opening.room import Room, direction, where
+from scorecraft.opening.room import room as room_of
 from scorecraft.practice import (
     CURE_DEPTH_MM,
     DECORATIVE_BLADE_DEG,
@@ -54,9 +56,9 @@ class Cure:
     lines: tuple[Line, ...]
 
 
-def room_findings(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
+def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
-    found = room(opening, layout.loaf.sheet_rim())
+    found = room_of(opening, layout.loaf.sheet_rim())
     if found.verdict == "enough":
         return []
     severity: Severity = "warn" if found.verdict == "will burst" else "note"
@@ -70,6 +72,14 @@ def room_findings(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]
     place = max((cut.place for cut in layout.cuts), default=None)
     lines = cure.lines if cure else ()
     return [Finding("room", severity, told(found, layout), hint, place, figures, lines)]
+
+
+def too_many(known: Known) -> list[Finding]:
+    """Tell that a layout has more cuts than the opening model can take."""
+    count = len(known.layout.cuts)
+    message = f"{count:,} cuts are too many for the opening model: no room is predicted"
+    hint = "judge the room by the expansion cuts alone, in a file without the light ones"
+    return [Finding("room", "note", message, hint, None)]
 
 
 def told(found: Room, layout: Layout) -> str:
@@ -93,7 +103,7 @@ def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
             lines = [cut.line for cut in cure.layout.cuts]
             coarse = max(COARSE_MM, panel_for(lines, OPENING_PANELS_ROUGH.value))
             opened = predict(cure.layout, skin, panel_mm=coarse)
-            if room(opened, layout.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE:
+            if room_of(opened, layout.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE:
                 return cure
     return None
 

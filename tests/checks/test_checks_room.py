@@ -6,12 +6,13 @@ import numpy as np
 import pytest
 import shapely
 
+from scorecraft.checks import room as check
 from scorecraft.checks import run
 from scorecraft.checks.cures import no_graver, with_cuts
+from scorecraft.checks.room import NO_CURE, cured
 from scorecraft.designing import make
 from scorecraft.opening.predict import predict
 from scorecraft.opening.room import room, verdict_of
-from scorecraft.opening.room_check import NO_CURE, cured, room_findings
 from scorecraft.practice import ROOM_ENOUGH
 
 LOAVES = [
@@ -33,7 +34,7 @@ PANEL_MM = 6.0
 
 def looked_at(layout, skin):
     """The room finding of a layout, its opening from coarse panels."""
-    return room_findings(layout, predict(layout, skin, panel_mm=PANEL_MM), skin)
+    return check.room(layout, predict(layout, skin, panel_mm=PANEL_MM), skin)
 
 
 def light(made, *, expand=True):
@@ -53,7 +54,7 @@ def test_a_told_cure_mends_the_room_and_raises_nothing_new(count, loaf, expand):
     layout = light(made, expand=expand)
     opening = predict(layout, made.skin, panel_mm=PANEL_MM)
     found = room(opening, layout.loaf.sheet_rim())
-    (told,) = room_findings(layout, opening, made.skin)
+    (told,) = check.room(layout, opening, made.skin)
     cure = cured(layout, found, made.skin)
     if cure is None:
         assert told.hint == NO_CURE

@@ -1,0 +1,89 @@
+"""Opens: whether wished openings are within reach."""
+
+from collections.abc import Mapping
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecraft.checks.finding import Finding
+from scorecraft.checks.telling import likewise
+from scorecraft.cuts import Cut
+from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.loaf.skin import Skin
+from scorecraft.opening.depth import Wanted
+from scorecraft.opening.wishes import Met
+from scorecraft.practice import OPENING_WISH_ROUGH
+
+
+def opens(met: Met, skin: Skin) -> list[Finding]:
+    """Find the wished openings that are out of reach, met only roughly, or not sought at all."""
+    cuts = met.layout.cuts
+    if met.refused:
+        return [not_sought(cuts, met.refused)]
+    if met.found is None:
+        return []
+    return [*unmet(cuts, met.found, skin), *roughly_met(cuts, met.found)]
+
+
+def unmet(cuts: tuple[Cut, ...], found: Wanted, skin: Skin) -> list[Finding]:
+    """Tell the wishes out of reach, once for the copies of one statement."""
+    lost = _by_family(cuts, np.flatnonzero(~found.reachable))
+    return [_unmet(cuts, found, members, skin) for members in lost]
+
+
+def roughly_met(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
+    """Tell the wishes that the search ended short of, once for the copies of one statement."""
+    if found.settled:
+        return []
+    wished = np.array([np.nan if cut.opens_mm is None else cut.opens_mm for cut in cuts])
+    off = np.abs(np.log(found.reached_mm / wished))
+    rough = _by_family(cuts, np.flatnonzero(off > OPENING_WISH_ROUGH.value))
+    return [_roughly(cuts, found, max(members, key=lambda i: off[i]), members) for members in rough]
+
+
+def not_sought(cuts: tuple[Cut, ...], error: ScorecraftError) -> Finding:
+    """Tell that no depths were sought, and why."""
+    asked = [cut for cut in cuts if cut.opens_mm is not None]
+    too_many = isinstance(error, UsageError)
+    why = "there are too many cuts for that" if too_many else error.message
+    message = f"no depths were found for the wished openings: {why}"
+    hint = "give these cuts a depth instead; until then they have their usual one"
+    figures = {"count": float(len(asked))}
+    lines = tuple(cut.line for cut in asked)
+    return Finding("opens", "warn", message, hint, max(c.place for c in asked), figures, lines)
+
+
+def _by_family(cuts: tuple[Cut, ...], chosen: NDArray[np.intp]) -> list[list[int]]:
+    """Sort chosen cuts by the statement they come from."""
+    families: dict[int, list[int]] = {}
+    for index in chosen:
+        families.setdefault(cuts[index].family, []).append(int(index))
+    return list(families.values())
+
+
+def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int]) -> Finding:
+    """Tell of the cuts of one statement that open other than wished."""
+    cut, reached = cuts[worst], float(found.reached_mm[worst])
+    message = (
+        f"{cut.name} opens about {reached:.1f} mm, not the {cut.opens_mm:g} mm wished for: no "
+        f"depths were found that meet all wishes together{likewise(len(members))}"
+    )
+    hint = "wish for less, or give some of these cuts a depth instead"
+    figures = {"reached_mm": reached, "count": float(len(members))}
+    lines = tuple(cuts[index].line for index in members)
+    return Finding("opens", "warn", message, hint, cut.place, figures, lines)
+
+
+def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin) -> Finding:
+    """Tell of the cuts of one statement that cannot open as wished."""
+    worst = min(members, key=lambda index: found.most_mm[index])
+    cut, most = cuts[worst], float(found.most_mm[worst])
+    message = (
+        f"{cut.name} cannot open {cut.opens_mm:g} mm: cut through the skin "
+        f"({skin.thickness_mm:g} mm) it opens {most:.1f} mm beside its neighbours"
+    )
+    reach = np.floor(most * 9) / 10
+    hint = f"wish for {reach:.1f} mm or less, or make the cut longer or its neighbours fewer"
+    figures: Mapping[str, float] = {"most_mm": most, "count": float(len(members))}
+    lines = tuple(cuts[index].line for index in members)
+    return Finding("opens", "warn", message, hint, cut.place, figures, lines)
