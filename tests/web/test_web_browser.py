@@ -369,6 +369,22 @@ def test_measured_openings_are_compared_and_kept(seen, live):
     assert page.locator(".measured input").first.input_value() == "3.5"
 
 
+def test_taking_a_width_away_leaves_the_keyboard_among_the_rows(seen):
+    web = seen()
+    page = web.page
+    web.open("swirl", "measure")
+    for _ in range(2):
+        page.get_by_role("button", name="Measure").first.click()
+    rows = page.locator(".measured button")
+    for left in (1, 0):
+        rows.last.press("Enter")
+        assert rows.count() == left
+        focused = page.evaluate(
+            "document.activeElement.closest('.measured, .measure-cuts') !== null"
+        )
+        assert focused
+
+
 def test_a_width_never_moves_to_another_cut_when_the_pattern_is_edited(seen, pictures):
     light = 'at x -40mm:\n    slash 60mm depth 3mm called "mark"\n'
     text = SLASH.replace("slash 100mm", f"{light}slash 100mm")

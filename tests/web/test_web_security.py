@@ -91,7 +91,7 @@ FIELDS = {
     "design": ("text", "name", "place", "loaf", "bake", "knobs", "baker", "asked", "folder"),
     "edit": ("text", "knob", "value", "word", "keys"),
     "opening": ("rough",),
-    "view": ("look",),
+    "view": ("look", "elevation"),
     "print": ("what", "form", "paper", "slot_mm", "mirrored", "follow", "name"),
     "measure": ("rows", "note", "keep"),
     "bench": ("name",),

@@ -126,9 +126,12 @@ export class MeasureRoom {
   }
 
   remove(row) {
-    this.rows.splice(this.rows.indexOf(row), 1);
+    const at = this.rows.indexOf(row);
+    this.rows.splice(at, 1);
     this.keepRows();
     this.showRows();
+    const left = this.list.querySelectorAll("button"); // the keyboard stays among the rows
+    (left[Math.min(at, left.length - 1)] || this.cuts.querySelector("button")).focus();
   }
 
   row(row, group) {
