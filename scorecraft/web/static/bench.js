@@ -141,7 +141,7 @@ export class BenchRoom {
     this.svg.setAttribute("viewBox", `${x - room} ${y - room} ${2 * room} ${2 * room}`);
     this.ring = part("g", { class: "ring" });
     this.arrows = part("g", { class: "arrows" });
-    this.table.append(this.arrows);
+    this.table.append(this.arrows, part("path", { class: "edge-mark", d: `M${x} ${y - this.radius + 1}l-2.5-8h5z` }));
     this.table.before(this.ring);
     this.paths = new Map([...this.svg.querySelectorAll("[data-cut]")].map((path) => [Number(path.dataset.cut), path]));
   }
@@ -209,7 +209,7 @@ export class BenchRoom {
 
   wordsOf(screen) {
     if (screen.kind === "start") {
-      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.steps.length, Math.max(1, Math.round(this.plan.seconds / 60)))), h("p", {}, told.allowed(heat(this.plan.temperature_c), Math.round(this.plan.allowed_seconds / 60))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", { class: "quiet" }, this.plan.cautions.blade), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
+      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.count, Math.max(1, Math.round(this.plan.seconds / 60)))), h("p", {}, told.allowed(heat(this.plan.temperature_c), Math.round(this.plan.allowed_seconds / 60))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", {}, told.edge), h("p", { class: "quiet" }, this.plan.cautions.blade), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
     }
     if (screen.kind === "marks") return [h("h1", {}, told.marks(this.plan.marks)), h("p", { class: "lead" }, told.marksHow)];
     if (screen.kind === "end") return [h("h1", {}, told.end), h("p", { class: "lead" }, told.endHow), h("p", {}, this.plan.cautions.oven)];
@@ -336,7 +336,7 @@ function turnWords(screen) {
   if (screen.kind !== "cut") return [];
   const parts = [];
   if (screen.turn_words === "0°") parts.push(told.stay);
-  else parts.push(told.turn, h("b", {}, screen.turn_words), screen.turn > 0 ? told.clockwise : told.counter, told.mark(screen.mark_words));
+  else parts.push(told.turn, h("b", {}, screen.turn_words), screen.turn > 0 ? told.clockwise : told.counter, h("span", { class: "times" }, told.mark(screen.mark_words)));
   if (screen.spin_deg) parts.push(` · ${told.spin(Math.round(screen.spin_deg))}`);
   if (screen.times > 1) parts.push(h("span", { class: "times" }, told.times(screen.time, screen.times)));
   return parts;

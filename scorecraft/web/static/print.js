@@ -111,8 +111,8 @@ export class PrintRoom {
       this.shownPaper = answer.paper;
       refill(this.papers, choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
     }
-    const count = this.what === "cutter" ? "" : told.sheets(answer.pages.length, this.what !== "card");
-    this.about.textContent = [answer.remark, count].filter(Boolean).join(". ");
+    const count = this.what === "cutter" ? "" : told.sheets(answer.pages.length);
+    this.about.textContent = answer.remark || count;
     this.pages.replaceChildren(...answer.pages.map((page, number) => this.page(page, number, answer.pages.length)));
     sizePages(answer.pages);
   }
