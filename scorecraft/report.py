@@ -182,6 +182,8 @@ def finding_data(finding: Finding) -> dict[str, Any]:
         "severity": finding.severity,
         "message": finding.message,
         "hint": finding.hint,
+        "figures": {name: rounded(value) for name, value in finding.figures.items()},
+        "cuts": list(finding.cuts),
         "line": place.line or None,
         "column": place.column or None,
     }

@@ -19,8 +19,6 @@ from scorecraft.checks.telling import enough, likewise, told_once, where
 from scorecraft.cuts import Cut, Layout
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
 
-Array = NDArray[np.float64]
-
 
 def crossings(layout: Layout) -> list[Finding]:
     """Find crossings at a sharp angle, crossings of different figures, and cuts crossing selves."""
@@ -89,7 +87,7 @@ def _sharp(
         hint,
         place,
         figures,
-        _drawn(layout, met, found),
+        _cuts(met, found),
     )
 
 
@@ -118,7 +116,7 @@ def _between_figures(
         hint,
         max(one.place, other.place),
         figures,
-        _drawn(layout, met, found),
+        _cuts(met, found),
     )
 
 
@@ -168,9 +166,9 @@ def _own_crossings(layout: Layout, lines: NDArray[np.object_]) -> list[Finding]:
         severity: Severity = "note" if cut.depth_mm <= SHALLOW_MM.value else "warn"
         message = f"{cut.name} crosses itself{likewise(len(members))}"
         hint = f"cut it as two strokes, the second ending {CLEAR_MM.value:g} mm short of the first"
-        drawn = tuple(layout.cuts[i].line for i in found[members])
         figures = {"count": float(len(members)), "clear_mm": CLEAR_MM.value}
-        findings.append(Finding("crossings", severity, message, hint, cut.place, figures, drawn))
+        about = tuple(found[members].tolist())
+        findings.append(Finding("crossings", severity, message, hint, cut.place, figures, about))
     return findings
 
 
@@ -180,6 +178,5 @@ def _both(one: Cut, other: Cut) -> str:
     return f"{one.name} and {other.name}"
 
 
-def _drawn(layout: Layout, met: Meetings, found: Indexes) -> tuple[Array, ...]:
-    cuts = np.unique(np.concatenate([met.first[found], met.second[found]]))
-    return tuple(layout.cuts[i].line for i in cuts)
+def _cuts(met: Meetings, found: Indexes) -> tuple[int, ...]:
+    return tuple(np.unique([met.first[found], met.second[found]]).tolist())

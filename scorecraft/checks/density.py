@@ -174,7 +174,6 @@ def _soft(found: Density, layout: Layout) -> list[Finding]:
     )
     hint = f"make the deep cuts {math.ceil(100 * shorter)}% shorter, or fewer"
     figures = {"cracks": rho, "stiffness": stiffness, "shorter": shorter}
-    deep = [cut for cut in layout.cuts if cut.depth_mm >= DEEP_MM.value]
-    lines = tuple(cut.line for cut in deep)
-    place = max(cut.place for cut in deep)
-    return [Finding("density", "note", message, hint, place, figures, lines)]
+    deep = tuple(i for i, cut in enumerate(layout.cuts) if cut.depth_mm >= DEEP_MM.value)
+    place = max(layout.cuts[i].place for i in deep)
+    return [Finding("density", "note", message, hint, place, figures, deep)]

@@ -47,8 +47,7 @@ def _too_deep(
     )
     hint = f"cut it no deeper than {size(np.floor(deep * 2) / 2)}"
     figures = {"count": float(len(over)), "depth_mm": cut.depth_mm, "most_mm": deep}
-    lines = tuple(layout.cuts[i].line for i in over)
-    return Finding("depth", severity, message, hint, cut.place, figures, lines)
+    return Finding("depth", severity, message, hint, cut.place, figures, tuple(over.tolist()))
 
 
 def _too_shallow(layout: Layout) -> Iterator[Finding]:
@@ -66,9 +65,9 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
             "depth_mm": cut.depth_mm,
             "least_mm": wanted,
         }
-        lines = tuple(layout.cuts[short[i]].line for i in members)
+        about = tuple(short[i] for i in members)
         yield Finding(
-            "depth", "warn", message + likewise(len(members)), hint, cut.place, figures, lines
+            "depth", "warn", message + likewise(len(members)), hint, cut.place, figures, about
         )
 
 

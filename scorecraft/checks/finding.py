@@ -17,9 +17,10 @@ class Finding:
     """One thing a check has to say about a layout.
 
     A `stop` cannot be cut as it is, a `warn` can but should be looked at, a `note` is told and no
-    more. `place` is in the pattern, `figures` the numbers behind the message by name, `lines` what
-    to draw, in sheet mm. What holds of many copies is told once: `figures["count"]` says of how
-    many, or of how many at least where the message says so.
+    more. `place` is in the pattern, `figures` the numbers behind the message by name, `cuts` the
+    indexes of the layout's cuts it is about, `shapes` lines (N, 2) to draw besides, in sheet mm.
+    What holds of many copies is told once: `figures["count"]` says of how many, or of how many at
+    least where the message says so.
     """
 
     check: str
@@ -28,7 +29,8 @@ class Finding:
     hint: str
     place: Place | None
     figures: Mapping[str, float] = field(default_factory=dict)
-    lines: tuple[Line, ...] = field(default=(), compare=False)
+    cuts: tuple[int, ...] = ()
+    shapes: tuple[Line, ...] = field(default=(), compare=False)
 
     @property
     def weight(self) -> int:

@@ -43,14 +43,14 @@ def roughly_met(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
 
 def not_sought(cuts: tuple[Cut, ...], error: ScorecraftError) -> Finding:
     """Tell that no depths were sought, and why."""
-    asked = [cut for cut in cuts if cut.opens_mm is not None]
+    asked = tuple(i for i, cut in enumerate(cuts) if cut.opens_mm is not None)
     too_many = isinstance(error, UsageError)
     why = "there are too many cuts for that" if too_many else error.message
     message = f"no depths were found for the wished openings: {why}"
     hint = "give these cuts a depth instead; until then they have their usual one"
     figures = {"count": float(len(asked))}
-    lines = tuple(cut.line for cut in asked)
-    return Finding("opens", "warn", message, hint, max(c.place for c in asked), figures, lines)
+    place = max(cuts[i].place for i in asked)
+    return Finding("opens", "warn", message, hint, place, figures, asked)
 
 
 def _by_family(cuts: tuple[Cut, ...], chosen: NDArray[np.intp]) -> list[list[int]]:
@@ -70,8 +70,7 @@ def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int
     )
     hint = "wish for less, or give some of these cuts a depth instead"
     figures = {"reached_mm": reached, "count": float(len(members))}
-    lines = tuple(cuts[index].line for index in members)
-    return Finding("opens", "warn", message, hint, cut.place, figures, lines)
+    return Finding("opens", "warn", message, hint, cut.place, figures, tuple(members))
 
 
 def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin) -> Finding:
@@ -85,5 +84,4 @@ def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin)
     reach = np.floor(most * 9) / 10
     hint = f"wish for {reach:.1f} mm or less, or make the cut longer or its neighbours fewer"
     figures: Mapping[str, float] = {"most_mm": most, "count": float(len(members))}
-    lines = tuple(cuts[index].line for index in members)
-    return Finding("opens", "warn", message, hint, cut.place, figures, lines)
+    return Finding("opens", "warn", message, hint, cut.place, figures, tuple(members))

@@ -141,7 +141,6 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Indexes) -> F
         message = f"{cut.name} lies on {under.name} for {size(shared)} {place}"
         hint = f"end one of them {enough(shared)} sooner, or move them {enough(apart)} apart"
     figures = {"count": len(members), "shared_mm": shared, "apart_mm": apart}
-    lines = tuple(layout.cuts[i].line for i in covered)
     later = max(cut.place, under.place)
     message += likewise(len(members), found.whole)
-    return Finding("overlaps", "warn", message, hint, later, figures, lines)
+    return Finding("overlaps", "warn", message, hint, later, figures, tuple(covered.tolist()))

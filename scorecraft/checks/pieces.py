@@ -108,8 +108,7 @@ def _finding(
         "gap_mm": HINGE_MM.value,
         "shallow_mm": SHALLOW_MM.value - 0.5,
     }
-    lines = tuple(shapely.get_coordinates(face.exterior) for face in members)
+    rings = tuple(shapely.get_coordinates(face.exterior) for face in members)
     weight: Severity = "note" if lid else severity
-    return Finding(
-        "pieces", weight, message + likewise(len(members)), hint, cut.place, figures, lines
-    )
+    message += likewise(len(members))
+    return Finding("pieces", weight, message, hint, cut.place, figures, shapes=rings)

@@ -67,8 +67,8 @@ def _finding(
     figures = {"count": len(found), "over_mm": far, "move_mm": too_far}
     if trim is not None:
         figures["shorten_mm"] = trim
-    lines = tuple(layout.cuts[i].line for i in found)
-    return Finding("rim", severity, message + likewise(len(found)), hint, cut.place, figures, lines)
+    message += likewise(len(found))
+    return Finding("rim", severity, message, hint, cut.place, figures, tuple(found.tolist()))
 
 
 def _trim(layout: Layout, cut: Cut) -> float | None:

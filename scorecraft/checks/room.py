@@ -49,11 +49,12 @@ NO_CURE = (
 
 @dataclass(frozen=True, slots=True)
 class Cure:
-    """What to do in a baker's words, the layout it makes, and the lines (N, 2) to draw."""
+    """What to do in a baker's words, the layout it makes, its cuts it is about, lines it adds."""
 
     told: str
     layout: Layout
-    lines: tuple[Line, ...]
+    cuts: tuple[int, ...] = ()
+    lines: tuple[Line, ...] = ()
 
 
 def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
@@ -70,8 +71,8 @@ def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
         "least_direction_deg": turntable_degrees(found.least_direction_rad),
     }
     place = max((cut.place for cut in layout.cuts), default=None)
-    lines = cure.lines if cure else ()
-    return [Finding("room", severity, told(found, layout), hint, place, figures, lines)]
+    cuts, lines = (cure.cuts, cure.lines) if cure else ((), ())
+    return [Finding("room", severity, told(found, layout), hint, place, figures, cuts, lines)]
 
 
 def too_many(known: Known) -> list[Finding]:
@@ -115,12 +116,10 @@ def deeper(layout: Layout, skin: Skin) -> Iterator[tuple[Cure, ...]]:
         replace(cut, depth_mm=depth) if _may_be_deeper(cut) and cut.depth_mm < depth else cut
         for cut in layout.cuts
     )
-    lines = tuple(
-        new.line for new, old in zip(cuts, layout.cuts, strict=True) if new.depth_mm > old.depth_mm
-    )
-    if lines:
+    changed = tuple(i for i, cut in enumerate(cuts) if cut is not layout.cuts[i])
+    if changed:
         told = f"cut the expansion cuts {depth:g} mm deep"
-        yield (Cure(told, replace(layout, cuts=cuts), lines),)
+        yield (Cure(told, replace(layout, cuts=cuts), changed),)
 
 
 def _may_be_deeper(cut: Cut) -> bool:
@@ -147,10 +146,10 @@ def added(layout: Layout, found: Room) -> Iterator[tuple[Cure, ...]]:
             free, left_out = without_light_cuts(upright, lines, depth)
             others = f"{told}, blade upright, and leave out the light cuts in its way ({left_out})"
             yield (
-                Cure(told, slanted, lines),
-                Cure(f"{told}, blade upright", upright, lines),
+                Cure(told, slanted, lines=lines),
+                Cure(f"{told}, blade upright", upright, lines=lines),
                 *(
-                    [Cure(others, free, lines)]
+                    [Cure(others, free, lines=lines)]
                     if 0 < left_out <= MOST_LEFT_OUT * len(layout.cuts)
                     else []
                 ),

@@ -167,11 +167,10 @@ def _finding(
         "apart_mm": worst.apart_mm,
         "depth_mm": shallower,
     }
-    touched = sorted({i for strip in found for i in (strip.one, strip.other)})
-    lines = tuple(layout.cuts[i].line for i in touched)
+    touched = tuple(sorted({i for strip in found for i in (strip.one, strip.other)}))
     place = max(one.place, other.place)
     message += likewise(len(found), whole)
-    return Finding("strips", severity, message, hint, place, figures, lines)
+    return Finding("strips", severity, message, hint, place, figures, touched)
 
 
 def _between(one: Cut, other: Cut) -> str:

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.linework import Array, Indexes
+from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Layout
@@ -98,7 +98,6 @@ def _finding(
     if not same_way and _slant(beside.blade_rad) > 0:
         hint += ", or pull both strokes the same way"
     touched = np.unique([spots.cut[near.here[found]], spots.cut[near.there[found]]])
-    lines: tuple[Array, ...] = tuple(layout.cuts[i].line for i in touched)
     severity = _severity(left, min(a.depth_mm, b.depth_mm))
     place = max(a.place, b.place)
     return Finding(
@@ -108,7 +107,7 @@ def _finding(
         hint,
         place,
         figures,
-        lines,
+        tuple(touched.tolist()),
     )
 
 

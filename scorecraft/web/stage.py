@@ -1,11 +1,9 @@
 """The loaf as the page shows it: drawn in mm as on every print, with what the findings point at."""
 
-from collections.abc import Mapping, Sequence
-
-import numpy as np
+from collections.abc import Sequence
 
 from scorecraft.checks.finding import Finding
-from scorecraft.cuts import Layout, Line
+from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.drawing.loafview import loaf_group
 from scorecraft.drawing.picture import Group, Ink, Item, Picture, Shape
@@ -51,10 +49,9 @@ def marks(layout: Layout, centre: tuple[float, float]) -> Group:
 
 def pointers(layout: Layout, findings: Sequence[Finding], centre: tuple[float, float]) -> Group:
     """Draw what findings point at that is no cut, each with its finding's number."""
-    known = {id(cut.line) for cut in layout.cuts}
     items: list[Item] = []
     for number, finding in enumerate(findings):
-        found = [line for line in finding.lines if id(line) not in known and len(line) > 1]
+        found = [line for line in finding.shapes if len(line) > 1]
         if found:
             lines = tuple(on_paper(line, centre) for line in plan_lines(layout.loaf, found))
             data = {"finding": str(number)}
@@ -63,10 +60,8 @@ def pointers(layout: Layout, findings: Sequence[Finding], centre: tuple[float, f
 
 
 def cuts_of(layout: Layout, finding: Finding) -> list[int]:
-    """List the cuts a finding is about: those it draws, else those its line of text makes."""
+    """List the cuts a finding is about: those it names, else those its line of text makes."""
     place = finding.place
-    drawn: Mapping[int, Line] = {id(line): line for line in finding.lines}
-    own = [index for index, cut in enumerate(layout.cuts) if id(cut.line) in drawn]
-    if own or place is None or any(np.size(line) for line in finding.lines):
-        return own
+    if finding.cuts or finding.shapes or place is None:
+        return list(finding.cuts)
     return [index for index, cut in enumerate(layout.cuts) if cut.place.line == place.line]

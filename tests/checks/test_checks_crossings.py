@@ -106,4 +106,4 @@ def test_copies_are_told_once(cut, lay):
     columns = [cut((x, -60), (x, 60), depth=8, family=2) for x in (-20, 0, 20)]
     (found,) = crossings(lay(*rows, *columns))
     assert found.figures["count"] == 9
-    assert len(found.lines) == 6
+    assert len(found.cuts) == 6

@@ -23,7 +23,7 @@ def test_figures(cut, lay):
     (found,) = pieces(lay(*triangle(cut, 9)))
     assert found.figures["area_cm2"] == pytest.approx(30**2 * math.sqrt(3) / 4 / 100)
     assert "a piece of 3.9 cm2 near the crown" in found.message
-    assert {tuple(p) for p in found.lines[0].round(6)} == {(0, 0), (30, 0), (15, 25.980762)}
+    assert {tuple(p) for p in found.shapes[0].round(6)} == {(0, 0), (30, 0), (15, 25.980762)}
 
 
 def test_cures_work(cut, lay):
@@ -73,7 +73,7 @@ def test_pieces_of_one_statement_are_told_once_and_deep_ones_not_again(cut, lay)
     (found,) = pieces(lay(*rows, *columns))
     assert found.figures["count"] == 4
     assert found.message.endswith("(3 more like it)")
-    assert len(found.lines) == 4
+    assert len(found.shapes) == 4
 
 
 def test_no_cuts(lay):

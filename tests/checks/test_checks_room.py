@@ -88,7 +88,7 @@ def test_a_small_roll_is_told_a_cut_that_keeps_off_its_rim():
     made = bare("round width 80mm height 40mm")
     (told,) = looked_at(made.layout, made.skin)
     assert "through the crown" in told.hint
-    changed = with_cuts(made.layout, told.lines, 10.0, np.pi / 2)
+    changed = with_cuts(made.layout, told.shapes, 10.0, np.pi / 2)
     assert {finding.severity for finding in run(changed)} <= {"note"}
 
 
@@ -104,6 +104,6 @@ def test_no_cut_is_told_through_a_traced_drawing(tmp_path):
     (told,) = looked_at(made.layout, made.skin)
     hull = shapely.MultiPoint(np.concatenate([cut.line for cut in made.cuts])).convex_hull
     assert told.hint == NO_CURE or not any(
-        hull.intersects(shapely.LineString(line)) for line in told.lines
+        hull.intersects(shapely.LineString(line)) for line in told.shapes
     )
     assert "through the crown" not in told.hint

@@ -134,7 +134,7 @@ def test_copies_are_told_once(cut, lay):
     (found,) = strips(lay(*(level(cut, y, 8) for y in (0, 6, 13, 18.5))))
     assert found.figures["count"] == 3
     assert found.figures["width_mm"] == pytest.approx(5.5, abs=0.15)
-    assert len(found.lines) == 4
+    assert len(found.cuts) == 4
     assert strips(lay()) == []
 
 

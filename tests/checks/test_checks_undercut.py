@@ -88,4 +88,4 @@ def test_copies_are_told_once(cut, lay):
     cuts = [level(cut, y, 8, 40 if y % 20 == 0 else 90, family=1 + y % 20) for y in (0, 8, 40, 48)]
     (found,) = undercut(lay(*cuts))
     assert found.figures["count"] == 2
-    assert len(found.lines) == 4
+    assert len(found.cuts) == 4

@@ -39,7 +39,18 @@ def test_json_tells_everything_and_nothing_else(run, pattern):
     assert cut["sheet"][0] == [0, -60] and cut["length_mm"] == pytest.approx(120, abs=0.01)
     assert abs(cut["plan"][0][1]) < 60
     for finding in data["findings"]:
-        assert set(finding) == {"check", "severity", "message", "hint", "line", "column"}
+        assert set(finding) == {
+            "check", "severity", "message", "hint", "figures", "cuts", "line", "column",
+        }  # fmt: skip
+
+
+def test_json_findings_say_which_cuts_and_by_how_much(run, pattern):
+    twice = "slash 100mm depth 10mm\nslash 400mm depth 10mm\n"
+    told = json.loads(run("check", pattern(ROUND + twice), "--json").out)["findings"]
+    rim = next(each for each in told if each["check"] == "rim")
+    assert rim["cuts"] == [1]
+    assert rim["figures"]["count"] == 1
+    assert round(rim["figures"]["over_mm"], 3) == rim["figures"]["over_mm"] > 0
 
 
 def test_another_loaf_and_a_turned_knob(run):
