@@ -6,7 +6,6 @@ needs none of them.
 
 from __future__ import annotations
 
-import os
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
@@ -26,6 +25,7 @@ from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern, as_expression
 from scorecraft.loaf.skin import Skin
 from scorecraft.practice import OPENING_PANELS_ROUGH
+from scorecraft.prints import PRINTS
 from scorecraft.shelf import Source, find_source
 from scorecraft.units import Quantity
 
@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from scorecraft.opening import Opening
     from scorecraft.opening.room import Room
     from scorecraft.opening.wishes import Met
+    from scorecraft.prints.row import Printed
 
 ROUGHER = 1.1
 """A first look has panels that are longer by at least so many times, or is not worth it."""
@@ -171,43 +172,33 @@ class Design:
 
         return loaf_picture(self.layout, width_mm=120.0)
 
+    def printed(self, name: str, form: str = "pdf", **options: object) -> Printed:
+        """Make the print of a name for a form: its pages, and what is to be told of them.
+
+        Options are those of the command of that name, lengths in mm (`slot_mm=3.0`). Raises
+        UsageError for a print, form or option that is not there.
+        """
+        if name not in PRINTS:
+            raise UsageError(f'"{name}" is no print; there are: {", ".join(PRINTS)}')
+        return PRINTS[name].printed(self, form, options)
+
+    def print_to(self, name: str, path: str | Path, **options: object) -> Path:
+        """Write a print in the form of its file's suffix, as `printed` makes it; give its path."""
+        from scorecraft.prints.forms import encoded
+        from scorecraft.writing import write_whole
+
+        target = Path(path)
+        form = target.suffix.lower().lstrip(".")
+        write_whole(target, encoded(self.printed(name, form, **options), form))
+        return target
+
     def guide(self, path: str | Path, *, paper: str | None = None) -> Path:
         """Write the full-size guide as SVG, PDF or PNG, by the file's suffix; give its path.
 
         A loaf too large for the paper is spread over the pages of a PDF, the first of which tells
         how to join the others; SVG and PNG without a paper are one sheet as large as it takes.
         """
-        from scorecraft.drawing.write import encoded
-        from scorecraft.writing import write_whole
-
-        target = Path(path)
-        one_sheet = target.suffix.lower() != ".pdf"
-        pages = self.guide_pages(paper=paper, one_sheet=one_sheet)
-        write_whole(target, encoded(pages, target.suffix))
-        return target
-
-    def guide_pages(
-        self, *, paper: str | None = None, tiled: bool = False, one_sheet: bool = False
-    ) -> tuple[Picture, ...]:
-        """Draw the full-size guide, with the predicted openings and the verdict on its room.
-
-        More than one page where no sheet of the paper holds the loaf, or on the home paper if
-        `tiled`; without a paper `one_sheet` makes one as large as it takes.
-        """
-        from scorecraft.drawing.guide.guide import guide_pages
-        from scorecraft.drawing.paper.sheet import home_paper
-
-        return guide_pages(
-            self.layout,
-            paper=paper,
-            home=home_paper(os.environ),
-            tiled=tiled,
-            one_sheet=one_sheet,
-            findings=self.findings,
-            opening_mm=self.foreseen.widest_mm.tolist() if self.foreseen else None,
-            verdict=self.room_words or None,
-            made=self.work,
-        )
+        return self.print_to("guide", path, paper=paper)
 
     def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:
         """Draw the loaf as it will be after baking, its cuts opened as the model predicts."""

@@ -65,7 +65,7 @@ def look(name: str, what: str, **options) -> Image.Image:
     if what == "bloom":
         drawn = made.bloom(width_mm=150.0)
     elif what == "guide":
-        (drawn,) = made.guide_pages()
+        (drawn,) = made.printed("guide").pages
     else:
         drawn = joined(card(made.layout, plan(made.layout)))
     dpi = ACROSS[what] / drawn.width_mm * 25.4

@@ -9,22 +9,18 @@ import click
 from scorecraft import __version__
 from scorecraft.cli.output import say, told
 from scorecraft.errors import ScorecraftError
+from scorecraft.prints import PRINTS
 
 COMMANDS = {
     "check": "check a design and say what to change",
-    "guide": "print the full-size guide",
-    "card": "print the bench card: which cut next, and how",
-    "stencil": "make a plate to dust flour through",
-    "drape": "print the pattern on paper that lies on the dome",
-    "ring": "print a ring of degrees for the turntable",
-    "bloom": "draw the loaf as it will be after baking",
+    **{each.name: each.brief for each in PRINTS.values()},
     "tune": "learn from the bake: measured openings against predicted",
     "page": "open the live page in a browser",
     "list": "list the shipped patterns",
     "new": "start a pattern of your own",
     "words": "explain the words of the pattern language",
 }
-"""Every command, with its help; each lives in the module of its name."""
+"""Every command, with its help: a print in its row, any other in the module of its name."""
 
 
 class Commands(click.Group):
@@ -38,6 +34,10 @@ class Commands(click.Group):
         """Load a command's module."""
         if cmd_name not in COMMANDS:
             return None
+        if cmd_name in PRINTS:
+            from scorecraft.cli.print_commands import print_command
+
+            return print_command(PRINTS[cmd_name])
         from importlib import import_module
 
         command = import_module(f"scorecraft.cli.{cmd_name}_command").command

@@ -84,8 +84,8 @@ def fitted(
     from datetime import date
 
     from scorecraft.cli.output import deliver, say
-    from scorecraft.cli.prints import file_form
     from scorecraft.designing import make
+    from scorecraft.prints.forms import file_form
     from scorecraft.tune.bake import openings, record, tune
     from scorecraft.tune.baker import baker_of, baker_text
     from scorecraft.tune.log import add
@@ -123,8 +123,8 @@ def named(pattern: str) -> str:
 
 def plotted(plot: Path, pairs: list[tuple[float, float]], title: str, note: str) -> bytes:
     """Draw a plot in the form of its file."""
-    from scorecraft.cli.prints import file_form
     from scorecraft.drawing.tune_plot import tune_plot
     from scorecraft.drawing.write import encoded
+    from scorecraft.prints.forms import file_form
 
     return encoded([tune_plot(pairs, title, note)], file_form(str(plot), None))

@@ -40,9 +40,10 @@ def command(word: str | None, output: str | None) -> int:
 def draw(word: str, output: str) -> None:
     """Draw the example of a word on a round loaf."""
     from scorecraft import design
-    from scorecraft.cli.prints import deliver_pictures, file_form
+    from scorecraft.cli.pictures import deliver_pictures
     from scorecraft.errors import UsageError
     from scorecraft.language.words import WORDS
+    from scorecraft.prints.forms import file_form
 
     row = WORDS[word]
     if row.group in ("header", "rule") or word == "trace":

@@ -1,0 +1,48 @@
+"""The stencil: a plate to dust flour through."""
+
+from scorecraft.prints.row import Drawn, Option, Print, Printed
+from scorecraft.prints.sheets import PAPER, TILED, on_sheets
+
+
+def stencil(
+    design: Drawn,
+    form: str,
+    *,
+    only: tuple[str, ...] = (),
+    mirrored: bool = False,
+    cutter: bool = False,
+    paper: str | None = None,
+    tiled: bool = False,
+    **sizes: float,
+) -> Printed:
+    """Draw the plate with slots, bridges and webs of `sizes` (mm), or its edges for a cutter."""
+    from scorecraft.drawing.templates.cutter import plate_cutter
+    from scorecraft.drawing.templates.stencil import stencil as drawn
+    from scorecraft.plate.plate import make_plate
+
+    layout = design.layout
+    plate = make_plate(layout, only=only, mirrored=mirrored, **sizes)
+    remark = f"too fine, left out: {', '.join(plate.left_out)}" if plate.left_out else ""
+    if cutter or form == "dxf":
+        flat = plate_cutter(plate, layout.title)
+        return Printed((flat,), remark=remark, flat=flat)
+    return on_sheets(drawn(plate, layout), form, paper, tiled=tiled, remark=remark)
+
+
+STENCIL = Print(
+    "stencil",
+    "make a plate to dust flour through",
+    "Make a stencil of PATTERN: its cuts as slots in a plate that stays in one piece.",
+    ("svg", "pdf", "png", "dxf"),
+    (
+        Option("slot", "length", "Width of the slots."),
+        Option("bridge", "length", "Least width of bridges."),
+        Option("web", "length", "Least width of all that stays."),
+        Option("only", "names", "Only these figures or parts, like leaf,star.", "NAMES"),
+        Option("mirrored", "flag", "Draw the side that lies towards the dough."),
+        Option("cutter", "flag", "Plain lines for a cutter or laser (.svg)."),
+        PAPER,
+        TILED,
+    ),
+    stencil,
+)
