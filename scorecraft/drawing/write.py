@@ -11,14 +11,14 @@ from scorecraft.errors import UsageError
 FORMS = ("svg", "pdf", "png")
 
 
-def encoded(pictures: Sequence[Picture], form: str, title: str = "") -> bytes:
+def encoded(pictures: Sequence[Picture], form: str) -> bytes:
     """Encode pictures in a form (`pdf` or a suffix such as `.pdf`).
 
     Only a PDF holds more than one page. Raises UsageError for another form or too many pages.
     """
     form = form.lower().lstrip(".")
     if form == "pdf":
-        return pdf(pictures, title or pictures[0].title)
+        return pdf(pictures, pictures[0].title)
     if form not in FORMS:
         hint = "end the file in .svg, .pdf or .png"
         raise UsageError(f'"{form}" is no kind of print', None, hint)

@@ -32,13 +32,6 @@ class Wanted:
         if self.tension and self.view != "top":
             raise UsageError("the tension is mapped from the top only", None, "leave out the view")
 
-    @property
-    def name(self) -> str:
-        """A word for the picture's file."""
-        if self.tension:
-            return "tension"
-        return "proofed" if self.proofed else "bloom"
-
 
 def picture(
     layout: Layout,

@@ -1,0 +1,95 @@
+"""The table of prints: every row in every form, the same from command line, page and Python."""
+
+import inspect
+import subprocess
+import sys
+
+import pytest
+
+from scorecraft import cli, design
+from scorecraft.errors import UsageError
+from scorecraft.prints import PRINTS
+from scorecraft.prints.forms import encoded
+from scorecraft.web.prints import printed
+
+SLASH = 'title "One"\nloaf round width 120mm height 55mm\nslash 60mm depth 6mm\n'
+STARTS = {
+    "svg": b"<svg",
+    "pdf": b"%PDF-",
+    "png": b"\x89PNG",
+    "dxf": b"999\nall lengths are millimetres",
+    "txt": b"One\nRound loaf",
+}
+EACH = [(row.name, form) for row in PRINTS.values() for form in row.forms]
+
+
+@pytest.fixture(scope="module")
+def slash():
+    return design(SLASH)
+
+
+@pytest.mark.parametrize(("name", "form"), EACH)
+def test_python_and_command_line_write_the_same_bytes(slash, tmp_path, monkeypatch, name, form):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "one.score").write_text(SLASH)
+    ours = slash.print_to(name, tmp_path / f"ours.{form}").read_bytes()
+    assert ours.replace(b"\r\n", b"\n").startswith(STARTS[form])
+    assert cli.run([name, "one.score", "-q", "-o", f"theirs.{form}"]) == 0
+    assert (tmp_path / f"theirs.{form}").read_bytes() == ours
+
+
+@pytest.mark.parametrize("name", PRINTS)
+def test_the_page_keeps_what_python_writes(slash, name):
+    answer = printed(slash, {"what": name, "form": "svg", "paper": "A4"})
+    row = PRINTS[name]
+    paper = {"paper": "A4"} if "paper" in [option.key for option in row.options] else {}
+    assert answer.body == encoded(slash.printed(name, "svg", **paper), "svg")
+
+
+@pytest.mark.parametrize("row", PRINTS.values(), ids=lambda row: row.name)
+def test_a_row_has_an_option_for_all_that_its_maker_takes(row):
+    _, _, *taken = inspect.signature(row.make).parameters.values()
+    named = {each.name for each in taken if each.kind is inspect.Parameter.KEYWORD_ONLY}
+    known = {option.key for option in row.options}
+    assert named <= known
+    assert known == named or taken[-1].kind is inspect.Parameter.VAR_KEYWORD
+    assert row.brief and row.help and all(option.help for option in row.options)
+
+
+def test_the_table_loads_no_heavy_library():
+    script = "import sys, scorecraft.prints; print(*sorted({m.split('.')[0] for m in sys.modules}))"
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True
+    )
+    modules = set(done.stdout.split())
+    assert "scorecraft" in modules and not modules & {"numpy", "shapely", "svgwrite", "click"}
+
+
+@pytest.mark.parametrize(
+    ("name", "form", "options", "told"),
+    [
+        ("poster", "pdf", {}, "there are: guide, card, stencil"),
+        ("guide", "txt", {}, "is no kind of print"),
+        ("drape", "dxf", {}, "is no kind of print"),
+        ("guide", "pdf", {"slot_mm": 3.0}, 'the guide has no "slot_mm"'),
+        ("stencil", "pdf", {"slot": 3.0}, "it takes: slot_mm"),
+        ("stencil", "pdf", {"slot_mm": 70.0}, "use 0.8 mm to 40 mm"),
+        ("bloom", "png", {"before": True, "tension": True}, "different pictures"),
+        ("guide", "pdf", {"paper": "A9"}, "is not a paper"),
+    ],
+)
+def test_what_is_not_there_is_refused_with_what_is(slash, name, form, options, told):
+    with pytest.raises(UsageError) as refused:
+        slash.printed(name, form, **options)
+    assert told in str(refused.value)
+
+
+def test_options_reach_the_print(slash):
+    plain, wide = (slash.printed("stencil", "svg", slot_mm=each) for each in (2.0, 4.0))
+    assert "Slots 2.5 mm" in plain.pages[0].desc and "Slots 5 mm" in wide.pages[0].desc
+    assert slash.printed("stencil", "svg", cutter=True).flat
+    large = design(SLASH, loaf="round width 300mm height 110mm")
+    told = large.printed("guide", paper="A4")
+    assert (len(told.pages) > 2, told.larger) == (True, "")
+    assert f"on {len(told.pages)} pages" in told.sheets
+    assert len(large.printed("guide", "svg").pages) == 1
