@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from scorecraft.checks.balance import balance
 from scorecraft.checks.crossings import crossings
+from scorecraft.checks.cures import tried
 from scorecraft.checks.density import density
 from scorecraft.checks.depth import depth
 from scorecraft.checks.dropped import dropped
@@ -108,8 +109,29 @@ CHECKS: Mapping[str, Check] = {check.name: check for check in ROWS}
 """Every check by its name, in the order of telling."""
 
 
+LOOKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
+    "rim": rim,
+    "overlaps": overlaps,
+    "crossings": crossings,
+    "strips": strips,
+    "pieces": pieces,
+    "undercut": undercut,
+    "depth": depth,
+    "density": density,
+    "balance": balance,
+}
+"""What a cure is tried against: the checks of where the cuts lie, the quick ones for most first."""
+
+
 def found(known: Known, before: Found | None = None) -> Found:
-    """Run every check that what is known allows.
+    """Run every check that what is known allows, and try the cures of what is new."""
+    told = untried(known, before)
+    every = [finding for each in told.values() for finding in each]
+    return {name: tuple(tried(known.layout, each, every, LOOKS)) for name, each in told.items()}
+
+
+def untried(known: Known, before: Found | None = None) -> Found:
+    """Run every check that what is known allows; their cures are yet to be tried.
 
     What was found `before`, when less was known, is taken over, but from checks that are surer now.
     """
@@ -129,8 +151,8 @@ def ranked(told: Found) -> tuple[Finding, ...]:
 
 
 def run(layout: Layout) -> tuple[Finding, ...]:
-    """Run every check that looks at the layout alone, the weightiest findings first."""
-    return ranked(found(Known(layout)))
+    """Run every check that looks at the layout alone, weightiest first; no cure is tried."""
+    return ranked(untried(Known(layout)))
 
 
 def bounded(found: list[Finding]) -> list[Finding]:

@@ -5,19 +5,25 @@ so are the lines of one figure that cross at a good angle (a cross, a lattice).
 """
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from scorecraft.checks.finding import SEVERITIES, Finding, Severity
-from scorecraft.checks.linework import Indexes, strings
+from scorecraft.checks.changes import parted, shortened, turned
+from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
+from scorecraft.checks.linework import Array, Indexes, strings
 from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import enough, likewise, told_once, where
+from scorecraft.checks.telling import half_up, likewise, size, told_once, where
 from scorecraft.cuts import Cut, Layout
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
+
+MOST_TRIMMED = 400
+"""So many crossings of two statements are looked at for how much sooner their cuts should end."""
 
 
 def crossings(layout: Layout) -> list[Finding]:
@@ -76,55 +82,93 @@ def _sharp(
         f"{_both(one, other)} cross at only {angle:.0f} deg "
         f"{where(layout.loaf, met.point[worst])}: the thin points of dough tear"
     )
-    trim = _trim(layout, met, worst)
-    hint = f"turn one of them by {turn} deg, or end the {trim.name} {enough(trim.mm)} sooner"
-    figures = {"count": len(found), "angle_deg": angle, "turn_deg": turn, "shorten_mm": trim.mm}
-    place = max(one.place, other.place)
+    sooner, shorten_mm = _sooner(layout, met, found)
+    offers = [*_turns(layout, met, worst, turn), sooner] if len(found) == 1 else [sooner]
+    figures = {"count": len(found), "angle_deg": angle, "turn_deg": turn, "shorten_mm": shorten_mm}
     return Finding(
         "crossings",
         severity,
         message + likewise(len(found), met.whole),
-        hint,
-        place,
+        "let them cross more squarely, or end one of them before the other",
+        max(one.place, other.place),
         figures,
         _cuts(met, found),
+        offers=tuple(offers),
     )
 
 
 def _between_figures(
     layout: Layout, met: Meetings, found: Indexes, worst: int, severity: Severity
 ) -> Finding:
-    deepest = max(found, key=lambda i: _trim(layout, met, i).mm) if len(found) < 400 else worst
+    deepest = (
+        max(found, key=lambda i: _trim(layout, met, i).mm) if len(found) < MOST_TRIMMED else worst
+    )
     one, other = layout.cuts[met.first[deepest]], layout.cuts[met.second[deepest]]
     place = where(layout.loaf, met.point[deepest])
     message = f"{_both(one, other)} cross {place}"
-    trim = _trim(layout, met, int(deepest))
+    sooner, shorten_mm = _sooner(layout, met, found)
     apart = _overlap(layout, one.figure, other.figure)
-    hint = f"end the {trim.name} {enough(trim.mm)} sooner"
+    offers = [sooner]
     figures = {
         "count": float(len(found)),
         "angle_deg": math.degrees(met.angle[deepest]),
-        "shorten_mm": trim.mm,
+        "shorten_mm": shorten_mm,
     }
     if apart is not None:
-        hint = f"move the figures {enough(apart)} apart, or {hint}"
+        offers.insert(0, _farther_apart(layout, met, found, half_up(apart)))
         figures["apart_mm"] = apart
     return Finding(
         "crossings",
         severity,
         message + likewise(len(found), met.whole),
-        hint,
+        "draw fewer of them or smaller ones, or end one where it meets the other",
         max(one.place, other.place),
         figures,
         _cuts(met, found),
+        offers=tuple(offers),
     )
+
+
+def _turns(layout: Layout, met: Meetings, i: int, by_deg: int) -> Iterator[Offer]:
+    """Offer to turn one of two cuts, or its figure, about their crossing, either way round."""
+    one, other = (layout.cuts[k] for k in (met.first[i], met.second[i]))
+    alone = one.figure == other.figure
+    cuts = [k for k, cut in enumerate(layout.cuts) if cut.figure == one.figure and not alone]
+    about = cuts or [int(met.first[i])]
+    for way, by in (("clockwise", -by_deg), ("counter-clockwise", by_deg)):
+        made = partial(turned, layout, about, met.point[i], math.radians(by))
+        yield Offer(f"turn the {one.name if alone else one.word} by {by_deg} deg {way}", made)
+
+
+def _sooner(layout: Layout, met: Meetings, found: Indexes) -> tuple[Offer, float]:
+    """Offer to end cuts sooner, all alike, as much (mm) as the worst of them asks for."""
+    trims = [_trim(layout, met, int(i)) for i in found[:MOST_TRIMMED]]
+    most = max(trims, key=lambda trim: trim.mm)
+    name = layout.cuts[most.cut].name
+    ends = [(trim.cut, trim.last) for trim in trims]
+    by = half_up(most.mm)
+    return Offer(f"end the {name} {size(by)} sooner", partial(shortened, layout, ends, by)), most.mm
+
+
+def _farther_apart(layout: Layout, met: Meetings, found: Indexes, by_mm: float) -> Offer:
+    """Offer to move crossing figures apart along the lines of their middles."""
+    figure = np.array([cut.figure for cut in layout.cuts])
+    pairs = {(int(figure[met.first[i]]), int(figure[met.second[i]])): i for i in found}
+    middle = {f: _points(layout, f).mean(axis=0) for pair in pairs for f in pair}
+    ways = [
+        (int(met.first[i]), int(met.second[i]), middle[b] - middle[a])
+        for (a, b), i in pairs.items()
+    ]
+    made = partial(parted, layout, ways, by_mm)
+    return Offer(f"move the figures {size(by_mm)} apart", made)
 
 
 @dataclass(frozen=True, slots=True)
 class Trim:
-    """The cut to end sooner, by its name, and by how much (mm)."""
+    """The cut to end sooner, whether at its last end, and by how much (mm)."""
 
-    name: str
+    cut: int
+    last: bool
     mm: float
 
 
@@ -133,26 +177,28 @@ def _trim(layout: Layout, met: Meetings, i: int) -> Trim:
     same = np.flatnonzero((met.first == met.first[i]) & (met.second == met.second[i]))
     ends = []
     for index, along in ((met.first[i], met.along_first), (met.second[i], met.along_second)):
-        cut = layout.cuts[index]
-        whole = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
-        ends.append(Trim(cut.name, float(along[same].max())))
-        ends.append(Trim(cut.name, whole - float(along[same].min())))
+        whole = float(np.hypot(*np.diff(layout.cuts[index].line, axis=0).T).sum())
+        ends.append(Trim(int(index), False, float(along[same].max())))
+        ends.append(Trim(int(index), True, whole - float(along[same].min())))
     least = min(ends, key=lambda trim: trim.mm)
     sine = max(math.sin(float(met.angle[i])), 0.2)
-    return Trim(least.name, least.mm + CLEAR_MM.value / sine)
+    return Trim(least.cut, least.last, least.mm + CLEAR_MM.value / sine)
 
 
 def _overlap(layout: Layout, figure: int, other: int) -> float | None:
     """How far to move two figures apart, along the line of their middles, to part them (mm)."""
     if figure == other:
         return None
-    one = np.concatenate([cut.line for cut in layout.cuts if cut.figure == figure])
-    two = np.concatenate([cut.line for cut in layout.cuts if cut.figure == other])
+    one, two = _points(layout, figure), _points(layout, other)
     way = two.mean(axis=0) - one.mean(axis=0)
     length = float(np.hypot(*way))
     if length < 1.0:
         return None
     return float((one @ way).max() - (two @ way).min()) / length + CLEAR_MM.value
+
+
+def _points(layout: Layout, figure: int) -> Array:
+    return np.concatenate([cut.line for cut in layout.cuts if cut.figure == figure])
 
 
 def _own_crossings(layout: Layout, lines: NDArray[np.object_]) -> list[Finding]:

@@ -1,21 +1,75 @@
 """Cures are made on the layout and checked before they are told."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from scorecraft.checks.finding import Finding
+from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.linework import strings
 from scorecraft.cuts import Cut, Layout, Line
 from scorecraft.errors import Place
 from scorecraft.practice import RIM_MARGIN_MM, STRIP_PER_DEPTH
 
+MOST_TRIED_FINDINGS = 8
+"""The cures of so many findings of a check are tried, of the weightiest."""
+MOST_TRIED_CUTS = 1000
+"""Cures of layouts with more cuts are not tried: each would take longer than a look is worth."""
+
+Look = Callable[[Layout], list[Finding]]
+
 ADDED = "added cut"
 """What a cut that a cure adds is called until it stands in the pattern."""
+
+
+def tried(
+    layout: Layout, found: Sequence[Finding], every: Sequence[Finding], looks: Mapping[str, Look]
+) -> list[Finding]:
+    """Give what one check found the first offers that hold as hints, or leave the plain words.
+
+    Offers of the weightiest are tried against all findings there are (`every`), with `looks` at a
+    layout by the name of their check; those of layouts of more than MOST_TRIED_CUTS are not.
+    """
+    may = MOST_TRIED_FINDINGS if len(layout.cuts) <= MOST_TRIED_CUTS else 0
+    done = []
+    for number, finding in enumerate(sorted(found, key=lambda each: each.weight)):
+        offers = finding.offers if number < may else ()
+        good = (each.told for each in offers if holds(each, layout, finding, every, looks))
+        done.append(replace(finding, hint=next(good, finding.hint), offers=()))
+    return done
+
+
+def holds(
+    offer: Offer,
+    layout: Layout,
+    finding: Finding,
+    before: Sequence[Finding],
+    looks: Mapping[str, Look],
+) -> bool:
+    """Whether a cure takes its finding away, and brings no stop and no warning in any check.
+
+    The check that found it looks first, then the others, until one speaks against it.
+    """
+    made = offer.layout()
+    after = looks[finding.check](made)
+    gone = _count(made, after, _families(layout, finding)) <= _count(
+        layout, [each for each in before if each.check == finding.check], _families(layout, finding)
+    ) - int(finding.figures.get("count", 1.0))
+    others = (look(made) for name, look in looks.items() if name != finding.check)
+    return gone and no_graver(before, after) and all(no_graver(before, each) for each in others)
+
+
+def _families(layout: Layout, finding: Finding) -> frozenset[int]:
+    return frozenset(layout.cuts[i].family for i in finding.cuts)
+
+
+def _count(layout: Layout, findings: Sequence[Finding], families: frozenset[int]) -> int:
+    """Count the places that findings tell of the same statements."""
+    same = (each for each in findings if _families(layout, each) == families)
+    return sum(int(each.figures.get("count", 1.0)) for each in same)
 
 
 def with_cuts(layout: Layout, lines: Sequence[Line], depth_mm: float, blade_rad: float) -> Layout:

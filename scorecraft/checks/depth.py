@@ -1,10 +1,12 @@
 """Cuts too deep for the loaf, and cuts too shallow to do what they are for."""
 
 from collections.abc import Iterator
+from functools import partial
 
 import numpy as np
 
-from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.changes import at_depth, no_deeper
+from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.telling import likewise, size, told_once
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.dome import Loaf
@@ -45,9 +47,14 @@ def _too_deep(
         f"{cut.name} is {size(cut.depth_mm)} deep, {share:.0%} of the loaf's height: "
         f"the loaf may fall{likewise(len(over))}"
     )
-    hint = f"cut it no deeper than {size(np.floor(deep * 2) / 2)}"
+    most = float(np.floor(deep * 2) / 2)
+    about = tuple(over.tolist())
+    offer = Offer(f"cut it no deeper than {size(most)}", lambda: no_deeper(layout, about, most))
     figures = {"count": float(len(over)), "depth_mm": cut.depth_mm, "most_mm": deep}
-    return Finding("depth", severity, message, hint, cut.place, figures, tuple(over.tolist()))
+    hint = "cut it shallower, or make a higher loaf"
+    return Finding(
+        "depth", severity, message, hint, cut.place, figures, about, offers=(offer,) if most else ()
+    )
 
 
 def _too_shallow(layout: Layout) -> Iterator[Finding]:
@@ -59,15 +66,22 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
         cut, wanted = layout.cuts[short[worst]], least[short[worst]]
         does = "makes little room" if cut.kind == "expansion" else "does not part the skin"
         message = f"{cut.name} is only {size(cut.depth_mm)} deep and {does}"
-        hint = f"cut it {size(wanted)} deep or more"
         figures = {
             "count": float(len(members)),
             "depth_mm": cut.depth_mm,
             "least_mm": wanted,
         }
         about = tuple(short[i] for i in members)
+        deeper = partial(at_depth, layout, about, wanted)
         yield Finding(
-            "depth", "warn", message + likewise(len(members)), hint, cut.place, figures, about
+            "depth",
+            "warn",
+            message + likewise(len(members)),
+            "leave it out, or give it more room and cut it deeper",
+            cut.place,
+            figures,
+            about,
+            offers=(Offer(f"cut it {size(wanted)} deep", deeper),),
         )
 
 

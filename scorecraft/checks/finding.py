@@ -1,15 +1,23 @@
 """What a check found: how grave it is, where it is, and what to do about it."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from scorecraft.cuts import Line
+from scorecraft.cuts import Layout, Line
 from scorecraft.errors import Place
 
 Severity = Literal["stop", "warn", "note"]
 
 SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """A cure that a check offers: in a baker's words, and the layout that it makes."""
+
+    told: str
+    layout: Callable[[], Layout]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +28,8 @@ class Finding:
     more. `place` is in the pattern, `figures` the numbers behind the message by name, `cuts` the
     indexes of the layout's cuts it is about, `shapes` lines (N, 2) to draw besides, in sheet mm.
     What holds of many copies is told once: `figures["count"]` says of how many, or of how many at
-    least where the message says so.
+    least where the message says so. `offers` are cures, the gentlest first, that are yet to be
+    tried; the `hint` says what to do where none holds.
     """
 
     check: str
@@ -31,6 +40,7 @@ class Finding:
     figures: Mapping[str, float] = field(default_factory=dict)
     cuts: tuple[int, ...] = ()
     shapes: tuple[Line, ...] = field(default=(), compare=False)
+    offers: tuple[Offer, ...] = field(default=(), compare=False)
 
     @property
     def weight(self) -> int:

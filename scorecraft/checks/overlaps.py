@@ -6,10 +6,11 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from scorecraft.checks.finding import Finding
+from scorecraft.checks.changes import parted, without
+from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.linework import Indexes, points_along, strings
 from scorecraft.checks.neighbours import near_pairs, unseen, within
-from scorecraft.checks.telling import enough, likewise, size, told_once, where
+from scorecraft.checks.telling import half_up, likewise, size, told_once, where
 from scorecraft.cuts import Layout
 from scorecraft.practice import (
     MOST_COMPARED,
@@ -133,14 +134,28 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Indexes) -> F
     least = "" if found.whole else "at least "
     whole = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
     place = where(layout.loaf, cut.line[len(cut.line) // 2])
-    apart = STRIP_PER_DEPTH.value * (cut.depth_mm + under.depth_mm) / 2
+    apart = half_up(STRIP_PER_DEPTH.value * (cut.depth_mm + under.depth_mm) / 2)
+    about = tuple(covered.tolist())
+    drop = Offer(f"drop {least}{len(covered)} of them", lambda: without(layout, about))
+    side = Offer(f"move them {size(apart)} apart", lambda: _aside(layout, found, members, apart))
     if shared > 0.9 * whole:
         message = f"{cut.name} lies on {under.name} {place}: it would be cut twice"
-        hint = f"drop {least}{len(covered)} of them, or move them {enough(apart)} apart"
+        offers = (drop, side)
     else:
         message = f"{cut.name} lies on {under.name} for {size(shared)} {place}"
-        hint = f"end one of them {enough(shared)} sooner, or move them {enough(apart)} apart"
+        offers = (side, drop)
     figures = {"count": len(members), "shared_mm": shared, "apart_mm": apart}
     later = max(cut.place, under.place)
     message += likewise(len(members), found.whole)
-    return Finding("overlaps", "warn", message, hint, later, figures, tuple(covered.tolist()))
+    hint = "end one where it meets the other, or draw them as one cut"
+    return Finding("overlaps", "warn", message, hint, later, figures, about, offers=offers)
+
+
+def _aside(layout: Layout, found: Overlaps, members: Indexes, by_mm: float) -> Layout:
+    """Move cuts apart square to the shorter one, from end to end."""
+    pairs = []
+    for i in members:
+        short, other = int(found.short[i]), int(found.other[i])
+        x, y = layout.cuts[short].line[-1] - layout.cuts[short].line[0]
+        pairs.append((short, other, np.array([-y, x])))
+    return parted(layout, pairs, by_mm)

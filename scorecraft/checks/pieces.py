@@ -4,7 +4,8 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from scorecraft.checks.finding import SEVERITIES, Finding, Severity
+from scorecraft.checks.changes import no_deeper, opened
+from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
 from scorecraft.checks.linework import Array, Indexes
 from scorecraft.checks.telling import likewise, size, told_once, where
 from scorecraft.cuts import Layout, Line
@@ -72,7 +73,9 @@ def _findings(layout: Layout, deep: Indexes, faces: Shapes, severity: Severity) 
     lid = area > LID_CM2.value
     keys = [(layout.cuts[i].family, bool(big)) for i, big in zip(around, lid, strict=True)]
     return [
-        _finding(layout, faces[members], faces[worst], int(around[worst]), severity)
+        _finding(
+            layout, faces[members], faces[worst], around[members], int(around[worst]), severity
+        )
         for worst, members in told_once(keys, -area)
     ]
 
@@ -80,12 +83,16 @@ def _findings(layout: Layout, deep: Indexes, faces: Shapes, severity: Severity) 
 def _cuts_around(layout: Layout, deep: Indexes, faces: Shapes) -> Indexes:
     """Give for every face one of the cuts that bound it."""
     lines = [shapely.LineString(layout.cuts[i].line) for i in deep]
-    edge = shapely.line_interpolate_point(shapely.get_exterior_ring(faces), 0.3, normalized=True)
-    return np.asarray(deep[shapely.STRtree(lines).nearest(edge)], dtype=np.intp)
+    return np.asarray(deep[shapely.STRtree(lines).nearest(_edge(faces))], dtype=np.intp)
 
 
 def _finding(
-    layout: Layout, members: Shapes, worst: shapely.Polygon, around: int, severity: Severity
+    layout: Layout,
+    members: Shapes,
+    worst: shapely.Polygon,
+    edges: Indexes,
+    around: int,
+    severity: Severity,
 ) -> Finding:
     cut = layout.cuts[around]
     area = float(worst.area) / 100
@@ -97,10 +104,7 @@ def _finding(
         f"a piece of {area:.1f} cm2 {spot} is cut {size(depth)} deep or more on all sides: "
         f"it {acts}"
     )
-    hint = (
-        f"leave a gap of {size(HINGE_MM.value)} in the cuts around it, "
-        f"or cut one of them no deeper than {size(SHALLOW_MM.value - 0.5)}"
-    )
+    about = tuple(np.unique(edges).tolist())
     figures = {
         "count": float(len(members)),
         "area_cm2": area,
@@ -111,4 +115,29 @@ def _finding(
     rings = tuple(shapely.get_coordinates(face.exterior) for face in members)
     weight: Severity = "note" if lid else severity
     message += likewise(len(members))
-    return Finding("pieces", weight, message, hint, cut.place, figures, shapes=rings)
+    hint = "leave a gap in the cuts around it, or cut one of them shallower"
+    offers = _offers(layout, members, edges)
+    return Finding("pieces", weight, message, hint, cut.place, figures, about, rings, offers)
+
+
+def _offers(layout: Layout, faces: Shapes, edges: Indexes) -> tuple[Offer, ...]:
+    """Offer a gap in one cut around every piece, or that cut made shallower."""
+    wide, shallow = HINGE_MM.value, SHALLOW_MM.value - 0.5
+    gaps = [
+        (int(i), shapely.LineString(layout.cuts[i].line).project(edge))
+        for i, edge in zip(edges, _edge(faces), strict=True)
+    ]
+    name = layout.cuts[edges[0]].name
+    return (
+        Offer(f"leave a gap of {size(wide)} in the {name}", lambda: opened(layout, gaps, wide)),
+        Offer(
+            f"cut the {name} no deeper than {size(shallow)}",
+            lambda: no_deeper(layout, edges.tolist(), shallow),
+        ),
+    )
+
+
+def _edge(faces: Shapes) -> Shapes:
+    """Give a point on the outline of every face, away from where it begins."""
+    ring = shapely.get_exterior_ring(faces)
+    return np.asarray(shapely.line_interpolate_point(ring, 0.3, normalized=True))

@@ -1,14 +1,16 @@
 """Cuts that run off the loaf, or nearer to its rim than they should."""
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.telling import enough, likewise, size, told_once, where
-from scorecraft.cuts import Cut, Layout
+from scorecraft.checks.changes import moved, shortened
+from scorecraft.checks.finding import Finding, Offer, Severity
+from scorecraft.checks.telling import half_up, likewise, size, told_once, where
+from scorecraft.cuts import Cut, Layout, Line
 from scorecraft.practice import OFF_LOAF_MM, RIM_MARGIN_MM
 
 Array = NDArray[np.float64]
@@ -60,15 +62,38 @@ def _finding(
         message = f"{cut.name} runs {size(far)} off the loaf {place}"
     else:
         message = f"{cut.name} comes within {size(max(0.0, -far))} of the rim {place}"
-    hint = f"move it {enough(too_far)} toward the crown"
     trim = _trim(layout, cut)
-    if trim is not None:
-        hint = f"shorten it by {enough(trim)}, or {hint}"
     figures = {"count": len(found), "over_mm": far, "move_mm": too_far}
     if trim is not None:
         figures["shorten_mm"] = trim
     message += likewise(len(found))
-    return Finding("rim", severity, message, hint, cut.place, figures, tuple(found.tolist()))
+    hint = "make it smaller or shorter, or turn it away from the rim"
+    offers = tuple(_offers(layout, found, furthest, trim, too_far))
+    about = tuple(found.tolist())
+    return Finding("rim", severity, message, hint, cut.place, figures, about, offers=offers)
+
+
+def _offers(
+    layout: Layout, found: NDArray[np.intp], furthest: Array, trim: float | None, too_far: float
+) -> Iterator[Offer]:
+    """Offer to shorten the cuts, or to move their figures toward the crown."""
+    if trim is not None:
+        less = half_up(trim)
+        last = [_ends_with(layout.cuts[i].line, furthest[i]) for i in found]
+        ends = list(zip(found.tolist(), last, strict=True))
+        yield Offer(f"shorten it by {size(less)}", lambda: shortened(layout, ends, less))
+    step = half_up(too_far)
+    ways = {
+        layout.cuts[i].figure: -furthest[i] * step / max(float(np.hypot(*furthest[i])), 1e-9)
+        for i in found
+    }
+    yield Offer(f"move it {size(step)} toward the crown", lambda: moved(layout, ways))
+
+
+def _ends_with(line: Line, point: Array) -> bool:
+    """Whether a point lies nearer to the last end of a line than to its first."""
+    first, last = (float(np.hypot(*(point - line[end]))) for end in (0, -1))
+    return last < first
 
 
 def _trim(layout: Layout, cut: Cut) -> float | None:

@@ -7,11 +7,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecraft.checks.alongside import Alongside, alongside
-from scorecraft.checks.depth import least_depth_mm
-from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.changes import no_deeper, parted, way_to
+from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import apart, enough, likewise, told_once, where
+from scorecraft.checks.telling import apart, half_up, likewise, size, told_once, where
 from scorecraft.cuts import Cut, Layout
 from scorecraft.practice import (
     DEEP_MM,
@@ -153,12 +153,7 @@ def _finding(
         f"only {width} of dough between {_between(one, other)} "
         f"{where(layout.loaf, worst.middle)}: {wanted} hold at that depth"
     )
-    hint = f"move them {enough(worst.apart_mm)} apart"
     shallower = worst.width_mm / STRIP_PER_DEPTH.value
-    if worst.width_mm >= THINNEST_STRIP_MM.value and shallower >= max(
-        least_depth_mm(one), least_depth_mm(other)
-    ):
-        hint += f", or cut them no deeper than {shallower:.1f} mm"
     figures = {
         "count": len(found),
         "width_mm": worst.width_mm,
@@ -170,7 +165,23 @@ def _finding(
     touched = tuple(sorted({i for strip in found for i in (strip.one, strip.other)}))
     place = max(one.place, other.place)
     message += likewise(len(found), whole)
-    return Finding("strips", severity, message, hint, place, figures, touched)
+    hint = "draw fewer of them or smaller ones, or cut them shallower"
+    offers = _offers(layout, worst, found, touched)
+    return Finding("strips", severity, message, hint, place, figures, touched, offers=tuple(offers))
+
+
+def _offers(
+    layout: Layout, worst: Strip, found: list[Strip], touched: tuple[int, ...]
+) -> Iterator[Offer]:
+    """Offer to move the cuts apart, or to cut them shallower, floored to a tenth of a mm."""
+    by = half_up(worst.apart_mm)
+    if worst.one != worst.other:
+        pairs = [(s.one, s.other, way_to(layout.cuts[s.other].line, s.middle)) for s in found]
+        yield Offer(f"move them {size(by)} apart", lambda: parted(layout, pairs, by))
+    depth = float(np.floor(min(s.width_mm for s in found) / STRIP_PER_DEPTH.value * 10) / 10)
+    if depth > 0:
+        told = f"cut them no deeper than {depth:.1f} mm"
+        yield Offer(told, lambda: no_deeper(layout, touched, depth))
 
 
 def _between(one: Cut, other: Cut) -> str:

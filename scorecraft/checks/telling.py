@@ -38,9 +38,14 @@ def size(value_mm: float) -> str:
     return f"{value_mm:.{digits}f} mm".replace(".0 mm", " mm")
 
 
+def half_up(value_mm: float) -> float:
+    """Round a length up to half a millimetre, as a hand can tell it."""
+    return math.ceil(value_mm * 2 - 1e-9) / 2
+
+
 def enough(value_mm: float) -> str:
     """Write a length a cure needs, rounded up to half a millimetre."""
-    return size(math.ceil(value_mm * 2 - 1e-9) / 2)
+    return size(half_up(value_mm))
 
 
 def apart(less_mm: float, more_mm: float) -> tuple[str, str]:

@@ -5,15 +5,17 @@ leans to the same side of every stroke; to which side depends on the hand, so bo
 """
 
 import math
+from collections.abc import Iterator
 
 import numpy as np
 from numpy.typing import NDArray
 
 from scorecraft.checks.alongside import Alongside, alongside
-from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.changes import no_flatter, parted
+from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import enough, likewise, size, told_once, where
+from scorecraft.checks.telling import half_up, likewise, size, told_once, where
 from scorecraft.cuts import Layout
 from scorecraft.practice import (
     DEEP_MM,
@@ -90,10 +92,9 @@ def _finding(
     )
     lacks = (UNDERCUT_CLEAR_MM.value - left) * float(near.flat[worst]) / width
     steeper = _steeper(width, min(a.depth_mm, b.depth_mm), _slant(beside.blade_rad), same_way)
-    hint = f"move them {enough(lacks)} apart"
+    hint = "cut them shallower, or hold the blade steeper"
     figures = {"count": float(len(found)), "reach_mm": reaches, "left_mm": left, "apart_mm": lacks}
     if steeper is not None:
-        hint += f", or hold the blade at {steeper} deg or steeper"
         figures["blade_deg"] = float(steeper)
     if not same_way and _slant(beside.blade_rad) > 0:
         hint += ", or pull both strokes the same way"
@@ -108,7 +109,27 @@ def _finding(
         place,
         figures,
         tuple(touched.tolist()),
+        offers=tuple(_offers(layout, near, found, lacks, steeper)),
     )
+
+
+def _offers(
+    layout: Layout, near: Alongside, found: NDArray[np.intp], lacks: float, steeper: int | None
+) -> Iterator[Offer]:
+    """Offer to hold the blade steeper, or to move the cuts apart."""
+    spots = near.stations
+    here, there = near.here[found], near.there[found]
+    if steeper is not None:
+        about = np.unique([spots.cut[here], spots.cut[there]]).tolist()
+        told = f"hold the blade at {steeper} deg or steeper"
+        yield Offer(told, lambda: no_flatter(layout, about, math.radians(steeper)))
+    by = half_up(lacks)
+    pairs = [
+        (int(spots.cut[a]), int(spots.cut[b]), spots.point[b] - spots.point[a])
+        for a, b in zip(here, there, strict=True)
+    ]
+    if all(a != b for a, b, _ in pairs):
+        yield Offer(f"move them {size(by)} apart", lambda: parted(layout, pairs, by))
 
 
 def _severity(left: float, depth_mm: float) -> Severity:

@@ -57,7 +57,7 @@ def test_cures_of_crossing_figures_work(cut, lay):
     assert found.severity == "note"
     shorter, apart = found.figures["shorten_mm"], found.figures["apart_mm"]
     assert 10 < shorter < 16
-    assert f"end the slash {shorter:.0f} mm sooner" in found.hint
+    assert f"end the slash {shorter:.0f} mm sooner" in [each.told for each in found.offers]
     assert crossings(lay(cut((0, 0), (60 - shorter, 0), depth=8), upright)) == []
     assert crossings(lay(cut((-apart, 0), (60 - apart, 0), depth=8), upright)) == []
 

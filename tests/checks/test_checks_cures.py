@@ -1,9 +1,12 @@
 """What a cure changes, and when a change is no graver."""
 
 import numpy as np
+import pytest
 
+from scorecraft.checks import found, ranked, run
 from scorecraft.checks.cures import has_place, no_graver, with_cuts, without_light_cuts
 from scorecraft.checks.finding import Finding
+from scorecraft.checks.known import Known
 from scorecraft.designing import make
 
 ROUND = make("loaf round width 220mm height 90mm\nslash 60mm depth 8mm\n").layout
@@ -49,3 +52,28 @@ def test_only_light_cuts_give_way():
     line = np.array([[-40.0, -30.0], [40.0, 30.0]])
     left, count = without_light_cuts(layout, [line], 10.0)
     assert count == 1 and [cut.depth_mm for cut in left.cuts] == [8.0]
+
+
+LOAVES = (
+    "round width 80mm height 40mm",
+    "round width 350mm height 20mm",
+    "oval width 90mm length 120mm height 50mm",
+)
+PATTERNS = ("leaf-crown", "tortoiseshell-oval", "one-slash", "filled-cross", "overlapping-slashes")
+
+
+@pytest.mark.parametrize("loaf", LOAVES)
+@pytest.mark.parametrize("name", PATTERNS)
+def test_every_told_cure_with_a_number_takes_its_finding_away(name, loaf):
+    """Made on the layout, nothing is left of the finding and no check stops or warns anew."""
+    layout = make(name, loaf=loaf).layout
+    before = run(layout)
+    made = []
+    for told in ranked(found(Known(layout))):
+        assert not told.offers
+        (raw,) = (each for each in before if each.message == told.message)
+        made += [(raw, offer.layout()) for offer in raw.offers if offer.told == told.hint]
+    for cured, after in ((raw, run(after)) for raw, after in made):
+        assert no_graver(before, after)
+        assert cured.message not in [each.message for each in after]
+    assert made or not any(each.offers for each in before if each.severity == "warn")

@@ -27,7 +27,7 @@ def test_a_flat_loaf_takes_less(cut, lay):
     (found,) = depth(lay(cut(*LINE, depth=12), loaf=flat))
     assert found.severity == "warn"
     assert "30% of the loaf's height" in found.message
-    assert found.hint == "cut it no deeper than 10 mm"
+    assert found.offers[0].told == "cut it no deeper than 10 mm"
     (found,) = depth(lay(cut(*LINE, depth=17), loaf=flat))
     assert found.severity == "stop"
 

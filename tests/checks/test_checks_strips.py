@@ -3,6 +3,8 @@ import math
 import numpy as np
 import pytest
 
+from scorecraft.checks import LOOKS
+from scorecraft.checks.cures import holds
 from scorecraft.checks.strips import strips
 from scorecraft.motifs.leaf import leaf
 from scorecraft.motifs.spiral import spiral
@@ -43,7 +45,7 @@ def test_figures(cut, lay):
 def test_cures_work(cut, lay):
     """Moved apart by the told distance, or cut at the told depth, the strip holds."""
     (found,) = strips(lay(level(cut, 0, 8), level(cut, 7, 8)))
-    assert found.hint.startswith("move them 3 mm apart")
+    assert found.offers[0].told == "move them 3 mm apart"
     assert strips(lay(level(cut, 0, 8), level(cut, 7 + 3, 8))) == []
     shallow = found.figures["depth_mm"] - 0.1
     assert strips(lay(level(cut, 0, shallow), level(cut, 7, shallow))) == []
@@ -149,6 +151,10 @@ def test_a_strip_that_almost_holds_is_told_with_figures_that_differ(cut, lay):
 def test_no_cure_makes_a_cut_too_shallow_for_what_it_is_for(cut, lay):
     """A strip that an expansion cut of 2 mm would leave: the depth check would warn of that."""
     (found,) = strips(lay(level(cut, 0, 8), level(cut, 2.6, 8)))
-    assert "apart" in found.hint and "no deeper" not in found.hint
+    assert holding(lay(level(cut, 0, 8), level(cut, 2.6, 8)), found) == ["move them 7.5 mm apart"]
     (found,) = strips(lay(level(cut, 0, 4), level(cut, 2.6, 4)))
-    assert "no deeper than 2.1 mm" in found.hint
+    assert "cut them no deeper than 2.1 mm" in [each.told for each in found.offers]
+
+
+def holding(layout, found):
+    return [each.told for each in found.offers if holds(each, layout, found, [found], LOOKS)]
