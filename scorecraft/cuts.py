@@ -9,14 +9,11 @@ from functools import cached_property
 from typing import Any, Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Line
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
-
-Line = NDArray[np.float64]
-"""A polyline: (N, 2) points in mm, N >= 2."""
 
 Kind = Literal["expansion", "decorative"]
 
@@ -94,6 +91,6 @@ class Layout:
     """What expansion dropped or changed on the way, told to the user as notes."""
 
     @cached_property
-    def lengths_mm(self) -> NDArray[np.float64]:
+    def lengths_mm(self) -> Floats:
         """True length of every cut on the dough (mm), shape (cuts,)."""
         return np.asarray(self.loaf.lengths_on_dough([cut.line for cut in self.cuts]))

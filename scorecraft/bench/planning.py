@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Ints
 from scorecraft.bench.blade import depths, handle
 from scorecraft.bench.clock import (
     allowed_seconds,
@@ -27,7 +27,6 @@ from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Layout
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
-Array = NDArray[np.float64]
 Stop = tuple[Stage, Setting, int]
 """A stage, a setting, and the choice taken of its angles."""
 
@@ -214,9 +213,7 @@ def _pulls(
     )
 
 
-def _across(
-    layout: Layout, made: Strokes, bench: Bench, rows: NDArray[np.intp], table: float
-) -> list[int]:
+def _across(layout: Layout, made: Strokes, bench: Bench, rows: Ints, table: float) -> list[int]:
     """Order like cuts so that the hand does not pass over what is cut, the far ones first."""
     theta = np.arctan2(made.middle[rows, 1], made.middle[rows, 0]) - table
     away = np.hypot(*made.middle[rows].T)

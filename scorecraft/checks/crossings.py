@@ -9,10 +9,10 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Ints, Shapes
 from scorecraft.checks.finding import SEVERITIES, Finding, Severity
-from scorecraft.checks.linework import Indexes, strings
+from scorecraft.checks.linework import strings
 from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.telling import enough, likewise, told_once, where
@@ -39,7 +39,7 @@ def crossings(layout: Layout) -> list[Finding]:
     return [*findings, *_own_crossings(layout, lines), *more]
 
 
-def _worth_telling(layout: Layout, met: Meetings, sharp: NDArray[np.bool_]) -> Indexes:
+def _worth_telling(layout: Layout, met: Meetings, sharp: Flags) -> Ints:
     """Leave out what is meant: lattices of one figure, and shallow ones of one statement."""
     figure = np.array([cut.figure for cut in layout.cuts])
     family = np.array([cut.family for cut in layout.cuts])
@@ -66,9 +66,7 @@ def _severity(layout: Layout, met: Meetings, i: int, sharp: bool) -> Severity:
     return "warn" if sharp or drawn else "note"
 
 
-def _sharp(
-    layout: Layout, met: Meetings, found: Indexes, worst: int, severity: Severity
-) -> Finding:
+def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Severity) -> Finding:
     one, other = layout.cuts[met.first[worst]], layout.cuts[met.second[worst]]
     angle = math.degrees(met.angle[worst])
     turn = math.ceil(SHARP_CROSSING_DEG.value - angle)
@@ -92,7 +90,7 @@ def _sharp(
 
 
 def _between_figures(
-    layout: Layout, met: Meetings, found: Indexes, worst: int, severity: Severity
+    layout: Layout, met: Meetings, found: Ints, worst: int, severity: Severity
 ) -> Finding:
     deepest = max(found, key=lambda i: _trim(layout, met, i).mm) if len(found) < 400 else worst
     one, other = layout.cuts[met.first[deepest]], layout.cuts[met.second[deepest]]
@@ -155,7 +153,7 @@ def _overlap(layout: Layout, figure: int, other: int) -> float | None:
     return float((one @ way).max() - (two @ way).min()) / length + CLEAR_MM.value
 
 
-def _own_crossings(layout: Layout, lines: NDArray[np.object_]) -> list[Finding]:
+def _own_crossings(layout: Layout, lines: Shapes) -> list[Finding]:
     """Find single cuts that cross themselves."""
     found = np.flatnonzero(~shapely.is_simple(lines))
     keys = [layout.cuts[i].family for i in found]
@@ -178,5 +176,5 @@ def _both(one: Cut, other: Cut) -> str:
     return f"{one.name} and {other.name}"
 
 
-def _cuts(met: Meetings, found: Indexes) -> tuple[int, ...]:
+def _cuts(met: Meetings, found: Ints) -> tuple[int, ...]:
     return tuple(np.unique([met.first[found], met.second[found]]).tolist())

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.errors import Place
 
 Severity = Literal["stop", "warn", "note"]

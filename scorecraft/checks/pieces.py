@@ -2,12 +2,11 @@
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints, Line, Shapes
 from scorecraft.checks.finding import SEVERITIES, Finding, Severity
-from scorecraft.checks.linework import Array, Indexes
 from scorecraft.checks.telling import likewise, size, told_once, where
-from scorecraft.cuts import Layout, Line
+from scorecraft.cuts import Layout
 from scorecraft.practice import (
     CRUMB_PIECE_MM2,
     HINGE_MM,
@@ -18,8 +17,6 @@ from scorecraft.practice import (
 )
 
 ACTS = {"stop": "lifts off", "warn": "curls and dries", "note": "may curl"}
-
-Shapes = NDArray[np.object_]
 
 
 def pieces(layout: Layout) -> list[Finding]:
@@ -40,7 +37,7 @@ def pieces(layout: Layout) -> list[Finding]:
     return findings
 
 
-def _deep(layout: Layout, depth_mm: float) -> Indexes:
+def _deep(layout: Layout, depth_mm: float) -> Ints:
     return np.flatnonzero([cut.depth_mm >= depth_mm for cut in layout.cuts])
 
 
@@ -60,13 +57,13 @@ def _carried_on(line: Line) -> Line:
     return np.vstack([_beyond(line[1], line[0]), line, _beyond(line[-2], line[-1])])
 
 
-def _beyond(before: Array, end: Array) -> Array:
+def _beyond(before: Floats, end: Floats) -> Floats:
     side = end - before
     length = max(float(np.hypot(*side)), 1e-9)
     return np.asarray(end + side * (JOIN_MM.value / length))
 
 
-def _findings(layout: Layout, deep: Indexes, faces: Shapes, severity: Severity) -> list[Finding]:
+def _findings(layout: Layout, deep: Ints, faces: Shapes, severity: Severity) -> list[Finding]:
     around = _cuts_around(layout, deep, faces)
     area = shapely.area(faces) / 100
     lid = area > LID_CM2.value
@@ -77,7 +74,7 @@ def _findings(layout: Layout, deep: Indexes, faces: Shapes, severity: Severity) 
     ]
 
 
-def _cuts_around(layout: Layout, deep: Indexes, faces: Shapes) -> Indexes:
+def _cuts_around(layout: Layout, deep: Ints, faces: Shapes) -> Ints:
     """Give for every face one of the cuts that bound it."""
     lines = [shapely.LineString(layout.cuts[i].line) for i in deep]
     edge = shapely.line_interpolate_point(shapely.get_exterior_ring(faces), 0.3, normalized=True)

@@ -4,14 +4,12 @@ from itertools import pairwise
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Cut, Layout
 from scorecraft.practice import OFF_LOAF_MM, RIM_MARGIN_MM
-
-Array = NDArray[np.float64]
 
 
 def rim(layout: Layout) -> list[Finding]:
@@ -28,7 +26,7 @@ def rim(layout: Layout) -> list[Finding]:
     ]
 
 
-def _excess(layout: Layout) -> tuple[Array, Array]:
+def _excess(layout: Layout) -> tuple[Floats, Floats]:
     """How far each cut runs beyond the rim (mm; less than 0 inside), and its furthest point."""
     points = np.concatenate([cut.line for cut in layout.cuts])
     starts = np.cumsum([0] + [len(cut.line) for cut in layout.cuts])
@@ -46,10 +44,10 @@ def _severity(cut: Cut, over: float) -> Severity:
 
 def _finding(
     layout: Layout,
-    found: NDArray[np.intp],
+    found: Ints,
     worst: int,
-    over: Array,
-    furthest: Array,
+    over: Floats,
+    furthest: Floats,
     severity: Severity,
 ) -> Finding:
     cut = layout.cuts[worst]

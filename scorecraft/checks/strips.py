@@ -4,12 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.depth import least_depth_mm
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.telling import apart, enough, likewise, told_once, where
 from scorecraft.cuts import Cut, Layout
@@ -25,8 +24,6 @@ from scorecraft.practice import (
     STRIP_WARN_SHARE,
     THINNEST_STRIP_MM,
 )
-
-Array = NDArray[np.float64]
 
 NARROW = 0.1
 """Share of a strip that may be narrower than the width it is told by."""
@@ -46,7 +43,7 @@ class Strip:
     width_mm: float
     wanted_mm: float
     apart_mm: float
-    middle: Array
+    middle: Floats
 
 
 def strips(layout: Layout) -> list[Finding]:
@@ -84,7 +81,7 @@ def narrow_strips(layout: Layout) -> tuple[list[Strip], bool]:
     return list(best.values()), near.whole
 
 
-def _measured(near: Alongside, reach: Array) -> Iterator[Strip]:
+def _measured(near: Alongside, reach: Floats) -> Iterator[Strip]:
     """Measure the strips from either cut beside them, all at once; passages too short are none."""
     spots = near.stations
     facing, pair = _by_pair(near)
@@ -113,7 +110,7 @@ def _measured(near: Alongside, reach: Array) -> Iterator[Strip]:
         )
 
 
-def _by_pair(near: Alongside) -> tuple[Indexes, Indexes]:
+def _by_pair(near: Alongside) -> tuple[Ints, Ints]:
     """Sort facings by the pair of their cuts, and number the pairs; single ones are left out.
 
     Every station of a pair counts once, with the first it faces.
@@ -128,7 +125,7 @@ def _by_pair(near: Alongside) -> tuple[Indexes, Indexes]:
     return order, np.unique(pair, return_inverse=True)[1]
 
 
-def _narrow(values: Array, pair: Indexes, first: Indexes, count: Indexes) -> Array:
+def _narrow(values: Floats, pair: Ints, first: Ints, count: Ints) -> Floats:
     """Give for every pair the value that a tenth of its own stay below."""
     order = np.lexsort((values, pair))
     return np.asarray(values[order[first + (NARROW * count).astype(np.intp)]])

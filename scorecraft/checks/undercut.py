@@ -7,11 +7,10 @@ leans to the same side of every stroke; to which side depends on the hand, so bo
 import math
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Ints
 from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Layout
@@ -55,7 +54,7 @@ def _slant(blade_rad: float) -> float:
     return 0.0 if blade_rad >= math.radians(SLANTED_DEG.value) else 1 / math.tan(blade_rad)
 
 
-def _long_enough(near: Alongside, tight: Indexes) -> list[Indexes]:
+def _long_enough(near: Alongside, tight: Ints) -> list[Ints]:
     """Sort tight facings by pair of cuts, and keep pairs that are tight for long enough."""
     spots = near.stations
     length = np.bincount(spots.cut, weights=spots.step)
@@ -72,9 +71,7 @@ def _long_enough(near: Alongside, tight: Indexes) -> list[Indexes]:
     return kept
 
 
-def _finding(
-    layout: Layout, near: Alongside, worst: int, found: NDArray[np.intp], left: float
-) -> Finding:
+def _finding(layout: Layout, near: Alongside, worst: int, found: Ints, left: float) -> Finding:
     spots = near.stations
     a, b = (layout.cuts[spots.cut[end[worst]]] for end in (near.here, near.there))
     slanted, beside = (a, b) if _slant(a.blade_rad) >= _slant(b.blade_rad) else (b, a)

@@ -4,15 +4,13 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
 from scorecraft.errors import ScorecraftError
 from scorecraft.loaf.dome import Loaf
 from scorecraft.units import turntable_degrees
-
-Array = NDArray[np.float64]
 
 MOST_WIDER = 0.02
 """Dough may be wider around the crown than flat paper by this part: the darts' edges hide it."""
@@ -24,7 +22,7 @@ TRIED = 120
 """Rings on which the fit is measured."""
 
 
-def dart_width(left: Petal, right: Petal, distance: Array) -> Array:
+def dart_width(left: Petal, right: Petal, distance: Floats) -> Floats:
     """Width (mm) of the wedge between two neighbouring petals at distances from the crown.
 
     Less than nothing where the petals would have to overlap: the dough is wider than flat paper.
@@ -73,7 +71,7 @@ def check_can_lie(rings: Rings) -> None:
         )
 
 
-def _reason(loaf: Loaf, wider: Array) -> str:
+def _reason(loaf: Loaf, wider: Floats) -> str:
     """Say what keeps paper off: `wider` is dough over paper in each direction, rising from +x."""
     theta = (np.arange(len(wider)) + 0.5) * (2 * np.pi / len(wider))
     worst = float(theta[np.argmax(wider)])

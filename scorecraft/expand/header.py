@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.errors import PatternError, Place, Problem, ScorecraftError, lines_of
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values, read

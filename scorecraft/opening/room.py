@@ -16,8 +16,8 @@ from typing import Literal
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Floats
 from scorecraft.opening.load import COMPLIANCE, tensor
-from scorecraft.opening.noding import Floats
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
 from scorecraft.practice import (
