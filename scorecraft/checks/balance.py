@@ -10,8 +10,9 @@ from scorecraft.checks.cures import has_place, no_graver
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import stations
 from scorecraft.checks.rim import rim
-from scorecraft.checks.telling import clock, enough, size
+from scorecraft.checks.telling import enough, size
 from scorecraft.cuts import Layout
+from scorecraft.loaf.places import clock
 from scorecraft.practice import ADDED_CUT_SHARE, ASIDE_NOTE, ASIDE_WARN, STATION_MM
 
 

@@ -15,8 +15,9 @@ from scorecraft.checks.finding import SEVERITIES, Finding, Severity
 from scorecraft.checks.linework import strings
 from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import enough, likewise, told_once, where
+from scorecraft.checks.telling import enough, likewise, told_once
 from scorecraft.cuts import Cut, Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
 
 

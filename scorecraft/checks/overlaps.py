@@ -9,8 +9,9 @@ from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.linework import points_along, strings
 from scorecraft.checks.neighbours import near_pairs, unseen, within
-from scorecraft.checks.telling import enough, likewise, size, told_once, where
+from scorecraft.checks.telling import enough, likewise, size, told_once
 from scorecraft.cuts import Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import (
     MOST_COMPARED,
     OVERLAP_MM,

@@ -5,8 +5,9 @@ import shapely
 
 from scorecraft.arrays import Floats, Ints, Line, Shapes
 from scorecraft.checks.finding import SEVERITIES, Finding, Severity
-from scorecraft.checks.telling import likewise, size, told_once, where
+from scorecraft.checks.telling import likewise, size, told_once
 from scorecraft.cuts import Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import (
     CRUMB_PIECE_MM2,
     HINGE_MM,

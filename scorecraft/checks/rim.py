@@ -7,8 +7,9 @@ import shapely
 
 from scorecraft.arrays import Floats, Ints
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.telling import enough, likewise, size, told_once, where
+from scorecraft.checks.telling import enough, likewise, size, told_once
 from scorecraft.cuts import Cut, Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import OFF_LOAF_MM, RIM_MARGIN_MM
 
 

@@ -10,8 +10,9 @@ from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.depth import least_depth_mm
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import apart, enough, likewise, told_once, where
+from scorecraft.checks.telling import apart, enough, likewise, told_once
 from scorecraft.cuts import Cut, Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import (
     DEEP_MM,
     SHALLOW_MM,

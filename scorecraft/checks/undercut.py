@@ -12,8 +12,9 @@ from scorecraft.arrays import Ints
 from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import enough, likewise, size, told_once, where
+from scorecraft.checks.telling import enough, likewise, size, told_once
 from scorecraft.cuts import Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import (
     DEEP_MM,
     SLANTED_DEG,
