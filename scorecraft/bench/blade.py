@@ -6,8 +6,7 @@ from typing import Literal
 import numpy as np
 
 from scorecraft.arrays import Floats
-from scorecraft.bench.hands import Bench
-from scorecraft.cuts import Cut
+from scorecraft.cuts import Bench, Cut
 from scorecraft.practice import (
     CURVED_BELOW_DEG,
     END_DEPTH_SHARE,

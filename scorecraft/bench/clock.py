@@ -3,8 +3,7 @@
 import numpy as np
 
 from scorecraft.arrays import Flags, Floats
-from scorecraft.bench.hands import Bench
-from scorecraft.cuts import Layout
+from scorecraft.cuts import Bench, Layout
 from scorecraft.practice import (
     BENCH_TIME_AT_C,
     BENCH_TIME_AT_WATER,

@@ -17,14 +17,14 @@ from scorecraft.bench.clock import (
 )
 from scorecraft.bench.copies import Copies
 from scorecraft.bench.evening import evened
-from scorecraft.bench.hands import Bench, bench_of
+from scorecraft.bench.hands import bench_of
 from scorecraft.bench.order import Route, best_route, given_route
 from scorecraft.bench.runs import runs
 from scorecraft.bench.settings import Setting, by_depth, settings, units_of
 from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Plan, Pull, Stage, Step, Work
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
-from scorecraft.cuts import Layout
+from scorecraft.cuts import Bench, Layout
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
 Stop = tuple[Stage, Setting, int]

@@ -12,8 +12,7 @@ import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints
 from scorecraft.bench.clock import stroke_seconds
-from scorecraft.bench.hands import Bench
-from scorecraft.cuts import Layout
+from scorecraft.cuts import Bench, Layout
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, LEAST_SIGHT, PULL_COST, PUSH_COST
 
