@@ -8,33 +8,30 @@ from collections.abc import Callable
 from math import asin, ceil, pi, sqrt
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from scorecraft.arrays import Line
 from scorecraft.practice import CHORD_MM
 
-Points = NDArray[np.float64]
 
-
-def polar(radius: Points | float, angle: Points | float) -> Points:
+def polar(radius: Line | float, angle: Line | float) -> Line:
     """Points at a radius (mm) and a turntable angle (radians) from the origin, shape (..., 2)."""
     angle = np.asarray(angle)
     return np.stack([radius * np.sin(angle), radius * np.cos(angle)], axis=-1)
 
 
-def segment(start: ArrayLike, end: ArrayLike) -> Points:
+def segment(start: ArrayLike, end: ArrayLike) -> Line:
     """Return the straight line between two points (mm) as a (2, 2) array."""
     return np.array([start, end], dtype=np.float64)
 
 
-def arc(
-    radius: float, start: float, end: float, centre: tuple[float, float] = (0.0, 0.0)
-) -> Points:
+def arc(radius: float, start: float, end: float, centre: tuple[float, float] = (0.0, 0.0)) -> Line:
     """Circular arc of a radius (mm) from one turntable angle to another (radians), in that order.
 
     A whole turn returns to its first point exactly.
     """
     angles = np.linspace(start, end, arc_steps(radius, end - start) + 1)
-    points: Points = polar(radius, angles) + np.asarray(centre)
+    points: Line = polar(radius, angles) + np.asarray(centre)
     if abs(abs(end - start) - 2 * pi) < 1e-12:
         points[-1] = points[0]
     return points
@@ -48,7 +45,7 @@ def arc_steps(radius: float, sweep: float) -> int:
     return max(2, ceil(abs(sweep) / min(widest, pi / 6)))
 
 
-def bezier(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, p3: ArrayLike) -> Points:
+def bezier(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, p3: ArrayLike) -> Line:
     """Cubic Bezier curve through four control points (mm)."""
     controls = np.array([p0, p1, p2, p3], dtype=np.float64)
     t = np.linspace(0, 1, bezier_steps(controls) + 1)
@@ -57,7 +54,7 @@ def bezier(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, p3: ArrayLike) -> Points
     return np.asarray(weights @ controls)
 
 
-def bezier_steps(controls: Points) -> int:
+def bezier_steps(controls: Line) -> int:
     """Count the chords that a cubic Bezier curve with control points (4, 2) in mm needs.
 
     It follows from the bound on the second derivative, |B''| h^2 / 8.
@@ -66,12 +63,12 @@ def bezier_steps(controls: Points) -> int:
     return max(1, ceil(sqrt(bend / (8 * CHORD_MM.value))))
 
 
-def join(*pieces: Points) -> Points:
+def join(*pieces: Line) -> Line:
     """Lay curves end to end into one line; each starts where the one before it ends."""
     return np.concatenate([pieces[0], *(piece[1:] for piece in pieces[1:])])
 
 
-def sample(curve: Callable[[Points], Points], start: float, end: float) -> Points:
+def sample(curve: Callable[[Line], Line], start: float, end: float) -> Line:
     """Sample a smooth curve given by its parameter, halving the steps until chords are close.
 
     `curve` takes an (N,) array of parameters and returns (N, 2) points in mm.
@@ -86,7 +83,7 @@ def sample(curve: Callable[[Points], Points], start: float, end: float) -> Point
     return points
 
 
-def smooth(points: ArrayLike) -> Points:
+def smooth(points: ArrayLike) -> Line:
     """Smooth curve through points (N, 2) in mm; a last point equal to the first closes it.
 
     Centripetal Catmull-Rom spline: Barry & Goldman 1988, with the square root of the chord as
@@ -103,20 +100,20 @@ def smooth(points: ArrayLike) -> Points:
     return join(*(_catmull_rom(*padded[i : i + 4]) for i in range(len(through) - 1)))
 
 
-def _bent_on(end: Points, second: Points, third: Points) -> Points:
+def _bent_on(end: Line, second: Line, third: Line) -> Line:
     """Point beyond an end: the third point mirrored across the middle of the first piece."""
     way = (end - second) / np.hypot(*(end - second))
     return np.asarray(third - 2 * ((third - (end + second) / 2) @ way) * way)
 
 
-def without_repeats(points: Points) -> Points:
+def without_repeats(points: Line) -> Line:
     """Drop each point (N, 2) that equals the one before it."""
     keep = np.ones(len(points), dtype=bool)
     keep[1:] = (points[1:] != points[:-1]).any(axis=1)
     return points[keep]
 
 
-def _catmull_rom(p0: Points, p1: Points, p2: Points, p3: Points) -> Points:
+def _catmull_rom(p0: Line, p1: Line, p2: Line, p3: Line) -> Line:
     """Piece from p1 to p2 as the Bezier curve with the spline's end tangents."""
     a, b, c = (sqrt(np.hypot(*step)) for step in (p1 - p0, p2 - p1, p3 - p2))
     leave = (p1 - p0) / a - (p2 - p0) / (a + b) + (p2 - p1) / b

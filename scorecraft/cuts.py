@@ -3,20 +3,19 @@
 Everything above this floor eats a `Layout`; everything below helps to make one.
 """
 
-from collections.abc import Mapping
+import math
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any, Literal
+from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Line
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
-
-Line = NDArray[np.float64]
-"""A polyline: (N, 2) points in mm, N >= 2."""
+from scorecraft.practice import BENCH_TIME_AT_C, BENCH_TIME_AT_WATER, PULL_ASIDE_DEG
+from scorecraft.units import from_turntable
 
 Kind = Literal["expansion", "decorative"]
 
@@ -77,6 +76,39 @@ class Marks:
     lines: tuple[Line, ...] = ()
 
 
+Hand = Literal["right", "left"]
+Order = Literal["planned", "file"]
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """The hand that holds the blade, the order asked for, temperature (C) and water per flour."""
+
+    hand: Hand = "right"
+    order: Order = "planned"
+    temperature_c: float = BENCH_TIME_AT_C.value
+    hydration: float = BENCH_TIME_AT_WATER.value
+
+    @property
+    def way(self) -> int:
+        """Which way the table usually turns: 1 clockwise, -1 counter-clockwise."""
+        return 1 if self.hand == "right" else -1
+
+    @property
+    def drift_rad(self) -> float:
+        """Direction in which a free pull drifts (radians from +x): toward the cutter and aside."""
+        return from_turntable(math.pi - self.way * math.radians(PULL_ASIDE_DEG.value))
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """How the loaf came by its size: steps of the arithmetic, doubts with hints, its pot (mm)."""
+
+    steps: tuple[str, ...] = ()
+    doubts: tuple[tuple[str, str], ...] = ()
+    vessel_mm: float | None = None
+
+
 @dataclass(frozen=True)
 class Layout:
     """A loaf and its cuts: the one form that checks, model, bench and drawings share."""
@@ -88,12 +120,12 @@ class Layout:
     cuts: tuple[Cut, ...]
     marks: Marks = field(default_factory=Marks)
     knobs: tuple[Knob, ...] = ()
-    settings: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
-    """Header values by word (`loaf`, `bench`) and key, in inside units: proof, hand, order ..."""
+    bench: Bench = field(default_factory=Bench)
+    size: Size = field(default_factory=Size)
     remarks: tuple[tuple[str, Place | None], ...] = ()
     """What expansion dropped or changed on the way, told to the user as notes."""
 
     @cached_property
-    def lengths_mm(self) -> NDArray[np.float64]:
+    def lengths_mm(self) -> Floats:
         """True length of every cut on the dough (mm), shape (cuts,)."""
         return np.asarray(self.loaf.lengths_on_dough([cut.line for cut in self.cuts]))

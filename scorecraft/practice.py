@@ -144,7 +144,7 @@ SKIN_GIVES_DRY = Rule(
 
 # --- checks ---------------------------------------------------------------------------------
 NEAR_CROWN_SHARE = Rule(0.15, "of the reach", "called 'near the crown' within this", OURS)
-NEAR_RIM_SHARE = Rule(0.8, "of the reach", "called 'low on the side' beyond this", OURS)
+NEAR_RIM_SHARE = Rule(0.8, "of the reach", "called 'just above the base' beyond this", OURS)
 RIM_MARGIN_MM = Rule(12.0, "mm", "cuts stay this far above the rim, along the dough", COMMON)
 OFF_LOAF_MM = Rule(0.5, "mm", "a cut may miss the loaf or a margin by this much", OURS)
 SHALLOW_MM = Rule(4.0, "mm", "cuts up to this deep stay in the skin: told as notes", COMMON)

@@ -10,10 +10,9 @@ from math import pi
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.curves import Points, arc
-from scorecraft.cuts import Line
+from scorecraft.arrays import Flags, Floats, Ints, Line
+from scorecraft.curves import arc
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf
 
@@ -95,7 +94,7 @@ def _length(line: Line) -> float:
 
 
 def _pieces(
-    lines: Sequence[Line], chosen: NDArray[np.intp], region: shapely.Geometry
+    lines: Sequence[Line], chosen: Ints, region: shapely.Geometry
 ) -> list[tuple[int, Line]]:
     """Cut the chosen lines at the region's edge: (number in `chosen`, piece) in drawing order."""
     if len(chosen) == 0:
@@ -122,7 +121,7 @@ def _rejoined(pieces: list[Line], line: Line) -> list[Line]:
     return [np.vstack([last, first[1:]]), *pieces[1:-1]]
 
 
-def _split(lines: Sequence[Line], region: shapely.Geometry) -> tuple[Points, NDArray[np.intp]]:
+def _split(lines: Sequence[Line], region: shapely.Geometry) -> tuple[Line, Ints]:
     """Points of all lines with the points where they meet the region's edge put in, and owners."""
     corners = np.concatenate(lines)
     owner = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
@@ -138,9 +137,7 @@ def _split(lines: Sequence[Line], region: shapely.Geometry) -> tuple[Points, NDA
     return _without_doubles(points, owner, given)
 
 
-def _without_doubles(
-    points: Points, owner: NDArray[np.intp], given: NDArray[np.bool_]
-) -> tuple[Points, NDArray[np.intp]]:
+def _without_doubles(points: Line, owner: Ints, given: Flags) -> tuple[Line, Ints]:
     """Drop put-in points that fall on the point before or after them; given points stay."""
     near = (np.hypot(*np.diff(points, axis=0).T) < SAME_MM) & (owner[1:] == owner[:-1])
     double = np.concatenate([[False], near]) & ~given
@@ -148,7 +145,7 @@ def _without_doubles(
     return points[~double], owner[~double]
 
 
-def _edges(region: shapely.Geometry) -> NDArray[np.float64]:
+def _edges(region: shapely.Geometry) -> Floats:
     """Straight edges of a region's boundary, shape (E, 2, 2) in mm."""
     points, ring = shapely.get_coordinates(
         shapely.get_parts(shapely.boundary(region)), return_index=True
@@ -157,9 +154,7 @@ def _edges(region: shapely.Geometry) -> NDArray[np.float64]:
     return np.stack([points[here], points[here + 1]], axis=1)
 
 
-def _meetings(
-    start: Points, end: Points, edges: NDArray[np.float64]
-) -> tuple[NDArray[np.intp], Points]:
+def _meetings(start: Line, end: Line, edges: Floats) -> tuple[Ints, Line]:
     """Where segments meet edges: number of the segment and the share of its length, both (K,)."""
     tree = shapely.STRtree(shapely.linestrings(edges))
     which, edge = tree.query(shapely.linestrings(np.stack([start, end], axis=1)))
@@ -173,5 +168,5 @@ def _meetings(
     return which[hit], along[hit]
 
 
-def _cross(a: Points, b: Points) -> Points:
+def _cross(a: Line, b: Line) -> Line:
     return np.asarray(a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0])

@@ -68,7 +68,7 @@ def loaf_words(layout: Layout) -> str:
 
 def sizing_lines(layout: Layout) -> Iterator[str]:
     """Write how the size of the loaf was found, step by step."""
-    steps = layout.settings.get("loaf", {}).get("steps", ())
+    steps = layout.size.steps
     yield "Size of the loaf:" if steps else "Size of the loaf: as given."
     yield from (f"  {step}" for step in steps)
 

@@ -1,16 +1,15 @@
 """Beam search: many half-made orders are kept side by side, the cheapest go on."""
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from scorecraft.arrays import Flags, Floats, Ints
 
 WIDEST, NARROWEST = 160, 4
 WORK = 4e7
 """The beam is as wide as this many steps allow."""
 
 
-def beam(start: Array, between: Array, count: int) -> list[int]:
+def beam(start: Floats, between: Floats, count: int) -> list[int]:
     """Order `count` settings of equally many states each by their costs; give the settings.
 
     `start` (S,) is the cost of beginning in a state, `between` (S, S) of going on to another.
@@ -22,7 +21,7 @@ def beam(start: Array, between: Array, count: int) -> list[int]:
     last = np.argsort(start, kind="stable")[:keep]
     cost = start[last]
     done = owner[last][:, None] == np.arange(count)
-    history: list[tuple[NDArray[np.intp], NDArray[np.intp]]] = []
+    history: list[tuple[Ints, Ints]] = []
     for _ in range(count - 1):
         reached = np.where(done[:, owner], np.inf, cost[:, None] + between[last])
         flat = _cheapest(reached, done, owner, keep)
@@ -34,9 +33,7 @@ def beam(start: Array, between: Array, count: int) -> list[int]:
     return _order(start, history, owner, int(np.argmin(cost)), keep)
 
 
-def _cheapest(
-    reached: Array, done: NDArray[np.bool_], owner: NDArray[np.intp], keep: int
-) -> NDArray[np.intp]:
+def _cheapest(reached: Floats, done: Flags, owner: Ints, keep: int) -> Ints:
     """Pick the cheapest ways on, only one for the same settings done and the same last state."""
     count = min(4 * keep, int(np.isfinite(reached).sum()))
     flat = np.argpartition(reached, count - 1, axis=None)[:count]
@@ -51,9 +48,9 @@ def _cheapest(
 
 
 def _order(
-    start: Array,
-    history: list[tuple[NDArray[np.intp], NDArray[np.intp]]],
-    owner: NDArray[np.intp],
+    start: Floats,
+    history: list[tuple[Ints, Ints]],
+    owner: Ints,
     best: int,
     keep: int,
 ) -> list[int]:

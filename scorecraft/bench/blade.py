@@ -4,10 +4,9 @@ import math
 from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
-from scorecraft.bench.hands import Bench
-from scorecraft.cuts import Cut
+from scorecraft.arrays import Floats
+from scorecraft.cuts import Bench, Cut
 from scorecraft.practice import (
     CURVED_BELOW_DEG,
     END_DEPTH_SHARE,
@@ -16,15 +15,13 @@ from scorecraft.practice import (
     STEEP_SIDE_DEG,
 )
 
-Array = NDArray[np.float64]
-
 CROSSWISE = 0.2
 """How much leaning toward the cutter counts against leaning to the hand, for a crosswise stroke."""
 
 
 def handle(
-    normal: Array, tangent: Array, blade_rad: Array, bench: Bench, table_rad: float
-) -> tuple[Array, Array]:
+    normal: Floats, tangent: Floats, blade_rad: Floats, bench: Bench, table_rad: float
+) -> tuple[Floats, Floats]:
     """Find how far handles tilt from upright, and to where the cutter sees them lean (radians).
 
     `normal` and `tangent` (N, 3) are unit vectors of the dome in the loaf's frame, the tangent in
@@ -45,13 +42,13 @@ def handle(
     return tilt, np.asarray((lean + math.pi) % math.tau - math.pi)
 
 
-def _pointing(normal: Array, aside: Array, blade_rad: Array, side: Array) -> Array:
+def _pointing(normal: Floats, aside: Floats, blade_rad: Floats, side: Floats) -> Floats:
     """Direction (N, 3) of handles that lean to a side of their strokes."""
     upright = np.sin(blade_rad)[:, None] * normal
     return np.asarray(upright + (np.cos(blade_rad) * side)[:, None] * aside)
 
 
-def _side(aside: Array, bench: Bench, table_rad: float) -> Array:
+def _side(aside: Floats, bench: Bench, table_rad: float) -> Floats:
     """Choose the side the handle leans to: 1 is the left of the stroke, -1 its right."""
     falls = aside[:, 2] < 0
     steep = np.abs(aside[:, 2]) >= math.sin(math.radians(STEEP_SIDE_DEG.value))

@@ -1,15 +1,14 @@
 """A cost that no order can go below, for patterns with too many settings to prove the best."""
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from scorecraft.arrays import Floats
 
 ROUNDS = 150
 SHRINK = 0.97
 
 
-def lower_bound(start: Array, between: Array, count: int, known: float) -> float:
+def lower_bound(start: Floats, between: Floats, count: int, known: float) -> float:
     """Bound from below what it costs to visit `count` settings, knowing a way that costs `known`.
 
     `start` (S,) and `between` (S, S) are the costs between states, equally many a setting. Every
@@ -34,7 +33,7 @@ def lower_bound(start: Array, between: Array, count: int, known: float) -> float
     return min(best, known)
 
 
-def _between_settings(start: Array, between: Array, count: int) -> Array:
+def _between_settings(start: Floats, between: Floats, count: int) -> Floats:
     """Least cost from the start (first row) and from each setting to each other one."""
     width = len(start) // count
     cells = between.reshape(count, width, count, width).min(axis=(1, 3))

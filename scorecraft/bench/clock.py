@@ -1,10 +1,9 @@
 """How long the cutting takes, and how long the dough allows: habits, no measurements."""
 
 import numpy as np
-from numpy.typing import NDArray
 
-from scorecraft.bench.hands import Bench
-from scorecraft.cuts import Layout
+from scorecraft.arrays import Flags, Floats
+from scorecraft.cuts import Bench, Layout
 from scorecraft.practice import (
     BENCH_TIME_AT_C,
     BENCH_TIME_AT_WATER,
@@ -20,13 +19,11 @@ from scorecraft.practice import (
     TURN_TABLE_S,
 )
 
-Array = NDArray[np.float64]
-
 STILL_RAD = 1e-6
 """A smaller turn of the table is none."""
 
 
-def stroke_seconds(length_mm: Array, deep: NDArray[np.bool_]) -> Array:
+def stroke_seconds(length_mm: Floats, deep: Flags) -> Floats:
     """Estimate how long each stroke takes: to set the blade down, and to pull it."""
     speed = np.where(deep, STROKE_MM_PER_S["expansion"].value, STROKE_MM_PER_S["decorative"].value)
     return np.asarray(PLACE_BLADE_S.value + length_mm / speed)
@@ -37,7 +34,7 @@ def spin_seconds(winding_rad: float) -> float:
     return float(np.degrees(abs(winding_rad)) / SPIN_DEG_PER_S.value)
 
 
-def turn_seconds(turn_rad: Array) -> Array:
+def turn_seconds(turn_rad: Floats) -> Floats:
     """Estimate how long a turn of the table takes; none takes no time."""
     turned = np.abs(turn_rad)
     seconds = TURN_TABLE_S.value + np.degrees(turned) / TURN_DEG_PER_S.value

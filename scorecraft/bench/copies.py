@@ -8,6 +8,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints, Shapes
 from scorecraft.cuts import Layout
 
 Pulled = tuple[int, bool]
@@ -73,10 +74,10 @@ class _Set:
     """Cuts as they are pulled (N, POINTS), and their kinds (N,)."""
 
     lines: Lines
-    kinds: NDArray[np.intp]
+    kinds: Ints
 
     @property
-    def far(self) -> NDArray[np.float64]:
+    def far(self) -> Floats:
         """How far from the crown the cuts' middles lie (mm), rising: turning keeps that."""
         return np.sort(np.abs(self.lines[:, POINTS // 2]))
 
@@ -95,6 +96,6 @@ def _fitted(a: _Set, b: _Set, turn: float) -> float | None:
     return turn + float(np.angle((turned[mine].conj() * b.lines[theirs]).sum()))
 
 
-def _points(places: Lines) -> NDArray[np.object_]:
-    points: NDArray[np.object_] = shapely.points(places.real, places.imag)
+def _points(places: Lines) -> Shapes:
+    points: Shapes = shapely.points(places.real, places.imag)
     return points

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from itertools import pairwise, permutations, product
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.bench.beam import beam
 from scorecraft.bench.bound import lower_bound
 from scorecraft.bench.settings import Setting
@@ -20,7 +20,6 @@ from scorecraft.bench.steering import crossing, entering
 from scorecraft.bench.subsets import Subsets
 from scorecraft.practice import EXACT_ORDER_SETTINGS
 
-Array = NDArray[np.float64]
 States = tuple[tuple[int, int], ...]
 """(setting, choice) in order."""
 
@@ -46,7 +45,7 @@ class _Leg:
     """One pass: its settings, and the cost (S, S) between their states."""
 
     settings: Sequence[Setting]
-    between: Array
+    between: Floats
 
     @property
     def count(self) -> int:
@@ -142,11 +141,11 @@ def _cheapest(
 
 
 def _in_order(
-    legs: Sequence[_Leg], joints: Sequence[Array], start: Array, orders: Sequence[Sequence[int]]
+    legs: Sequence[_Leg], joints: Sequence[Floats], start: Floats, orders: Sequence[Sequence[int]]
 ) -> tuple[tuple[States, ...], float]:
     """Choose the angles of settings in a given order so that they cost least."""
     cost = start.reshape(-1, legs[0].width)[orders[0][0]]
-    parents: list[NDArray[np.intp]] = []
+    parents: list[Ints] = []
     for number, (leg, order) in enumerate(zip(legs, orders, strict=True)):
         if number:
             entry = joints[number - 1]
@@ -163,7 +162,7 @@ def _in_order(
     return states, float(cost.min())
 
 
-def _step(cost: Array, arcs: Array, parents: list[NDArray[np.intp]]) -> Array:
+def _step(cost: Floats, arcs: Floats, parents: list[Ints]) -> Floats:
     reached = cost[:, None] + arcs
     parents.append(reached.argmin(axis=0))
     return np.asarray(reached.min(axis=0))

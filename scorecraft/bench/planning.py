@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Ints
 from scorecraft.bench.blade import depths, handle
 from scorecraft.bench.clock import (
     allowed_seconds,
@@ -17,17 +17,16 @@ from scorecraft.bench.clock import (
 )
 from scorecraft.bench.copies import Copies
 from scorecraft.bench.evening import evened
-from scorecraft.bench.hands import Bench, bench_of
+from scorecraft.bench.hands import bench_of
 from scorecraft.bench.order import Route, best_route, given_route
 from scorecraft.bench.runs import runs
 from scorecraft.bench.settings import Setting, by_depth, settings, units_of
 from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Plan, Pull, Stage, Step, Work
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
-from scorecraft.cuts import Layout
+from scorecraft.cuts import Bench, Layout
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
-Array = NDArray[np.float64]
 Stop = tuple[Stage, Setting, int]
 """A stage, a setting, and the choice taken of its angles."""
 
@@ -214,9 +213,7 @@ def _pulls(
     )
 
 
-def _across(
-    layout: Layout, made: Strokes, bench: Bench, rows: NDArray[np.intp], table: float
-) -> list[int]:
+def _across(layout: Layout, made: Strokes, bench: Bench, rows: Ints, table: float) -> list[int]:
     """Order like cuts so that the hand does not pass over what is cut, the far ones first."""
     theta = np.arctan2(made.middle[rows, 1], made.middle[rows, 0]) - table
     away = np.hypot(*made.middle[rows].T)

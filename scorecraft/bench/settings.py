@@ -9,14 +9,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats
 from scorecraft.bench.splitting import apart, split
 from scorecraft.bench.strokes import Strokes, care, table_angles
 from scorecraft.cuts import Layout
 from scorecraft.practice import MOST_COPIES_AIMED, SAME_AIM_DEG, TURN_TABLE_S
-
-Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +26,7 @@ class Unit:
 
     cuts: tuple[int, ...]
     families: frozenset[int]
-    weight: Array
+    weight: Floats
     best: int
     other: int
     spin_rad: float = 0.0
@@ -39,7 +37,11 @@ class Unit:
 
 
 def _unit(
-    cuts: tuple[int, ...], families: frozenset[int], weight: Array, best: int, spin_rad: float = 0.0
+    cuts: tuple[int, ...],
+    families: frozenset[int],
+    weight: Floats,
+    best: int,
+    spin_rad: float = 0.0,
 ) -> Unit:
     """Make a unit whose other angle is its best in the other half turn."""
     quarter = len(weight) // 4
@@ -59,8 +61,8 @@ class Setting:
 
     cuts: tuple[int, ...]
     families: frozenset[int]
-    choices: Array
-    extra: Array
+    choices: Floats
+    extra: Floats
     first: tuple[float, float]
     last: tuple[float, float]
     spin_rad: float = 0.0
@@ -103,7 +105,9 @@ def units_of(layout: Layout, made: Strokes, cuts: Sequence[int], way: int) -> li
     return sorted(units, key=lambda unit: unit.cuts[0])
 
 
-def _parts(figures: list[list[int]], weights: Array, angles: Array) -> list[tuple[list[int], int]]:
+def _parts(
+    figures: list[list[int]], weights: Floats, angles: Floats
+) -> list[tuple[list[int], int]]:
     """Part the rows of one statement's figures by setting; each with the index of its angle."""
     if len(figures) > 1 and max(len(figure) for figure in figures) == 1:
         rows = [figure[0] for figure in figures]
@@ -120,7 +124,7 @@ def _parts(figures: list[list[int]], weights: Array, angles: Array) -> list[tupl
     ]
 
 
-def _paired(units: Sequence[Unit], angles: Array) -> list[Unit]:
+def _paired(units: Sequence[Unit], angles: Floats) -> list[Unit]:
     """Join families that go round in the same steps: an inner and an outer ring of petals."""
     rings: dict[frozenset[int], list[Unit]] = {}
     for unit in units:
@@ -137,7 +141,7 @@ def _paired(units: Sequence[Unit], angles: Array) -> list[Unit]:
     return sorted((unit for ring in joined for unit in ring), key=lambda unit: unit.cuts[0])
 
 
-def _matching(ring: list[Unit], other: list[Unit], angles: Array) -> list[int] | None:
+def _matching(ring: list[Unit], other: list[Unit], angles: Floats) -> list[int] | None:
     """Find for each unit of another ring the one of this ring that lies the same way, if all do."""
     if len(ring) != len(other) or len(ring) < 2 or any(u.spin_rad for u in [*ring, *other]):
         return None
@@ -155,7 +159,7 @@ def _joined(a: Unit, b: Unit) -> Unit:
     return _unit(cuts, a.families | b.families, weight, int(np.argmin(weight)))
 
 
-def _aligned(units: list[Unit], angles: Array) -> list[Unit]:
+def _aligned(units: list[Unit], angles: Floats) -> list[Unit]:
     """Let units that lie nearly the same way be made at the same angle."""
     if not units:
         return units
@@ -201,7 +205,7 @@ def _align(units: list[Unit], group: list[int], rings: Mapping[frozenset[int], i
         units[k] = units[k].at_angles_of(units[leader])
 
 
-def _setting(layout: Layout, unit: Unit, angles: Array, way: int) -> Setting:
+def _setting(layout: Layout, unit: Unit, angles: Floats, way: int) -> Setting:
     """Offer a unit's angles, with the care each takes above its least."""
     picked = [unit.best, unit.other]
     extra = np.maximum(unit.weight[picked] - unit.weight.min(), 0.0)

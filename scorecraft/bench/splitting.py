@@ -5,13 +5,10 @@ settings are told more easily than others, and are taken unless others are clear
 """
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.bench.clock import turn_seconds
 from scorecraft.practice import NEXT_FIGURE_S
-
-Array = NDArray[np.float64]
-Rows = NDArray[np.intp]
 
 MOST_SETTINGS = 24
 CLEARLY = 0.9
@@ -26,8 +23,8 @@ SPANS = (1.0, 0.5)
 
 
 def split(
-    weights: Array, angles: Array, *, copies: bool = False, rounded: bool = True
-) -> list[tuple[Rows, int]]:
+    weights: Floats, angles: Floats, *, copies: bool = False, rounded: bool = True
+) -> list[tuple[Ints, int]]:
     """Part rows of care (R, A) over the angles (A,) by setting: rows, and index of the angle.
 
     Where the rows are copies of one figure the next setting needs only a glance at the card. Round
@@ -42,7 +39,7 @@ def split(
     return [(part, angle) for part, angle in parts if len(part)]
 
 
-def _cost(weights: Array, chosen: list[int], look: float) -> float:
+def _cost(weights: Floats, chosen: list[int], look: float) -> float:
     """Care at the chosen angles, with the turns between them taken as an even round."""
     return float(weights[:, chosen].min(axis=1).sum()) + _turning(len(chosen), look)
 
@@ -51,7 +48,7 @@ def _turning(count: int, look: float) -> float:
     return (count - 1) * (float(turn_seconds(np.array(2 * np.pi / count))) + look)
 
 
-def _even(weights: Array, look: float, parts: int) -> tuple[list[int], float]:
+def _even(weights: Floats, look: float, parts: int) -> tuple[list[int], float]:
     """Find the best evenly spaced settings, and what they come to."""
     size = weights.shape[1]
     best: tuple[float, list[int]] = (np.inf, [0])
@@ -68,13 +65,13 @@ def _even(weights: Array, look: float, parts: int) -> tuple[list[int], float]:
     return best[1], best[0]
 
 
-def _round(care: Array, step: int) -> int:
+def _round(care: Floats, step: int) -> int:
     """Find the least care, at a multiple of `step` if that is almost as good."""
     best, rounded = int(np.argmin(care)), step * int(np.argmin(care[::step]))
     return rounded if care[rounded] <= ALMOST * care[best] else best
 
 
-def _added(weights: Array, angles: Array, look: float) -> list[int]:
+def _added(weights: Floats, angles: Floats, look: float) -> list[int]:
     """Add one angle after the other while each saves more than it costs."""
     chosen = [int(np.argmin(weights.sum(axis=0)))]
     while len(chosen) < min(MOST_SETTINGS, len(weights)):
@@ -89,7 +86,7 @@ def _added(weights: Array, angles: Array, look: float) -> list[int]:
     return chosen
 
 
-def _settled(weights: Array, chosen: list[int]) -> list[int]:
+def _settled(weights: Floats, chosen: list[int]) -> list[int]:
     """Move each angle to the best place for the rows that go to it, until nothing moves."""
     for _ in range(20):
         owner = np.argmin(weights[:, chosen], axis=1)
@@ -103,6 +100,6 @@ def _settled(weights: Array, chosen: list[int]) -> list[int]:
     return list(dict.fromkeys(chosen))
 
 
-def apart(a: Array, b: Array) -> Array:
+def apart(a: Floats, b: Floats) -> Floats:
     """Smallest angle between directions (radians)."""
     return np.asarray(np.abs((a - b + np.pi) % (2 * np.pi) - np.pi))

@@ -4,8 +4,8 @@ import math
 from collections.abc import Sequence
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Floats
 from scorecraft.bench.clock import STILL_RAD, turn_seconds
 from scorecraft.bench.settings import Setting
 from scorecraft.practice import (
@@ -16,10 +16,8 @@ from scorecraft.practice import (
     TURN_BACK_COST,
 )
 
-Array = NDArray[np.float64]
 
-
-def turned(from_rad: Array, to_rad: Array, way: int) -> Array:
+def turned(from_rad: Floats, to_rad: Floats, way: int) -> Floats:
     """Turn (radians, clockwise positive) that costs least: with the usual way, or back."""
     ahead = (way * (to_rad - from_rad)) % math.tau
     ahead = np.where(math.tau - ahead < STILL_RAD, 0.0, ahead)
@@ -28,13 +26,13 @@ def turned(from_rad: Array, to_rad: Array, way: int) -> Array:
     return np.asarray(way * np.where(shorter_back, -back, ahead))
 
 
-def turn_cost(turn_rad: Array, way: int) -> Array:
+def turn_cost(turn_rad: Floats, way: int) -> Floats:
     """Cost of turning: its time, dearer against the usual way."""
     against = way * turn_rad < 0
     return turn_seconds(np.where(against, TURN_BACK_COST.value * turn_rad, turn_rad))
 
 
-def entering(settings: Sequence[Setting], start_rad: float, way: int) -> Array:
+def entering(settings: Sequence[Setting], start_rad: float, way: int) -> Floats:
     """Cost (S,) of starting at each state (setting and choice, flattened) from a table angle."""
     angles = np.concatenate([each.choices for each in settings])
     extra = np.concatenate([each.extra for each in settings])
@@ -42,7 +40,7 @@ def entering(settings: Sequence[Setting], start_rad: float, way: int) -> Array:
     return np.asarray(turn_cost(turn, way) + extra)
 
 
-def crossing(before: Sequence[Setting], after: Sequence[Setting], way: int) -> Array:
+def crossing(before: Sequence[Setting], after: Sequence[Setting], way: int) -> Floats:
     """Cost (S, S') of going from each state of some settings to each of others."""
     leave = np.concatenate([each.choices + each.spin_rad for each in before])
     reach = np.concatenate([each.choices for each in after])
@@ -56,9 +54,7 @@ def crossing(before: Sequence[Setting], after: Sequence[Setting], way: int) -> A
     return np.asarray(turn_cost(turn, way) + spread + extra)
 
 
-def _strange(
-    before: Sequence[frozenset[int]], after: Sequence[frozenset[int]]
-) -> NDArray[np.bool_]:
+def _strange(before: Sequence[frozenset[int]], after: Sequence[frozenset[int]]) -> Flags:
     """Whether settings (rows) and others (columns) have no figure of the same kind."""
     kinds = list(dict.fromkeys([*before, *after]))
     number = {kind: k for k, kind in enumerate(kinds)}
@@ -67,9 +63,7 @@ def _strange(
     return np.asarray(apart[np.ix_(rows, columns)])
 
 
-def _changed(
-    before: Sequence[tuple[float, float]], after: Sequence[tuple[float, float]]
-) -> NDArray[np.bool_]:
+def _changed(before: Sequence[tuple[float, float]], after: Sequence[tuple[float, float]]) -> Flags:
     """Whether depth or blade angle differ from one handling (mm, radians) to another."""
     off = np.abs(np.array(before)[:, None] - np.array(after))
     same = np.array([SAME_DEPTH_MM.value, math.radians(SAME_BLADE_DEG.value)])

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from scorecraft.bench.hands import Bench
+from scorecraft.cuts import Bench
 
 EVEN_RAD = math.radians(0.1)
 """Turns that differ by less are one and the same."""

@@ -9,16 +9,12 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Floats, Ints
 from scorecraft.bench.clock import stroke_seconds
-from scorecraft.bench.hands import Bench
-from scorecraft.cuts import Layout
+from scorecraft.cuts import Bench, Layout
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, LEAST_SIGHT, PULL_COST, PUSH_COST
-
-Array = NDArray[np.float64]
-Rows = NDArray[np.intp]
 
 TOWARD_RAD = -math.pi / 2
 """The direction toward the cutter."""
@@ -41,22 +37,22 @@ class Strokes:
     the dome there; `winding` (C,) is the turn about the crown, counter-clockwise.
     """
 
-    length: Array
-    chord: Array
-    straight: Array
-    middle: Array
-    tangent: Array
-    normal: Array
-    winding: Array
-    seconds: Array
-    deep: NDArray[np.bool_]
+    length: Floats
+    chord: Floats
+    straight: Floats
+    middle: Floats
+    tangent: Floats
+    normal: Floats
+    winding: Floats
+    seconds: Floats
+    deep: Flags
 
     @property
-    def spun(self) -> NDArray[np.bool_]:
+    def spun(self) -> Flags:
         """Which cuts are made by turning the table under the blade."""
         return np.asarray(np.abs(self.winding) >= SPUN_FROM_RAD)
 
-    def rows(self, rows: Rows) -> "Strokes":
+    def rows(self, rows: Ints) -> "Strokes":
         """Take some of the cuts."""
         return Strokes(*(getattr(self, each.name)[rows] for each in fields(self)))
 
@@ -80,19 +76,19 @@ def strokes(layout: Layout) -> Strokes:
     return Strokes(length, chord, straight, middle, tangent, normal, winding, seconds, deep)
 
 
-def _steps(plan: Array, owner: Rows) -> Array:
+def _steps(plan: Floats, owner: Ints) -> Floats:
     """Length of each segment; 0 from one cut to the next."""
     return np.asarray(np.hypot(*np.diff(plan, axis=0).T) * (owner[1:] == owner[:-1]))
 
 
-def _turns(plan: Array, owner: Rows) -> Array:
+def _turns(plan: Floats, owner: Ints) -> Floats:
     """Turn of each segment about the crown; 0 from one cut to the next."""
     theta = np.arctan2(plan[:, 1], plan[:, 0])
     turned = (np.diff(theta) + math.pi) % math.tau - math.pi
     return np.asarray(turned * (owner[1:] == owner[:-1]))
 
 
-def _middles(sheet: Array, owner: Rows, loaf: Loaf) -> tuple[Array, Array, Array]:
+def _middles(sheet: Floats, owner: Ints, loaf: Loaf) -> tuple[Floats, Floats, Floats]:
     """Find the plan point half way along each cut, and the dome's tangent and normal there."""
     lines = shapely.linestrings(sheet, indices=owner)
     before, at, after = (
@@ -106,7 +102,7 @@ def _middles(sheet: Array, owner: Rows, loaf: Loaf) -> tuple[Array, Array, Array
     return at, tangent, loaf.normal(at)
 
 
-def table_angles(count: int, way: int) -> Array:
+def table_angles(count: int, way: int) -> Floats:
     """List the table angles (radians) to try for so many cuts: every degree, or every fifth.
 
     They are listed the usual way round, so that a left hand's plan is a right hand's in a mirror.
@@ -115,7 +111,7 @@ def table_angles(count: int, way: int) -> Array:
     return np.radians((way * np.arange(0, 360, step)) % 360)
 
 
-def care(made: Strokes, angles: Array) -> Array:
+def care(made: Strokes, angles: Floats) -> Floats:
     """Weigh every cut at every table angle: its seconds times how awkward it lies (C, A).
 
     A stroke lies well when it is pulled toward the cutter and the dough there faces the eye, a deep
@@ -133,7 +129,7 @@ def care(made: Strokes, angles: Array) -> Array:
     return np.asarray(made.seconds[:, None] * awkward / seen)
 
 
-def sight(normal: Array, angles: Array) -> Array:
+def sight(normal: Floats, angles: Floats) -> Floats:
     """Share of its true size that the dough shows the cutter's eye at each table angle."""
     eye = math.radians(EYE_DEG.value)
     level = np.hypot(normal[:, 0], normal[:, 1])
@@ -143,7 +139,7 @@ def sight(normal: Array, angles: Array) -> Array:
     return np.asarray(np.maximum(shown, LEAST_SIGHT.value))
 
 
-def backward(made: Strokes, cuts: Rows, bench: Bench, table_rad: float) -> NDArray[np.bool_]:
+def backward(made: Strokes, cuts: Ints, bench: Bench, table_rad: float) -> Flags:
     """Tell which cuts are pulled against their drawn direction at a table angle."""
     theta = np.arctan2(made.chord[cuts, 1], made.chord[cuts, 0])
     off = np.abs(_wrapped(theta - table_rad - bench.drift_rad))
@@ -151,6 +147,6 @@ def backward(made: Strokes, cuts: Rows, bench: Bench, table_rad: float) -> NDArr
     return np.asarray(np.where(aimless, False, off > math.pi / 2 + 1e-9))
 
 
-def _wrapped(angle: Array) -> Array:
+def _wrapped(angle: Floats) -> Floats:
     """Bring angles to [-pi, pi)."""
     return np.asarray((angle + math.pi) % math.tau - math.pi)

@@ -4,15 +4,14 @@ Held & Karp, J. SIAM 10 (1962) 196-210; recalled, page not checked.
 """
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from scorecraft.arrays import Floats, Ints
 
 
 class Subsets:
     """The least cost of every set of settings done and last state, flattened (setting, choice)."""
 
-    def __init__(self, between: Array, start: Array, count: int) -> None:
+    def __init__(self, between: Floats, start: Floats, count: int) -> None:
         self.count = count
         self.width = len(start) // count
         self.cost = np.full((1 << count, len(start)), np.inf)
@@ -27,14 +26,14 @@ class Subsets:
             for j in range(count):
                 self._extend(layer[(layer >> j) & 1 == 0], j, between)
 
-    def _extend(self, masks: NDArray[np.intp], j: int, between: Array) -> None:
+    def _extend(self, masks: Ints, j: int, between: Floats) -> None:
         own = slice(j * self.width, (j + 1) * self.width)
         reached = self.cost[masks][:, :, None] + between[:, own]
         self.parent[masks | (1 << j), own] = reached.argmin(axis=1)
         self.cost[masks | (1 << j), own] = reached.min(axis=1)
 
     @property
-    def ends(self) -> Array:
+    def ends(self) -> Floats:
         """Least cost of doing all settings and ending in each state."""
         return np.asarray(self.cost[-1])
 
@@ -49,6 +48,6 @@ class Subsets:
         return out[::-1]
 
 
-def _bits(masks: NDArray[np.intp]) -> NDArray[np.intp]:
+def _bits(masks: Ints) -> Ints:
     """Count the ones of each number; numpy 1 has no function for it."""
     return np.array([int(mask).bit_count() for mask in masks], dtype=np.intp)

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.checks.linework import Array, Indexes, Stations, stations
+from scorecraft.arrays import Flags, Floats, Ints
+from scorecraft.checks.linework import Stations, stations
 from scorecraft.checks.neighbours import by_turns
 from scorecraft.cuts import Layout
 from scorecraft.practice import MOST_FACINGS, MOST_STATION_BOXES, SAME_LINE_MM, STATION_MM
@@ -30,15 +30,15 @@ class Alongside:
     """
 
     stations: Stations
-    here: Indexes
-    there: Indexes
-    width: Array
-    flat: Array
-    same_way: NDArray[np.bool_]
+    here: Ints
+    there: Ints
+    width: Floats
+    flat: Floats
+    same_way: Flags
     whole: bool
 
 
-def alongside(layout: Layout, reach: Array, parting_deg: float) -> Alongside:
+def alongside(layout: Layout, reach: Floats, parting_deg: float) -> Alongside:
     """Find facing stations nearer than the sum of their cuts' `reach` (mm, one a cut).
 
     Cuts that part by more than `parting_deg` make a point and no strip. Lines nearer than
@@ -55,8 +55,8 @@ def alongside(layout: Layout, reach: Array, parting_deg: float) -> Alongside:
 
 
 def _strip_stations(
-    layout: Layout, spots: Stations, reach: Array, parting_rad: float
-) -> tuple[Indexes, Indexes, bool]:
+    layout: Layout, spots: Stations, reach: Floats, parting_rad: float
+) -> tuple[Ints, Ints, bool]:
     """Find stations that face each other, by turns of the cuts until there are MOST_FACINGS."""
     found, boxes, facings = [np.zeros((2, 0), dtype=np.intp)], 0, 0
     whole = True
@@ -77,7 +77,7 @@ def _strip_stations(
     return here[order], there[order], whole
 
 
-def _near(layout: Layout, spots: Stations, reach: Array) -> Iterator[tuple[Indexes, Indexes]]:
+def _near(layout: Layout, spots: Stations, reach: Floats) -> Iterator[tuple[Ints, Ints]]:
     """Give stations that may be near each other, all those of some cuts at a time."""
     _, across = layout.loaf.stretch(spots.point)
     search = 2 * reach[spots.cut] / np.clip(across, LEAST_STRETCH, 1.0)
@@ -95,7 +95,7 @@ def _near(layout: Layout, spots: Stations, reach: Array) -> Iterator[tuple[Index
         yield some[here], there
 
 
-def _facing(spots: Stations, here: Indexes, there: Indexes, parting: float) -> NDArray[np.bool_]:
+def _facing(spots: Stations, here: Ints, there: Ints, parting: float) -> Flags:
     """Whether a station lies square across from the other, and their cuts are near parallel."""
     (x, y), (along, up) = spots.point.T.copy(), spots.tangent.T.copy()
     ahead = (x[there] - x[here]) * along[here] + (y[there] - y[here]) * up[here]
@@ -104,7 +104,7 @@ def _facing(spots: Stations, here: Indexes, there: Indexes, parting: float) -> N
     return np.asarray(square & (np.abs(parallel) >= parting) & (here != there))
 
 
-def _widths(spots: Stations, here: Indexes, there: Indexes) -> tuple[Array, Array]:
+def _widths(spots: Stations, here: Ints, there: Ints) -> tuple[Floats, Floats]:
     """Measure the gap square to the cut, on the dough and on the sheet."""
     gap = spots.point[there] - spots.point[here]
     tangent = spots.tangent[here]
@@ -114,7 +114,7 @@ def _widths(spots: Stations, here: Indexes, there: Indexes) -> tuple[Array, Arra
     return np.asarray(across * dough / sheet), across
 
 
-def _apart(layout: Layout, spots: Stations, here: Indexes, there: Indexes) -> NDArray[np.bool_]:
+def _apart(layout: Layout, spots: Stations, here: Ints, there: Ints) -> Flags:
     """Whether two stations of one cut are on different turns of it."""
     length = np.bincount(spots.cut, weights=spots.step, minlength=len(layout.cuts))
     closed = np.array([bool((cut.line[0] == cut.line[-1]).all()) for cut in layout.cuts])

@@ -5,12 +5,14 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from scorecraft.arrays import Floats
 from scorecraft.checks.cures import has_place, no_graver
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.linework import Array, stations
+from scorecraft.checks.linework import stations
 from scorecraft.checks.rim import rim
-from scorecraft.checks.telling import clock, enough, size
+from scorecraft.checks.telling import enough, size
 from scorecraft.cuts import Layout
+from scorecraft.loaf.places import clock
 from scorecraft.practice import ADDED_CUT_SHARE, ASIDE_NOTE, ASIDE_WARN, STATION_MM
 
 
@@ -28,7 +30,7 @@ class Balance:
     heavier: float
 
 
-def balance(layout: Layout, opening_mm: Array | None = None) -> list[Finding]:
+def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
     """Find a layout that opens the loaf more on one side.
 
     Cuts count by their predicted opening (mm, one a cut) where it is known, else by their depth.
@@ -71,7 +73,7 @@ def balance(layout: Layout, opening_mm: Array | None = None) -> list[Finding]:
     return [Finding("balance", severity, message, hint, place, figures)]
 
 
-def weigh(layout: Layout, weights: Array) -> Balance:
+def weigh(layout: Layout, weights: Floats) -> Balance:
     """Find the middle of the cuts, each counting by its length times its weight.
 
     `weights` (one a cut) is the depth, or a predicted opening, in mm.
@@ -93,14 +95,14 @@ def _may_move(layout: Layout, found: Balance) -> bool:
     return no_graver(rim(layout), rim(replace(layout, cuts=moved)))
 
 
-def _across(found: Balance, length: float, away: float) -> Array:
+def _across(found: Balance, length: float, away: float) -> Floats:
     """Lay a straight cut (2, 2) of a length square to the way to the crown, opposite the others."""
     way = -np.array([math.cos(found.theta), math.sin(found.theta)])
     side = np.array([-way[1], way[0]]) * length / 2
     return np.array([away * way - side, away * way + side])
 
 
-def _added(layout: Layout, found: Balance, weights: Array) -> tuple[float, float, float]:
+def _added(layout: Layout, found: Balance, weights: Floats) -> tuple[float, float, float]:
     """Give length and depth of a cut that evens out the others, and how far out it stands (mm).
 
     It is cut like the one that weighs most.

@@ -7,8 +7,8 @@ from dataclasses import replace
 import numpy as np
 import shapely
 
-from scorecraft.checks.linework import Array
-from scorecraft.cuts import Cut, Layout, Line
+from scorecraft.arrays import Floats, Line
+from scorecraft.cuts import Cut, Layout
 
 
 def changed(layout: Layout, new: Mapping[int, Cut]) -> Layout:
@@ -76,7 +76,7 @@ def _part(line: shapely.LineString, start: float, end: float) -> Line:
     return part
 
 
-def moved(layout: Layout, ways: Mapping[int, Array]) -> Layout:
+def moved(layout: Layout, ways: Mapping[int, Floats]) -> Layout:
     """Move whole figures, by their number, each by a way (2,), sheet mm."""
     return changed(
         layout,
@@ -88,13 +88,13 @@ def moved(layout: Layout, ways: Mapping[int, Array]) -> Layout:
     )
 
 
-def parted(layout: Layout, pairs: Sequence[tuple[int, int, Array]], by_mm: float) -> Layout:
+def parted(layout: Layout, pairs: Sequence[tuple[int, int, Floats]], by_mm: float) -> Layout:
     """Move pairs of cuts apart, each given as two indexes and the way (2,) from one to the other.
 
     Their figures move, each by half; the cuts alone where both are of one figure.
     """
     alone = any(layout.cuts[a].figure == layout.cuts[b].figure for a, b, _ in pairs)
-    ways: dict[int, Array] = {}
+    ways: dict[int, Floats] = {}
     for a, b, way in pairs:
         step = way / max(float(np.hypot(*way)), 1e-9) * (by_mm / 2)
         for i, part in ((a, -step), (b, step)):
@@ -106,7 +106,7 @@ def parted(layout: Layout, pairs: Sequence[tuple[int, int, Array]], by_mm: float
     return changed(layout, new)
 
 
-def _farther(way: Array | None, more: Array) -> Array:
+def _farther(way: Floats | None, more: Floats) -> Floats:
     """Join two ways: what both ask for once, what only one asks for as it is."""
     if way is None:
         return more
@@ -114,7 +114,7 @@ def _farther(way: Array | None, more: Array) -> Array:
     return np.asarray(way + more - min(max(along, 0.0), 1.0) * way)
 
 
-def turned(layout: Layout, cuts: Iterable[int], about: Array, by_rad: float) -> Layout:
+def turned(layout: Layout, cuts: Iterable[int], about: Floats, by_rad: float) -> Layout:
     """Turn cuts about a point (2,), sheet mm, counter-clockwise."""
     c, s = math.cos(by_rad), math.sin(by_rad)
     turn = np.array([[c, s], [-s, c]])
@@ -127,7 +127,7 @@ def turned(layout: Layout, cuts: Iterable[int], about: Array, by_rad: float) -> 
     )
 
 
-def way_to(line: Line, point: Array) -> Array:
+def way_to(line: Line, point: Floats) -> Floats:
     """Give the shortest way (2,) from a point to a line, sheet mm."""
     near = shapely.shortest_line(shapely.Point(point), shapely.LineString(line))
     ends = shapely.get_coordinates(near)

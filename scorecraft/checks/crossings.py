@@ -11,15 +11,16 @@ from functools import partial
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.checks.changes import parted, shortened, turned
 from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
-from scorecraft.checks.linework import Array, Indexes, strings
+from scorecraft.checks.linework import strings
 from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import half_up, likewise, size, told_once, where
+from scorecraft.checks.telling import half_up, likewise, size, told_once
 from scorecraft.cuts import Cut, Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
 
 MOST_TRIMMED = 400
@@ -45,7 +46,7 @@ def crossings(layout: Layout) -> list[Finding]:
     return [*findings, *_own_crossings(layout, lines), *more]
 
 
-def _worth_telling(layout: Layout, met: Meetings, sharp: NDArray[np.bool_]) -> Indexes:
+def _worth_telling(layout: Layout, met: Meetings, sharp: Flags) -> Ints:
     """Leave out what is meant: lattices of one figure, and shallow ones of one statement."""
     figure = np.array([cut.figure for cut in layout.cuts])
     family = np.array([cut.family for cut in layout.cuts])
@@ -72,9 +73,7 @@ def _severity(layout: Layout, met: Meetings, i: int, sharp: bool) -> Severity:
     return "warn" if sharp or drawn else "note"
 
 
-def _sharp(
-    layout: Layout, met: Meetings, found: Indexes, worst: int, severity: Severity
-) -> Finding:
+def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Severity) -> Finding:
     one, other = layout.cuts[met.first[worst]], layout.cuts[met.second[worst]]
     angle = math.degrees(met.angle[worst])
     turn = math.ceil(SHARP_CROSSING_DEG.value - angle)
@@ -98,7 +97,7 @@ def _sharp(
 
 
 def _between_figures(
-    layout: Layout, met: Meetings, found: Indexes, worst: int, severity: Severity
+    layout: Layout, met: Meetings, found: Ints, worst: int, severity: Severity
 ) -> Finding:
     deepest = (
         max(found, key=lambda i: _trim(layout, met, i).mm) if len(found) < MOST_TRIMMED else worst
@@ -140,7 +139,7 @@ def _turns(layout: Layout, met: Meetings, i: int, by_deg: int) -> Iterator[Offer
         yield Offer(f"turn the {one.name if alone else one.word} by {by_deg} deg {way}", made)
 
 
-def _sooner(layout: Layout, met: Meetings, found: Indexes) -> tuple[Offer, float]:
+def _sooner(layout: Layout, met: Meetings, found: Ints) -> tuple[Offer, float]:
     """Offer to end cuts sooner, all alike, as much (mm) as the worst of them asks for."""
     trims = [_trim(layout, met, int(i)) for i in found[:MOST_TRIMMED]]
     most = max(trims, key=lambda trim: trim.mm)
@@ -150,7 +149,7 @@ def _sooner(layout: Layout, met: Meetings, found: Indexes) -> tuple[Offer, float
     return Offer(f"end the {name} {size(by)} sooner", partial(shortened, layout, ends, by)), most.mm
 
 
-def _farther_apart(layout: Layout, met: Meetings, found: Indexes, by_mm: float) -> Offer:
+def _farther_apart(layout: Layout, met: Meetings, found: Ints, by_mm: float) -> Offer:
     """Offer to move crossing figures apart along the lines of their middles."""
     figure = np.array([cut.figure for cut in layout.cuts])
     pairs = {(int(figure[met.first[i]]), int(figure[met.second[i]])): i for i in found}
@@ -197,11 +196,11 @@ def _overlap(layout: Layout, figure: int, other: int) -> float | None:
     return float((one @ way).max() - (two @ way).min()) / length + CLEAR_MM.value
 
 
-def _points(layout: Layout, figure: int) -> Array:
+def _points(layout: Layout, figure: int) -> Floats:
     return np.concatenate([cut.line for cut in layout.cuts if cut.figure == figure])
 
 
-def _own_crossings(layout: Layout, lines: NDArray[np.object_]) -> list[Finding]:
+def _own_crossings(layout: Layout, lines: Shapes) -> list[Finding]:
     """Find single cuts that cross themselves."""
     found = np.flatnonzero(~shapely.is_simple(lines))
     keys = [layout.cuts[i].family for i in found]
@@ -224,5 +223,5 @@ def _both(one: Cut, other: Cut) -> str:
     return f"{one.name} and {other.name}"
 
 
-def _cuts(met: Meetings, found: Indexes) -> tuple[int, ...]:
+def _cuts(met: Meetings, found: Ints) -> tuple[int, ...]:
     return tuple(np.unique([met.first[found], met.second[found]]).tolist())

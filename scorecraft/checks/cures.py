@@ -6,11 +6,11 @@ from dataclasses import replace
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Line
 from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.linework import strings
-from scorecraft.cuts import Cut, Layout, Line
+from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import Place
 from scorecraft.practice import RIM_MARGIN_MM, STRIP_PER_DEPTH
 
@@ -115,7 +115,7 @@ def no_graver(before: Sequence[Finding], after: Sequence[Finding]) -> bool:
     return new_stops <= stops and new_graves <= graves
 
 
-def _too_near(layout: Layout, lines: Sequence[Line], depth_mm: float) -> NDArray[np.bool_]:
+def _too_near(layout: Layout, lines: Sequence[Line], depth_mm: float) -> Flags:
     """Whether each cut leaves too narrow a strip of dough beside lines cut to a depth."""
     deep = shapely.MultiLineString(list(lines))
     depths = np.array([cut.depth_mm for cut in layout.cuts])

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import stations
 from scorecraft.cuts import Layout
@@ -21,8 +21,6 @@ from scorecraft.practice import (
     STATION_MM,
 )
 
-Array = NDArray[np.float64]
-
 ZONES = ("crown", "middle", "rim")
 SIDES = ("12 o'clock", "3 o'clock", "6 o'clock", "9 o'clock")
 
@@ -36,14 +34,14 @@ class Density:
     half a cut's true length and A the dough's area; `deep_cracks` that of cuts through the skin.
     """
 
-    length_mm: Array
-    face_mm2: Array
-    area_mm2: Array
+    length_mm: Floats
+    face_mm2: Floats
+    area_mm2: Floats
     cracks: float
     deep_cracks: float
 
     @property
-    def mm_per_cm2(self) -> Array:
+    def mm_per_cm2(self) -> Floats:
         """Cut on every zone and side, mm per cm2 of dough."""
         return np.asarray(100 * self.length_mm / self.area_mm2)
 
@@ -82,7 +80,7 @@ def density(layout: Layout) -> list[Finding]:
     return [*_crowded(found, layout), *_soft(found, layout)]
 
 
-def _dough(layout: Layout) -> Array:
+def _dough(layout: Layout) -> Floats:
     """Area (mm2) of dough by zone and side, (3, 4)."""
     ends = (0.0, CROWN_ZONE.value, RIM_ZONE.value, 1.0)
     total = np.zeros((3, 4))
@@ -92,7 +90,7 @@ def _dough(layout: Layout) -> Array:
     return total
 
 
-def _by_zone(layout: Layout, points: Array, amount: Array) -> Array:
+def _by_zone(layout: Layout, points: Floats, amount: Floats) -> Floats:
     """Add up amounts at sheet points by zone and side, (3, 4)."""
     theta = np.arctan2(points[:, 1], points[:, 0])
     share = np.hypot(points[:, 0], points[:, 1]) / layout.loaf.reach(theta)

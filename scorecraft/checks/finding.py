@@ -4,7 +4,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from scorecraft.cuts import Layout, Line
+from scorecraft.arrays import Line
+from scorecraft.cuts import Layout
 from scorecraft.errors import Place
 
 Severity = Literal["stop", "warn", "note"]

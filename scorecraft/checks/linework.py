@@ -4,15 +4,12 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints, Shapes
 from scorecraft.cuts import Layout
 
-Array = NDArray[np.float64]
-Indexes = NDArray[np.intp]
 
-
-def strings(layout: Layout) -> NDArray[np.object_]:
+def strings(layout: Layout) -> Shapes:
     """Give every cut as a shapely line string (sheet mm)."""
     if not layout.cuts:
         return np.zeros(0, dtype=object)
@@ -30,12 +27,12 @@ class Stations:
     its place on the dough; all mm.
     """
 
-    cut: Indexes
-    along: Array
-    step: Array
-    point: Array
-    tangent: Array
-    solid: Array
+    cut: Ints
+    along: Floats
+    step: Floats
+    point: Floats
+    tangent: Floats
+    solid: Floats
 
 
 def stations(layout: Layout, step_mm: float) -> Stations:
@@ -60,7 +57,7 @@ def stations(layout: Layout, step_mm: float) -> Stations:
     return Stations(cut, along, step, point, tangent, solid)
 
 
-def points_along(lines: NDArray[np.object_], line: Indexes, share: Array) -> NDArray[np.object_]:
+def points_along(lines: Shapes, line: Ints, share: Floats) -> Shapes:
     """Give the shapely points (M,) at shares of the way along the lines of the indexes `line` (M,).
 
     However many points a line has, finding a place on it takes next to no time.

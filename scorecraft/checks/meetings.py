@@ -4,9 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.checks.linework import Array, Indexes
+from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.checks.neighbours import near_pairs
 from scorecraft.cuts import Layout
 from scorecraft.loaf.dome import Loaf
@@ -25,17 +24,17 @@ class Meetings:
     is False where there are more points than were looked for.
     """
 
-    first: Indexes
-    second: Indexes
-    point: Array
-    along_first: Array
-    along_second: Array
-    crosses: NDArray[np.bool_]
-    angle: Array
+    first: Ints
+    second: Ints
+    point: Floats
+    along_first: Floats
+    along_second: Floats
+    crosses: Flags
+    angle: Floats
     whole: bool
 
 
-def meetings(layout: Layout, lines: NDArray[np.object_]) -> Meetings:
+def meetings(layout: Layout, lines: Shapes) -> Meetings:
     """Find all points where two cuts meet, or a sample where everything meets everything.
 
     `lines` are the cuts as line strings (sheet mm); lines on one another are left out.
@@ -58,13 +57,13 @@ def meetings(layout: Layout, lines: NDArray[np.object_]) -> Meetings:
     return Meetings(first, second, point, along_first, along_second, inner, angle, near.whole)
 
 
-def _inner(lines: NDArray[np.object_], along: Array) -> NDArray[np.bool_]:
+def _inner(lines: Shapes, along: Floats) -> Flags:
     """Whether places along lines are away from their ends; a closed line has none."""
     left = np.minimum(along, shapely.length(lines) - along)
     return np.asarray((left > JOIN_MM.value) | shapely.is_closed(lines))
 
 
-def _direction(lines: NDArray[np.object_], along: Array, loaf: Loaf) -> Array:
+def _direction(lines: Shapes, along: Floats, loaf: Loaf) -> Floats:
     """Give unit directions (K, 3) on the dough of lines at places along them."""
     length = shapely.length(lines)
     step = np.minimum(0.25, length / 4)

@@ -13,8 +13,8 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Ints, Shapes
 from scorecraft.checks.finding import Finding
-from scorecraft.checks.linework import Indexes
 from scorecraft.cuts import Layout
 from scorecraft.practice import MOST_BOXES, MOST_PAIR_POINTS, MOST_PAIRS, MOST_PAIRS_OF_TWO
 
@@ -29,12 +29,12 @@ GOLDEN = 0.6180339887498949
 class Pairs:
     """Pairs of cuts near each other, each once, `first` < `second`; `whole` if these are all."""
 
-    first: Indexes
-    second: Indexes
+    first: Ints
+    second: Ints
     whole: bool
 
 
-def by_turns(layout: Layout) -> Indexes:
+def by_turns(layout: Layout) -> Ints:
     """Order the cuts so that the statements take turns, each with cuts from all over it."""
     _, family = np.unique([cut.family for cut in layout.cuts], return_inverse=True)
     place = _places(family)
@@ -42,7 +42,7 @@ def by_turns(layout: Layout) -> Indexes:
     return np.argsort(place, kind="stable")
 
 
-def _places(group: Indexes, weight: NDArray[np.floating[Any]] | None = None) -> Indexes:
+def _places(group: Ints, weight: NDArray[np.floating[Any]] | None = None) -> Ints:
     """Give every member its place in its group, 0, 1, 2 ..., by weight or as they come."""
     order = np.lexsort((np.zeros(len(group)) if weight is None else weight, group))
     size = np.bincount(group)
@@ -51,7 +51,7 @@ def _places(group: Indexes, weight: NDArray[np.floating[Any]] | None = None) -> 
     return place
 
 
-def near_pairs(layout: Layout, lines: NDArray[np.object_], distance_mm: float = 0.0) -> Pairs:
+def near_pairs(layout: Layout, lines: Shapes, distance_mm: float = 0.0) -> Pairs:
     """Find pairs of cuts no farther apart than a distance (sheet mm).
 
     `lines` are the cuts as line strings. No two statements are looked at beyond
@@ -84,7 +84,7 @@ def near_pairs(layout: Layout, lines: NDArray[np.object_], distance_mm: float = 
     return Pairs(first[order], second[order], whole)
 
 
-def within(cost: Indexes, most: float) -> Indexes:
+def within(cost: Ints, most: float) -> Ints:
     """Choose from all over as many (N,) as cost no more than `most` together."""
     if cost.sum() <= most:
         return np.arange(len(cost))
@@ -92,9 +92,7 @@ def within(cost: Indexes, most: float) -> Indexes:
     return np.sort(order[np.cumsum(cost[order]) <= most])
 
 
-def _boxes_that_touch(
-    lines: NDArray[np.object_], order: Indexes, distance_mm: float
-) -> Iterator[Indexes]:
+def _boxes_that_touch(lines: Shapes, order: Ints, distance_mm: float) -> Iterator[Ints]:
     """Give pairs (2, K) of lines whose boxes are near, each pair once, for some lines at a time."""
     rank = np.empty(len(order), dtype=np.intp)
     rank[order] = np.arange(len(order))
@@ -109,7 +107,7 @@ def _boxes_that_touch(
         yield np.stack([here[later], there[later]])
 
 
-def _sample(kind: Indexes, known: Counter[int]) -> Indexes:
+def _sample(kind: Ints, known: Counter[int]) -> Ints:
     """Choose pairs evenly, so that no kind has many more than MOST_PAIRS_OF_TWO with those known.
 
     `kind` (K,) numbers the two statements of each pair.
@@ -123,9 +121,7 @@ def _sample(kind: Indexes, known: Counter[int]) -> Indexes:
     return np.flatnonzero(place < room[group])
 
 
-def _meet(
-    one: NDArray[np.object_], other: NDArray[np.object_], distance_mm: float
-) -> NDArray[np.bool_]:
+def _meet(one: Shapes, other: Shapes, distance_mm: float) -> Flags:
     near = (
         shapely.dwithin(one, other, distance_mm) if distance_mm else shapely.intersects(one, other)
     )

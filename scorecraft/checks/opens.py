@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Ints
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Cut
@@ -53,7 +53,7 @@ def not_sought(cuts: tuple[Cut, ...], error: ScorecraftError) -> Finding:
     return Finding("opens", "warn", message, hint, place, figures, asked)
 
 
-def _by_family(cuts: tuple[Cut, ...], chosen: NDArray[np.intp]) -> list[list[int]]:
+def _by_family(cuts: tuple[Cut, ...], chosen: Ints) -> list[list[int]]:
     """Sort chosen cuts by the statement they come from."""
     families: dict[int, list[int]] = {}
     for index in chosen:

@@ -4,14 +4,15 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.checks.changes import parted, without
 from scorecraft.checks.finding import Finding, Offer
-from scorecraft.checks.linework import Indexes, points_along, strings
+from scorecraft.checks.linework import points_along, strings
 from scorecraft.checks.neighbours import near_pairs, unseen, within
-from scorecraft.checks.telling import half_up, likewise, size, told_once, where
+from scorecraft.checks.telling import half_up, likewise, size, told_once
 from scorecraft.cuts import Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import (
     MOST_COMPARED,
     OVERLAP_MM,
@@ -19,8 +20,6 @@ from scorecraft.practice import (
     SAME_LINE_MM,
     STRIP_PER_DEPTH,
 )
-
-Array = NDArray[np.float64]
 
 SAMPLE_MM = 1.5
 """Spacing of the points at which lines are compared."""
@@ -59,15 +58,13 @@ def overlaps(layout: Layout) -> list[Finding]:
 class Overlaps:
     """Cuts `short` (K,) that lie on `other` ones for `shared` mm; `whole` if these are all."""
 
-    short: Indexes
-    other: Indexes
-    shared: Array
+    short: Ints
+    other: Ints
+    shared: Floats
     whole: bool
 
 
-def _likely(
-    lines: NDArray[np.object_], short: Indexes, other: Indexes, length: Array
-) -> NDArray[np.bool_]:
+def _likely(lines: Shapes, short: Ints, other: Ints, length: Floats) -> Flags:
     """Whether any of so few points that no wrong stretch can miss them all lies on the other line.
 
     Lines that only cross are passed over at a fraction of the cost of measuring them.
@@ -79,7 +76,7 @@ def _likely(
     return np.asarray(np.bincount(pair[on], minlength=len(short)) > 0)
 
 
-def _shared(lines: NDArray[np.object_], short: Indexes, other: Indexes, length: Array) -> Array:
+def _shared(lines: Shapes, short: Ints, other: Ints, length: Floats) -> Floats:
     """Length (mm) of each short line that lies on the other one."""
     count = _samples(length[short])
     pair, number = _count_up(count)
@@ -88,33 +85,31 @@ def _shared(lines: NDArray[np.object_], short: Indexes, other: Indexes, length: 
     return np.asarray(longest / count * length[short])
 
 
-def _samples(length: Array) -> Indexes:
+def _samples(length: Floats) -> Ints:
     """Give the number of points at which lines of some lengths are compared."""
     return np.maximum(4, np.ceil(length / SAMPLE_MM)).astype(np.intp)
 
 
-def _every(length: Array) -> Indexes:
+def _every(length: Floats) -> Ints:
     """Tell which of the points do, every so manieth, so that no wrong stretch can miss them all."""
     least = np.minimum(OVERLAP_MM.value / np.maximum(length, 1e-9), OVERLAP_SHARE.value)
     return np.maximum(1, np.floor(least * _samples(length))).astype(np.intp)
 
 
-def _count_up(count: Indexes) -> tuple[Indexes, Indexes]:
+def _count_up(count: Ints) -> tuple[Ints, Ints]:
     """Give the index of each pair `count` times over, and number its places from 0."""
     pair = np.repeat(np.arange(len(count)), count)
     return pair, np.arange(len(pair)) - np.repeat(np.cumsum(count) - count, count)
 
 
-def _lies_on(
-    lines: NDArray[np.object_], short: Indexes, other: Indexes, share: Array
-) -> NDArray[np.bool_]:
+def _lies_on(lines: Shapes, short: Ints, other: Ints, share: Floats) -> Flags:
     """Whether the point at a share of the way along one line lies on another line."""
     points = points_along(lines, short, share)
     shapely.prepare(lines)
     return np.asarray(shapely.dwithin(lines[other], points, SAME_LINE_MM.value))
 
 
-def _longest_run(on: NDArray[np.bool_], pair: Indexes, pairs_count: int) -> Array:
+def _longest_run(on: Flags, pair: Ints, pairs_count: int) -> Floats:
     """Count the longest run of hits of every pair: lines that only touch here and there do not."""
     starts = on & ~(np.roll(on, 1) & (np.roll(pair, 1) == pair))
     starts[:1] = on[:1]
@@ -127,7 +122,7 @@ def _longest_run(on: NDArray[np.bool_], pair: Indexes, pairs_count: int) -> Arra
     return longest
 
 
-def _finding(layout: Layout, found: Overlaps, worst: int, members: Indexes) -> Finding:
+def _finding(layout: Layout, found: Overlaps, worst: int, members: Ints) -> Finding:
     cut, under = layout.cuts[found.short[worst]], layout.cuts[found.other[worst]]
     shared = float(found.shared[worst])
     covered = np.unique(found.short[members])
@@ -151,7 +146,7 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Indexes) -> F
     return Finding("overlaps", "warn", message, hint, later, figures, about, offers=offers)
 
 
-def _aside(layout: Layout, found: Overlaps, members: Indexes, by_mm: float) -> Layout:
+def _aside(layout: Layout, found: Overlaps, members: Ints, by_mm: float) -> Layout:
     """Move cuts apart square to the shorter one, from end to end."""
     pairs = []
     for i in members:

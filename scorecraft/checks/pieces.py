@@ -2,13 +2,13 @@
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints, Line, Shapes
 from scorecraft.checks.changes import no_deeper, opened
 from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
-from scorecraft.checks.linework import Array, Indexes
-from scorecraft.checks.telling import likewise, size, told_once, where
-from scorecraft.cuts import Layout, Line
+from scorecraft.checks.telling import likewise, size, told_once
+from scorecraft.cuts import Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import (
     CRUMB_PIECE_MM2,
     HINGE_MM,
@@ -19,8 +19,6 @@ from scorecraft.practice import (
 )
 
 ACTS = {"stop": "lifts off", "warn": "curls and dries", "note": "may curl"}
-
-Shapes = NDArray[np.object_]
 
 
 def pieces(layout: Layout) -> list[Finding]:
@@ -41,7 +39,7 @@ def pieces(layout: Layout) -> list[Finding]:
     return findings
 
 
-def _deep(layout: Layout, depth_mm: float) -> Indexes:
+def _deep(layout: Layout, depth_mm: float) -> Ints:
     return np.flatnonzero([cut.depth_mm >= depth_mm for cut in layout.cuts])
 
 
@@ -61,13 +59,13 @@ def _carried_on(line: Line) -> Line:
     return np.vstack([_beyond(line[1], line[0]), line, _beyond(line[-2], line[-1])])
 
 
-def _beyond(before: Array, end: Array) -> Array:
+def _beyond(before: Floats, end: Floats) -> Floats:
     side = end - before
     length = max(float(np.hypot(*side)), 1e-9)
     return np.asarray(end + side * (JOIN_MM.value / length))
 
 
-def _findings(layout: Layout, deep: Indexes, faces: Shapes, severity: Severity) -> list[Finding]:
+def _findings(layout: Layout, deep: Ints, faces: Shapes, severity: Severity) -> list[Finding]:
     around = _cuts_around(layout, deep, faces)
     area = shapely.area(faces) / 100
     lid = area > LID_CM2.value
@@ -80,7 +78,7 @@ def _findings(layout: Layout, deep: Indexes, faces: Shapes, severity: Severity) 
     ]
 
 
-def _cuts_around(layout: Layout, deep: Indexes, faces: Shapes) -> Indexes:
+def _cuts_around(layout: Layout, deep: Ints, faces: Shapes) -> Ints:
     """Give for every face one of the cuts that bound it."""
     lines = [shapely.LineString(layout.cuts[i].line) for i in deep]
     return np.asarray(deep[shapely.STRtree(lines).nearest(_edge(faces))], dtype=np.intp)
@@ -90,7 +88,7 @@ def _finding(
     layout: Layout,
     members: Shapes,
     worst: shapely.Polygon,
-    edges: Indexes,
+    edges: Ints,
     around: int,
     severity: Severity,
 ) -> Finding:
@@ -120,7 +118,7 @@ def _finding(
     return Finding("pieces", weight, message, hint, cut.place, figures, about, rings, offers)
 
 
-def _offers(layout: Layout, faces: Shapes, edges: Indexes) -> tuple[Offer, ...]:
+def _offers(layout: Layout, faces: Shapes, edges: Ints) -> tuple[Offer, ...]:
     """Offer a gap in one cut around every piece, or that cut made shallower."""
     wide, shallow = HINGE_MM.value, SHALLOW_MM.value - 0.5
     gaps = [

@@ -5,15 +5,14 @@ from itertools import pairwise
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints, Line
 from scorecraft.checks.changes import moved, shortened
 from scorecraft.checks.finding import Finding, Offer, Severity
-from scorecraft.checks.telling import half_up, likewise, size, told_once, where
-from scorecraft.cuts import Cut, Layout, Line
+from scorecraft.checks.telling import half_up, likewise, size, told_once
+from scorecraft.cuts import Cut, Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import OFF_LOAF_MM, RIM_MARGIN_MM
-
-Array = NDArray[np.float64]
 
 
 def rim(layout: Layout) -> list[Finding]:
@@ -30,7 +29,7 @@ def rim(layout: Layout) -> list[Finding]:
     ]
 
 
-def _excess(layout: Layout) -> tuple[Array, Array]:
+def _excess(layout: Layout) -> tuple[Floats, Floats]:
     """How far each cut runs beyond the rim (mm; less than 0 inside), and its furthest point."""
     points = np.concatenate([cut.line for cut in layout.cuts])
     starts = np.cumsum([0] + [len(cut.line) for cut in layout.cuts])
@@ -48,10 +47,10 @@ def _severity(cut: Cut, over: float) -> Severity:
 
 def _finding(
     layout: Layout,
-    found: NDArray[np.intp],
+    found: Ints,
     worst: int,
-    over: Array,
-    furthest: Array,
+    over: Floats,
+    furthest: Floats,
     severity: Severity,
 ) -> Finding:
     cut = layout.cuts[worst]
@@ -74,7 +73,7 @@ def _finding(
 
 
 def _offers(
-    layout: Layout, found: NDArray[np.intp], furthest: Array, trim: float | None, too_far: float
+    layout: Layout, found: Ints, furthest: Floats, trim: float | None, too_far: float
 ) -> Iterator[Offer]:
     """Offer to shorten the cuts, or to move their figures toward the crown."""
     if trim is not None:
@@ -90,7 +89,7 @@ def _offers(
     yield Offer(f"move it {size(step)} toward the crown", lambda: moved(layout, ways))
 
 
-def _ends_with(line: Line, point: Array) -> bool:
+def _ends_with(line: Line, point: Floats) -> bool:
     """Whether a point lies nearer to the last end of a line than to its first."""
     first, last = (float(np.hypot(*(point - line[end]))) for end in (0, -1))
     return last < first

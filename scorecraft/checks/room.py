@@ -7,12 +7,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.checks import run
 from scorecraft.checks.cures import no_graver, with_cuts, without_light_cuts
 from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.known import Known
-from scorecraft.cuts import Cut, Layout, Line
+from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict

@@ -6,5 +6,4 @@ from scorecraft.cuts import Layout
 
 def size(layout: Layout) -> list[Finding]:
     """Tell what the arithmetic from dough to size came to that no dough does."""
-    doubts = layout.settings.get("loaf", {}).get("doubts", ())
-    return [Finding("size", "warn", message, hint, None) for message, hint in doubts]
+    return [Finding("size", "warn", message, hint, None) for message, hint in layout.size.doubts]

@@ -4,15 +4,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.changes import no_deeper, parted, way_to
 from scorecraft.checks.finding import Finding, Offer, Severity
-from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import apart, half_up, likewise, size, told_once, where
+from scorecraft.checks.telling import apart, half_up, likewise, size, told_once
 from scorecraft.cuts import Cut, Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import (
     DEEP_MM,
     SHALLOW_MM,
@@ -25,8 +25,6 @@ from scorecraft.practice import (
     STRIP_WARN_SHARE,
     THINNEST_STRIP_MM,
 )
-
-Array = NDArray[np.float64]
 
 NARROW = 0.1
 """Share of a strip that may be narrower than the width it is told by."""
@@ -46,7 +44,7 @@ class Strip:
     width_mm: float
     wanted_mm: float
     apart_mm: float
-    middle: Array
+    middle: Floats
 
 
 def strips(layout: Layout) -> list[Finding]:
@@ -84,7 +82,7 @@ def narrow_strips(layout: Layout) -> tuple[list[Strip], bool]:
     return list(best.values()), near.whole
 
 
-def _measured(near: Alongside, reach: Array) -> Iterator[Strip]:
+def _measured(near: Alongside, reach: Floats) -> Iterator[Strip]:
     """Measure the strips from either cut beside them, all at once; passages too short are none."""
     spots = near.stations
     facing, pair = _by_pair(near)
@@ -113,7 +111,7 @@ def _measured(near: Alongside, reach: Array) -> Iterator[Strip]:
         )
 
 
-def _by_pair(near: Alongside) -> tuple[Indexes, Indexes]:
+def _by_pair(near: Alongside) -> tuple[Ints, Ints]:
     """Sort facings by the pair of their cuts, and number the pairs; single ones are left out.
 
     Every station of a pair counts once, with the first it faces.
@@ -128,7 +126,7 @@ def _by_pair(near: Alongside) -> tuple[Indexes, Indexes]:
     return order, np.unique(pair, return_inverse=True)[1]
 
 
-def _narrow(values: Array, pair: Indexes, first: Indexes, count: Indexes) -> Array:
+def _narrow(values: Floats, pair: Ints, first: Ints, count: Ints) -> Floats:
     """Give for every pair the value that a tenth of its own stay below."""
     order = np.lexsort((values, pair))
     return np.asarray(values[order[first + (NARROW * count).astype(np.intp)]])

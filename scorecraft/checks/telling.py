@@ -1,35 +1,14 @@
-"""How findings are told: where on the loaf in a baker's words, and copies only once."""
+"""How findings are told: lengths in a baker's words, and copies only once."""
 
 import math
 from collections.abc import Hashable, Sequence
 
 import numpy as np
-from numpy.typing import NDArray
 
-from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import NEAR_CROWN_SHARE, NEAR_RIM_SHARE
-from scorecraft.units import turntable_degrees
-
-Array = NDArray[np.float64]
+from scorecraft.arrays import Floats, Ints
 
 MOST_DIGITS = 7
 """Decimals that no length is told with."""
-
-
-def where(loaf: Loaf, point: Array) -> str:
-    """Say where a sheet point (2,) lies: near the crown, or at an hour of the clock."""
-    theta = math.atan2(float(point[1]), float(point[0]))
-    share = math.hypot(float(point[0]), float(point[1])) / float(loaf.reach(theta))
-    if share < NEAR_CROWN_SHARE.value:
-        return "near the crown"
-    hour = clock(theta)
-    return f"{hour}, low on the side" if share > NEAR_RIM_SHARE.value else hour
-
-
-def clock(theta: float) -> str:
-    """Say a direction (radians) as the nearest hour of the clock."""
-    hour = round(turntable_degrees(theta) / 30) % 12
-    return f"at {hour or 12} o'clock"
 
 
 def size(value_mm: float) -> str:
@@ -64,7 +43,7 @@ def likewise(count: int, whole: bool = True) -> str:
     return f" ({least}{count - 1} more like it)" if count > 1 else ""
 
 
-def told_once(keys: Sequence[Hashable], weights: Array) -> list[tuple[int, NDArray[np.intp]]]:
+def told_once(keys: Sequence[Hashable], weights: Floats) -> list[tuple[int, Ints]]:
     """Sort cases by key: for each key the index of its weightiest case, and all of its cases."""
     members: dict[Hashable, list[int]] = {}
     for index, key in enumerate(keys):

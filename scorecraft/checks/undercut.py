@@ -8,15 +8,15 @@ import math
 from collections.abc import Iterator
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Ints
 from scorecraft.checks.alongside import Alongside, alongside
 from scorecraft.checks.changes import no_flatter, parted
 from scorecraft.checks.finding import Finding, Offer, Severity
-from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import half_up, likewise, size, told_once, where
+from scorecraft.checks.telling import half_up, likewise, size, told_once
 from scorecraft.cuts import Layout
+from scorecraft.loaf.places import where
 from scorecraft.practice import (
     DEEP_MM,
     SLANTED_DEG,
@@ -57,7 +57,7 @@ def _slant(blade_rad: float) -> float:
     return 0.0 if blade_rad >= math.radians(SLANTED_DEG.value) else 1 / math.tan(blade_rad)
 
 
-def _long_enough(near: Alongside, tight: Indexes) -> list[Indexes]:
+def _long_enough(near: Alongside, tight: Ints) -> list[Ints]:
     """Sort tight facings by pair of cuts, and keep pairs that are tight for long enough."""
     spots = near.stations
     length = np.bincount(spots.cut, weights=spots.step)
@@ -74,9 +74,7 @@ def _long_enough(near: Alongside, tight: Indexes) -> list[Indexes]:
     return kept
 
 
-def _finding(
-    layout: Layout, near: Alongside, worst: int, found: NDArray[np.intp], left: float
-) -> Finding:
+def _finding(layout: Layout, near: Alongside, worst: int, found: Ints, left: float) -> Finding:
     spots = near.stations
     a, b = (layout.cuts[spots.cut[end[worst]]] for end in (near.here, near.there))
     slanted, beside = (a, b) if _slant(a.blade_rad) >= _slant(b.blade_rad) else (b, a)
@@ -114,7 +112,7 @@ def _finding(
 
 
 def _offers(
-    layout: Layout, near: Alongside, found: NDArray[np.intp], lacks: float, steeper: int | None
+    layout: Layout, near: Alongside, found: Ints, lacks: float, steeper: int | None
 ) -> Iterator[Offer]:
     """Offer to hold the blade steeper, or to move the cuts apart."""
     spots = near.stations

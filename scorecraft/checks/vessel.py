@@ -11,9 +11,9 @@ from scorecraft.practice import VESSEL_CLEAR_MM
 def vessel(layout: Layout) -> list[Finding]:
     """Find a loaf that touches the wall of its pot, before or after it has sprung.
 
-    The pot's inside width (mm) is the setting `vessel` of the loaf; without one nothing is told.
+    The pot's inside width (mm) is its size's `vessel_mm`; without one nothing is told.
     """
-    inside = layout.settings.get("loaf", {}).get("vessel")
+    inside = layout.size.vessel_mm
     if inside is None:
         return []
     widest = max(layout.loaf.width_mm, layout.loaf.length_mm)

@@ -4,14 +4,11 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Floats, Ints, Line
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
 from scorecraft.practice import LEAST_PETALS, MOST_PETALS
-
-Array = NDArray[np.float64]
 
 DEGREES = 360
 FROM = 0.15
@@ -37,7 +34,7 @@ def widest_petal(rings: Rings, fit_mm: float) -> float | None:
     return None
 
 
-def dart_directions(rings: Rings, lines: Sequence[Line], widest: float) -> Array:
+def dart_directions(rings: Rings, lines: Sequence[Line], widest: float) -> Floats:
     """Choose the directions of the darts (radians, rising): no petal wider than `widest`.
 
     The cheapest way around the circle: what counts is how many lines a dart would cross, then
@@ -50,7 +47,7 @@ def dart_directions(rings: Rings, lines: Sequence[Line], widest: float) -> Array
     return np.radians(np.array([best, *(best + np.cumsum(steps)[:-1])], dtype=np.float64))
 
 
-def dart_prices(rings: Rings, lines: Sequence[Line]) -> Array:
+def dart_prices(rings: Rings, lines: Sequence[Line]) -> Floats:
     """Price of a dart in each whole degree: lines crossed, and lines that run along it."""
     theta = np.radians(np.arange(DEGREES))
     reach = rings.loaf.reach(theta)
@@ -71,14 +68,14 @@ def dart_prices(rings: Rings, lines: Sequence[Line]) -> Array:
     return price
 
 
-def _cheapest_round(price: Array, least: int, most: int) -> tuple[int, list[int]]:
+def _cheapest_round(price: Floats, least: int, most: int) -> tuple[int, list[int]]:
     """Walk once around in steps of `least` to `most` degrees at the least price."""
     starts = np.arange(most)
     steps = np.arange(least, most + 1)
     step_cost = DART_COST + UNEVEN_COST * ((steps - most) / most) ** 2
     total = np.full((len(starts), DEGREES + 1), np.inf)
     total[:, 0] = 0.0
-    came: NDArray[np.intp] = np.zeros((len(starts), DEGREES + 1), dtype=np.intp)
+    came: Ints = np.zeros((len(starts), DEGREES + 1), dtype=np.intp)
     for gone in range(least, DEGREES + 1):
         usable = steps[steps <= gone]
         ways = total[:, gone - usable] + step_cost[: len(usable)]

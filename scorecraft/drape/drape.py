@@ -5,7 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
-from scorecraft.cuts import Layout, Line
+from scorecraft.arrays import Line
+from scorecraft.cuts import Layout
 from scorecraft.drape.darts import dart_directions, widest_petal
 from scorecraft.drape.fitting import check_can_lie, dart_width, misfit
 from scorecraft.drape.petals import Petal

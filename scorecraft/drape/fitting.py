@@ -4,15 +4,13 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
 from scorecraft.errors import ScorecraftError
 from scorecraft.loaf.dome import Loaf
-from scorecraft.units import turntable_degrees
-
-Array = NDArray[np.float64]
+from scorecraft.loaf.places import clock
 
 MOST_WIDER = 0.02
 """Dough may be wider around the crown than flat paper by this part: the darts' edges hide it."""
@@ -24,7 +22,7 @@ TRIED = 120
 """Rings on which the fit is measured."""
 
 
-def dart_width(left: Petal, right: Petal, distance: Array) -> Array:
+def dart_width(left: Petal, right: Petal, distance: Floats) -> Floats:
     """Width (mm) of the wedge between two neighbouring petals at distances from the crown.
 
     Less than nothing where the petals would have to overlap: the dough is wider than flat paper.
@@ -73,16 +71,16 @@ def check_can_lie(rings: Rings) -> None:
         )
 
 
-def _reason(loaf: Loaf, wider: Array) -> str:
+def _reason(loaf: Loaf, wider: Floats) -> str:
     """Say what keeps paper off: `wider` is dough over paper in each direction, rising from +x."""
     theta = (np.arange(len(wider)) + 0.5) * (2 * np.pi / len(wider))
     worst = float(theta[np.argmax(wider)])
     if _hollow_mm(loaf, worst) > HOLLOW_MM:
-        return f"its rim turns in {_clock(worst)}"
+        return f"its rim turns in {clock(worst)}"
     if max(loaf.length_mm, loaf.width_mm) > LONG * min(loaf.length_mm, loaf.width_mm):
         return "it is too long for its width"
     more = 100 * (float(wider.max()) - 1.0)
-    return f"{_clock(worst)} the dough is {more:.0f}% wider around the crown than flat paper"
+    return f"{clock(worst)} the dough is {more:.0f}% wider around the crown than flat paper"
 
 
 def _hollow_mm(loaf: Loaf, theta: float) -> float:
@@ -90,7 +88,3 @@ def _hollow_mm(loaf: Loaf, theta: float) -> float:
     hull = shapely.convex_hull(shapely.Polygon(loaf.outline.points(720)))
     at = loaf.outline.radius(theta) * np.array([np.cos(theta), np.sin(theta)])
     return float(shapely.distance(hull.exterior, shapely.Point(at)))
-
-
-def _clock(theta: float) -> str:
-    return f"at {round(turntable_degrees(theta) / 30) % 12 or 12} o'clock"

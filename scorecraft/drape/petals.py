@@ -7,12 +7,9 @@ so what the sheet has too much is cut out in darts between the petals.
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Floats, Line
 from scorecraft.drape.rings import Rings
-
-Array = NDArray[np.float64]
 
 STEP_MM = 1.5
 
@@ -30,7 +27,7 @@ class Petal:
         """Direction of the fold, where the paper lies as it was drawn."""
         return (self.start + self.end) / 2
 
-    def on_paper(self, points: Array) -> Line:
+    def on_paper(self, points: Floats) -> Line:
         """Carry sheet points (N, 2) of this sector to the paper, mm."""
         distance = np.hypot(points[:, 0], points[:, 1])
         theta = np.arctan2(points[:, 1], points[:, 0])
@@ -60,11 +57,11 @@ class Petal:
         edge = self.edge(theta, 0.0)
         return float(np.hypot(*np.diff(edge, axis=0).T).sum() - self.rings.loaf.reach(theta))
 
-    def angle(self, distance: Array, theta: Array) -> Array:
+    def angle(self, distance: Floats, theta: Floats) -> Floats:
         """Direction on the paper (radians) of points of the dough by distance and direction."""
         middle = self.rings.turned(distance, np.full(distance.shape, self.middle))
         return np.asarray(self.middle + self.rings.turned(distance, theta) - middle)
 
-    def _laid(self, distance: Array, theta: Array) -> Line:
+    def _laid(self, distance: Floats, theta: Floats) -> Line:
         angle = self.angle(distance, theta)
         return np.asarray(distance[:, None] * np.column_stack([np.cos(angle), np.sin(angle)]))

@@ -4,11 +4,10 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from scorecraft.arrays import Floats
 from scorecraft.loaf.dome import Loaf
-
-Array = NDArray[np.float64]
 
 RINGS = 160
 DIRECTIONS = 1440
@@ -24,7 +23,7 @@ class Rings:
 
     loaf: Loaf
 
-    def turned(self, distance: ArrayLike, theta: ArrayLike) -> Array:
+    def turned(self, distance: ArrayLike, theta: ArrayLike) -> Floats:
         """Length around a ring over its distance, at distances (mm) and directions (radians)."""
         turns, within = np.divmod(np.asarray(theta, dtype=np.float64), 2 * np.pi)
         row = np.asarray(distance, dtype=np.float64) / self._step
@@ -44,7 +43,7 @@ class Rings:
         return float(self.loaf.reach(theta).max()) / RINGS
 
     @cached_property
-    def _table(self) -> Array:
+    def _table(self) -> Floats:
         """Length over distance for each ring (RINGS + 1) and direction (DIRECTIONS + 1).
 
         Where a ring has left the loaf, the dough's own width at the rim is carried on.
@@ -59,5 +58,5 @@ class Rings:
         gone = np.concatenate([np.zeros((RINGS, 1)), np.cumsum(chords, axis=1)], axis=1)
         return np.vstack([theta, gone])
 
-    def _surface(self, sheet: Array) -> Array:
+    def _surface(self, sheet: Floats) -> Floats:
         return self.loaf.surface(self.loaf.sheet_to_plan(sheet))

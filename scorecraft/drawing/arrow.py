@@ -3,7 +3,8 @@
 import numpy as np
 import shapely
 
-from scorecraft.drawing.picture import BLACK, Line, Shape
+from scorecraft.arrays import Line
+from scorecraft.drawing.picture import BLACK, Shape
 from scorecraft.drawing.plan import along, length
 
 ARROW_MM = 2.8

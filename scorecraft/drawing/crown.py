@@ -1,7 +1,8 @@
 """The mark under which the crown of the loaf lies, alike on every print."""
 
+from scorecraft.arrays import Line
 from scorecraft.drawing.inks import HAIR_INK
-from scorecraft.drawing.picture import Group, Line, Shape, line, ring
+from scorecraft.drawing.picture import Group, Shape, line, ring
 
 Centre = tuple[float, float]
 

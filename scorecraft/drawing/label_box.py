@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from scorecraft.drawing.picture import Label, Line
+from scorecraft.arrays import Line
+from scorecraft.drawing.picture import Label
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 
 DESCENT = 0.24

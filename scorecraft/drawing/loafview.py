@@ -4,13 +4,13 @@ from collections.abc import Collection, Sequence
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.inks import band
 from scorecraft.drawing.picture import (
     BLACK,
     Group,
     Ink,
-    Line,
     Paint,
     Picture,
     RadialGradient,

@@ -9,10 +9,8 @@ from dataclasses import dataclass, field, replace
 from typing import Literal, TypeAlias
 
 import numpy as np
-from numpy.typing import NDArray
 
-Line = NDArray[np.float64]
-"""A polyline: (N, 2) points in mm."""
+from scorecraft.arrays import Line
 
 BLACK = "#000000"
 WHITE = "#ffffff"

@@ -11,13 +11,13 @@ from typing import Any
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.drawing.lettering import letters
 from scorecraft.drawing.picture import (
     Group,
     Ink,
     Item,
     Label,
-    Line,
     LinearGradient,
     Paint,
     Picture,

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
-from scorecraft.drawing.picture import Line
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.plan import STRAY_MM, plan_strings
 

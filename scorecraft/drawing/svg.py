@@ -13,13 +13,13 @@ from xml.etree import ElementTree
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.drawing.lettering import LEVELS, letters
 from scorecraft.drawing.picture import (
     Group,
     Ink,
     Item,
     Label,
-    Line,
     LinearGradient,
     Paint,
     Picture,

@@ -4,7 +4,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TypeVar
 
-from scorecraft.cuts import Line, Stroke
+from scorecraft.arrays import Line
+from scorecraft.cuts import Stroke
 from scorecraft.errors import ScorecraftError
 
 T = TypeVar("T")

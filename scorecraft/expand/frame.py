@@ -4,17 +4,16 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Floats, Line
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
     """An affine frame on the sheet: columns of `axes` (2 x 2) are its x and y, `origin` in mm."""
 
-    axes: NDArray[np.float64]
-    origin: NDArray[np.float64]
+    axes: Floats
+    origin: Floats
 
     def place(self, points: Line) -> Line:
         """Carry (N, 2) points of the frame onto the sheet."""

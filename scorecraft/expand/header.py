@@ -1,10 +1,9 @@
 """The head of a pattern: title, notes, loaf, oven and bench."""
 
-from collections.abc import Mapping
 from dataclasses import replace
-from typing import Any
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
+from scorecraft.cuts import Bench, Size
 from scorecraft.errors import PatternError, Place, Problem, ScorecraftError, lines_of
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values, read
@@ -68,17 +67,21 @@ def bake_of(statement: Statement | None) -> Bake:
     return Bake(spring=values["spring"], spread=values["spread"], steam=values["steam"])
 
 
-def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Mapping[str, Any]]:
-    """Make the loaf a pattern asks for; give it with the values it was asked for by.
+def bench_of(statement: Statement | None) -> Bench:
+    """Read who cuts, and in what kitchen."""
+    values = head_values("bench", statement)
+    return Bench(values["hand"], values["order"], values["temperature"], values["hydration"])
 
-    Where sizes were estimated from the dough, `steps` among the values tells the arithmetic.
-    """
+
+def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size]:
+    """Make the loaf a pattern asks for; give it with how it came by its size."""
     if statement is None:
         message, hint = "the pattern has no loaf", "like: loaf round width 220mm height 95mm"
         raise ScorecraftError(message, None, hint)
     values = head_values("loaf", statement)
     try:
-        return sized(values, drawings), values
+        made = sized(values, drawings)
+        return made, Size(values.get("steps", ()), values.get("doubts", ()), values.get("vessel"))
     except ScorecraftError as error:
         place = error.place or statement.place
         raise ScorecraftError(error.message, place, error.hint, error.quoted) from error

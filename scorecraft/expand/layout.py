@@ -12,8 +12,8 @@ from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.header import (
     bake_of,
+    bench_of,
     find,
-    head_values,
     loaf_of,
     quoted_words,
     spoken,
@@ -59,7 +59,7 @@ def expand(
         raise PatternError(problems, text)
     made = head.attempt(lambda: loaf_of(head.loaf, mine))
     growth = head.attempt(lambda: bake_of(head.bake))
-    bench = head.attempt(lambda: head_values("bench", head.bench))
+    bench = head.attempt(lambda: bench_of(head.bench))
     if made is None or growth is None or bench is None:
         said = [("loaf", loaf or ""), ("bake", bake or "")]
         raise refusal(problems, pattern, said, text)
@@ -82,7 +82,8 @@ def expand(
         cuts=tuple(walk.cuts),
         marks=marks,
         knobs=turned,
-        settings={"loaf": asked, "bench": bench},
+        bench=bench,
+        size=asked,
         remarks=tuple(remarks(walk)),
     )
 

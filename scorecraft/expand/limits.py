@@ -3,9 +3,8 @@
 from collections.abc import Sequence
 
 import numpy as np
-from numpy.typing import NDArray
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Flags, Floats, Line
 from scorecraft.errors import ScorecraftError
 from scorecraft.expand.frame import Frame
 from scorecraft.practice import (
@@ -92,7 +91,7 @@ def check_near(lines: Sequence[Line]) -> None:
         raise SpentError("this reaches too far from the crown", None, limit)
 
 
-def lengths_mm(lines: Sequence[Line]) -> NDArray[np.float64]:
+def lengths_mm(lines: Sequence[Line]) -> Floats:
     """Measure lines (N, 2) along the sheet, all in one pass; shape (len(lines),)."""
     points = np.concatenate(lines)
     starts = np.cumsum([0, *(len(line) for line in lines[:-1])])
@@ -101,6 +100,6 @@ def lengths_mm(lines: Sequence[Line]) -> NDArray[np.float64]:
     return np.asarray(np.add.reduceat(steps, starts))
 
 
-def long_enough(lengths: NDArray[np.float64]) -> NDArray[np.bool_]:
+def long_enough(lengths: Floats) -> Flags:
     """Tell which strokes a blade can make."""
     return lengths >= SHORTEST_STROKE_MM.value

@@ -5,7 +5,8 @@ import math
 import numpy as np
 import shapely
 
-from scorecraft.cuts import Line, Marks
+from scorecraft.arrays import Line
+from scorecraft.cuts import Marks
 from scorecraft.errors import Problem, ScorecraftError, ToldError
 from scorecraft.expand.frame import crown
 from scorecraft.expand.read import Values, read

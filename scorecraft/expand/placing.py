@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 
 from scorecraft import regions
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.errors import ScorecraftError
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.read import Values

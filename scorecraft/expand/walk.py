@@ -6,7 +6,8 @@ from dataclasses import replace
 import shapely
 
 from scorecraft import regions
-from scorecraft.cuts import Cut, Line
+from scorecraft.arrays import Line
+from scorecraft.cuts import Cut
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand.draw import draw, dress, strayed
 from scorecraft.expand.drawings import Drawings

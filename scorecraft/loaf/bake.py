@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import (
@@ -22,8 +23,6 @@ from scorecraft.practice import (
     SKIN_GIVES_WITH_STEAM,
     SPREAD,
 )
-
-Array = NDArray[np.float64]
 
 RAYS = 90
 """Rays over which the mean strain is taken."""
@@ -74,7 +73,7 @@ class Growth:
     loaf: Loaf
     bake: Bake
 
-    def at(self, points: ArrayLike) -> Array:
+    def at(self, points: ArrayLike) -> Floats:
         """Strains (N, 3) as exx, eyy, exy (tensor) at sheet points (N, 2)."""
         sheet = np.asarray(points, dtype=np.float64)
         theta = np.arctan2(sheet[:, 1], sheet[:, 0])
@@ -86,7 +85,7 @@ class Growth:
         exy = (along - around) * cos * sin + shear * (cos**2 - sin**2)
         return np.column_stack([exx, eyy, exy])
 
-    def along_rays(self, points: ArrayLike) -> tuple[Array, Array, Array]:
+    def along_rays(self, points: ArrayLike) -> tuple[Floats, Floats, Floats]:
         """Strain along the ray, around the crown, and their shear at sheet points (N, 2).
 
         U - 1, with U the square root of the skin's right Cauchy-Green tensor C.
@@ -126,7 +125,7 @@ class Growth:
         exx, eyy, exy = np.average(self.at(points), axis=0, weights=weight)
         return float(exx), float(eyy), float(exy)
 
-    def _cauchy_green(self, sheet: Array) -> tuple[Array, Array, Array]:
+    def _cauchy_green(self, sheet: Floats) -> tuple[Floats, Floats, Floats]:
         """Components of C along the ray, around the crown and mixed, in the skin's own plane."""
         plan = self.loaf.sheet_to_plan(sheet)
         normal = self.loaf.normal(plan)

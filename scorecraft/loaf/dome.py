@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.errors import UsageError
 from scorecraft.loaf.outline import (
     Outline,
@@ -30,8 +31,6 @@ from scorecraft.practice import (
     RIM_POWER,
     SMALLEST_LOAF_MM,
 )
-
-Array = NDArray[np.float64]
 
 RAYS = 720
 """Rays over which areas are summed."""
@@ -77,11 +76,11 @@ class Loaf:
         """Widest measure along y."""
         return self.outline.length_mm
 
-    def reach(self, theta: ArrayLike) -> Array:
+    def reach(self, theta: ArrayLike) -> Floats:
         """Distance (mm) along the dough from crown to rim in the directions theta (radians)."""
         return self._rays.total(self.outline.radius(theta))
 
-    def sheet_to_plan(self, points: ArrayLike) -> Array:
+    def sheet_to_plan(self, points: ArrayLike) -> Floats:
         """Carry sheet points to the plan; beyond the rim straight outward, mm for mm."""
         sheet = np.asarray(points, dtype=np.float64)
         distance, radius, whole = self._polar(sheet)
@@ -90,7 +89,7 @@ class Loaf:
         across = radius * self._shape.plan(u) + np.maximum(distance - whole, 0.0)
         return np.asarray(sheet * _ratio(across, distance)[..., None])
 
-    def plan_to_sheet(self, points: ArrayLike) -> Array:
+    def plan_to_sheet(self, points: ArrayLike) -> Floats:
         """Carry plan points to the sheet: the way back of `sheet_to_plan`."""
         plan = np.asarray(points, dtype=np.float64)
         across, radius, whole = self._polar(plan)
@@ -99,17 +98,17 @@ class Loaf:
         distance = np.where(beyond > 0, whole, self._rays.length(radius, u)) + beyond
         return np.asarray(plan * _ratio(distance, across)[..., None])
 
-    def height_at(self, points: ArrayLike) -> Array:
+    def height_at(self, points: ArrayLike) -> Floats:
         """Height (mm) of the dough over plan points; 0 beyond the rim."""
         across, radius, _ = self._polar(np.asarray(points, dtype=np.float64))
         return self._shape.height(np.minimum(across / radius, 1.0))
 
-    def surface(self, points: ArrayLike) -> Array:
+    def surface(self, points: ArrayLike) -> Floats:
         """Points (N, 3) of the dough's surface over plan points, mm."""
         plan = np.asarray(points, dtype=np.float64)
         return np.concatenate([plan, self.height_at(plan)[..., None]], axis=-1)
 
-    def normal(self, points: ArrayLike) -> Array:
+    def normal(self, points: ArrayLike) -> Floats:
         """Give unit normals (N, 3) at plan points: level at the rim, straight up beyond it."""
         plan = np.asarray(points, dtype=np.float64)
         theta = np.arctan2(plan[..., 1], plan[..., 0])
@@ -123,7 +122,7 @@ class Loaf:
         normals = np.stack([*level, upright], axis=-1)
         return np.asarray(normals / np.linalg.norm(normals, axis=-1, keepdims=True))
 
-    def slope(self, points: ArrayLike) -> Array:
+    def slope(self, points: ArrayLike) -> Floats:
         """Steepness of the dough at plan points, radians from level: pi/2 at the rim."""
         normals = self.normal(points)
         return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
@@ -132,7 +131,7 @@ class Loaf:
         """Measure the true length (mm) on the dough of a sheet line (N, 2)."""
         return float(self.lengths_on_dough([np.asarray(line, dtype=np.float64)])[0])
 
-    def lengths_on_dough(self, lines: Sequence[Array]) -> Array:
+    def lengths_on_dough(self, lines: Sequence[Floats]) -> Floats:
         """Measure the true lengths (mm) on the dough of sheet lines, each (N, 2).
 
         Chords of the surface over pieces and over half pieces are extrapolated to none at all
@@ -152,7 +151,7 @@ class Loaf:
         sums = np.bincount(owner[here][piece_of], weights=exact, minlength=len(lines))
         return sums.astype(np.float64)
 
-    def stretch(self, points: ArrayLike) -> tuple[Array, Array]:
+    def stretch(self, points: ArrayLike) -> tuple[Floats, Floats]:
         """Give true length per sheet length at sheet points: along the ray, around the crown."""
         sheet = np.asarray(points, dtype=np.float64)
         distance = np.maximum(np.hypot(sheet[..., 0], sheet[..., 1]), 1e-3)
@@ -165,7 +164,7 @@ class Loaf:
         across = _distance(sides[0], sides[1]) / (2 * turn * distance)
         return np.ones_like(across), across
 
-    def sheet_rim(self, n: int = 360) -> Array:
+    def sheet_rim(self, n: int = 360) -> Floats:
         """Rim points (n, 2) on the sheet, counter-clockwise from +x; the first is not repeated."""
         theta = self.outline.directions(n)
         rays = np.column_stack([np.cos(theta), np.sin(theta)])
@@ -188,7 +187,7 @@ class Loaf:
 
     def patches(
         self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0
-    ) -> tuple[Array, Array]:
+    ) -> tuple[Floats, Floats]:
         """Share the skin out: sheet points (rays, steps, 2) and the area (mm2) each stands for.
 
         Only what lies between two shares of the reach. Rays are at equal angles from +x, half a
@@ -203,7 +202,7 @@ class Loaf:
         points = distance[..., None] * np.column_stack([np.cos(theta), np.sin(theta)])[:, None]
         return points, self._patches(theta, u, weights * (ends[1] - ends[0]))
 
-    def _patches(self, theta: Array, u: Array, weights: Array) -> Array:
+    def _patches(self, theta: Floats, u: Floats, weights: Floats) -> Floats:
         """Areas (mm2) by ray and u: |r_u x r_theta| times the share of the whole turn."""
         sideways, upward = self._shape.rates(u)
         radius = self.outline.radius(theta)[:, None]
@@ -227,17 +226,17 @@ class Loaf:
         return ray_table(self._shape, *self.outline.extremes)
 
     @cached_property
-    def _directions(self) -> Array:
+    def _directions(self) -> Floats:
         return np.linspace(0.0, math.tau, RAYS, endpoint=False)
 
-    def _polar(self, points: Array) -> tuple[Array, Array, Array]:
+    def _polar(self, points: Floats) -> tuple[Floats, Floats, Floats]:
         """Distance from the crown, and the rim's plan radius and reach in that direction."""
         radius = self.outline.radius(np.arctan2(points[..., 1], points[..., 0]))
         distance = np.asarray(np.hypot(points[..., 0], points[..., 1]))
         whole = self._rays.total(radius)
         return distance, radius, whole
 
-    def _steepness(self, t: Array) -> tuple[Array, Array]:
+    def _steepness(self, t: Floats) -> tuple[Floats, Floats]:
         """Outward and upward part of the normal at shares t, both freed of the rim's pole."""
         p, q = self.profile
         inside = np.minimum(t, 1.0)
@@ -277,23 +276,23 @@ def _check_size(name: str, size_mm: float) -> None:
         raise UsageError(f"no loaf has a {name} of {size_mm:g} mm", None, hint)
 
 
-def _gauss(count: int) -> tuple[Array, Array]:
+def _gauss(count: int) -> tuple[Floats, Floats]:
     """Gauss-Legendre points and weights on [0, 1]."""
     nodes, weights = np.polynomial.legendre.leggauss(count)
     return np.asarray((nodes + 1) / 2), np.asarray(weights / 2)
 
 
-def _ratio(new: Array, old: Array) -> Array:
+def _ratio(new: Floats, old: Floats) -> Floats:
     """Divide lengths, 1 where the old one is nothing (at the crown)."""
     small = old < 1e-9
     return np.asarray(np.where(small, 1.0, new / np.where(small, 1.0, old)))
 
 
-def _distance(a: Array, b: Array) -> Array:
+def _distance(a: Floats, b: Floats) -> Floats:
     return np.asarray(np.sqrt(((a - b) ** 2).sum(axis=-1)))
 
 
-def _halved(start: Array, end: Array) -> tuple[Array, NDArray[np.intp], NDArray[np.intp]]:
+def _halved(start: Floats, end: Floats) -> tuple[Floats, Ints, Ints]:
     """Cut segments into pieces and halve them: nodes, first node and segment of each piece."""
     side = end - start
     pieces = np.maximum(1, np.ceil(np.hypot(*side.T) / PIECE_MM)).astype(np.intp)

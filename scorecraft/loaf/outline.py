@@ -6,13 +6,12 @@ from functools import cached_property
 
 import numpy as np
 import shapely
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
 from scorecraft.practice import LONG_POWER, OVAL_POWER, SQUARE_POWER
 from scorecraft.units import turntable_degrees
-
-Array = NDArray[np.float64]
 
 TRACED_SAMPLES = 1440
 """Directions in which a traced rim is sampled: every quarter of a degree."""
@@ -33,7 +32,7 @@ class Outline:
     power: float = 2.0
     samples: tuple[float, ...] = ()
 
-    def radius(self, theta: ArrayLike) -> Array:
+    def radius(self, theta: ArrayLike) -> Floats:
         """Distance (mm) from the crown to the rim in the directions `theta` (radians)."""
         angle = np.asarray(theta, dtype=np.float64)
         if self.samples:
@@ -44,19 +43,19 @@ class Outline:
         along = np.abs(np.sin(angle) / self.b_mm) ** self.power
         return np.asarray((across + along) ** (-1.0 / self.power))
 
-    def turning(self, theta: ArrayLike) -> Array:
+    def turning(self, theta: ArrayLike) -> Floats:
         """Slope dR/dtheta of the rim's radius, mm a radian, by a central difference."""
         angle = np.asarray(theta, dtype=np.float64)
         step = 1e-5
         change = self.radius(angle + step) - self.radius(angle - step)
         return np.asarray(change / (2 * step))
 
-    def directions(self, n: int = 360) -> Array:
+    def directions(self, n: int = 360) -> Floats:
         """Angles (n,) of rim points, closer together where the rim is far away."""
         phase = np.arange(n) * (math.tau / n)
         return np.asarray(np.arctan2(self.b_mm * np.sin(phase), self.a_mm * np.cos(phase)))
 
-    def points(self, n: int = 360) -> Array:
+    def points(self, n: int = 360) -> Floats:
         """Rim points (n, 2) in plan mm, counter-clockwise from +x; the first is not repeated."""
         theta = self.directions(n)
         rays = np.column_stack([np.cos(theta), np.sin(theta)])
@@ -79,10 +78,10 @@ class Outline:
         return float(radii.min()), float(radii.max())
 
     @cached_property
-    def _table(self) -> Array:
+    def _table(self) -> Floats:
         return np.asarray(self.samples, dtype=np.float64)
 
-    def _sampled(self, angle: Array) -> Array:
+    def _sampled(self, angle: Floats) -> Floats:
         table = self._table
         place = np.mod(angle, math.tau) * (len(table) / math.tau)
         whole = np.floor(place)
@@ -128,7 +127,7 @@ def traced_outline(points: ArrayLike) -> Outline:
     )
 
 
-def _ring(points: Array) -> Array:
+def _ring(points: Floats) -> Floats:
     """Give the corners counter-clockwise about the centre of area, none repeated."""
     if points.ndim != 2 or points.shape[1:] != (2,) or not np.isfinite(points).all():
         raise UsageError("a traced rim is a list of points, each x and y in mm")
@@ -143,7 +142,7 @@ def _ring(points: Array) -> Array:
     return ring if shape.exterior.is_ccw else ring[::-1]
 
 
-def _unrolled(ring: Array) -> Array:
+def _unrolled(ring: Floats) -> Floats:
     """Angles of the corners, rising, the first repeated a turn later; raises UsageError if not."""
     closed = np.vstack([ring, ring[:1]])
     angles = np.unwrap(np.arctan2(closed[:, 1], closed[:, 0]))
@@ -158,7 +157,7 @@ def _unrolled(ring: Array) -> Array:
     return np.asarray(angles)
 
 
-def _radii(ring: Array, angles: Array) -> Array:
+def _radii(ring: Floats, angles: Floats) -> Floats:
     """Radii at equal angles from +x: where each ray meets the rim's straight edges."""
     theta = np.arange(TRACED_SAMPLES) * (math.tau / TRACED_SAMPLES)
     turned = angles[0] + np.mod(theta - angles[0], math.tau)

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Shapes
 from scorecraft.loaf.dome import Loaf
 
 STEP_MM = 1.0
@@ -14,7 +14,7 @@ STRAY_MM = 0.005
 """Points closer to the straight line than this are left out again."""
 
 
-def plan_strings(loaf: Loaf, lines: Sequence[NDArray[np.float64]]) -> NDArray[np.object_]:
+def plan_strings(loaf: Loaf, lines: Sequence[Floats]) -> Shapes:
     """Project sheet lines (N, 2) in mm to plan, as shapely lines, one each.
 
     Straight lines on the dough bend, so points are added.
@@ -25,5 +25,5 @@ def plan_strings(loaf: Loaf, lines: Sequence[NDArray[np.float64]]) -> NDArray[np
     dense = shapely.segmentize(shapely.linestrings(np.concatenate(lines), indices=owner), STEP_MM)
     points, owner = shapely.get_coordinates(dense, return_index=True)
     bent = shapely.linestrings(loaf.sheet_to_plan(points), indices=owner)
-    strings: NDArray[np.object_] = shapely.simplify(bent, STRAY_MM)
+    strings: Shapes = shapely.simplify(bent, STRAY_MM)
     return strings

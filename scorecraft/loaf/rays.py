@@ -7,9 +7,8 @@ length is s = integral of sqrt(R^2 + z'^2) dt. The steep rim is taken out by t =
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from scorecraft.arrays import Floats
 
 STEPS = 512
 """Steps of the tables along a ray."""
@@ -25,19 +24,19 @@ class Profile:
     p: float
     q: float
 
-    def plan(self, u: Array) -> Array:
+    def plan(self, u: Floats) -> Floats:
         """Share t of the way to the rim in plan."""
         return np.asarray(1.0 - (1.0 - u) ** self.q)
 
-    def parameter(self, t: Array) -> Array:
+    def parameter(self, t: Floats) -> Floats:
         """Parameter u of a share t in [0, 1] of the way to the rim."""
         return np.asarray(1.0 - (1.0 - t) ** (1.0 / self.q))
 
-    def height(self, t: Array) -> Array:
+    def height(self, t: Floats) -> Floats:
         """Height (mm) at shares t in [0, 1] of the way to the rim."""
         return np.asarray(self.height_mm * (1.0 - t**self.p) ** (1.0 / self.q))
 
-    def rates(self, u: Array) -> tuple[Array, Array]:
+    def rates(self, u: Floats) -> tuple[Floats, Floats]:
         """Rates dt/du and dz/du (mm), finite on the whole way, for u in [0, 1)."""
         rest = (1.0 - u) ** self.q
         t = 1.0 - rest
@@ -56,25 +55,25 @@ class RayTable:
 
     low: float
     step: float
-    lengths: Array
-    inverse: Array
+    lengths: Floats
+    inverse: Floats
 
-    def total(self, radius: Array) -> Array:
+    def total(self, radius: Floats) -> Floats:
         """Length (mm) from crown to rim of rays with rims at `radius` (mm)."""
         return self._between(self.lengths[:, -1], radius)
 
-    def length(self, radius: Array, u: Array) -> Array:
+    def length(self, radius: Floats, u: Floats) -> Floats:
         """Length (mm) from the crown to the parameter u in [0, 1]."""
         return u * _bilinear(self.lengths, self._row(radius), u * STEPS)
 
-    def parameter(self, radius: Array, share: Array) -> Array:
+    def parameter(self, radius: Floats, share: Floats) -> Floats:
         """Parameter u at a share in [0, 1] of the whole length of a ray."""
         return share * _bilinear(self.inverse, self._row(radius), share * STEPS)
 
-    def _row(self, radius: Array) -> Array:
+    def _row(self, radius: Floats) -> Floats:
         return np.asarray(np.clip((radius - self.low) / self.step, 0.0, len(self.lengths) - 1.0))
 
-    def _between(self, column: Array, radius: Array) -> Array:
+    def _between(self, column: Floats, radius: Floats) -> Floats:
         row = self._row(radius)
         at = np.minimum(row.astype(np.intp), len(column) - 2)
         return np.asarray(column[at] + (row - at) * (column[at + 1] - column[at]))
@@ -96,13 +95,13 @@ def ray_table(profile: Profile, nearest: float, furthest: float) -> RayTable:
     )
 
 
-def _speeds(profile: Profile, radii: Array, u: Array) -> Array:
+def _speeds(profile: Profile, radii: Floats, u: Floats) -> Floats:
     """Length a parameter, ds/du (mm), for every radius (rows) and u (columns)."""
     sideways, upward = profile.rates(u)
     return np.asarray(np.sqrt((radii[:, None] * sideways) ** 2 + upward**2))
 
 
-def _lengths(profile: Profile, radii: Array) -> Array:
+def _lengths(profile: Profile, radii: Floats) -> Floats:
     """Lengths (mm) up to the end of every step, by two-point Gauss quadrature in each."""
     middle = (np.arange(STEPS) + 0.5) / STEPS
     off = 0.5 / (STEPS * np.sqrt(3.0))
@@ -110,14 +109,14 @@ def _lengths(profile: Profile, radii: Array) -> Array:
     return np.cumsum(steps * (0.5 / STEPS), axis=1)
 
 
-def _inverse(lengths: Array, speeds: Array, shares: Array) -> Array:
+def _inverse(lengths: Floats, speeds: Floats, shares: Floats) -> Floats:
     """Parameters u at shares of the whole length, row by row."""
     u = np.arange(STEPS + 1) / STEPS
     known = np.hstack([np.zeros_like(speeds), lengths])
     return np.array([np.interp(shares * row[-1], row, u) for row in known])
 
 
-def _bilinear(table: Array, row: Array, column: Array) -> Array:
+def _bilinear(table: Floats, row: Floats, column: Floats) -> Floats:
     """Look up a table between its rows and columns by straight lines."""
     i = np.minimum(row.astype(np.intp), table.shape[0] - 2)
     j = np.minimum(column.astype(np.intp), table.shape[1] - 2)

@@ -4,7 +4,8 @@ from math import degrees, tan
 
 import numpy as np
 
-from scorecraft.curves import Points, bezier, join, segment
+from scorecraft.arrays import Line
+from scorecraft.curves import bezier, join, segment
 from scorecraft.cuts import Stroke
 from scorecraft.errors import UsageError
 from scorecraft.practice import FLATTEST_DEG
@@ -37,7 +38,7 @@ def leaf(*, length: float, width: float, veins: int, vein_angle: float) -> list[
     return strokes
 
 
-def _edge(length: float, width: float) -> Points:
+def _edge(length: float, width: float) -> Line:
     """Right outline from base to tip: widest below the middle, drawn out to a point."""
     half = width / 2
     lower = bezier(
@@ -52,14 +53,14 @@ def _edge(length: float, width: float) -> Points:
     return join(lower, upper)
 
 
-def _feet(length: float, veins: int) -> Points:
+def _feet(length: float, veins: int) -> Line:
     """Heights (mm) at which the vein pairs leave the midrib, drawing closer toward the tip."""
     share = (np.arange(veins) + 0.5) / max(veins, 1)
     eased = share * (1.12 - 0.12 * share)
     return length * (FIRST_VEIN + (LAST_VEIN - FIRST_VEIN) * eased)
 
 
-def _vein(foot: float, width: float, angle: float, edge: Points) -> Points:
+def _vein(foot: float, width: float, angle: float, edge: Line) -> Line:
     """Right vein from the midrib toward the outline, bending toward the tip as it goes."""
     out = np.linspace(0, width / 2, 60)
     rise = foot + out / tan(angle) + 0.9 * out**2 / width

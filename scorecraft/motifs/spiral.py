@@ -2,7 +2,8 @@
 
 from math import pi
 
-from scorecraft.curves import Points, polar, sample
+from scorecraft.arrays import Line
+from scorecraft.curves import polar, sample
 from scorecraft.cuts import Stroke
 from scorecraft.errors import UsageError
 
@@ -17,7 +18,7 @@ def spiral(*, radius: float, inner: float, turns: float, clockwise: bool) -> lis
         raise UsageError(f"a spiral's inner radius ({inner:g} mm) must be below its radius")
     way = 1 if clockwise else -1
 
-    def curve(t: Points) -> Points:
+    def curve(t: Line) -> Line:
         return polar(inner + (radius - inner) * t, way * 2 * pi * turns * (t - 1))
 
     return [Stroke("spiral", sample(curve, 0, 1))]

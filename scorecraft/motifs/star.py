@@ -4,7 +4,8 @@ from math import pi
 
 import numpy as np
 
-from scorecraft.curves import Points, polar, segment
+from scorecraft.arrays import Line
+from scorecraft.curves import polar, segment
 from scorecraft.cuts import Stroke
 from scorecraft.errors import UsageError
 
@@ -25,7 +26,7 @@ def star(*, radius: float, points: int, inner: float, outline: bool) -> list[Str
     return [Stroke("ray", segment(*ray)) for ray in zip(starts, tips, strict=True)]
 
 
-def _edges(tips: Points, inner: float, turns: Points) -> list[Points]:
+def _edges(tips: Line, inner: float, turns: Line) -> list[Line]:
     """Both edges of each tip, from the inner corner out to the tip."""
     step = pi / len(tips)
     left, right = (polar(np.full(len(tips), inner), turns + side * step) for side in (-1, 1))

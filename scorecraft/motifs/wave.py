@@ -4,7 +4,8 @@ from math import pi
 
 import numpy as np
 
-from scorecraft.curves import Points, sample
+from scorecraft.arrays import Line
+from scorecraft.curves import sample
 from scorecraft.cuts import Stroke
 
 
@@ -14,7 +15,7 @@ def wave(*, length: float, height: float, waves: float) -> list[Stroke]:
     `waves` counts the full swings; the first goes to +x.
     """
 
-    def curve(t: Points) -> Points:
+    def curve(t: Line) -> Line:
         swing = height / 2 * np.sin(2 * pi * waves * t)
         return np.column_stack([swing, (t - 0.5) * length])
 

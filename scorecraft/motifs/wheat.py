@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from scorecraft.curves import Points, bezier, segment
+from scorecraft.arrays import Line
+from scorecraft.curves import bezier, segment
 from scorecraft.cuts import Stroke
 
 STALK = 0.38
@@ -36,7 +37,7 @@ def _fullness(share: float) -> float:
     return 1 - 0.55 * (share - 0.35) ** 2 - 0.25 * max(share - 0.35, 0)
 
 
-def _grain(foot: float, rise: float, width: float) -> Points:
+def _grain(foot: float, rise: float, width: float) -> Line:
     """Right grain: leaves the stem leaning out and turns up toward the tip."""
     half = width / 2
     return bezier(

@@ -13,8 +13,8 @@ from math import gcd
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.opening.factor import Factors, factors
-from scorecraft.opening.noding import Floats, Ints
 from scorecraft.opening.panels import Panels
 
 SAME = 1e-5

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.opening.noding import Floats, Ints
 from scorecraft.opening.system import Solver
 from scorecraft.practice import OPENING_MOST_PRESSED_MB, OPENING_MOST_ROUNDS
 

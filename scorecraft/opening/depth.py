@@ -8,13 +8,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.ligament import MOUTH, springs
 from scorecraft.opening.load import COMPLIANCE, Load, Strain, forces, load_on
-from scorecraft.opening.noding import Floats
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, settled
 from scorecraft.opening.system import Solver, System, held, system
@@ -59,7 +58,7 @@ class Wanted:
 
     depth_mm: Floats
     reached_mm: Floats
-    reachable: NDArray[np.bool_]
+    reachable: Flags
     most_mm: Floats
     settled: bool = True
 
@@ -75,7 +74,7 @@ class _Search:
     wanted: Floats
 
     @property
-    def wishes(self) -> NDArray[np.int64]:
+    def wishes(self) -> Ints:
         """Lines with a wish."""
         return np.flatnonzero(np.isfinite(self.wanted))
 

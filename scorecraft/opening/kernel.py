@@ -26,7 +26,8 @@ from math import asinh, pi
 
 import numpy as np
 
-from scorecraft.opening.noding import SHARP, Floats, Ints
+from scorecraft.arrays import Floats, Ints
+from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
 
 STRENGTH = 1 / (4 * pi)

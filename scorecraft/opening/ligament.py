@@ -14,7 +14,7 @@ from math import pi
 import numpy as np
 from numpy.typing import ArrayLike
 
-from scorecraft.opening.noding import Floats
+from scorecraft.arrays import Floats
 from scorecraft.practice import OPENING_DEEPEST_LIGAMENT
 
 MOUTH = 4 * 1.4545

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
-from scorecraft.opening.noding import Floats
 from scorecraft.opening.panels import Panels
 
 Strain = tuple[float, float, float] | Callable[[Floats], Floats]

@@ -11,13 +11,9 @@ from math import radians
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Flags, Floats, Ints, Line, Shapes
 from scorecraft.practice import OPENING_JOIN
-
-Floats = NDArray[np.float64]
-Ints = NDArray[np.int64]
 
 PARALLEL = 1e-9
 """Sine of the angle below which two segments have no crossing point worth computing."""
@@ -113,9 +109,9 @@ def _segments(lines: Sequence[Line]) -> _Segments:
     )
 
 
-def _as_geometry(parts: _Segments) -> NDArray[np.object_]:
+def _as_geometry(parts: _Segments) -> Shapes:
     """Segments as shapely lines."""
-    ends: NDArray[np.object_] = shapely.linestrings(np.stack([parts.start, parts.end], axis=1))
+    ends: Shapes = shapely.linestrings(np.stack([parts.start, parts.end], axis=1))
     return ends
 
 
@@ -135,7 +131,7 @@ def _crossings(parts: _Segments, tree: shapely.STRtree, touch: float) -> Floats:
     return np.concatenate(rows)
 
 
-def _meet(parts: _Segments, first: Ints, second: Ints) -> tuple[Floats, Floats, NDArray[np.bool_]]:
+def _meet(parts: _Segments, first: Ints, second: Ints) -> tuple[Floats, Floats, Flags]:
     """Solve start + t step = start' + u step' for pairs of segments; True where they cross."""
     a = parts.end[first] - parts.start[first]
     b = parts.end[second] - parts.start[second]
@@ -172,7 +168,7 @@ def _alongside(
     ends: tuple[Floats, Ints],
     hits: tuple[Ints, Ints, Floats],
     touch: float,
-) -> NDArray[np.bool_]:
+) -> Flags:
     """Tell which ends meet only the end of a line that runs back the same way as their own.
 
     Such lines lie on one another: the tip they share is a free one.
@@ -185,7 +181,7 @@ def _alongside(
     start = (foot < touch)[:, None]
     other = np.where(start, way[segment], -way[segment])
     at_end = (foot < touch) | (foot > lengths[parts.line[segment]] - touch)
-    same: NDArray[np.bool_] = np.einsum("ij,ij->i", inward[end], other) > ALIKE
+    same: Flags = np.einsum("ij,ij->i", inward[end], other) > ALIKE
     return at_end & same
 
 

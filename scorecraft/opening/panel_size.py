@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from scorecraft.cuts import Line
-from scorecraft.opening.noding import Floats, along_line, noded
+from scorecraft.arrays import Floats, Line
+from scorecraft.opening.noding import along_line, noded
 from scorecraft.opening.panels import checked, count_of, own_panel
 from scorecraft.practice import (
     OPENING_COARSEST_PANEL_MM,

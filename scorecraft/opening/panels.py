@@ -6,11 +6,11 @@ from itertools import pairwise
 
 import numpy as np
 import shapely
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.noding import ALIKE, Floats, Ints, Noded, along_line, noded
+from scorecraft.opening.noding import ALIKE, Noded, along_line, noded
 from scorecraft.practice import (
     OPENING_FEWEST_PANELS,
     OPENING_JOIN,
@@ -205,9 +205,7 @@ def _points_at(line: Line, along: Floats) -> Floats:
     return np.column_stack([np.interp(along, own, line[:, 0]), np.interp(along, own, line[:, 1])])
 
 
-def _met(
-    start: Floats, end: Floats, owner: Ints, panel_mm: float
-) -> tuple[Floats, Floats, NDArray[np.bool_]]:
+def _met(start: Floats, end: Floats, owner: Ints, panel_mm: float) -> tuple[Floats, Floats, Flags]:
     """Bring ends of panels that all but meet into one place, that of the first of them.
 
     Also tells which panels are still any: both ends of a very short one come into one place. Of a

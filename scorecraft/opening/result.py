@@ -5,8 +5,8 @@ from math import ceil
 
 import numpy as np
 
+from scorecraft.arrays import Floats, Ints
 from scorecraft.opening.load import Load, tensor
-from scorecraft.opening.noding import Floats, Ints
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.tension import tension_of
 from scorecraft.practice import OPENING_STRETCH

@@ -10,14 +10,15 @@ of the skin's elastic energy that the cuts set free, since at given growth that 
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import atan2, cos, degrees, hypot, pi, sin
+from math import atan2, cos, hypot, pi, sin
 from typing import Literal
 
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Floats
+from scorecraft.loaf.places import LOW, clock, hour
 from scorecraft.opening.load import COMPLIANCE, tensor
-from scorecraft.opening.noding import Floats
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
 from scorecraft.practice import (
@@ -169,20 +170,14 @@ def where(point: tuple[float, float], rim_mm: Floats) -> str:
     if share < CROWN_ZONE.value:
         height = "near the crown"
     else:
-        height = "half way down the side" if share < RIM_ZONE.value else "just above the base"
-    return f"at {_hour(atan2(point[1], point[0]))} o'clock, {height}"
+        height = "half way down the side" if share < RIM_ZONE.value else LOW
+    return f"{clock(atan2(point[1], point[0]))}, {height}"
 
 
 def direction(angle_rad: float) -> str:
     """Tell a direction on the loaf (radians from +x) by the clock: `from 3 to 9 o'clock`."""
-    hours = sorted([_hour(angle_rad), _hour(angle_rad + pi)], key=lambda hour: hour % 12)
+    hours = sorted([hour(angle_rad), hour(angle_rad + pi)], key=lambda each: each % 12)
     return f"from {hours[0]} to {hours[1]} o'clock"
-
-
-def _hour(angle_rad: float) -> int:
-    """Hour on the turntable's clock of a direction."""
-    hour = round((90 - degrees(angle_rad)) / 30) % 12
-    return hour or 12
 
 
 def _reach(point: tuple[float, float], rim_mm: Floats) -> float:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.contact import Settled, settle
 from scorecraft.opening.ligament import Springs, mouth, springs
@@ -19,7 +19,6 @@ from scorecraft.opening.load import (
     scale_of,
     tensor,
 )
-from scorecraft.opening.noding import Floats
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
 from scorecraft.opening.system import Solver, System, held, system

@@ -8,13 +8,12 @@ from typing import Protocol
 import numpy as np
 from numpy.typing import ArrayLike
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.circulant import Turn, blocks_of, turn_of, turned
 from scorecraft.opening.factor import factors
 from scorecraft.opening.kernel import stiffness, strips
 from scorecraft.opening.ligament import Springs
-from scorecraft.opening.noding import Floats
 from scorecraft.opening.panels import Panels, panels
 from scorecraft.practice import OPENING_MOST_PANELS
 

@@ -11,9 +11,9 @@ The stress of an edge dislocation with jump (bx, by) at distance (x, y) is
 
 import numpy as np
 
+from scorecraft.arrays import Floats
 from scorecraft.opening.kernel import STRENGTH, Ends, ends_of
 from scorecraft.opening.load import tensor
-from scorecraft.opening.noding import Floats
 from scorecraft.opening.panels import Panels
 
 BLOCK = 1 << 16

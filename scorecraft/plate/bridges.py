@@ -6,17 +6,13 @@ from math import ceil, floor
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.plate.crossings import Crossings, crossings
 from scorecraft.plate.doubles import pieces
 from scorecraft.plate.islands import Islands, fields, islands
 from scorecraft.plate.slits import Slit
 from scorecraft.practice import BRIDGE_EVERY_MM, LEAST_BRIDGES
-
-Array = NDArray[np.float64]
-Index = NDArray[np.intp]
 
 UNEVEN = 3.0
 """What a bridge costs that stands where its neighbour on the edge should be."""
@@ -32,9 +28,9 @@ class Bridge:
     cut: int
 
     @property
-    def at(self) -> Array:
+    def at(self) -> Floats:
         """Middle of the bridge."""
-        middle: Array = self.span.mean(axis=0)
+        middle: Floats = self.span.mean(axis=0)
         return middle
 
 
@@ -98,8 +94,8 @@ class _Choice:
 
     found: Islands
     places: Crossings
-    sides: Index
-    free: NDArray[np.bool_]
+    sides: Ints
+    free: Flags
     bridge_mm: float
     picked: list[int]
 
@@ -153,14 +149,14 @@ class _Choice:
             price -= UNEVEN * np.minimum(1.0, 4 * off / part.convex_hull.length)
         return int(mine[int(np.argmin(np.round(price, 3)))])
 
-    def candidates(self, island: int) -> Index:
+    def candidates(self, island: int) -> Ints:
         """List the free places on an island's edge."""
         return np.flatnonzero(self.free & (self.sides == island).any(axis=1))
 
-    def way(self, ring: shapely.LinearRing, which: Index) -> Array:
+    def way(self, ring: shapely.LinearRing, which: Ints) -> Floats:
         """Tell how far along a ring each place lies."""
         points = shapely.points(self.places.at[which])
-        way: Array = shapely.line_locate_point(ring, points)
+        way: Floats = shapely.line_locate_point(ring, points)
         return way
 
     def take(self, index: int) -> None:
@@ -182,7 +178,7 @@ class _Choice:
                 _merge(group, first, second)
 
 
-def _merge(group: Index, first: int, second: int) -> None:
+def _merge(group: Ints, first: int, second: int) -> None:
     group[group == group[second]] = group[first]
 
 

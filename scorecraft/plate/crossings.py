@@ -5,11 +5,9 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.plate.slits import Slit
-
-Array = NDArray[np.float64]
 
 EVERY_MM = 1.0
 """Places are tried so far apart along a slot."""
@@ -33,17 +31,17 @@ class Crossings:
     direction; `width` is the slot's width there and `cost` how little the place is liked.
     """
 
-    at: Array
-    tangent: Array
-    slit: NDArray[np.intp]
-    along: Array
-    width: Array
-    cost: Array
+    at: Floats
+    tangent: Floats
+    slit: Ints
+    along: Floats
+    width: Floats
+    cost: Floats
 
-    def landing(self, side: int, beyond_mm: float) -> Array:
+    def landing(self, side: int, beyond_mm: float) -> Floats:
         """Points (M, 2) beside the slot, `beyond_mm` from its edge, on one side (1 or -1)."""
         normal = np.column_stack([-self.tangent[:, 1], self.tangent[:, 0]])
-        out: Array = self.at + side * (self.width / 2 + beyond_mm)[:, None] * normal
+        out: Floats = self.at + side * (self.width / 2 + beyond_mm)[:, None] * normal
         return out
 
 
@@ -67,11 +65,9 @@ def crossings(body: shapely.Polygon, slits: Sequence[Slit], bridge_mm: float) ->
     return Crossings(at[fits], tangent[fits], owner[fits], along[fits], width[fits], cost[fits])
 
 
-def _sampled(
-    slits: Sequence[Slit], bridge_mm: float
-) -> tuple[Array, Array, NDArray[np.intp], Array]:
+def _sampled(slits: Sequence[Slit], bridge_mm: float) -> tuple[Floats, Floats, Ints, Floats]:
     """Points, tangents, slit and way along for places that leave no stub at a tip."""
-    rows: list[tuple[Array, Array, NDArray[np.intp], Array]] = []
+    rows: list[tuple[Floats, Floats, Ints, Floats]] = []
     for index, slit in enumerate(slits):
         edge = 0.0 if slit.closed else (bridge_mm + slit.width_mm) / 2 + 1.5 * slit.width_mm
         length = slit.line.length
@@ -89,7 +85,7 @@ def _sampled(
     return at, tangent, owner, along
 
 
-def _tangents(line: shapely.LineString, along: Array) -> Array:
+def _tangents(line: shapely.LineString, along: Floats) -> Floats:
     step = 0.25
     length = line.length
     ends = [np.clip(along + side * step, 0, length) for side in (-1, 1)]
@@ -97,14 +93,14 @@ def _tangents(line: shapely.LineString, along: Array) -> Array:
         shapely.get_coordinates(shapely.line_interpolate_point(line, each)) for each in ends
     )
     way = after - before
-    tangent: Array = way / np.hypot(*way.T)[:, None]
+    tangent: Floats = way / np.hypot(*way.T)[:, None]
     return tangent
 
 
 def _straight(
-    slits: Sequence[Slit], at: Array, tangent: Array, owner: NDArray[np.intp], along: Array,
-    half: Array,
-) -> NDArray[np.bool_]:  # fmt: skip
+    slits: Sequence[Slit], at: Floats, tangent: Floats, owner: Ints, along: Floats,
+    half: Floats,
+) -> Flags:  # fmt: skip
     """Tell where a slot runs on straight enough, half a gap to each side, for a square gap."""
     lines = np.array([slit.line for slit in slits], dtype=object)[owner]
     lengths = shapely.length(lines)
@@ -117,9 +113,9 @@ def _straight(
 
 
 def _clearance(
-    spans: NDArray[np.object_], slits: Sequence[Slit], owner: NDArray[np.intp], along: Array,
+    spans: Shapes, slits: Sequence[Slit], owner: Ints, along: Floats,
     bridge_mm: float,
-) -> Array:  # fmt: skip
+) -> Floats:  # fmt: skip
     """Distance (mm) from each span to the nearest slot but the stretch it crosses."""
     segments, line_of, middle = _segments(slits)
     widths = np.array([slit.width_mm for slit in slits])
@@ -140,15 +136,13 @@ def _clearance(
     return np.asarray(np.minimum(clear, _tip_room(owner, along, lengths, closed, widths)))
 
 
-def _tip_room(
-    owner: NDArray[np.intp], along: Array, lengths: Array, closed: NDArray[np.bool_], widths: Array
-) -> Array:
+def _tip_room(owner: Ints, along: Floats, lengths: Floats, closed: Flags, widths: Floats) -> Floats:
     """How far (mm) each place is from the tips of its own slot; far on a closed one."""
-    room: Array = np.minimum(along, lengths[owner] - along) - widths[owner] / 2
+    room: Floats = np.minimum(along, lengths[owner] - along) - widths[owner] / 2
     return np.asarray(np.where(closed[owner], TIP_MM, room))
 
 
-def _segments(slits: Sequence[Slit]) -> tuple[NDArray[np.object_], NDArray[np.intp], Array]:
+def _segments(slits: Sequence[Slit]) -> tuple[Shapes, Ints, Floats]:
     """Short segments of all lines, the line each belongs to, and how far along its middle is."""
     dense = shapely.segmentize(np.array([slit.line for slit in slits], dtype=object), SEGMENT_MM)
     points, line_of = shapely.get_coordinates(dense, return_index=True)

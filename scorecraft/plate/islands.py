@@ -5,11 +5,9 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.plate.slits import Slit
-
-Array = NDArray[np.float64]
 
 ROUND = 24
 WALL_MM = 1.25
@@ -29,10 +27,10 @@ class Islands:
     parts: tuple[shapely.Polygon, ...]
     ground: int
     beside_mm: float
-    gaps: tuple[Array, ...]
+    gaps: tuple[Floats, ...]
     held: tuple[float, ...]
 
-    def at(self, points: Array) -> NDArray[np.intp]:
+    def at(self, points: Floats) -> Ints:
         """Tell in which part each point (N, 2) lies, -1 for none."""
         found = np.full(len(points), -1, dtype=np.intp)
         tree = shapely.STRtree(self.parts)
@@ -72,9 +70,7 @@ def fields(
     return Islands(tuple(parts), _ground(parts, body), WALL_MM + 0.02, tuple(gaps), tuple(held))
 
 
-def _leads_out(
-    ways: NDArray[np.object_], part: int, lines: shapely.Geometry, tree: shapely.STRtree
-) -> NDArray[np.bool_]:
+def _leads_out(ways: Shapes, part: int, lines: shapely.Geometry, tree: shapely.STRtree) -> Flags:
     """Tell which gaps in a field's edge lead to another field, and not round a tip to itself."""
     middles = shapely.line_interpolate_point(ways, 0.5, normalized=True)
     here = shapely.get_coordinates(middles)
@@ -97,5 +93,5 @@ def islands(body: shapely.Polygon, slits: Sequence[Slit], web_mm: float) -> Isla
     return Islands(tuple(parts), _ground(parts, core), web_mm / 2 + 0.02, none, held)
 
 
-def _ground(parts: NDArray[np.object_], body: shapely.Polygon) -> int:
+def _ground(parts: Shapes, body: shapely.Polygon) -> int:
     return int(np.argmin(shapely.distance(parts, shapely.boundary(body))))

@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 import shapely
 
-from scorecraft.cuts import Layout, Line
+from scorecraft.arrays import Line
+from scorecraft.cuts import Layout
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.plate.attempt import Attempt, Kept, attempt
 from scorecraft.plate.body import Body, blank

@@ -1,16 +1,16 @@
 """Parts of a pattern that are too fine for the slots, and the slot that would do."""
 
 from collections.abc import Callable, Sequence
-from math import ceil, degrees
+from math import ceil
 
 import numpy as np
 import shapely
 
 from scorecraft.errors import ScorecraftError
+from scorecraft.loaf.places import clock
 from scorecraft.plate.attempt import Attempt, Kept
 from scorecraft.plate.sizes import Sizes
 from scorecraft.practice import LEAST_CUTS_KEPT, LEAST_KEPT, LEAST_SLOT_MM
-from scorecraft.units import to_turntable
 
 TRIALS = 6
 
@@ -92,5 +92,4 @@ def widest(size_mm: float, least_mm: float, works: Callable[[float], bool]) -> f
 def _where(island: shapely.Polygon) -> str:
     """Say where a piece lies, as on a clock."""
     x, y = island.centroid.coords[0]
-    hour = round(degrees(to_turntable(float(np.arctan2(y, x)))) / 30) % 12 or 12
-    return f"{np.hypot(x, y):.0f} mm from the crown at {hour} o'clock"
+    return f"{np.hypot(x, y):.0f} mm from the crown {clock(float(np.arctan2(y, x)))}"

@@ -12,9 +12,8 @@ from typing import Any
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.practice import MOST_TEXTURE_CELLS
 from scorecraft.regions import clip
@@ -54,9 +53,7 @@ def fill(
     return Filled(_placed(clipped.lines, frame, np.asarray(shift)), clipped.dropped)
 
 
-def _placed(
-    lines: tuple[Line, ...], frame: NDArray[np.float64], shift: NDArray[np.float64]
-) -> tuple[Line, ...]:
+def _placed(lines: tuple[Line, ...], frame: Floats, shift: Floats) -> tuple[Line, ...]:
     """Carry lines from the lattice's own frame to the sheet."""
     if not lines:
         return ()

@@ -2,7 +2,7 @@
 
 from math import pi, sqrt
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.textures.lattice import Bounds, parallels
 
 

@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from scorecraft.curves import Points, segment
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
+from scorecraft.curves import segment
 from scorecraft.textures.lattice import Bounds, copies, nodes
 
 
@@ -23,6 +23,6 @@ def basket(bounds: Bounds, *, size: float, strokes: int) -> list[Line]:
     return lines
 
 
-def _level(line: Line) -> Points:
+def _level(line: Line) -> Line:
     """Turn a line by a quarter, clockwise."""
     return np.column_stack([line[:, 1], -line[:, 0]])

@@ -7,8 +7,7 @@ from math import atan2
 
 import numpy as np
 
-from scorecraft.curves import Points
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 
 MEET_MM = 1e-6
 """Ends nearer than this meet."""
@@ -58,7 +57,7 @@ def _turn(lines: Sequence[Line], one: End, other: End) -> float:
     return abs(atan2(cross, come @ leave))
 
 
-def _outward(lines: Sequence[Line], end: End) -> Points:
+def _outward(lines: Sequence[Line], end: End) -> Line:
     """Direction from an end into its stroke."""
     line = lines[end[0]]
     return np.asarray(line[-2] - line[-1] if end[1] else line[1] - line[0])

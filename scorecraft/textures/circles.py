@@ -4,8 +4,8 @@ from math import ceil, floor, pi
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.curves import arc, join
-from scorecraft.cuts import Line
 from scorecraft.textures.lattice import Bounds
 
 

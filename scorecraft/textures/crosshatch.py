@@ -1,6 +1,6 @@
 """Two families of parallel lines."""
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.textures.lattice import Bounds, check_angle, parallels
 
 

@@ -1,6 +1,6 @@
 """Parallel lines."""
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.textures.lattice import Bounds, parallels
 
 

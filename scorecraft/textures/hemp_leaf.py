@@ -2,8 +2,8 @@
 
 from math import pi, sqrt
 
+from scorecraft.arrays import Line
 from scorecraft.curves import polar, segment
-from scorecraft.cuts import Line
 from scorecraft.textures.lattice import Bounds, copies, nodes
 from scorecraft.textures.triangles import triangles
 

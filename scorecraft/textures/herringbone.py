@@ -2,8 +2,8 @@
 
 from math import tan
 
+from scorecraft.arrays import Line
 from scorecraft.curves import segment
-from scorecraft.cuts import Line
 from scorecraft.textures.lattice import Bounds, check_angle, copies, nodes
 
 

@@ -4,8 +4,7 @@ from math import ceil, floor
 
 import numpy as np
 
-from scorecraft.curves import Points
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.textures.lattice import Bounds, copies
 
 KEY = ((0, 0), (0, 3), (3, 3), (3, 1), (2, 1), (2, 2), (1, 2), (1, 0))
@@ -25,7 +24,7 @@ def key_fret(bounds: Bounds, *, size: float) -> list[Line]:
     return copies(row, np.column_stack([np.zeros(len(rows)), rows * pitch]))
 
 
-def _row(first: int, last: int) -> Points:
+def _row(first: int, last: int) -> Line:
     """Corners of the keys numbered first to last, in steps, about the middle of key 0."""
     starts = np.column_stack([np.arange(first, last + 1) * PERIOD, np.zeros(last - first + 1)])
     corners = np.asarray(KEY, dtype=np.float64)[None, :, :] + starts[:, None, :]

@@ -4,8 +4,7 @@ from math import ceil, cos, degrees, floor, hypot, sin
 
 import numpy as np
 
-from scorecraft.curves import Points
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.errors import UsageError
 from scorecraft.practice import FLATTEST_DEG
 
@@ -29,7 +28,7 @@ def parallels(bounds: Bounds, *, angle: float, spacing: float, offset: float) ->
     return list(np.stack([feet - radius * along, feet + radius * along], axis=1))
 
 
-def nodes(bounds: Bounds, a: tuple[float, float], b: tuple[float, float], pad: float) -> Points:
+def nodes(bounds: Bounds, a: tuple[float, float], b: tuple[float, float], pad: float) -> Line:
     """Points i a + j b of a lattice that lie within `pad` (mm) of a box, (N, 2)."""
     left, low, right, high = bounds
     box = np.array([[left - pad, low - pad], [right + pad, high + pad]])
@@ -41,7 +40,7 @@ def nodes(bounds: Bounds, a: tuple[float, float], b: tuple[float, float], pad: f
     return np.asarray(points[((points >= box[0]) & (points <= box[1])).all(axis=1)])
 
 
-def copies(figure: Line, places: Points, shift: tuple[float, float] = (0, 0)) -> list[Line]:
+def copies(figure: Line, places: Line, shift: tuple[float, float] = (0, 0)) -> list[Line]:
     """Repeat a line (N, 2) at every place (K, 2), all of them shifted (mm)."""
     return list((figure + np.asarray(shift))[None, :, :] + places[:, None, :])
 

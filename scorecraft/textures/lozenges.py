@@ -4,7 +4,7 @@ from math import cos, sin
 
 import numpy as np
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.textures.lattice import Bounds, check_angle, copies, nodes, parallels
 
 

@@ -4,7 +4,7 @@ from math import ceil, floor, pi
 
 import numpy as np
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Line
 from scorecraft.errors import UsageError
 from scorecraft.textures.chain import chain
 from scorecraft.textures.lattice import Bounds

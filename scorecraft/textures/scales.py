@@ -2,8 +2,8 @@
 
 from math import pi
 
+from scorecraft.arrays import Line
 from scorecraft.curves import arc
-from scorecraft.cuts import Line
 from scorecraft.textures.lattice import Bounds, copies, nodes
 
 

@@ -4,8 +4,8 @@ from math import ceil, floor, sqrt
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.curves import segment
-from scorecraft.cuts import Line
 from scorecraft.textures.lattice import Bounds, copies, nodes
 
 

@@ -9,12 +9,12 @@ from pathlib import Path
 import numpy as np
 import shapely
 
-from scorecraft.cuts import Line
+from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError, quoting
 from scorecraft.practice import LEAST_HOLE_MM2, MOST_HOLE_SHARE, MOST_TRACED_BYTES, TRACED_GAP_MM
 from scorecraft.reading import read_bytes
 from scorecraft.trace.document import Node, read
-from scorecraft.trace.matrix import Matrix, checked, then, transform, viewport
+from scorecraft.trace.matrix import checked, then, transform, viewport
 from scorecraft.trace.path_data import Ink, subpaths
 from scorecraft.trace.shapes import GROUPS, SHAPES, path_data
 
@@ -71,7 +71,7 @@ def _hidden(node: Node) -> bool:
     return node.attributes.get("display") == "none" or "display:none" in style
 
 
-def _drawn(node: Node, frame: Matrix, ink: Ink) -> list[Line]:
+def _drawn(node: Node, frame: Floats, ink: Ink) -> list[Line]:
     """Draw a node and all it holds, in mm with y down."""
     if _hidden(node):
         return []

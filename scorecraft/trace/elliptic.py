@@ -9,8 +9,9 @@ from math import pi, radians, sqrt
 
 import numpy as np
 
-from scorecraft.curves import Points, arc_steps
-from scorecraft.trace.matrix import Matrix, rotation
+from scorecraft.arrays import Floats, Line
+from scorecraft.curves import arc_steps
+from scorecraft.trace.matrix import rotation
 
 NOTHING = 1e-9
 """Radii flatter than this, and ends nearer than this share of the radii, are as good as 0."""
@@ -24,9 +25,9 @@ class Arc:
     `radius_mm` is the longest radius.
     """
 
-    start: Points
-    end: Points
-    along: Points
+    start: Line
+    end: Line
+    along: Line
     first: float
     swept: float
     radius_mm: float
@@ -36,7 +37,7 @@ class Arc:
         """How many chords the arc needs."""
         return arc_steps(self.radius_mm, self.swept)
 
-    def points(self) -> Points:
+    def points(self) -> Line:
         """Sample the arc: (steps + 1, 2) points from its start to its end."""
         angles = self.first + np.linspace(0, self.swept, self.steps + 1)
         around = np.column_stack([np.cos(angles), np.sin(angles)])
@@ -46,14 +47,14 @@ class Arc:
 
 
 def elliptic_arc(
-    start: Points,
-    end: Points,
+    start: Line,
+    end: Line,
     radii: tuple[float, float],
     turn: float,
     *,
     large: bool,
     sweep: bool,
-    frame: Matrix,
+    frame: Floats,
 ) -> Arc | None:
     """Find the arc of an ellipse turned by `turn` degrees, through an affine map (2, 3) to mm.
 
@@ -75,7 +76,7 @@ def elliptic_arc(
     return Arc(ends[0], ends[1], along, first, swept, float(np.linalg.norm(along, 2)))
 
 
-def _angles(chord: Points, large: bool, sweep: bool) -> tuple[float, float]:
+def _angles(chord: Line, large: bool, sweep: bool) -> tuple[float, float]:
     """First angle and sweep of the arc of a unit circle over a chord of at most 2."""
     half = chord / 2
     across = sqrt(max(0.0, 1 / float(half @ half) - 1)) * np.array([-half[1], half[0]])

@@ -1,21 +1,20 @@
 """Lengths, transforms and the viewport of an SVG file, down to mm.
 
 W3C SVG 1.1 (second edition), chapter 7; CSS Values and Units: 1 in = 96 px = 25.4 mm.
+
+A map is affine, (2, 3): x' = a x + c y + e, y' = b x + d y + f as [[a, c, e], [b, d, f]].
 """
 
 import re
 from math import cos, radians, sin, tan
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
 from scorecraft.practice import MOST_TRANSFORMS
 from scorecraft.trace.document import Node
 from scorecraft.trace.numbers import number_at, numbers_of
-
-Matrix = NDArray[np.float64]
-"""Affine map (2, 3): x' = a x + c y + e, y' = b x + d y + f as [[a, c, e], [b, d, f]]."""
 
 MM_PER_PX = 25.4 / 96
 PX = {
@@ -58,7 +57,7 @@ def length(node: Node, key: str, default: float = 0.0) -> float:
     return number * PX[unit]
 
 
-def viewport(root: Node) -> Matrix:
+def viewport(root: Node) -> Floats:
     """Map the user units of the whole drawing to mm (y down); the shift is left out."""
     box = root.attributes.get("viewBox")
     if box is None:
@@ -74,7 +73,7 @@ def viewport(root: Node) -> Matrix:
     return checked(_scaling(across * MM_PER_PX, down * MM_PER_PX), root)
 
 
-def checked(frame: Matrix, node: Node) -> Matrix:
+def checked(frame: Floats, node: Node) -> Floats:
     """Refuse a map that nothing drawn through it would survive."""
     if not np.abs(frame).max() <= MOST_SCALE:
         raise UsageError("this is drawn too large", node.place, "save as plain SVG")
@@ -104,7 +103,7 @@ def _uniform(root: Node, across: float, down: float) -> float:
     return max(across, down) if slices else min(across, down)
 
 
-def transform(node: Node) -> Matrix:
+def transform(node: Node) -> Floats:
     """Read the transform of a node; raises UsageError where it cannot be read."""
     if "transform" in node.attributes.get("style", ""):
         raise UsageError("a transform in a style is not read", node.place, "save as plain SVG")
@@ -121,14 +120,14 @@ def transform(node: Node) -> Matrix:
     return frame
 
 
-def _step(node: Node, found: re.Match[str]) -> Matrix:
+def _step(node: Node, found: re.Match[str]) -> Floats:
     numbers = numbers_of(found[2])
     if numbers is None or len(numbers) not in COUNTS.get(found[1], set()):
         raise UsageError(f"transform {found[0].strip()!r:.60} cannot be read", node.place)
     return _matrix(found[1], numbers)
 
 
-def _matrix(name: str, numbers: list[float]) -> Matrix:
+def _matrix(name: str, numbers: list[float]) -> Floats:
     first, rest = numbers[0], numbers[1:]
     match name:
         case "matrix":
@@ -146,16 +145,16 @@ def _matrix(name: str, numbers: list[float]) -> Matrix:
     return np.column_stack([turn, centre - turn @ centre])
 
 
-def rotation(angle: float) -> NDArray[np.float64]:
+def rotation(angle: float) -> Floats:
     """Turn by an angle (radians) from +x toward +y, as a (2, 2) matrix."""
     return np.array([[cos(angle), -sin(angle)], [sin(angle), cos(angle)]])
 
 
-def _scaling(across: float, down: float) -> Matrix:
+def _scaling(across: float, down: float) -> Floats:
     return np.array([[across, 0, 0], [0, down, 0]], dtype=np.float64)
 
 
-def then(outer: Matrix, inner: Matrix) -> Matrix:
+def then(outer: Floats, inner: Floats) -> Floats:
     """Combine two maps into the one that does the inner first."""
     linear, shift = inner[:, :2], inner[:, 2]
     return np.column_stack([outer[:, :2] @ linear, outer[:, :2] @ shift + outer[:, 2]])

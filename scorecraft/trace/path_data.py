@@ -7,12 +7,11 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from scorecraft.curves import Points, bezier, bezier_steps, without_repeats
-from scorecraft.cuts import Line
+from scorecraft.arrays import Floats, Line
+from scorecraft.curves import bezier, bezier_steps, without_repeats
 from scorecraft.errors import Place, UsageError
 from scorecraft.practice import LARGEST_DRAWING_MM, MOST_TRACED_POINTS, MOST_TRACED_STEPS
 from scorecraft.trace.elliptic import elliptic_arc
-from scorecraft.trace.matrix import Matrix
 from scorecraft.trace.numbers import number_at, past_gap
 
 COUNTS = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
@@ -40,7 +39,7 @@ class Ink:
                 raise UsageError(f"the drawing has too many {most.unit}", place, hint)
 
 
-def subpaths(text: str, frame: Matrix, place: Place, ink: Ink) -> list[Line]:
+def subpaths(text: str, frame: Floats, place: Place, ink: Ink) -> list[Line]:
     """Draw path data through an affine map (2, 3) as polylines in mm, within the chord error.
 
     Raises UsageError where the data cannot be read, reaches beyond the largest drawing, or needs
@@ -92,11 +91,11 @@ def _unreadable(text: str, at: int, place: Place) -> UsageError:
 class _Pen:
     """Follows path data in user units and keeps the strokes in mm."""
 
-    def __init__(self, frame: Matrix, place: Place, ink: Ink) -> None:
+    def __init__(self, frame: Floats, place: Place, ink: Ink) -> None:
         self.frame = frame
         self.place = place
         self.ink = ink
-        self.strokes: list[list[Points]] = []
+        self.strokes: list[list[Line]] = []
         self.down = False
         self.at = self.start = self.control = np.zeros(2)
         self.before = ""
@@ -123,7 +122,7 @@ class _Pen:
             self._through(kind, origin + np.reshape(numbers, (-1, 2)))
         self.before = kind
 
-    def _through(self, kind: str, points: Points) -> None:
+    def _through(self, kind: str, points: Line) -> None:
         """Draw a line or Bezier curve through its points, the implied control point put in."""
         if kind == "L":
             self._line(points[0])
@@ -140,11 +139,11 @@ class _Pen:
         self.ink.use(bezier_steps(controls), self.place)
         self._add(bezier(*controls), points[-1])
 
-    def _line(self, end: Points) -> None:
+    def _line(self, end: Line) -> None:
         self.ink.use(1, self.place)
         self._add(self._mapped(np.array([self.at, end])), end)
 
-    def _arc(self, numbers: list[float], end: Points) -> None:
+    def _arc(self, numbers: list[float], end: Line) -> None:
         self._checked(np.abs(numbers[:2]))
         self._checked(end)
         rx, ry, turn, large, sweep = numbers[:5]
@@ -165,21 +164,21 @@ class _Pen:
             pieces.append(pieces[0][:1])
         self.at, self.down = self.start, False
 
-    def _add(self, piece: Points, end: Points) -> None:
+    def _add(self, piece: Line, end: Line) -> None:
         """Add a piece in mm to the stroke, or begin one where the pen is up."""
         if not self.down:
             self.strokes.append([])
         self.strokes[-1].append(piece)
         self.at, self.down = end, True
 
-    def _mapped(self, points: Points) -> Points:
+    def _mapped(self, points: Line) -> Line:
         """Carry points (N, 2) to mm; refuses those beyond the largest drawing."""
         mapped = points @ self.frame[:, :2].T + self.frame[:, 2]
         if not np.abs(mapped).max() <= LARGEST_DRAWING_MM.value:
             raise self._beyond()
         return np.asarray(mapped)
 
-    def _checked(self, points: Points) -> Points:
+    def _checked(self, points: Line) -> Line:
         self._mapped(points)
         return points
 

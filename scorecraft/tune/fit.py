@@ -15,8 +15,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats
 from scorecraft.practice import (
     ERRORS_KNOWN,
     GROWTH_SPREAD,
@@ -32,8 +32,7 @@ from scorecraft.practice import (
 )
 from scorecraft.tune.student import two_sided
 
-Array = NDArray[np.float64]
-Widths = Callable[[float], Array]
+Widths = Callable[[float], Floats]
 """A model of the bake: skin thickness (mm) to the predicted width (mm) of every cut number."""
 
 KNOTS = 9
@@ -70,14 +69,14 @@ class Fit:
 
     skin_mm: Bounds
     growth: Bounds
-    predicted_mm: Array
-    residual_mm: Array
+    predicted_mm: Floats
+    residual_mm: Floats
     spread_mm: float
     sure: float
     settled: bool
 
 
-def table(widths: Widths, skins: Array | None = None) -> tuple[Array, Array]:
+def table(widths: Widths, skins: Floats | None = None) -> tuple[Floats, Floats]:
     """Run a model over skins (K,), by default all that are looked for: skins, widths (K, cuts)."""
     if skins is None:
         knots = spaced(SKIN_LIMITS_MM[0].value, SKIN_LIMITS_MM[1].value, KNOTS)
@@ -85,16 +84,16 @@ def table(widths: Widths, skins: Array | None = None) -> tuple[Array, Array]:
     return skins, np.array([widths(float(skin)) for skin in skins])
 
 
-def spaced(low: float, high: float, count: int) -> Array:
+def spaced(low: float, high: float, count: int) -> Floats:
     """Give skins (mm) in equal ratios from one to another."""
     return np.exp(np.linspace(math.log(low), math.log(high), count))
 
 
 def fit(
-    skins: Array,
-    widths: Array,
+    skins: Floats,
+    widths: Floats,
     rows: Sequence[int],
-    measured_mm: Array,
+    measured_mm: Floats,
     *,
     sure: float = SURE.value,
 ) -> Fit:
@@ -120,7 +119,7 @@ def fit(
 
 
 def fit_closely(
-    widths: Widths, rows: Sequence[int], measured_mm: Array, *, sure: float = SURE.value
+    widths: Widths, rows: Sequence[int], measured_mm: Floats, *, sure: float = SURE.value
 ) -> Fit:
     """Fit a model that takes long: run it for a few skins, then where the best and the bounds are.
 
@@ -143,8 +142,8 @@ def fit_closely(
 
 
 def _best_growth(
-    fine: Array, model: Array, measured_mm: Array, spread: float
-) -> tuple[Array, Array]:
+    fine: Floats, model: Floats, measured_mm: Floats, spread: float
+) -> tuple[Floats, Floats]:
     """Give for every skin of `fine` (F,) its best growth, and the sum of squares that is left.
 
     All openings grow in proportion to the growth: for each skin it is a linear regression.
@@ -152,17 +151,17 @@ def _best_growth(
     known = 1 / GROWTH_SPREAD.value**2
     growth = (model @ measured_mm / spread**2 + known) / _weight(model, spread)
     off = measured_mm - growth[:, None] * model
-    squares: Array = (off**2).sum(axis=1) / spread**2 + known * (growth - 1) ** 2
+    squares: Floats = (off**2).sum(axis=1) / spread**2 + known * (growth - 1) ** 2
     return growth, squares + (np.log(fine / SKIN_MM.value) / SKIN_SPREAD.value) ** 2
 
 
-def _weight(model: Array, spread: float) -> Array:
+def _weight(model: Floats, spread: float) -> Floats:
     """How much is known about the growth at every skin: 1 over the square of its error."""
-    weight: Array = (model**2).sum(axis=1) / spread**2 + 1 / GROWTH_SPREAD.value**2
+    weight: Floats = (model**2).sum(axis=1) / spread**2 + 1 / GROWTH_SPREAD.value**2
     return weight
 
 
-def _growth_bounds(growth: Array, best: int, spare: Array, weight: Array) -> Bounds:
+def _growth_bounds(growth: Floats, best: int, spare: Floats, weight: Floats) -> Bounds:
     """Find the ends of the growths within reach: for each skin a parabola about the best one."""
     half = np.sqrt(np.maximum(spare, 0.0) / weight)
     inside = spare >= 0
@@ -179,13 +178,13 @@ def _settled(skin: Bounds, rows: Sequence[int], reach: float) -> bool:
     return not few and spread <= SETTLED_SHARE.value * SKIN_SPREAD.value
 
 
-def _interpolated(skins: Array, widths: Array, fine: Array) -> Array:
+def _interpolated(skins: Floats, widths: Floats, fine: Floats) -> Floats:
     """Interpolate every column over the logarithm of the skin."""
     at, knots = np.log(fine), np.log(skins)
     return np.column_stack([np.interp(at, knots, column) for column in widths.T])
 
 
-def _bounds(fine: Array, best: int, spare: Array) -> Bounds:
+def _bounds(fine: Floats, best: int, spare: Floats) -> Bounds:
     """Find the ends of the skins whose sum of squares stays within reach."""
     inside = np.flatnonzero(spare >= 0)
     first, last = int(inside[0]), int(inside[-1])

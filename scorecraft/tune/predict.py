@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 
 import numpy as np
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.groups import Group
 from scorecraft.loaf.skin import Skin
@@ -14,8 +14,6 @@ from scorecraft.opening.predict import sheet_of
 from scorecraft.opening.solve import opened
 from scorecraft.opening.system import system
 from scorecraft.tune.fit import Widths
-
-Array = NDArray[np.float64]
 
 PANEL_MM = 3.0
 """Length of the model's panels: the model runs many times, and widths are measured to a mm."""
@@ -32,13 +30,13 @@ def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
     equations = system([cut.line for cut in layout.cuts], depths, PANEL_MM, held=held)
     load = load_on(equations.panels, sheet.strain)
 
-    def widths(skin_mm: float) -> Array:
+    def widths(skin_mm: float) -> Floats:
         made = opened(equations, depths, load, skin_mm=skin_mm, area_mm2=sheet.area_mm2)
         return by_number(told, made.widest_mm)
 
     return widths
 
 
-def by_number(told: Sequence[Group], widest_mm: Array) -> Array:
+def by_number(told: Sequence[Group], widest_mm: Floats) -> Floats:
     """Average the widest openings of the cuts over each number of the guide."""
     return np.array([float(widest_mm[list(group.cuts)].mean()) for group in told])

@@ -7,7 +7,7 @@ import pytest
 from support.bench_layouts import cut
 
 from scorecraft.bench.blade import blade_form, depths, handle
-from scorecraft.bench.hands import Bench
+from scorecraft.cuts import Bench
 from scorecraft.practice import END_DEPTH_SHARE, MOST_TILT_DEG, START_DEPTH_SHARE
 
 UP = np.array([[0.0, 0.0, 1.0]])

@@ -8,8 +8,8 @@ from support.bench_layouts import cut, layout, rays
 
 from scorecraft.bench import plan
 from scorecraft.bench.clock import allowed_seconds, stroke_seconds, told, turn_seconds
-from scorecraft.bench.hands import Bench
 from scorecraft.checks import bench_time as check
+from scorecraft.cuts import Bench
 from scorecraft.practice import (
     BENCH_TIME_HALVES_C,
     BENCH_TIME_LIMITS_S,
@@ -66,8 +66,8 @@ def test_too_many_cuts_for_a_warm_dough_are_found_with_the_way_out():
     assert finding.check == "bench_time" and finding.severity == "warn"
     assert finding.figures["seconds"] > finding.figures["allowed_s"] == BENCH_TIME_S.value
     assert "chill the loaf" in finding.hint and "hatch" in finding.hint
-    assert bench_time(many(200, temperature=5.0)) == []
-    assert bench_time(many(100, temperature=34.0, hydration=0.8)) != []
+    assert bench_time(many(200, temperature_c=5.0)) == []
+    assert bench_time(many(100, temperature_c=34.0, hydration=0.8)) != []
 
 
 def test_chilling_is_not_advised_where_it_does_not_help():

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from scorecraft.cuts import Cut, Layout
+from scorecraft.cuts import Cut, Layout, Size
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
@@ -29,12 +29,12 @@ def make_cut(
     )
 
 
-def make_layout(*cuts, loaf=ROUND, bake=None, settings=None):
+def make_layout(*cuts, loaf=ROUND, bake=None, size=None):
     numbered = [
         cut if cut.figure else Cut(**{n: getattr(cut, n) for n in Cut.__slots__} | {"figure": k})
         for k, cut in enumerate(cuts, start=1000)
     ]
-    return Layout("test", (), loaf, bake or Bake(), tuple(numbered), settings=settings or {})
+    return Layout("test", (), loaf, bake or Bake(), tuple(numbered), size=size or Size())
 
 
 @pytest.fixture

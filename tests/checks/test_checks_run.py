@@ -3,9 +3,10 @@ import pytest
 
 from scorecraft.checks import CHECKS, bounded, run
 from scorecraft.checks.finding import SEVERITIES, Finding
-from scorecraft.checks.telling import apart, clock, enough, likewise, size, told_once, where
+from scorecraft.checks.telling import apart, enough, likewise, size, told_once
 from scorecraft.designing import make
 from scorecraft.loaf.dome import make_loaf
+from scorecraft.loaf.places import clock, where
 from scorecraft.practice import MOST_FINDINGS
 
 GOOD = """
@@ -54,7 +55,7 @@ def test_leaves_that_overlap_are_told_once():
         ((0, 100), "at 12 o'clock"),
         ((100, 0), "at 3 o'clock"),
         ((50, -86.6), "at 5 o'clock"),
-        ((-150, 0), "at 9 o'clock, low on the side"),
+        ((-150, 0), "at 9 o'clock, just above the base"),
     ],
 )
 def test_places_are_told_by_the_clock(point, says):

@@ -3,6 +3,7 @@ import re
 import pytest
 
 from scorecraft.checks.vessel import vessel
+from scorecraft.cuts import Size
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 
@@ -12,7 +13,7 @@ from scorecraft.loaf.dome import make_loaf
 )
 def test_pot_of_a_loaf_220_mm_wide(lay, pot, severity):
     """At 1.4-fold spring, half of it sideways, 220 mm bake to 239 mm."""
-    found = vessel(lay(settings={"loaf": {"vessel": pot}}))
+    found = vessel(lay(size=Size(vessel_mm=pot)))
     assert [each.severity for each in found] == ([severity] if severity else [])
     assert all(each.figures["baked_mm"] == pytest.approx(220 * 1.4**0.25) for each in found)
 
@@ -22,11 +23,11 @@ def test_without_a_pot_nothing_is_told(lay):
 
 
 def test_cure_works(lay):
-    settings = {"loaf": {"vessel": 230}}
-    (found,) = vessel(lay(settings=settings))
+    size = Size(vessel_mm=230)
+    (found,) = vessel(lay(size=size))
     most, less = found.figures["most_mm"], found.figures["less_dough"]
     smaller = make_loaf("round", most, None, 95 * most / 220)
-    assert vessel(lay(loaf=smaller, settings=settings)) == []
+    assert vessel(lay(loaf=smaller, size=size)) == []
     assert smaller.volume_mm3 == pytest.approx(
         (1 - less) * make_loaf("round", 220, None, 95).volume_mm3
     )
@@ -34,18 +35,18 @@ def test_cure_works(lay):
 
 def test_the_longest_measure_and_the_bake_count(lay):
     long = make_loaf("long", 120, 240, 70)
-    settings = {"loaf": {"vessel": 255}}
-    assert vessel(lay(loaf=long, settings=settings))[0].severity == "warn"
-    assert vessel(lay(loaf=long, settings=settings, bake=Bake(spread=0.0))) == []
+    size = Size(vessel_mm=255)
+    assert vessel(lay(loaf=long, size=size))[0].severity == "warn"
+    assert vessel(lay(loaf=long, size=size, bake=Bake(spread=0.0))) == []
 
 
 def test_sizes_that_differ_do_not_read_the_same(lay):
     """A loaf a hair larger than its pot: both are told so that this can be seen."""
-    (found,) = vessel(lay(settings={"loaf": {"vessel": 219.8}}))
+    (found,) = vessel(lay(size=Size(vessel_mm=219.8)))
     assert "220.0 mm across: it does not fit its 219.8 mm pot" in found.message
 
 
 def test_cure_is_rounded_down(lay):
-    (found,) = vessel(lay(settings={"loaf": {"vessel": 230}}))
+    (found,) = vessel(lay(size=Size(vessel_mm=230)))
     told = float(re.search(r"no more than (\d+) mm", found.hint)[1])
     assert told <= found.figures["most_mm"] < told + 1

@@ -311,7 +311,7 @@ def test_a_loaf_that_cannot_be_made_is_told(head, message):
 def test_a_loaf_from_its_dough_and_a_size_given_always_wins():
     from_dough = layout("slash 50%\n", "loaf round dough 900g\n")
     assert 180 < from_dough.loaf.width_mm < 300
-    assert len(from_dough.settings["loaf"]["steps"]) >= 3
+    assert len(from_dough.size.steps) >= 3
     given = layout("slash 50%\n", "loaf round dough 900g width 230mm proof over\n")
     assert given.loaf.width_mm == 230
     wet = layout("slash 50%\n", "loaf oval dough 900g proof 3.2 basket 28cm\n")

@@ -27,7 +27,7 @@ def refused(made, words):
 
 
 def steps(design):
-    return "\n".join(design.layout.settings["loaf"]["steps"])
+    return "\n".join(design.layout.size.steps)
 
 
 def test_a_rim_of_ones_own_is_filled_by_its_dough(made):

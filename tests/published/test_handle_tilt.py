@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from scorecraft.bench.blade import handle
-from scorecraft.bench.hands import Bench
+from scorecraft.cuts import Bench
 from scorecraft.loaf.dome import make_loaf
 
 A, B, C = 80.0, 130.0, 85.0

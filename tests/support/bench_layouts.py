@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 
-from scorecraft.cuts import Cut, Layout, Marks
+from scorecraft.cuts import Bench, Cut, Layout, Marks
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
@@ -49,5 +49,4 @@ def sprigs(count, *, family=1, first=0):
 
 def layout(cuts, loaf=None, marks=(), **bench):
     loaf = loaf or make_loaf("round", 220.0, None, 95.0)
-    settings = {"bench": bench} if bench else {}
-    return Layout("Made", (), loaf, Bake(), tuple(cuts), Marks(tuple(marks)), settings=settings)
+    return Layout("Made", (), loaf, Bake(), tuple(cuts), Marks(tuple(marks)), bench=Bench(**bench))

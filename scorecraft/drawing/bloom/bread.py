@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike
 
-from scorecraft.drawing.picture import Line
+from scorecraft.arrays import Line
 
 BOARD = "#efe9df"
 """What the loaf lies on."""

@@ -4,14 +4,11 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.drawing.picture import Line
-
-Floats = NDArray[np.float64]
+from scorecraft.arrays import Floats, Ints, Line
 
 
-def grid_triangles(rows: int, columns: int) -> NDArray[np.int64]:
+def grid_triangles(rows: int, columns: int) -> Ints:
     """Cut a grid of points, numbered row by row, into triangles: their corners (T, 3)."""
     first = (np.arange(rows - 1)[:, None] * columns + np.arange(columns - 1)).ravel()
     lower = np.column_stack([first, first + 1, first + columns])
@@ -19,9 +16,7 @@ def grid_triangles(rows: int, columns: int) -> NDArray[np.int64]:
     return np.concatenate([lower, upper])
 
 
-def above(
-    points: Line, values: Floats, triangles: NDArray[np.int64], level: float
-) -> shapely.Geometry:
+def above(points: Line, values: Floats, triangles: Ints, level: float) -> shapely.Geometry:
     """Area where a field is at or above a level; it is linear in every triangle (marching)."""
     order = np.argsort(-values[triangles], axis=1)
     ranked = np.take_along_axis(triangles, order, axis=1)

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.drawing.bloom.bread import (
     CRUMB,
     EDGE,
@@ -15,7 +16,7 @@ from scorecraft.drawing.bloom.bread import (
 )
 from scorecraft.drawing.bloom.eye import LIGHT, Eye
 from scorecraft.drawing.bloom.lens import Lens, crossings
-from scorecraft.drawing.picture import Group, Item, Line, Shape
+from scorecraft.drawing.picture import Group, Item, Shape
 
 TOASTING = ((1.0, 0.2), (0.8, 0.2), (0.6, 0.22), (0.4, 0.26), (0.22, 0.34))
 """Layers of browned skin: how far each reaches, of the whole, and its opacity."""

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.drawing.bloom.bread import (
     BLISTER,
     CRUST,
@@ -23,7 +24,7 @@ from scorecraft.drawing.bloom.bread import (
     on_ramp,
 )
 from scorecraft.drawing.bloom.eye import LIGHT, POLYGON, Eye
-from scorecraft.drawing.picture import Group, Ink, Item, Line, LinearGradient, Shape, Stop
+from scorecraft.drawing.picture import Group, Ink, Item, LinearGradient, Shape, Stop
 
 CAPS = 34
 GLUE_MM = 0.005

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Floats
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.bloom.bread import EDGE, GLEAM, LIP, SWELLING, lit, on_ramp
 from scorecraft.drawing.bloom.crumb import towards_light
 from scorecraft.drawing.bloom.eye import Eye
-from scorecraft.drawing.bloom.lens import Floats, Lens, crossings
+from scorecraft.drawing.bloom.lens import Lens, crossings
 from scorecraft.drawing.picture import Group, Item, Shape
 from scorecraft.practice import EAR_BLADE_DEG, EAR_OPENING_MM
 

@@ -12,9 +12,8 @@ from typing import TypeAlias
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.drawing.picture import Line
+from scorecraft.arrays import Flags, Floats, Ints, Line, Shapes
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import LOW_LOOK_DEG
@@ -34,7 +33,7 @@ HIDING_LEVELS = 48
 """Levels of the patches that are tried for standing behind another part."""
 POLYGON = 3
 """Shapely's number for the type of a polygon."""
-Areas: TypeAlias = shapely.Geometry | Sequence[shapely.Geometry] | NDArray[np.object_]
+Areas: TypeAlias = shapely.Geometry | Sequence[shapely.Geometry] | Shapes
 HIDDEN_MM = 0.05
 """A point this far behind another part of the loaf is hidden."""
 
@@ -103,19 +102,19 @@ class Eye:
         laid: Line = np.array(self.centre) + self.flat(points) * [self.scale, -self.scale]
         return np.round(laid, DIGITS)
 
-    def shade(self, points: Line) -> NDArray[np.float64]:
+    def shade(self, points: Line) -> Floats:
         """Give the light on the dome at plan points: 1 at the brightness of a level top."""
         facing = self.loaf.normal(points) @ (self.axes.T @ LIGHT)
         level = LIGHT[2]
-        light: NDArray[np.float64] = AMBIENT + (1 - AMBIENT) * np.maximum(facing, 0.0) / level
+        light: Floats = AMBIENT + (1 - AMBIENT) * np.maximum(facing, 0.0) / level
         return light
 
-    def seen(self, points: Line) -> NDArray[np.bool_]:
+    def seen(self, points: Line) -> Flags:
         """Tell which plan points of the dome the eye sees: they face it with nothing between."""
         if self.from_above:
             return np.ones(len(points), dtype=bool)
         facing = self.loaf.normal(points) @ self.axes[2]
-        shown: NDArray[np.bool_] = facing > -1e-9
+        shown: Flags = facing > -1e-9
         return shown & ~self._behind(points) if self._hollow else shown
 
     @property
@@ -123,7 +122,7 @@ class Eye:
         """Whether one part of the loaf may hide another: only a traced rim is not convex."""
         return bool(self.loaf.outline.samples)
 
-    def _behind(self, points: Line) -> NDArray[np.bool_]:
+    def _behind(self, points: Line) -> Flags:
         """Walk from each point towards the eye and tell whether the loaf is in the way."""
         low, high = math.cos(self.elevation), math.sin(self.elevation)
         longest = 2 * max(self.loaf.outline.extremes)
@@ -195,13 +194,13 @@ class Eye:
         return [np.asarray(shapely.get_coordinates(each)) for each in simple]
 
 
-def _starts(lines: Sequence[Line]) -> NDArray[np.intp]:
+def _starts(lines: Sequence[Line]) -> Ints:
     """Index of the first point of each line among the points of all."""
     ends = np.cumsum([len(each) for each in lines])
     return np.asarray(np.concatenate([[0], ends[:-1]]))
 
 
-def _runs(flags: NDArray[np.bool_]) -> list[NDArray[np.intp]]:
+def _runs(flags: Flags) -> list[Ints]:
     """Indexes of the runs of True."""
     where = np.flatnonzero(flags)
     return np.split(where, np.flatnonzero(np.diff(where) > 1) + 1) if len(where) else []

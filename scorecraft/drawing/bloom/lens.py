@@ -9,13 +9,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from scorecraft.cuts import Layout, Line
+from scorecraft.arrays import Flags, Floats, Ints, Line
+from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.loaf.dome import Loaf
-
-Floats = NDArray[np.float64]
 
 STATION_MM = 1.2
 """Distance of the stations along an opened cut."""
@@ -208,7 +206,7 @@ def between(left: Line, right: Line) -> shapely.Geometry:
     return shapely.union_all(pieces[shapely.area(pieces) > 1e-9])
 
 
-def _runs_with_ends(inside: NDArray[np.bool_]) -> Sequence[NDArray[np.intp]]:
+def _runs_with_ends(inside: Flags) -> Sequence[Ints]:
     """Indexes of the runs of True, each with its neighbours, where the width is nothing."""
     where = np.flatnonzero(inside)
     runs = np.split(where, np.flatnonzero(np.diff(where) > 1) + 1)

@@ -4,14 +4,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening import Opening
 from scorecraft.opening.predict import predict
-
-Floats = NDArray[np.float64]
 
 DIGITS = 4
 """Widths are kept to a ten-thousandth of a mm."""

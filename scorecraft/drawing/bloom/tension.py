@@ -4,8 +4,8 @@ from collections.abc import Callable, Sequence
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.bread import (
     BOARD,
@@ -15,12 +15,11 @@ from scorecraft.drawing.bloom.bread import (
     WRITING,
 )
 from scorecraft.drawing.bloom.contour import above, grid_triangles, inner_edges
-from scorecraft.drawing.picture import Group, Ink, Item, Label, Line, Picture, Shape, box
+from scorecraft.drawing.picture import Group, Ink, Item, Label, Picture, Shape, box
 from scorecraft.drawing.plan import cut_plans, length, on_paper, rim_plan
 from scorecraft.drawing.text import width_mm as text_width
 from scorecraft.drawing.text import wrapped
 
-Floats = NDArray[np.float64]
 Field = Callable[[Floats], Floats]
 """Tension at sheet points (N, 2), mm: (N, 2, 2) as parts of that of the uncut skin, or (N,)."""
 

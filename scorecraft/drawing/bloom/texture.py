@@ -7,10 +7,11 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Floats, Line
 from scorecraft.drawing.bloom.bread import BLOTCH, CREASE, PORE, PORE_DEEP, STRAND
 from scorecraft.drawing.bloom.eye import Eye
-from scorecraft.drawing.bloom.lens import Floats, Lens
-from scorecraft.drawing.picture import Group, Ink, Item, Line, Shape
+from scorecraft.drawing.bloom.lens import Lens
+from scorecraft.drawing.picture import Group, Ink, Item, Shape
 
 WIDE_MM = 3.0
 """Openings wider than this show what is inside."""

@@ -3,12 +3,13 @@
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.bread import BOARD, DOUGH, SCORED, SCORED_LIT
 from scorecraft.drawing.bloom.crust import crust, flour, shadow
 from scorecraft.drawing.bloom.eye import Eye, look
 from scorecraft.drawing.inks import band
-from scorecraft.drawing.picture import Group, Ink, Item, Line, Picture, Shape, box
+from scorecraft.drawing.picture import Group, Ink, Item, Picture, Shape, box
 from scorecraft.drawing.plan import cut_plans
 
 MARGIN_MM = 14.0

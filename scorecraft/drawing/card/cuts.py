@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.bench.telling import NUMBERS, Handling, depth_words, ends_words, handle_words
-from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Line, Shape, line
+from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Shape, line
 from scorecraft.drawing.text import width_mm, wrapped
 
 GREY = "#555555"

@@ -6,11 +6,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.bench.steps import Run, Step
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import HEAD
 from scorecraft.drawing.inks import band
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Line, Shape, ring
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Shape, ring
 from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_paper, rim_plan
 
 ACCENT = "#c2331e"

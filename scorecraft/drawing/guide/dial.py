@@ -3,8 +3,9 @@
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.drawing.inks import TICK_INK
-from scorecraft.drawing.picture import Group, Ink, Label, Line, Shape
+from scorecraft.drawing.picture import Group, Ink, Label, Shape
 from scorecraft.drawing.plan import on_paper, rim_plan
 from scorecraft.drawing.text import CAP_HEIGHT
 from scorecraft.loaf.dome import Loaf

@@ -9,10 +9,9 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
+from scorecraft.arrays import Floats, Ints, Line, Shapes
 from scorecraft.drawing.inks import NUMBER_MM
-from scorecraft.drawing.picture import Line
 from scorecraft.drawing.plan import along
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.practice import NUMBER_CLEAR_MM
@@ -93,7 +92,7 @@ def _place(
 
 def _cheapest(
     text: str,
-    candidates: tuple[NDArray[np.intp], Line, Line],
+    candidates: tuple[Ints, Line, Line],
     trees: Sequence[shapely.STRtree],
     room: shapely.Geometry,
 ) -> tuple[Number | None, float]:
@@ -124,7 +123,7 @@ def _short_of(leader: Line) -> Line:
     return shorter
 
 
-def _nearness(frames: NDArray[np.object_], trees: Sequence[shapely.STRtree]) -> NDArray[np.float64]:
+def _nearness(frames: Shapes, trees: Sequence[shapely.STRtree]) -> Floats:
     """Measure how near the nearest thing is to each box, if it is nearer than `ROOMY_MM`."""
     near = np.full(len(frames), np.inf)
     for tree in trees:
@@ -134,9 +133,7 @@ def _nearness(frames: NDArray[np.object_], trees: Sequence[shapely.STRtree]) -> 
     return near
 
 
-def _crossings(
-    leaders: NDArray[np.object_], trees: Sequence[shapely.STRtree]
-) -> NDArray[np.float64]:
+def _crossings(leaders: Shapes, trees: Sequence[shapely.STRtree]) -> Floats:
     """Count what each leader crosses, but for the cut it comes from."""
     start = np.minimum(OWN_MM / np.maximum(shapely.length(leaders), OWN_MM), 1.0)
     ends = shapely.get_coordinates(leaders).reshape(-1, 2, 2)
@@ -158,8 +155,8 @@ def _chunks(lines: Sequence[Line]) -> list[shapely.LineString]:
 
 
 def _candidates(
-    indexes: Sequence[int], lines: Sequence[Line], distances: NDArray[np.float64]
-) -> tuple[NDArray[np.intp], Line, Line]:
+    indexes: Sequence[int], lines: Sequence[Line], distances: Floats
+) -> tuple[Ints, Line, Line]:
     """List (line index, point on the line, middle of the text) of every place to try."""
     anchors = [(index, along(lines[index], part)[0]) for index in indexes for part in ANCHORS]
     angle = np.arange(DIRECTIONS) * (2 * np.pi / DIRECTIONS)
@@ -170,9 +167,9 @@ def _candidates(
     return owners, starts, starts + np.tile(offsets, (len(anchors), 1))
 
 
-def frame(text: str, middles: Line) -> NDArray[np.object_]:
+def frame(text: str, middles: Line) -> Shapes:
     """Return the boxes of a text set about each middle."""
     half = np.array([width_mm(text, NUMBER_MM, bold=True), NUMBER_MM * CAP_HEIGHT]) / 2
     low, high = middles - half, middles + half
-    boxes: NDArray[np.object_] = shapely.box(low[:, 0], low[:, 1], high[:, 0], high[:, 1])
+    boxes: Shapes = shapely.box(low[:, 0], low[:, 1], high[:, 0], high[:, 1])
     return boxes

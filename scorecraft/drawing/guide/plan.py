@@ -6,13 +6,14 @@ from dataclasses import replace
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.crown import crown_cross, crown_mark
 from scorecraft.drawing.guide.dial import dial
 from scorecraft.drawing.guide.numbers import Number, frame, place_numbers
 from scorecraft.drawing.inks import MARK_INK, NUMBER_MM, RIM_INK, band, cut_ink
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, ring
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, ring
 from scorecraft.drawing.plan import cut_plans, length, mark_plans, on_paper, rim_plan
 from scorecraft.groups import Group as CutGroup
 from scorecraft.units import to_turntable

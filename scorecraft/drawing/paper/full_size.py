@@ -3,13 +3,14 @@
 from dataclasses import dataclass
 
 import scorecraft.drawing.paper.panel as panel
+from scorecraft.arrays import Line
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.rulers import WIDTH_MM, rulers
 from scorecraft.drawing.paper.seams import Crown
 from scorecraft.drawing.paper.sheet import A4, Paper, Size, choose
 from scorecraft.drawing.paper.tiles import ink_points, page_map, spread_words, tile
 from scorecraft.drawing.paper.windows import windows
-from scorecraft.drawing.picture import Group, Item, Line, Picture, placed
+from scorecraft.drawing.picture import Group, Item, Picture, placed
 from scorecraft.drawing.text import width_mm
 from scorecraft.practice import PRINTER_MARGIN_MM
 

@@ -4,12 +4,11 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
-from scorecraft.drawing.picture import Line
+from scorecraft.arrays import Floats, Ints, Line
 from scorecraft.practice import TILE_OVERLAP_MM
 
-Array = NDArray[np.float64]
 Crown = tuple[float, float]
 
 NEAR_MM = 1.5
@@ -43,17 +42,17 @@ class Ground:
             return None
         return float(left.min()), float(right.max())
 
-    def upright(self, x: ArrayLike, low: float, high: float) -> tuple[Array, Array]:
+    def upright(self, x: ArrayLike, low: float, high: float) -> tuple[Floats, Floats]:
         """Price seams at each x between two y: how near the crown is (0 to 1), and the ink."""
         at = np.asarray(x, dtype=np.float64)
         return self._near_crown(at, 0, low, high), self._sum(at, low, high)
 
-    def level(self, y: ArrayLike) -> tuple[Array, Array]:
+    def level(self, y: ArrayLike) -> tuple[Floats, Floats]:
         """Price seams at each y across the whole drawing, as `upright`."""
         at = np.asarray(y, dtype=np.float64)
         return self._near_crown(at, 1, -np.inf, np.inf), self._sum_level(at)
 
-    def _near_crown(self, at: Array, axis: int, low: float, high: float) -> Array:
+    def _near_crown(self, at: Floats, axis: int, low: float, high: float) -> Floats:
         """Tell 1 where the strip that starts at a seam holds the crown, 0 where it keeps clear."""
         if self.crown is None or not low <= self.crown[1 - axis] <= high:
             return np.zeros(at.shape)
@@ -61,39 +60,39 @@ class Ground:
         off = np.abs(self.crown[axis] - middle) - TILE_OVERLAP_MM.value / 2
         return np.asarray(np.clip(1.0 - off / CLEAR_MM, 0.0, 1.0))
 
-    def _sum(self, x: Array, low: float, high: float) -> Array:
+    def _sum(self, x: Floats, low: float, high: float) -> Floats:
         left, right = self._cell(x - NEAR_MM, 0), self._cell(x + NEAR_MM, 0)
         top, bottom = (self._cell(np.array(y), 1) for y in (low, high))
         sums = self._sums
         found = sums[right, bottom] - sums[left, bottom] - sums[right, top] + sums[left, top]
         return np.asarray(found)
 
-    def _sum_level(self, y: Array) -> Array:
+    def _sum_level(self, y: Floats) -> Floats:
         column = self._sums[-1]
         ends = self._cell(y + NEAR_MM, 1), self._cell(y - NEAR_MM, 1)
         return np.asarray(column[ends[0]] - column[ends[1]])
 
-    def _cell(self, at: Array, axis: int) -> NDArray[np.intp]:
+    def _cell(self, at: Floats, axis: int) -> Ints:
         found = np.rint(at - self._corner[axis])
         return np.asarray(np.clip(found, 0, self._sums.shape[axis] - 1), dtype=np.intp)
 
     @cached_property
-    def _corner(self) -> Array:
+    def _corner(self) -> Floats:
         return np.asarray(np.floor(self.ink.min(axis=0)))
 
     @cached_property
-    def _cells(self) -> NDArray[np.intp]:
+    def _cells(self) -> Ints:
         return np.asarray(np.floor(self.ink - self._corner), dtype=np.intp)
 
     @cached_property
-    def _sums(self) -> Array:
+    def _sums(self) -> Floats:
         """Count the points left of and above each corner of a grid of 1 mm."""
         counts = np.zeros(self._cells.max(axis=0) + 2)
         np.add.at(counts, (self._cells[:, 0] + 1, self._cells[:, 1] + 1), 1.0)
         return np.asarray(counts.cumsum(axis=0).cumsum(axis=1))
 
     @cached_property
-    def _rows(self) -> tuple[Array, Array]:
+    def _rows(self) -> tuple[Floats, Floats]:
         """Find the ends of the ink in each mm of y."""
         rows = self._cells[:, 1]
         left, right = np.full(rows.max() + 1, np.inf), np.full(rows.max() + 1, -np.inf)

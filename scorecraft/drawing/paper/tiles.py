@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.drawing.inks import HAIR_INK
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.block import Block, paragraph, shifted
@@ -22,7 +23,6 @@ from scorecraft.drawing.picture import (
     Ink,
     Item,
     Label,
-    Line,
     Picture,
     Shape,
     box,

@@ -12,9 +12,9 @@ from math import ceil
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.drawing.paper.seams import Crown, Ground
 from scorecraft.drawing.paper.sheet import Paper, Size
-from scorecraft.drawing.picture import Line
 from scorecraft.errors import UsageError
 from scorecraft.practice import MOST_SHEETS, TILE_OVERLAP_MM
 

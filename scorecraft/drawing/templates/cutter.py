@@ -9,8 +9,9 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Line, Picture, Shape, line
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Picture, Shape, line
 from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
 from scorecraft.plate.doubles import without_doubles
 from scorecraft.plate.plate import Plate

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drape.drape import Drape
 from scorecraft.drape.petals import Petal
@@ -13,7 +14,7 @@ from scorecraft.drawing.inks import HAIR_INK, MARK_INK, cut_ink
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.full_size import Figure
 from scorecraft.drawing.paper.panel import loaf_words
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, walk
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, walk
 from scorecraft.drawing.plan import length, on_paper
 from scorecraft.practice import NUMBER_CLEAR_MM, RIM_MARGIN_MM
 from scorecraft.units import turntable_degrees

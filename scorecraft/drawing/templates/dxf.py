@@ -10,7 +10,8 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from scorecraft.drawing.picture import BLACK, Group, Item, Label, Line, Picture, Shape
+from scorecraft.arrays import Line
+from scorecraft.drawing.picture import BLACK, Group, Item, Label, Picture, Shape
 from scorecraft.drawing.svg import number
 from scorecraft.errors import ScorecraftError
 

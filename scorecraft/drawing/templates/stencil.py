@@ -3,11 +3,12 @@
 import numpy as np
 import shapely
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.inks import MARK_INK
 from scorecraft.drawing.paper.full_size import Figure
 from scorecraft.drawing.paper.panel import loaf_words
-from scorecraft.drawing.picture import Group, Ink, Item, Label, Line, Shape
+from scorecraft.drawing.picture import Group, Ink, Item, Label, Shape
 from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.text import shortened
 from scorecraft.plate.plate import Plate

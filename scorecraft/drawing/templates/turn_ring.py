@@ -6,10 +6,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.inks import HAIR_INK, RIM_INK, TICK_INK
 from scorecraft.drawing.paper.full_size import Figure
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Line, Shape, ring
+from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, ring
 from scorecraft.drawing.plan import on_paper, plan_lines, rim_plan
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group as Cuts

@@ -1,0 +1,13 @@
+"""Arrays by what they hold: one name each, for the whole house."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.intp]
+"""Indexes and counts."""
+Flags = NDArray[np.bool_]
+Shapes = NDArray[np.object_]
+"""shapely geometries, one an item."""
+Line = Floats
+"""Points along a line, shape (N, 2), in mm."""

@@ -1,0 +1,29 @@
+"""Places on a loaf in a baker's words: the hours of the clock, and how far down the side."""
+
+import math
+
+from scorecraft.arrays import Floats
+from scorecraft.loaf.dome import Loaf
+from scorecraft.practice import NEAR_CROWN_SHARE, NEAR_RIM_SHARE
+from scorecraft.units import turntable_degrees
+
+LOW = "just above the base"
+
+
+def where(loaf: Loaf, point: Floats) -> str:
+    """Say where a sheet point (2,) lies: near the crown, or at an hour of the clock."""
+    theta = math.atan2(float(point[1]), float(point[0]))
+    share = math.hypot(float(point[0]), float(point[1])) / float(loaf.reach(theta))
+    if share < NEAR_CROWN_SHARE.value:
+        return "near the crown"
+    return f"{clock(theta)}, {LOW}" if share > NEAR_RIM_SHARE.value else clock(theta)
+
+
+def clock(theta: float) -> str:
+    """Say a direction (radians from +x) as the nearest hour of the clock."""
+    return f"at {hour(theta)} o'clock"
+
+
+def hour(theta: float) -> int:
+    """Nearest hour (1 to 12) of the turntable's clock to a direction (radians from +x)."""
+    return round(turntable_degrees(theta) / 30) % 12 or 12
