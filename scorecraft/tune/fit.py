@@ -30,7 +30,6 @@ from scorecraft.practice import (
     SKIN_SPREAD,
     SURE,
 )
-from scorecraft.tune.student import two_sided
 
 Array = NDArray[np.float64]
 Widths = Callable[[float], Array]
@@ -140,6 +139,13 @@ def fit_closely(
         found = both[index]
         now = fit(skins, found, rows, measured_mm, sure=sure)
     return now
+
+
+def two_sided(sure: float, freedom: int) -> float:
+    """Give Student's t that holds the share `sure` (0 to 1) within -t..t; `freedom` is 1 or more."""
+    from scipy.special import stdtrit
+
+    return float(stdtrit(freedom, (1 + sure) / 2))
 
 
 def _best_growth(
