@@ -104,5 +104,5 @@ def _settled(weights: Array, chosen: list[int]) -> list[int]:
 
 
 def apart(a: Array, b: Array) -> Array:
-    """Smallest angle between directions (radians)."""
+    """Smallest angle between directions (radians); any shapes that go together."""
     return np.asarray(np.abs((a - b + np.pi) % (2 * np.pi) - np.pi))

@@ -20,7 +20,10 @@ Array = NDArray[np.float64]
 
 
 def turned(from_rad: Array, to_rad: Array, way: int) -> Array:
-    """Turn (radians, clockwise positive) that costs least: with the usual way, or back."""
+    """Turn (radians, clockwise positive) that costs least: with the usual way, or back.
+
+    The angles may have any shapes that go together.
+    """
     ahead = (way * (to_rad - from_rad)) % math.tau
     ahead = np.where(math.tau - ahead < STILL_RAD, 0.0, ahead)
     back = math.tau - ahead
@@ -29,7 +32,10 @@ def turned(from_rad: Array, to_rad: Array, way: int) -> Array:
 
 
 def turn_cost(turn_rad: Array, way: int) -> Array:
-    """Cost of turning: its time, dearer against the usual way."""
+    """Cost of turning: its time, dearer against the usual way.
+
+    Radians in, seconds out, any shape.
+    """
     against = way * turn_rad < 0
     return turn_seconds(np.where(against, TURN_BACK_COST.value * turn_rad, turn_rad))
 
@@ -43,7 +49,7 @@ def entering(settings: Sequence[Setting], start_rad: float, way: int) -> Array:
 
 
 def crossing(before: Sequence[Setting], after: Sequence[Setting], way: int) -> Array:
-    """Cost (S, S') of going from each state of some settings to each of others."""
+    """Cost (S, S') of going from each state of some settings to each of others; in seconds."""
     leave = np.concatenate([each.choices + each.spin_rad for each in before])
     reach = np.concatenate([each.choices for each in after])
     extra = np.concatenate([each.extra for each in after])

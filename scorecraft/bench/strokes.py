@@ -53,7 +53,7 @@ class Strokes:
 
     @property
     def spun(self) -> NDArray[np.bool_]:
-        """Which cuts are made by turning the table under the blade."""
+        """Which cuts are made by turning the table under the blade; one answer a cut, (N,)."""
         return np.asarray(np.abs(self.winding) >= SPUN_FROM_RAD)
 
     def rows(self, rows: Rows) -> "Strokes":
@@ -134,7 +134,10 @@ def care(made: Strokes, angles: Array) -> Array:
 
 
 def sight(normal: Array, angles: Array) -> Array:
-    """Share of its true size that the dough shows the cutter's eye at each table angle."""
+    """Share of its true size that the dough shows the cutter's eye at each table angle.
+
+    It lies between 0 and 1.
+    """
     eye = math.radians(EYE_DEG.value)
     level = np.hypot(normal[:, 0], normal[:, 1])
     theta = np.arctan2(normal[:, 1], normal[:, 0])
@@ -144,7 +147,10 @@ def sight(normal: Array, angles: Array) -> Array:
 
 
 def backward(made: Strokes, cuts: Rows, bench: Bench, table_rad: float) -> NDArray[np.bool_]:
-    """Tell which cuts are pulled against their drawn direction at a table angle."""
+    """Tell which cuts are pulled against their drawn direction at a table angle.
+
+    The angle is in radians; there is one answer a cut, (N,).
+    """
     theta = np.arctan2(made.chord[cuts, 1], made.chord[cuts, 0])
     off = np.abs(_wrapped(theta - table_rad - bench.drift_rad))
     aimless = made.straight[cuts] < STRAIGHT_FROM

@@ -35,7 +35,7 @@ class Subsets:
 
     @property
     def ends(self) -> Array:
-        """Least cost of doing all settings and ending in each state."""
+        """Least cost of doing all settings and ending in each state; in seconds."""
         return np.asarray(self.cost[-1])
 
     def path(self, last: int) -> list[int]:

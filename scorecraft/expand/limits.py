@@ -102,5 +102,5 @@ def lengths_mm(lines: Sequence[Line]) -> NDArray[np.float64]:
 
 
 def long_enough(lengths: NDArray[np.float64]) -> NDArray[np.bool_]:
-    """Tell which strokes a blade can make."""
+    """Tell which strokes a blade can make; lengths (N,) in mm."""
     return lengths >= SHORTEST_STROKE_MM.value

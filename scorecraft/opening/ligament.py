@@ -40,7 +40,8 @@ class Springs:
 def tension_shape(xi: ArrayLike) -> Floats:
     """F of an edge crack of depth share xi in a strip under tension, K = T sqrt(pi d) F.
 
-    Good to 0.5 % at every depth (Tada, Paris & Irwin handbook, single edge notch, after Tada).
+    Good to 0.5 % at every depth (Tada, Paris & Irwin handbook, single edge notch, after Tada). xi
+    may have any shape.
     """
     xi = np.asarray(xi, dtype=np.float64)
     t = pi * xi / 2

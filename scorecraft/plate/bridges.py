@@ -33,7 +33,7 @@ class Bridge:
 
     @property
     def at(self) -> Array:
-        """Middle of the bridge."""
+        """Middle of the bridge: (2,) in sheet mm."""
         middle: Array = self.span.mean(axis=0)
         return middle
 

@@ -123,8 +123,8 @@ def fit_closely(
 ) -> Fit:
     """Fit a model that takes long: run it for a few skins, then where the best and the bounds are.
 
-    Interpolation between the skins that were run is so replaced by the model itself, until
-    neither the best skin nor its bounds are far from one that was run.
+    Interpolation between the skins that were run is so replaced by the model itself, until neither
+    the best skin nor its bounds are far from one that was run. Widths are (N,) in mm.
     """
     skins, found = table(widths)
     now = fit(skins, found, rows, measured_mm, sure=sure)
@@ -142,7 +142,7 @@ def fit_closely(
 
 
 def two_sided(sure: float, freedom: int) -> float:
-    """Give Student's t that holds the share `sure` (0 to 1) within -t..t; `freedom` is 1 or more."""
+    """Give Student's t that holds the share `sure` (0 to 1) within -t..t; `freedom` is >= 1."""
     from scipy.special import stdtrit
 
     return float(stdtrit(freedom, (1 + sure) / 2))
