@@ -108,8 +108,8 @@ def smooth(points: ArrayLike) -> Points:
     """Smooth curve through points (N, 2) in mm; a last point equal to the first closes it.
 
     Centripetal Catmull-Rom spline: Barry & Goldman 1988, with the square root of the chord as
-    the knot distance, which makes no loops or cusps (Yuksel, Schaefer & Keyser 2011; recalled,
-    page not checked). An open end bends on as the curve does next to it.
+    the knot distance, which makes no loops or cusps (Yuksel, Schaefer & Keyser 2011;
+    recalled). An open end bends on as the curve does next to it.
     """
     through = without_repeats(np.asarray(points, dtype=np.float64))
     if len(through) < 3:

@@ -53,7 +53,7 @@ def unsaid(source):
     for function in public_functions(ast.parse(source).body):
         told = " ".join((ast.get_docstring(function) or "").split()).lower()
         names = [name for name in raised(function) if name[:1].isupper()]
-        if any("raises" not in told or name.lower() not in told for name in names):
+        if any("raise" not in told or name.lower() not in told for name in names):
             yield function.name
 
 

@@ -1,6 +1,7 @@
 """The best order of a few settings, proven: dynamic programming over subsets.
 
-Held & Karp, J. SIAM 10 (1962) 196-210; recalled, page not checked.
+Held & Karp, A dynamic programming approach to sequencing problems, J. SIAM 10 (1962) 196-210;
+recalled.
 """
 
 import numpy as np

@@ -30,7 +30,7 @@ def find(pattern: Pattern, word: str) -> Statement | None:
 def spoken(word: str, text: str) -> Statement:
     """Read one header statement from the command line, like `round width 180mm`.
 
-    Raises PatternError that quotes the words themselves.
+    Raises PatternError that quotes the words themselves, ScorecraftError for more than one.
     """
     try:
         pattern = parse(f"{word} {text}", f"--{word}")

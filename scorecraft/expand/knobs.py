@@ -51,7 +51,7 @@ def knob_of(
 ) -> tuple[Knob, Quantity]:
     """Read one knob with its range, and the value it stands at.
 
-    Raises ScorecraftError where it stands outside its range.
+    Raises ScorecraftError where it stands outside its range, UsageError where it was turned there.
     """
     given = {a.key: a for a in statement.arguments}
     name = getattr(given["name"].value, "name", "")

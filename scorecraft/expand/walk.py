@@ -283,7 +283,7 @@ class Walk:
         return shapely.affinity.affine_transform(self.some_region(value, scope), scope.frame.matrix)
 
     def some_region(self, value: Region, scope: Scope) -> shapely.Geometry:
-        """Make a region in the scope's frame; ScorecraftError where nothing is left of it."""
+        """Make a region in the scope's frame; raises ScorecraftError if nothing is left of it."""
         found = self.region(value, scope)
         if found.is_empty:
             raise ScorecraftError("this region is empty", value.place, "nothing is left of it")

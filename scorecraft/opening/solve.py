@@ -115,7 +115,7 @@ def settled(parts: Panels, solver: Solver, load: Load, area_mm2: float | None) -
 
     Under given growth the mean tension left is (S + C)^-1 (e - c): S the compliance of the uncut
     sheet, C what the cuts add under unit mean tensions (Kachanov, Appl. Mech. Rev. 45 (1992)
-    304-335, sec. 2; recalled, page not checked), c what uneven tension adds by itself.
+    304-335, sec. 2; recalled), c what uneven tension adds by itself.
     """
     unit = forces(parts)
     uneven = forces_of(parts, load.extra(parts.midpoint))

@@ -6,8 +6,8 @@ before anything is measured counts too: the skin is likely near `SKIN_MM` (its l
 if `ERRORS_KNOWN` errors had been seen). So few or doubtful openings leave both near where they
 were, and many openings find their own. The best pair has the least sum of squares, those of the
 departures from what was known among them; its bounds are where that sum grows by t² of itself
-(normal priors and a scaled inverse chi-square one: Gelman et al., Bayesian Data Analysis, ch. 14;
-Bates & Watts, Nonlinear Regression Analysis, 1988, section 6.1; recalled, pages not checked).
+(normal priors and a scaled inverse chi-square one: Gelman et al., Bayesian Data Analysis, 3rd ed.
+2013, ch. 14; Bates & Watts, Nonlinear Regression Analysis, 1988, section 6.1; recalled).
 """
 
 import math
