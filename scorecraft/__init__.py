@@ -30,6 +30,13 @@ def design(
     by name, to numbers or texts with a unit. `baker` is a file that `scorecraft tune` wrote from
     bakes of your own. Raises
     `scorecraft.errors.ScorecraftError`, which says what is wrong, where, and what to do.
+
+    >>> import scorecraft
+    >>> crown = scorecraft.design("leaf-crown", loaf="round width 200mm height 85mm")
+    >>> crown.layout.loaf.width_mm
+    200.0
+    >>> crown.stops
+    False
     """
     from pathlib import Path
 

@@ -15,13 +15,21 @@ from scorecraft.practice import CHORD_MM
 
 
 def polar(radius: Line | float, angle: Line | float) -> Line:
-    """Points at a radius (mm) and a turntable angle (radians) from the origin, shape (..., 2)."""
+    """Points at a radius (mm) and a turntable angle (radians) from the origin, shape (..., 2).
+
+    >>> polar(10.0, pi / 2).round(6).tolist()
+    [10.0, 0.0]
+    """
     angle = np.asarray(angle)
     return np.stack([radius * np.sin(angle), radius * np.cos(angle)], axis=-1)
 
 
 def segment(start: ArrayLike, end: ArrayLike) -> Line:
-    """Return the straight line between two points (mm) as a (2, 2) array."""
+    """Return the straight line between two points (mm) as a (2, 2) array.
+
+    >>> segment((0, 0), (3, 4)).tolist()
+    [[0.0, 0.0], [3.0, 4.0]]
+    """
     return np.array([start, end], dtype=np.float64)
 
 
@@ -29,6 +37,9 @@ def arc(radius: float, start: float, end: float, centre: tuple[float, float] = (
     """Circular arc of a radius (mm) from one turntable angle to another (radians), in that order.
 
     A whole turn returns to its first point exactly.
+
+    >>> arc(50.0, 0.0, pi / 2)[-1].round(6).tolist()
+    [50.0, 0.0]
     """
     angles = np.linspace(start, end, arc_steps(radius, end - start) + 1)
     points: Line = polar(radius, angles) + np.asarray(centre)
@@ -46,7 +57,11 @@ def arc_steps(radius: float, sweep: float) -> int:
 
 
 def bezier(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, p3: ArrayLike) -> Line:
-    """Cubic Bezier curve through four control points (mm)."""
+    """Cubic Bezier curve through four control points (mm), as (N, 2).
+
+    >>> bezier((0, 0), (0, 10), (10, 10), (10, 0))[[0, -1]].tolist()
+    [[0.0, 0.0], [10.0, 0.0]]
+    """
     controls = np.array([p0, p1, p2, p3], dtype=np.float64)
     t = np.linspace(0, 1, bezier_steps(controls) + 1)
     u = 1 - t
@@ -64,7 +79,10 @@ def bezier_steps(controls: Line) -> int:
 
 
 def join(*pieces: Line) -> Line:
-    """Lay curves end to end into one line; each starts where the one before it ends."""
+    """Lay curves end to end into one line; each starts where the one before it ends.
+
+    Each is (N, 2), mm.
+    """
     return np.concatenate([pieces[0], *(piece[1:] for piece in pieces[1:])])
 
 
@@ -87,8 +105,8 @@ def smooth(points: ArrayLike) -> Line:
     """Smooth curve through points (N, 2) in mm; a last point equal to the first closes it.
 
     Centripetal Catmull-Rom spline: Barry & Goldman 1988, with the square root of the chord as
-    the knot distance, which makes no loops or cusps (Yuksel, Schaefer & Keyser 2011; recalled,
-    page not checked). An open end bends on as the curve does next to it.
+    the knot distance, which makes no loops or cusps (Yuksel, Schaefer & Keyser 2011;
+    recalled). An open end bends on as the curve does next to it.
     """
     through = without_repeats(np.asarray(points, dtype=np.float64))
     if len(through) < 3:

@@ -263,7 +263,10 @@ def skin_of(baker: str | Path | None) -> Skin:
 
 
 def turn(name: str, value: Turned) -> Quantity:
-    """Read the value a knob is turned to: a number, or a text with a unit such as `60mm`."""
+    """Read the value a knob is turned to: a number, or a text with a unit such as `60mm`.
+
+    Raises UsageError for anything else.
+    """
     if isinstance(value, Quantity):
         return value
     text = str(value)

@@ -50,7 +50,7 @@ class Problems:
         self.found: list[Problem] = []
 
     def report(self, problem: Problem) -> None:
-        """Keep a problem."""
+        """Keep a problem; raises EnoughError when there are too many."""
         self.found.append(problem)
         if len(self.found) >= self.most:
             more = "there may be more problems"

@@ -21,7 +21,11 @@ SAME_MM = 1e-9
 
 
 def disc(*, radius: float) -> shapely.Polygon:
-    """All within a radius (mm) of the origin."""
+    """All within a radius (mm) of the origin.
+
+    >>> disc(radius=10).bounds[3]
+    10.0
+    """
     return shapely.Polygon(arc(radius, 0, 2 * pi))
 
 
@@ -36,7 +40,8 @@ def band(*, inner: float, outer: float) -> shapely.Polygon:
 def wedge(*, start: float, end: float, inner: float, outer: float) -> shapely.Polygon:
     """Sector of a band from one turntable angle clockwise to another (radians).
 
-    An `end` below `start` runs on through 12 o'clock; a whole turn or more is the band.
+    An `end` below `start` runs on through 12 o'clock; a whole turn or more is the band. Radii are
+    mm. Raises UsageError unless 0 <= inner < outer.
     """
     sweep = end - start if end > start else (end - start) % (2 * pi)
     if sweep > 2 * pi - 1e-9 or sweep < 1e-9:
@@ -48,7 +53,11 @@ def wedge(*, start: float, end: float, inner: float, outer: float) -> shapely.Po
 
 
 def box(*, width: float, length: float) -> shapely.Polygon:
-    """Rectangle centred on the origin: `width` (mm) along x, `length` (mm) along y."""
+    """Rectangle centred on the origin: `width` (mm) along x, `length` (mm) along y.
+
+    >>> box(width=60, length=40).area
+    2400.0
+    """
     return shapely.box(-width / 2, -length / 2, width / 2, length / 2)
 
 
@@ -70,7 +79,12 @@ def clip(lines: Sequence[Line], region: shapely.Geometry, *, shortest: float) ->
     """Keep the parts of lines (mm) that lie in a region, in the direction they were drawn.
 
     Lines wholly inside stay as they are. A closed line that is cut elsewhere stays joined at its
-    start. Cut-off pieces shorter than `shortest` (mm) are dropped and counted.
+    start. Cut-off pieces shorter than `shortest` (mm) are dropped and counted. Lines are (N, 2),
+    sheet mm.
+
+    >>> across = np.array([[-50.0, 0.0], [50.0, 0.0]])
+    >>> clip([across], box(width=60, length=40), shortest=5).lines[0].tolist()
+    [[-30.0, 0.0], [30.0, 0.0]]
     """
     if not lines:
         return Clipped((), (), 0)

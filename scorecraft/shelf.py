@@ -64,7 +64,7 @@ def there(path: Path) -> bool:
 
 
 def from_stdin() -> Source:
-    """Read a pattern from standard input."""
+    """Read a pattern from standard input; raises UsageError where there is none."""
     if sys.stdin is None:
         raise UsageError("there is no standard input", None, "name a file or a shipped pattern")
     data = sys.stdin.buffer.read(most_bytes() + 1)

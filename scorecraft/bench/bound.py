@@ -14,7 +14,7 @@ def lower_bound(start: Floats, between: Floats, count: int, known: float) -> flo
     `start` (S,) and `between` (S, S) are the costs between states, equally many a setting. Every
     setting is entered once, from the start or from a setting that is left at most once: prices
     on leaving are raised where one is left too often (Lagrangian relaxation of the assignment
-    problem; Fisher, Management Science 27 (1981) 1-18, recalled, page not checked).
+    problem; Fisher, Management Science 27 (1981) 1-18; recalled).
     """
     arcs = _between_settings(start, between, count)
     price = np.zeros(count + 1)

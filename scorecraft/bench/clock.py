@@ -24,7 +24,10 @@ STILL_RAD = 1e-6
 
 
 def stroke_seconds(length_mm: Floats, deep: Flags) -> Floats:
-    """Estimate how long each stroke takes: to set the blade down, and to pull it."""
+    """Estimate how long each stroke takes: to set the blade down, and to pull it.
+
+    Lengths are mm, times seconds, all (N,).
+    """
     speed = np.where(deep, STROKE_MM_PER_S["expansion"].value, STROKE_MM_PER_S["decorative"].value)
     return np.asarray(PLACE_BLADE_S.value + length_mm / speed)
 
@@ -35,7 +38,10 @@ def spin_seconds(winding_rad: float) -> float:
 
 
 def turn_seconds(turn_rad: Floats) -> Floats:
-    """Estimate how long a turn of the table takes; none takes no time."""
+    """Estimate how long a turn of the table takes; none takes no time.
+
+    Radians in, seconds out, any shape.
+    """
     turned = np.abs(turn_rad)
     seconds = TURN_TABLE_S.value + np.degrees(turned) / TURN_DEG_PER_S.value
     return np.asarray(np.where(turned > STILL_RAD, seconds, 0.0))

@@ -101,5 +101,5 @@ def _settled(weights: Floats, chosen: list[int]) -> list[int]:
 
 
 def apart(a: Floats, b: Floats) -> Floats:
-    """Smallest angle between directions (radians)."""
+    """Smallest angle between directions (radians); any shapes that go together."""
     return np.asarray(np.abs((a - b + np.pi) % (2 * np.pi) - np.pi))

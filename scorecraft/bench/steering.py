@@ -18,7 +18,10 @@ from scorecraft.practice import (
 
 
 def turned(from_rad: Floats, to_rad: Floats, way: int) -> Floats:
-    """Turn (radians, clockwise positive) that costs least: with the usual way, or back."""
+    """Turn (radians, clockwise positive) that costs least: with the usual way, or back.
+
+    The angles may have any shapes that go together.
+    """
     ahead = (way * (to_rad - from_rad)) % math.tau
     ahead = np.where(math.tau - ahead < STILL_RAD, 0.0, ahead)
     back = math.tau - ahead
@@ -27,7 +30,10 @@ def turned(from_rad: Floats, to_rad: Floats, way: int) -> Floats:
 
 
 def turn_cost(turn_rad: Floats, way: int) -> Floats:
-    """Cost of turning: its time, dearer against the usual way."""
+    """Cost of turning: its time, dearer against the usual way.
+
+    Radians in, seconds out, any shape.
+    """
     against = way * turn_rad < 0
     return turn_seconds(np.where(against, TURN_BACK_COST.value * turn_rad, turn_rad))
 
@@ -41,7 +47,7 @@ def entering(settings: Sequence[Setting], start_rad: float, way: int) -> Floats:
 
 
 def crossing(before: Sequence[Setting], after: Sequence[Setting], way: int) -> Floats:
-    """Cost (S, S') of going from each state of some settings to each of others."""
+    """Cost (S, S') of going from each state of some settings to each of others; in seconds."""
     leave = np.concatenate([each.choices + each.spin_rad for each in before])
     reach = np.concatenate([each.choices for each in after])
     extra = np.concatenate([each.extra for each in after])

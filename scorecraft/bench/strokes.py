@@ -49,7 +49,7 @@ class Strokes:
 
     @property
     def spun(self) -> Flags:
-        """Which cuts are made by turning the table under the blade."""
+        """Which cuts are made by turning the table under the blade; one answer a cut, (N,)."""
         return np.asarray(np.abs(self.winding) >= SPUN_FROM_RAD)
 
     def rows(self, rows: Ints) -> "Strokes":
@@ -130,7 +130,10 @@ def care(made: Strokes, angles: Floats) -> Floats:
 
 
 def sight(normal: Floats, angles: Floats) -> Floats:
-    """Share of its true size that the dough shows the cutter's eye at each table angle."""
+    """Share of its true size that the dough shows the cutter's eye at each table angle.
+
+    It lies between 0 and 1.
+    """
     eye = math.radians(EYE_DEG.value)
     level = np.hypot(normal[:, 0], normal[:, 1])
     theta = np.arctan2(normal[:, 1], normal[:, 0])
@@ -140,7 +143,10 @@ def sight(normal: Floats, angles: Floats) -> Floats:
 
 
 def backward(made: Strokes, cuts: Ints, bench: Bench, table_rad: float) -> Flags:
-    """Tell which cuts are pulled against their drawn direction at a table angle."""
+    """Tell which cuts are pulled against their drawn direction at a table angle.
+
+    The angle is in radians; there is one answer a cut, (N,).
+    """
     theta = np.arctan2(made.chord[cuts, 1], made.chord[cuts, 0])
     off = np.abs(_wrapped(theta - table_rad - bench.drift_rad))
     aimless = made.straight[cuts] < STRAIGHT_FROM

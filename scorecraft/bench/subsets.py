@@ -1,6 +1,7 @@
 """The best order of a few settings, proven: dynamic programming over subsets.
 
-Held & Karp, J. SIAM 10 (1962) 196-210; recalled, page not checked.
+Held & Karp, A dynamic programming approach to sequencing problems, J. SIAM 10 (1962) 196-210;
+recalled.
 """
 
 import numpy as np
@@ -34,7 +35,7 @@ class Subsets:
 
     @property
     def ends(self) -> Floats:
-        """Least cost of doing all settings and ending in each state."""
+        """Least cost of doing all settings and ending in each state; in seconds."""
         return np.asarray(self.cost[-1])
 
     def path(self, last: int) -> list[int]:

@@ -54,7 +54,8 @@ class Density:
 def cut_density(layout: Layout) -> Density:
     """Measure how much is cut on every part of the loaf.
 
-    Crack density: Bristow 1960; Kachanov, Appl. Mech. Rev. 45 (1992) 304-335 (recalled).
+    Crack density (Bristow, Brit. J. Appl. Phys. 11 (1960) 81-85; Kachanov, Appl. Mech. Rev. 45
+    (1992) 304-335; recalled).
     """
     area = _dough(layout)
     if not layout.cuts:

@@ -60,7 +60,10 @@ def patience(quiet: bool, after_s: float = 1.5) -> Iterator[None]:
 
 
 def deliver(target: str, data: bytes, *, quiet: bool) -> None:
-    """Write data to a file, or to standard output where the target is `-`."""
+    """Write data to a file, or to standard output where the target is `-`.
+
+    Raises UsageError where that cannot take it.
+    """
     if target == "-":
         if sys.stdout is None:
             raise UsageError("standard output is closed", None, "give a file with -o")

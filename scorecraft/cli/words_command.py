@@ -38,7 +38,10 @@ def command(word: str | None, output: str | None) -> int:
 
 
 def draw(word: str, output: str) -> None:
-    """Draw the example of a word on a round loaf."""
+    """Draw the example of a word on a round loaf.
+
+    Raises UsageError for a word without a drawing.
+    """
     from scorecraft import design
     from scorecraft.cli.pictures import deliver_pictures
     from scorecraft.errors import UsageError

@@ -58,7 +58,10 @@ class Petal:
         return float(np.hypot(*np.diff(edge, axis=0).T).sum() - self.rings.loaf.reach(theta))
 
     def angle(self, distance: Floats, theta: Floats) -> Floats:
-        """Direction on the paper (radians) of points of the dough by distance and direction."""
+        """Direction on the paper (radians) of points of the dough by distance and direction.
+
+        Distances in mm, any shape.
+        """
         middle = self.rings.turned(distance, np.full(distance.shape, self.middle))
         return np.asarray(self.middle + self.rings.turned(distance, theta) - middle)
 

@@ -31,7 +31,7 @@ def pdf(pictures: Sequence[Picture], title: str) -> bytes:
     """Write pictures as the pages of one PDF, each page in its picture's own size.
 
     A print dialog is told not to scale (`/PrintScaling /None`). Raises UsageError for a page
-    beyond what readers take.
+    beyond what readers take, ScorecraftError for no page.
     """
     if not pictures:
         raise ScorecraftError("there is no page to write")
@@ -100,7 +100,7 @@ def _cairo_pdf(cairosvg: Any, cairocffi: Any, pictures: Sequence[Picture], title
 
 
 def _unscaled(data: bytes, pictures: Sequence[Picture]) -> bytes:
-    """Ask print dialogs for no scaling (ISO 32000-1 table 150, recalled, page not checked).
+    """Ask print dialogs for no scaling (ISO 32000-1:2008, table 150; recalled).
 
     The sizes of the pages are set once more, since fpdf2 writes them to 0.01 points.
     """

@@ -71,7 +71,10 @@ def _shows(item: Item) -> bool:
 
 
 def number(value: float) -> str:
-    """Write a number to 0.001 without trailing zeros, exponent or minus zero."""
+    """Write a number to 0.001 without trailing zeros, exponent or minus zero.
+
+    Raises ScorecraftError unless it is finite.
+    """
     if not isfinite(value):
         raise ScorecraftError(f"cannot draw a picture with a length of {value}")
     return f"{round(float(value), DIGITS) + 0.0:.10g}"

@@ -107,7 +107,10 @@ def is_plain(argument: Argument) -> bool:
 
 
 def sure(line: Line, wanted: set[str], kept: Sequence[Argument]) -> None:
-    """Make sure that a changed line says what was asked for, and else what it said before."""
+    """Make sure that a changed line says what was asked for, and else what it said before.
+
+    Raises ScorecraftError where it does not.
+    """
     found = line.sound()
     same = [each for each in found if each in kept]
     if len(found) != len(wanted) or {each.key for each in found} != wanted or same != list(kept):

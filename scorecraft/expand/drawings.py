@@ -39,7 +39,10 @@ class Drawings:
         return self.once("rim", file, lambda path: [traced_rim(path)])[0]
 
     def once(self, what: str, file: str, read: Callable[[Path], list[Line]]) -> list[Line]:
-        """Read a file, or give what was read of it before; what was wrong then still is."""
+        """Read a file, or give what was read of it before; what was wrong then still is.
+
+        Raises ScorecraftError or OSError, as reading it does.
+        """
         if (what, file) not in self.read:
             try:
                 self.read[what, file] = read(self.place(file))

@@ -29,7 +29,7 @@ def find(pattern: Pattern, word: str) -> Statement | None:
 def spoken(word: str, text: str) -> Statement:
     """Read one header statement from the command line, like `round width 180mm`.
 
-    Raises PatternError that quotes the words themselves.
+    Raises PatternError that quotes the words themselves, ScorecraftError for more than one.
     """
     try:
         pattern = parse(f"{word} {text}", f"--{word}")
@@ -74,7 +74,10 @@ def bench_of(statement: Statement | None) -> Bench:
 
 
 def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size]:
-    """Make the loaf a pattern asks for; give it with how it came by its size."""
+    """Make the loaf a pattern asks for; give it with how it came by its size.
+
+    Raises ScorecraftError for a loaf that is not given or cannot be.
+    """
     if statement is None:
         message, hint = "the pattern has no loaf", "like: loaf round width 220mm height 95mm"
         raise ScorecraftError(message, None, hint)
@@ -88,7 +91,10 @@ def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size
 
 
 def sized(values: Values, drawings: Drawings) -> Loaf:
-    """Make the loaf from the sizes given; its dough, or habit, gives those that are not."""
+    """Make the loaf from the sizes given; its dough, or habit, gives those that are not.
+
+    Raises ScorecraftError where too little is known.
+    """
     shape, profile = values["shape"], values.get("profile")
     powers = None if profile is None else (profile, 2.0)
     basket = basket_of(values)
@@ -113,7 +119,10 @@ def sized(values: Values, drawings: Drawings) -> Loaf:
 
 
 def basket_of(values: Values) -> tuple[float, float] | None:
-    """Give the basket's width and length (mm) across the top, the usual ones where one is given."""
+    """Give the basket's width and length (mm) across the top, the usual ones where one is given.
+
+    Raises ScorecraftError for a basket that the loaf cannot have.
+    """
     shape, long, by = values["shape"], values.get("basket"), values.get("by")
     if long is None:
         if by is not None:
@@ -131,7 +140,7 @@ def basket_of(values: Values) -> tuple[float, float] | None:
 
 
 def check_even(shape: str, values: Values) -> None:
-    """Refuse a length other than the width for a round or square loaf."""
+    """Refuse a length other than the width for a round or square loaf; raises ScorecraftError."""
     width, length = values.get("width"), values.get("length")
     if shape in ("round", "square") and length is not None and length != width:
         hint = "use oval or long for a loaf longer than it is wide"
@@ -158,7 +167,8 @@ def from_dough(
 def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -> Loaf:
     """Make a loaf whose rim is drawn in an SVG file, as large as drawn or scaled to a size.
 
-    Its height is what its dough makes of that rim, or the usual one.
+    Its height is what its dough makes of that rim, or the usual one. Raises ScorecraftError where
+    both width and length are given.
     """
     drawn = rim.max(axis=0) - rim.min(axis=0)
     if "width" in values and "length" in values:

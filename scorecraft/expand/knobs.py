@@ -49,7 +49,10 @@ def knobs_of(
 def knob_of(
     statement: Statement, scope: Scope, turned: Mapping[str, Quantity]
 ) -> tuple[Knob, Quantity]:
-    """Read one knob with its range, and the value it stands at."""
+    """Read one knob with its range, and the value it stands at.
+
+    Raises ScorecraftError where it stands outside its range, UsageError where it was turned there.
+    """
     given = {a.key: a for a in statement.arguments}
     name = getattr(given["name"].value, "name", "")
     values = read(WORDS["knob"], statement.arguments, scope, statement.place)
@@ -88,7 +91,10 @@ def knob_of(
 
 
 def check_turned(name: str, value: Quantity, base: Quantity, unit: str) -> None:
-    """Refuse a knob turned to a value of another kind, or to a part of a count."""
+    """Refuse a knob turned to a value of another kind, or to a part of a count.
+
+    Raises UsageError.
+    """
     if (value.dimension, value.share) != (base.dimension, base.share):
         hint = f"like {name}={in_unit(base.value, unit):g}{unit}"
         raise UsageError(f"{name} takes {base.called}, not {value.called}", None, hint)

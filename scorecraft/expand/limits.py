@@ -101,5 +101,5 @@ def lengths_mm(lines: Sequence[Line]) -> Floats:
 
 
 def long_enough(lengths: Floats) -> Flags:
-    """Tell which strokes a blade can make."""
+    """Tell which strokes a blade can make; lengths (N,) in mm."""
     return lengths >= SHORTEST_STROKE_MM.value

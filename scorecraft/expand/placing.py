@@ -102,7 +102,10 @@ def grid(read: Reader, scope: Scope) -> Iterator[Scope]:
 
 
 def lattice(values: Values, frame: Frame, region: shapely.Geometry) -> Line:
-    """Give the places of a lattice, row by row, that can reach a region; (N, 2) mm in the frame."""
+    """Give the places of a lattice, row by row, that can reach a region; (N, 2) mm in the frame.
+
+    Raises ScorecraftError where they are too many.
+    """
     kind, spacing = values["lattice"], values["spacing"]
     high = {"square": 1.0, "diamond": 0.5, "hexagon": math.sqrt(3) / 2}[kind] * spacing
     columns, rows = values["columns"], values["rows"]

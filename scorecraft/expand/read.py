@@ -105,7 +105,10 @@ def length_of(value: Expression, scope: Scope | None) -> float:
 
 
 def read_quantity(key: Key, value: Expression, scope: Scope | None) -> Any:
-    """Work out an expression and check that it fits its key."""
+    """Work out an expression and check that it fits its key.
+
+    Raises ScorecraftError where it does not.
+    """
     found = evaluate(value, scope.names if scope else {})
     if problem := check_quantity(key, found, value.place):
         raise ScorecraftError(problem.message, problem.place, problem.hint)

@@ -76,13 +76,16 @@ class Walk:
         self.budget.leave()
 
     def problem(self, problem: Problem) -> None:
-        """Keep a problem, once for all the copies that run into it."""
+        """Keep a problem, once for all the copies that run into it.
+
+        Raises EnoughError when there are too many.
+        """
         self.problems.setdefault((problem.place, problem.message), problem)
         if len(self.problems) >= MOST_PROBLEMS.value:
             raise EnoughError
 
     def enough(self, place: Place, message: str, hint: str = FEWER) -> None:
-        """End the walk: a limit of the program is reached."""
+        """End the walk: a limit of the program is reached; raises EnoughError always."""
         self.problem(Problem(message, place, hint))
         raise EnoughError
 
@@ -144,7 +147,7 @@ class Walk:
         yield from PLACERS[statement.word](values_in, scope)
 
     def limit_copies(self, statement: Statement, values: Values) -> None:
-        """Refuse a placing of too many copies."""
+        """Refuse a placing of too many copies; raises ScorecraftError."""
         if values.get("count", 0) <= MOST_COPIES.value:
             return
         argument = statement.get("count")
@@ -256,7 +259,10 @@ class Walk:
         return self.figures
 
     def region(self, value: Region, scope: Scope) -> shapely.Geometry:
-        """Make a region in the scope's own frame."""
+        """Make a region in the scope's own frame.
+
+        Raises ScorecraftError where its sizes make none.
+        """
         if isinstance(value, Join):
             left, right = self.region(value.left, scope), self.region(value.right, scope)
             joined = left.union(right) if value.operator == "and" else left.difference(right)
@@ -278,7 +284,7 @@ class Walk:
         return shapely.affinity.affine_transform(self.some_region(value, scope), scope.frame.matrix)
 
     def some_region(self, value: Region, scope: Scope) -> shapely.Geometry:
-        """Make a region in the scope's frame; ScorecraftError where nothing is left of it."""
+        """Make a region in the scope's frame; raises ScorecraftError if nothing is left of it."""
         found = self.region(value, scope)
         if found.is_empty:
             raise ScorecraftError("this region is empty", value.place, "nothing is left of it")

@@ -65,7 +65,10 @@ class LineReader(TokenReader):
         self.pairs(row, found, whole_line=True)
 
     def finish(self, word: str) -> None:
-        """Make sure that nothing but the colon of a block is left."""
+        """Make sure that nothing but the colon of a block is left.
+
+        Raises LineError for anything else.
+        """
         if self.sees(":") and self.at == len(self.tokens) - 1:
             return
         if (token := self.peek()) is not None:
@@ -84,7 +87,10 @@ class LineReader(TokenReader):
     def pairs(
         self, row: Word, found: list[Argument], *, whole_line: bool, until: Container[str] = ()
     ) -> None:
-        """Read `key value` pairs while they belong to `row`; a name of `until` ends them."""
+        """Read `key value` pairs while they belong to `row`; a name of `until` ends them.
+
+        Raises LineError for what is no key of it.
+        """
         keys = keys_of(row)
         mains = list(row.mains)
         while (token := self.peek()) is not None and not self.ends(token):
@@ -161,7 +167,7 @@ class LineReader(TokenReader):
         return True
 
     def value(self, row: Word, key: Key) -> Value:
-        """Read a value of the kind a key takes."""
+        """Read a value of the kind a key takes; raises LineError where there is none."""
         if key.kind == "region":
             return self.region({*keys_of(row), "and", "less"})
         if key.kind in ("texture", "path"):
@@ -180,7 +186,10 @@ class LineReader(TokenReader):
         return self.single()
 
     def region(self, until: Container[str]) -> Region:
-        """Read a region: figures joined by `and` and `less`."""
+        """Read a region: figures joined by `and` and `less`.
+
+        Raises LineError where it has too many parts.
+        """
         left: Region = self.figure("region", until)
         joined = 0
         while (token := self.peek()) is not None and token.text in ("and", "less"):
@@ -193,7 +202,10 @@ class LineReader(TokenReader):
         return left
 
     def figure(self, kind: str, until: Container[str]) -> Figure:
-        """Read a word with its arguments, used as a value; keys of the line end it."""
+        """Read a word with its arguments, used as a value; keys of the line end it.
+
+        Raises LineError for any other word.
+        """
         token = self.peek()
         group = SORTS[kind]
         names = [name for name, word in WORDS.items() if word.group == group]
@@ -225,7 +237,7 @@ class LineReader(TokenReader):
         return Points(tuple(pairs), place)
 
     def definition(self, found: list[Argument]) -> None:
-        """Read `define NAME key=default key=default`."""
+        """Read `define NAME key=default key=default`; raises LineError for anything else."""
         name = self.peek()
         if name is None or name.kind != "name":
             raise self.fail("define needs a name", "like: define twig size=30mm:")

@@ -28,7 +28,7 @@ def evaluate(expression: Expression, names: Names) -> Quantity:
 
 
 def work_out(expression: Expression, names: Names) -> Quantity:
-    """Work out one node of an expression."""
+    """Work out one node of an expression; raises ScorecraftError where it has no value."""
     if isinstance(expression, Measure):
         return quantity(expression.value, expression.unit)
     if isinstance(expression, Name):
@@ -63,7 +63,7 @@ def holds(expression: Expression, names: Names) -> bool:
 
 
 def alike(left: Quantity, right: Quantity, place: Place, done: str) -> None:
-    """Refuse to add or compare quantities of different dimensions."""
+    """Refuse to add or compare quantities of different dimensions; raises ScorecraftError."""
     if left.dimension == right.dimension and left.share == right.share:
         return
     hint = "a share needs something to be a share of, like (60% * reach)"
@@ -72,7 +72,10 @@ def alike(left: Quantity, right: Quantity, place: Place, done: str) -> None:
 
 
 def arithmetic(expression: Binary, names: Names) -> Quantity:
-    """Add, subtract, multiply or divide."""
+    """Add, subtract, multiply or divide.
+
+    Raises ScorecraftError for quantities that do not go together and a division by 0.
+    """
     left, right = evaluate(expression.left, names), evaluate(expression.right, names)
     if expression.operator in ("+", "-"):
         alike(
@@ -97,7 +100,7 @@ def arithmetic(expression: Binary, names: Names) -> Quantity:
 
 
 def call(expression: Call, names: Names) -> Quantity:
-    """Work out a function."""
+    """Work out a function; raises ScorecraftError for an argument it does not take."""
     values = [evaluate(argument, names) for argument in expression.arguments]
     first = values[0]
     if expression.function in ("sin", "cos"):
@@ -123,7 +126,7 @@ def call(expression: Call, names: Names) -> Quantity:
 
 
 def root(found: Quantity, place: Place) -> Quantity:
-    """Take a square root, of the unit too."""
+    """Take a square root, of the unit too; raises ScorecraftError where there is none."""
     if found.value < 0:
         raise ScorecraftError("the square root of a negative number", place, "use abs() inside")
     if any(power % 2 for power in found.dimension):

@@ -58,7 +58,7 @@ class TokenReader:
         return Place(last.file, last.line, last.column + last.length)
 
     def expect(self, sign: str, hint: str) -> None:
-        """Pass over a sign that must come now."""
+        """Pass over a sign that must come now; raises LineError without it."""
         if not self.sees(sign):
             raise self.fail(f'expected "{sign}"', hint)
         self.at += 1
@@ -71,7 +71,10 @@ class TokenReader:
         return found
 
     def expression(self, rank: int) -> Expression:
-        """Read an expression whose operators bind at least as tightly as `rank`."""
+        """Read an expression whose operators bind at least as tightly as `rank`.
+
+        Raises LineError for what is none.
+        """
         self.operations = self.operations if self.depth else 0
         self.deeper("an expression nested too deeply")
         left = self.operand()
@@ -93,13 +96,19 @@ class TokenReader:
         return left
 
     def deeper(self, message: str) -> None:
-        """Go one level down in an expression; there is a limit to that."""
+        """Go one level down in an expression; there is a limit to that.
+
+        Raises LineError beyond it.
+        """
         self.depth += 1
         if self.depth > MOST_NESTING.value:
             raise self.fail(message, f"at most {MOST_NESTING.value:.0f} levels")
 
     def operand(self) -> Expression:
-        """Read a sign or `not` with what follows, or a single value."""
+        """Read a sign or `not` with what follows, or a single value.
+
+        Raises LineError at the end of the line.
+        """
         token = self.peek()
         if token is None:
             raise self.fail("expected a value", "the expression ends too soon")
@@ -125,7 +134,10 @@ class TokenReader:
         return found if sign.text == "+" else Unary("-", found, sign.place)
 
     def single(self) -> Expression:
-        """Read a number, a name, a text, a call or something in parentheses."""
+        """Read a number, a name, a text, a call or something in parentheses.
+
+        Raises LineError for anything else.
+        """
         token = self.peek()
         assert token is not None
         if token.kind == "number":

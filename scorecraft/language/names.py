@@ -47,7 +47,10 @@ def check_block(
     rules: Mapping[str, tuple[Key, ...]],
     report: Report,
 ) -> None:
-    """Check the statements of one block in order; names it defines end with it."""
+    """Check the statements of one block in order; names it defines end with it.
+
+    Raises EnoughError when there are too many names.
+    """
     known = set(outer)
     for statement in block:
         row = WORDS.get(statement.word)

@@ -144,14 +144,14 @@ Value = Expression | Points | Figure | Join
 
 
 def as_expression(value: Value) -> Expression:
-    """Take a value as the expression the grammar lets stand there; TypeError if it is none."""
+    """Take a value as the expression the grammar lets stand there; raises TypeError if none."""
     if isinstance(value, Points | Figure | Join):
         raise TypeError(f"{value} is no expression")
     return value
 
 
 def as_region(value: Value) -> Region:
-    """Take a value as the region the grammar lets stand there; TypeError if it is none."""
+    """Take a value as the region the grammar lets stand there; raises TypeError if none."""
     if not isinstance(value, Figure | Join):
         raise TypeError(f"{value} is no region")
     return value

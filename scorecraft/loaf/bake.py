@@ -37,6 +37,10 @@ class Bake:
     `spring` is baked over proofed volume; `spread` the share of its logarithm that goes sideways
     (2/3 is the same growth in every direction); with `steam` the skin gives more before it sets.
     Raises UsageError outside 1..3 and 0..1.
+
+    >>> bake = Bake(spring=1.8, spread=2 / 3)  # as much upward as sideways
+    >>> round(bake.sideways, 4), round(bake.upward, 4)
+    (1.2164, 1.2164)
     """
 
     spring: float = OVEN_SPRING.value

@@ -81,7 +81,7 @@ class Loaf:
         return self._rays.total(self.outline.radius(theta))
 
     def sheet_to_plan(self, points: ArrayLike) -> Floats:
-        """Carry sheet points to the plan; beyond the rim straight outward, mm for mm."""
+        """Carry sheet points to the plan; beyond the rim straight outward, mm for mm; (N, 2) mm."""
         sheet = np.asarray(points, dtype=np.float64)
         distance, radius, whole = self._polar(sheet)
         inside = np.minimum(distance / whole, 1.0)
@@ -90,7 +90,7 @@ class Loaf:
         return np.asarray(sheet * _ratio(across, distance)[..., None])
 
     def plan_to_sheet(self, points: ArrayLike) -> Floats:
-        """Carry plan points to the sheet: the way back of `sheet_to_plan`."""
+        """Carry plan points to the sheet: the way back of `sheet_to_plan`; (N, 2) mm."""
         plan = np.asarray(points, dtype=np.float64)
         across, radius, whole = self._polar(plan)
         u = self._shape.parameter(np.minimum(across / radius, 1.0))
@@ -99,7 +99,7 @@ class Loaf:
         return np.asarray(plan * _ratio(distance, across)[..., None])
 
     def height_at(self, points: ArrayLike) -> Floats:
-        """Height (mm) of the dough over plan points; 0 beyond the rim."""
+        """Height (mm) of the dough over plan points; 0 beyond the rim; (N, 2) to (N,)."""
         across, radius, _ = self._polar(np.asarray(points, dtype=np.float64))
         return self._shape.height(np.minimum(across / radius, 1.0))
 
@@ -123,7 +123,10 @@ class Loaf:
         return np.asarray(normals / np.linalg.norm(normals, axis=-1, keepdims=True))
 
     def slope(self, points: ArrayLike) -> Floats:
-        """Steepness of the dough at plan points, radians from level: pi/2 at the rim."""
+        """Steepness of the dough at plan points, radians from level: pi/2 at the rim.
+
+        Points are (N, 2) mm, the answer is (N,).
+        """
         normals = self.normal(points)
         return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
 
@@ -152,7 +155,10 @@ class Loaf:
         return sums.astype(np.float64)
 
     def stretch(self, points: ArrayLike) -> tuple[Floats, Floats]:
-        """Give true length per sheet length at sheet points: along the ray, around the crown."""
+        """Give true length per sheet length at sheet points: along the ray, around the crown.
+
+        Points are (N, 2) mm, both answers (N,).
+        """
         sheet = np.asarray(points, dtype=np.float64)
         distance = np.maximum(np.hypot(sheet[..., 0], sheet[..., 1]), 1e-3)
         theta = np.arctan2(sheet[..., 1], sheet[..., 0])
@@ -256,6 +262,12 @@ def make_loaf(
     """Make a round, oval, long or square loaf; a round one takes its width alone (mm).
 
     Raises UsageError for an unknown shape and for sizes or powers no loaf has.
+
+    >>> loaf = make_loaf("round", 200, None, 80)
+    >>> loaf.height_at([[0, 0], [100, 0]]).tolist()  # over the crown and at the rim
+    [80.0, 0.0]
+    >>> round(float(loaf.reach(0.0)), 1)  # from crown to rim along the dough
+    141.8
     """
     if shape not in ("round", "oval", "long", "square"):
         raise UsageError(f"no loaf is called {shape}", None, "use round, oval, long or square")

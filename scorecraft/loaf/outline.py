@@ -97,7 +97,11 @@ def round_outline(width_mm: float) -> Outline:
 
 
 def oval_outline(width_mm: float, length_mm: float) -> Outline:
-    """Make an oval of a width along x and a length along y, mm."""
+    """Make an oval of a width along x and a length along y, mm.
+
+    >>> oval_outline(160, 240).radius([0, math.pi / 2]).round(6).tolist()
+    [80.0, 120.0]
+    """
     return Outline("oval", width_mm / 2, length_mm / 2, OVAL_POWER.value)
 
 
@@ -116,6 +120,9 @@ def traced_outline(points: ArrayLike) -> Outline:
 
     Raises UsageError for fewer than three points, points that are not finite, a rim that crosses
     itself, and a rim that some direction from its centre meets twice.
+
+    >>> traced_outline([(0, 0), (100, 0), (100, 60), (0, 60)]).width_mm
+    100.0
     """
     ring = _ring(np.asarray(points, dtype=np.float64))
     radii = _radii(ring, _unrolled(ring))

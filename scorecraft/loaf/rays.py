@@ -25,11 +25,11 @@ class Profile:
     q: float
 
     def plan(self, u: Floats) -> Floats:
-        """Share t of the way to the rim in plan."""
+        """Share t of the way to the rim in plan, of any shape."""
         return np.asarray(1.0 - (1.0 - u) ** self.q)
 
     def parameter(self, t: Floats) -> Floats:
-        """Parameter u of a share t in [0, 1] of the way to the rim."""
+        """Parameter u of a share t in [0, 1] of the way to the rim, of any shape."""
         return np.asarray(1.0 - (1.0 - t) ** (1.0 / self.q))
 
     def height(self, t: Floats) -> Floats:

@@ -62,6 +62,11 @@ def size_from_dough(
     known; what is `known` always stands. The volume of the dome is the dough's mass over its
     density times the proof. Raises UsageError for amounts of dough, proofs and sizes that no loaf
     has.
+
+    >>> print(*size_from_dough("round", 900).steps, sep=chr(10))
+    900 g of dough at 1.2 g/cm3 fill 750 cm3 when mixed
+    proofed right, 2.6 times that is 1950 cm3 when cut
+    a round loaf 205 mm wide and 88 mm high holds 1950 cm3
     """
     known = known or Known()
     volume, steps = _volume(grams, proof)

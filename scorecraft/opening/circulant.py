@@ -2,7 +2,7 @@
 
 Numbered turn by turn, the matrix of such a pattern is block-circulant: a Fourier transform over
 the turns splits it into n separate ones of an n-th the size (Davis, Circulant Matrices, 1979;
-recalled, page not checked). Uniform tension only stirs the harmonics 0 and 2, so a round loaf's
+recalled). Uniform tension only stirs the harmonics 0 and 2, so a round loaf's
 crown costs two small matrices instead of one big one.
 """
 

@@ -2,10 +2,10 @@
 
 A closed panel has no gap and carries pressure, without friction. Which panels are closed is
 found by the primal-dual active set method (Hintermueller, Ito & Kunisch, SIAM J. Optim. 13 (2003)
-865-888; recalled, page not checked): let go where there is tension, close where there is overlap.
+865-888; recalled): let go where there is tension, close where there is overlap.
 The matrix is positive definite, so there is one answer; should the rounds come back to where they
 have been, one panel at a time is changed, the last in number first, which always ends (Murty,
-Linear Algebra Appl. 7 (1974) 65-108; recalled, page not checked).
+Linear Algebra Appl. 7 (1974) 65-108; recalled).
 """
 
 from collections.abc import Callable

@@ -2,9 +2,9 @@
 
 A panel with a constant displacement jump is a pair of edge dislocations of opposite sign, one at
 each end (Crouch, Int. J. Num. Meth. Engng 10 (1976) 301-343; Crouch & Starfield, Boundary Element
-Methods in Solid Mechanics, 1983, ch. 5; recalled, pages not checked). The force between two
+Methods in Solid Mechanics, 1983, ch. 5; recalled). The force between two
 dislocations with jumps b, b' a vector r apart follows from the energy (Hirth & Lothe, Theory of
-Dislocations, ch. 5; recalled, page not checked)
+Dislocations, 2nd ed. 1982, ch. 5; recalled)
 
     W = 2 D b . [-ln |r| I + r r / r^2] b',      D = E' / 4 pi,  E' = E: the sheet, plane stress.
 

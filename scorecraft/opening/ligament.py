@@ -19,7 +19,8 @@ from scorecraft.practice import OPENING_DEEPEST_LIGAMENT
 
 MOUTH = 4 * 1.4545
 """Mouth opening of an edge notch of depth d in a half plane under tension T is MOUTH T d / E'
-(Tada, Paris & Irwin handbook, single edge crack; recalled, page not checked)."""
+(Tada, Paris & Irwin, The Stress Analysis of Cracks Handbook, 3rd ed. 2000, single edge crack;
+recalled)."""
 SHEAR_MODULUS = 1 / 3
 """E / 2(1 + nu) with E = 1 and nu = 0.5."""
 SOFTEST = 1e-8
@@ -40,7 +41,8 @@ class Springs:
 def tension_shape(xi: ArrayLike) -> Floats:
     """F of an edge crack of depth share xi in a strip under tension, K = T sqrt(pi d) F.
 
-    Good to 0.5 % at every depth (Tada, Paris & Irwin handbook, single edge notch, after Tada).
+    Good to 0.5 % at every depth (Tada, Paris & Irwin handbook, single edge notch, after Tada). xi
+    may have any shape.
     """
     xi = np.asarray(xi, dtype=np.float64)
     t = pi * xi / 2
@@ -79,7 +81,8 @@ def slide_compliance(xi: ArrayLike) -> Floats:
     """Compliance of the ligament against sliding along the cut: slide = T h / mu times this.
 
     (4 / pi) ln sec(pi xi / 2), exact for an edge crack in a strip under antiplane shear, from
-    K_III = T sqrt(2 h tan(pi xi / 2)) (Tada, Paris & Irwin handbook; recalled, page not checked).
+    K_III = T sqrt(2 h tan(pi xi / 2)) (Tada, Paris & Irwin, as `MOUTH`;
+    recalled).
     """
     clipped = np.clip(np.asarray(xi, dtype=np.float64), 0.0, OPENING_DEEPEST_LIGAMENT.value)
     return -4 / pi * np.log(np.cos(pi * clipped / 2))

@@ -52,7 +52,10 @@ def load_on(panels: Panels, strain: Strain) -> Load:
 
 
 def uncut_tension(strain: Strain, points: Floats) -> Floats:
-    """Tension (N, 3) in units of E that a strain puts into the uncut sheet at points (N, 2)."""
+    """Tension (N, 3) in units of E that a strain puts into the uncut sheet at points (N, 2).
+
+    Raises UsageError for a strain of another shape or not finite.
+    """
     given = strain(points) if callable(strain) else np.broadcast_to(strain, (len(points), 3))
     values = np.asarray(given, dtype=np.float64)
     if values.shape != (len(points), 3) or not np.isfinite(values).all():
@@ -85,7 +88,10 @@ def tensor(tension: Floats) -> Floats:
 
 
 def scale_of(tension: Floats) -> float:
-    """Return the mean tension of the uncut sheet, or its largest where the mean is nearly none."""
+    """Return the mean tension of the uncut sheet, or its largest where the mean is nearly none.
+
+    In units of E.
+    """
     principal = np.linalg.eigvalsh(tensor(tension))
     mean, largest = float(principal.mean()), float(np.abs(principal).max())
     return mean if abs(mean) > 1e-3 * largest else largest

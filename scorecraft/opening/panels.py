@@ -136,7 +136,7 @@ def _none() -> Panels:
 
 
 def checked(line: Line, number: int) -> Line:
-    """Return a line as (N, 2) floats without repeated points; UsageError if it is none."""
+    """Return a line as (N, 2) floats without repeated points; raises UsageError if none."""
     given = np.asarray(line, dtype=np.float64)
     if given.ndim != 2 or given.shape[1] != 2 or not np.isfinite(given).all():
         raise UsageError(f"line {number} of the opening model is not a list of points in mm")

@@ -45,6 +45,12 @@ def solve(
     None finds it, 1 does without. Raises UsageError for numbers that make no sense and for more
     panels than fit, ScorecraftError where contact does not settle. The same input always gives
     the same numbers. Time grows as the cube, memory as the square of the number of panels.
+
+    >>> cut = np.array([[-30.0, 0.0], [30.0, 0.0]])
+    >>> through = solve([cut], 12.0, strain=(0.1, 0.1, 0.0))
+    >>> half = solve([cut], 6.0, strain=(0.1, 0.1, 0.0))
+    >>> round(float(through.mouth_mm.max())), round(float(half.mouth_mm.max()))
+    (24, 11)
     """
     depth = checked_depths(lines, depth_mm)
     checked_sizes(skin_mm, area_mm2)
@@ -108,7 +114,7 @@ def settled(parts: Panels, solver: Solver, load: Load, area_mm2: float | None) -
 
     Under given growth the mean tension left is (S + C)^-1 (e - c): S the compliance of the uncut
     sheet, C what the cuts add under unit mean tensions (Kachanov, Appl. Mech. Rev. 45 (1992)
-    304-335, sec. 2; recalled, page not checked), c what uneven tension adds by itself.
+    304-335, sec. 2; recalled), c what uneven tension adds by itself.
     """
     unit = forces(parts)
     uneven = forces_of(parts, load.extra(parts.midpoint))
@@ -125,7 +131,10 @@ def settled(parts: Panels, solver: Solver, load: Load, area_mm2: float | None) -
 
 
 def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:
-    """Return one depth per line, or refuse."""
+    """Return one depth per line, or refuse.
+
+    Depths (N,) in mm. Raises UsageError.
+    """
     depth = np.asarray(depth_mm, dtype=np.float64)
     if depth.ndim == 0:
         depth = np.full(len(lines), float(depth))
@@ -137,7 +146,7 @@ def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:
 
 
 def checked_sizes(skin_mm: float, area_mm2: float | None) -> None:
-    """Refuse a skin or a sheet that cannot be."""
+    """Refuse a skin or a sheet that cannot be; raises UsageError."""
     if not (np.isfinite(skin_mm) and skin_mm > 0):
         raise UsageError(f"a skin {skin_mm} mm thick cannot be")
     if area_mm2 is not None and not (np.isfinite(area_mm2) and area_mm2 > 0):

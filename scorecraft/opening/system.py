@@ -22,7 +22,7 @@ class Solver(Protocol):
     """Anything that answers right-hand sides (2M, k) with jumps (2M, k)."""
 
     def solve(self, sides: Floats) -> Floats:
-        """Return the answers to the sides."""
+        """Return the answers to the sides; both (2M, k), in mm."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ The stress of an edge dislocation with jump (bx, by) at distance (x, y) is
     syy = D ( bx y (x^2 - y^2)  + by x (x^2 + 3y^2)) / r^4       D = E' / 4 pi
     sxy = D ( bx x (x^2 - y^2)  + by y (x^2 - y^2)) / r^4
 
-(Hirth & Lothe, Theory of Dislocations, ch. 3; recalled, page not checked).
+(Hirth & Lothe, Theory of Dislocations, 2nd ed. 1982, ch. 3; recalled).
 """
 
 import numpy as np

@@ -29,7 +29,7 @@ class Bridge:
 
     @property
     def at(self) -> Floats:
-        """Middle of the bridge."""
+        """Middle of the bridge: (2,) in sheet mm."""
         middle: Floats = self.span.mean(axis=0)
         return middle
 

@@ -70,7 +70,10 @@ def slot_width(depth_mm: float, slot_mm: float) -> float:
 
 
 def chosen(cuts: Sequence[Cut], only: Sequence[str]) -> list[int]:
-    """Find the cuts that are meant by names; all, where no name is given."""
+    """Find the cuts that are meant by names; all, where no name is given.
+
+    Raises UsageError for a name that no cut has.
+    """
     if not only:
         return list(range(len(cuts)))
     known = [name for cut in cuts for name in _names(cut)]

@@ -38,7 +38,7 @@ class Arc:
         return arc_steps(self.radius_mm, self.swept)
 
     def points(self) -> Line:
-        """Sample the arc: (steps + 1, 2) points from its start to its end."""
+        """Sample the arc: (steps + 1, 2) points from its start to its end; in mm."""
         angles = self.first + np.linspace(0, self.swept, self.steps + 1)
         around = np.column_stack([np.cos(angles), np.sin(angles)])
         points = (around - around[0]) @ self.along.T + self.start

@@ -41,7 +41,10 @@ COUNTS = {
 
 
 def length(node: Node, key: str, default: float = 0.0) -> float:
-    """Length of an attribute in user units (px), or `default` where it is not given."""
+    """Length of an attribute in user units (px), or `default` where it is not given.
+
+    Raises UsageError for what is no length.
+    """
     text = node.attributes.get(key)
     if text is None:
         return default
@@ -58,7 +61,10 @@ def length(node: Node, key: str, default: float = 0.0) -> float:
 
 
 def viewport(root: Node) -> Floats:
-    """Map the user units of the whole drawing to mm (y down); the shift is left out."""
+    """Map the user units of the whole drawing to mm (y down); the shift is left out.
+
+    Raises UsageError for a box or a size that cannot be read.
+    """
     box = root.attributes.get("viewBox")
     if box is None:
         return _scaling(MM_PER_PX, MM_PER_PX)
@@ -74,7 +80,10 @@ def viewport(root: Node) -> Floats:
 
 
 def checked(frame: Floats, node: Node) -> Floats:
-    """Refuse a map that nothing drawn through it would survive."""
+    """Refuse a map that nothing drawn through it would survive.
+
+    The map is (2, 3). Raises UsageError.
+    """
     if not np.abs(frame).max() <= MOST_SCALE:
         raise UsageError("this is drawn too large", node.place, "save as plain SVG")
     return frame
@@ -104,7 +113,7 @@ def _uniform(root: Node, across: float, down: float) -> float:
 
 
 def transform(node: Node) -> Floats:
-    """Read the transform of a node; raises UsageError where it cannot be read."""
+    """Read the transform of a node; raises UsageError where it cannot be read; (2, 3)."""
     if "transform" in node.attributes.get("style", ""):
         raise UsageError("a transform in a style is not read", node.place, "save as plain SVG")
     text = node.attributes.get("transform", "").strip()
@@ -155,6 +164,6 @@ def _scaling(across: float, down: float) -> Floats:
 
 
 def then(outer: Floats, inner: Floats) -> Floats:
-    """Combine two maps into the one that does the inner first."""
+    """Combine two maps into the one that does the inner first; all are (2, 3)."""
     linear, shift = inner[:, :2], inner[:, 2]
     return np.column_stack([outer[:, :2] @ linear, outer[:, :2] @ shift + outer[:, 2]])

@@ -53,7 +53,10 @@ def subpaths(text: str, frame: Floats, place: Place, ink: Ink) -> list[Line]:
 
 
 def scan(text: str, place: Place) -> Iterator[Step]:
-    """Split path data into steps; numbers that go on without a letter repeat the command."""
+    """Split path data into steps; numbers that go on without a letter repeat the command.
+
+    Raises UsageError where they cannot be read.
+    """
     letter = ""
     at = past_gap(text, 0)
     while at < len(text):

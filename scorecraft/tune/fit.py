@@ -6,8 +6,8 @@ before anything is measured counts too: the skin is likely near `SKIN_MM` (its l
 if `ERRORS_KNOWN` errors had been seen). So few or doubtful openings leave both near where they
 were, and many openings find their own. The best pair has the least sum of squares, those of the
 departures from what was known among them; its bounds are where that sum grows by t² of itself
-(normal priors and a scaled inverse chi-square one: Gelman et al., Bayesian Data Analysis, ch. 14;
-Bates & Watts, Nonlinear Regression Analysis, 1988, section 6.1; recalled, pages not checked).
+(normal priors and a scaled inverse chi-square one: Gelman et al., Bayesian Data Analysis, 3rd ed.
+2013, ch. 14; Bates & Watts, Nonlinear Regression Analysis, 1988, section 6.1; recalled).
 """
 
 import math
@@ -30,7 +30,6 @@ from scorecraft.practice import (
     SKIN_SPREAD,
     SURE,
 )
-from scorecraft.tune.student import two_sided
 
 Widths = Callable[[float], Floats]
 """A model of the bake: skin thickness (mm) to the predicted width (mm) of every cut number."""
@@ -123,8 +122,8 @@ def fit_closely(
 ) -> Fit:
     """Fit a model that takes long: run it for a few skins, then where the best and the bounds are.
 
-    Interpolation between the skins that were run is so replaced by the model itself, until
-    neither the best skin nor its bounds are far from one that was run.
+    Interpolation between the skins that were run is so replaced by the model itself, until neither
+    the best skin nor its bounds are far from one that was run. Widths are (N,) in mm.
     """
     skins, found = table(widths)
     now = fit(skins, found, rows, measured_mm, sure=sure)
@@ -139,6 +138,13 @@ def fit_closely(
         found = both[index]
         now = fit(skins, found, rows, measured_mm, sure=sure)
     return now
+
+
+def two_sided(sure: float, freedom: int) -> float:
+    """Give Student's t that holds the share `sure` (0 to 1) within -t..t; `freedom` is >= 1."""
+    from scipy.special import stdtrit
+
+    return float(stdtrit(freedom, (1 + sure) / 2))
 
 
 def _best_growth(

@@ -38,5 +38,8 @@ def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
 
 
 def by_number(told: Sequence[Group], widest_mm: Floats) -> Floats:
-    """Average the widest openings of the cuts over each number of the guide."""
+    """Average the widest openings of the cuts over each number of the guide.
+
+    Widths (cuts,) in mm in, (numbers,) out.
+    """
     return np.array([float(widest_mm[list(group.cuts)].mean()) for group in told])

@@ -88,7 +88,10 @@ def add_work(app: Flask, desk: Desk) -> None:
 
 
 def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:
-    """Add the bench: what is laid out there, and the way in for a phone."""
+    """Add the bench: what is laid out there, and the way in for a phone.
+
+    Asking raises UsageError where the page is not shared.
+    """
     laid = [json_answer({"ok": False, "problems": []})]
 
     @app.post("/api/bench")
@@ -152,7 +155,7 @@ def body() -> dict[str, Any]:
     """Read the JSON of a request, which must be an object.
 
     Its `asked`, any short text, is sent back with the answer, whatever that is: so a page knows
-    which of its texts an answer is about.
+    which of its texts an answer is about. Raises UsageError for anything else.
     """
     try:
         data = request.get_json()
@@ -165,7 +168,7 @@ def body() -> dict[str, Any]:
 
 
 def shipped(name: str) -> Opened:
-    """Read a shipped pattern."""
+    """Read a shipped pattern; raises NotFound for another name."""
     path = shelf().get(name.removesuffix(".score"))
     if path is None:
         raise NotFound(f'no shipped pattern is called "{name}"')

@@ -59,7 +59,7 @@ def designed(wanted: Asked, folder: Path | None) -> Design:
 def text_of(
     data: Data, key: str, *, default: str | None = None, limit: int | None = LONGEST_WORD
 ) -> str:
-    """Read a text; without a default it must be there."""
+    """Read a text; without a default it must be there; raises UsageError for anything else."""
     value = data.get(key, default)
     if not isinstance(value, str) or (limit is not None and len(value) > limit):
         raise UsageError(f'"{key}" must be a text')
@@ -69,7 +69,7 @@ def text_of(
 
 
 def words_of(data: Data, key: str) -> str | None:
-    """Read a text that may be left out; it is one line."""
+    """Read a text that may be left out; it is one line; raises UsageError for anything else."""
     if data.get(key) is None:
         return None
     value = text_of(data, key)
@@ -79,7 +79,10 @@ def words_of(data: Data, key: str) -> str | None:
 
 
 def choice_of(data: Data, key: str, choices: tuple[str, ...]) -> str:
-    """Read one of a few words; the first is meant where none is given."""
+    """Read one of a few words; the first is meant where none is given.
+
+    Raises UsageError for any other.
+    """
     value = data.get(key, choices[0])
     if value not in choices:
         raise UsageError(f'"{key}" must be one of: {", ".join(filter(None, choices))}')
@@ -87,7 +90,7 @@ def choice_of(data: Data, key: str, choices: tuple[str, ...]) -> str:
 
 
 def number_of(data: Data, key: str, default: float, least: float, most: float) -> float:
-    """Read a number within its limits."""
+    """Read a number within its limits; raises UsageError for anything else."""
     value = data.get(key, default)
     if isinstance(value, bool) or not isinstance(value, int | float) or not least <= value <= most:
         raise UsageError(f'"{key}" must be a number from {least:g} to {most:g}')
@@ -95,7 +98,7 @@ def number_of(data: Data, key: str, default: float, least: float, most: float) -
 
 
 def flag_of(data: Data, key: str, default: bool = False) -> bool:
-    """Read a yes or no."""
+    """Read a yes or no; raises UsageError for anything else."""
     value = data.get(key, default)
     if not isinstance(value, bool):
         raise UsageError(f'"{key}" must be true or false')
@@ -103,7 +106,10 @@ def flag_of(data: Data, key: str, default: bool = False) -> bool:
 
 
 def knobs_of(data: Data) -> tuple[tuple[str, str], ...]:
-    """Read the knobs that are turned, by name."""
+    """Read the knobs that are turned, by name.
+
+    Raises UsageError for what is no knob or too much.
+    """
     value = data.get("knobs") or {}
     if not isinstance(value, Mapping) or len(value) > MOST_KNOBS:
         raise UsageError('"knobs" must be a few names with their values')

@@ -96,7 +96,11 @@ class Crew:
         return answer
 
     def attempt(self, job: Job) -> Answer | None:
-        """Have a worker do a job; None if it has to make room for quick ones."""
+        """Have a worker do a job; None if it has to make room for quick ones.
+
+        Raises TooLongError where the worker dies or takes too long, UnwantedError where nobody
+        waits.
+        """
         worker = self.taken(job)
         answer = None
         try:
@@ -111,7 +115,10 @@ class Crew:
             self.give_back(worker, job, done=answer is not None)
 
     def has_come(self, worker: Worker, job: Job) -> bool:
-        """Wait for an answer; False if the job has to make room for quick ones."""
+        """Wait for an answer; False if the job has to make room for quick ones.
+
+        Raises TooLongError after its time, UnwantedError where nobody waits.
+        """
         begun = time.monotonic()
         while not worker.line.poll(LOOK_S):
             taken = time.monotonic() - begun
@@ -143,7 +150,10 @@ class Crew:
                 del self.lasting[next(iter(self.lasting))]
 
     def taken(self, job: Job) -> Worker:
-        """Take a free worker, if there is one the one that knows the subject."""
+        """Take a free worker, if there is one the one that knows the subject.
+
+        Raises TooBusyError where too many wait.
+        """
         with self.changed:
             if job.long and self.waiting >= MOST_WAITING:
                 raise TooBusyError("the server is busy", None, "wait a little and try again")
@@ -160,7 +170,10 @@ class Crew:
         return worker
 
     def wait_for_turn(self, job: Job) -> None:
-        """Wait until a worker may be taken for a job."""
+        """Wait until a worker may be taken for a job.
+
+        Raises TooBusyError after its time, UnwantedError where nobody waits.
+        """
         until = time.monotonic() + WAIT_S
         while self.open and not (self.free and (not job.long or self.longs < self.most_longs)):
             if not job.wanted():

@@ -35,7 +35,10 @@ def edited(data: Data) -> str:
 
 
 def keys_of(data: Data) -> dict[str, str]:
-    """Read the keys that change, each with its value as it stands in a pattern."""
+    """Read the keys that change, each with its value as it stands in a pattern.
+
+    Raises UsageError for none or too many.
+    """
     keys = data.get("keys")
     if not isinstance(keys, Mapping) or not 0 < len(keys) <= MOST_KEYS:
         raise UsageError('"keys" must be a few keys with their values')
@@ -43,7 +46,7 @@ def keys_of(data: Data) -> dict[str, str]:
 
 
 def line_of(data: Data, key: str) -> str:
-    """Read a text of one line that must be there."""
+    """Read a text of one line that must be there; raises UsageError where it is not."""
     value = words_of(data, key)
     if value is None:
         raise UsageError(f'"{key}" must be a text')

@@ -38,7 +38,10 @@ def measured(design: Design, request: Data, folder: Path) -> dict[str, Any]:
 
 
 def kept(tuned: Tuned, name: str, note: str, folder: Path) -> None:
-    """Add a bake to the log, and write what it has taught."""
+    """Add a bake to the log, and write what it has taught.
+
+    Raises UsageError for a file it may not write.
+    """
     for path in (folder / LOG, folder / BAKER):
         if os.path.lexists(path) and not is_within(folder, path):
             raise UsageError(f'"{path.name}" is not an ordinary file of the folder')

@@ -63,7 +63,7 @@ def lens_data(lens: Lens, layout: Layout, centre: tuple[float, float]) -> dict[s
 
 
 def flat(points: np.ndarray) -> list[float]:
-    """Write points as one row of rounded numbers."""
+    """Write points as one row of rounded numbers; (N, 2) in mm."""
     return [float(each) + 0.0 for each in np.round(points, DIGITS).ravel().tolist()]
 
 

@@ -69,7 +69,10 @@ def welcome(address: str, folder: Folder, guests: Guests, say: Callable[[str], N
 
 
 def end_on_signals(crew: Crew) -> None:
-    """End the workers and then this process on Ctrl-C and on a request to end."""
+    """End the workers and then this process on Ctrl-C and on a request to end.
+
+    The signal raises SystemExit.
+    """
 
     def end(number: int, frame: FrameType | None) -> None:
         crew.close()

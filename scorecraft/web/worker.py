@@ -38,7 +38,10 @@ class Worker:
     started: bool = False
 
     def start(self) -> None:
-        """Wait until it has come up, which does not count as time of its work."""
+        """Wait until it has come up, which does not count as time of its work.
+
+        Raises TooBusyError where it does not come up.
+        """
         if not self.started:
             if not self.line.poll(START_S):
                 raise TooBusyError("a worker did not start", None, "wait a little and try again")

@@ -3,7 +3,7 @@
 Half sphere: a circle at the distance s from the pole is 2 pi R sin(s / R) around (Snyder, Map
 Projections, USGS 1395, 1987, chapter 25). Half ellipsoid of revolution: the distance along the
 ellipse is an incomplete elliptic integral of the second kind (NIST Handbook, section 19.30(i),
-recalled, page not checked), here by scipy. Widths are measured on the drawn edges.
+recalled), here by scipy. Widths are measured on the drawn edges.
 """
 
 import numpy as np

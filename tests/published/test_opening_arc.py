@@ -2,7 +2,7 @@
 
 K over T sqrt(pi R sin alpha): Muskhelishvili; Sih, Paris & Erdogan, J. Appl. Mech. 29 (1962) 306;
 Shiah & Lin, J. Eng. Math. 49 (2004) 1-18, eq. 34 (read in a public copy). Across the chord:
-Cotterell & Rice, Int. J. Fracture 16 (1980) 155-169 (recalled, page not checked).
+Cotterell & Rice, Int. J. Fracture 16 (1980) 155-169 (recalled).
 
 How K is read: in two ways. By energy: the work of the cut, half of force times jump, grows with
 the length of the arc by G = (K_I^2 + K_II^2) / E' at each tip. By the jumps near the tip: over

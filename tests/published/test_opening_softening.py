@@ -2,7 +2,7 @@
 
 Slits that do not feel each other: E / E0 = 1 / (1 + 2 pi rho) across parallel slits and
 1 / (1 + pi rho) for all directions, rho = sum a^2 / A with a half the length (Bristow 1960;
-Kachanov, Appl. Mech. Rev. 45 (1992) 304-335; recalled, pages not checked). All around, random
+Kachanov, Appl. Mech. Rev. 45 (1992) 304-335; recalled). All around, random
 slits leave 1 / (1 + pi rho / (1 - nu)) of the tension.
 """
 

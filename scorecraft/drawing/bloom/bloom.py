@@ -35,7 +35,8 @@ def bloom(
     """Draw the loaf after baking, full size unless a picture width (mm) is given.
 
     `mouths` are the predicted openings of the cuts; with `before` the proofed loaf stands on the
-    left at the same scale. `view` is as for `view.view`; raises UsageError for an unknown one.
+    left at the same scale. `view` is as for `view.view`; raises UsageError for an unknown one,
+    ValueError for another number of mouths than of cuts.
     """
     if len(mouths) != len(layout.cuts):
         raise ValueError(f"{len(layout.cuts)} cuts need as many openings, not {len(mouths)}")

@@ -17,7 +17,10 @@ def grid_triangles(rows: int, columns: int) -> Ints:
 
 
 def above(points: Line, values: Floats, triangles: Ints, level: float) -> shapely.Geometry:
-    """Area where a field is at or above a level; it is linear in every triangle (marching)."""
+    """Area where a field is at or above a level; it is linear in every triangle (marching).
+
+    Points are (N, 2) mm, values (N,), triangles (T, 3).
+    """
     order = np.argsort(-values[triangles], axis=1)
     ranked = np.take_along_axis(triangles, order, axis=1)
     high = values[ranked]

@@ -103,14 +103,20 @@ class Eye:
         return np.round(laid, DIGITS)
 
     def shade(self, points: Line) -> Floats:
-        """Give the light on the dome at plan points: 1 at the brightness of a level top."""
+        """Give the light on the dome at plan points: 1 at the brightness of a level top.
+
+        Points are (N, 2) mm, the light is (N,).
+        """
         facing = self.loaf.normal(points) @ (self.axes.T @ LIGHT)
         level = LIGHT[2]
         light: Floats = AMBIENT + (1 - AMBIENT) * np.maximum(facing, 0.0) / level
         return light
 
     def seen(self, points: Line) -> Flags:
-        """Tell which plan points of the dome the eye sees: they face it with nothing between."""
+        """Tell which plan points of the dome the eye sees: they face it with nothing between.
+
+        Points are (N, 2) mm, the answer is (N,).
+        """
         if self.from_above:
             return np.ones(len(points), dtype=bool)
         facing = self.loaf.normal(points) @ self.axes[2]

@@ -43,12 +43,15 @@ class Ground:
         return float(left.min()), float(right.max())
 
     def upright(self, x: ArrayLike, low: float, high: float) -> tuple[Floats, Floats]:
-        """Price seams at each x between two y: how near the crown is (0 to 1), and the ink."""
+        """Price seams at each x between two y: how near the crown is (0 to 1), and the ink.
+
+        All lengths are mm; both answers are (N,).
+        """
         at = np.asarray(x, dtype=np.float64)
         return self._near_crown(at, 0, low, high), self._sum(at, low, high)
 
     def level(self, y: ArrayLike) -> tuple[Floats, Floats]:
-        """Price seams at each y across the whole drawing, as `upright`."""
+        """Price seams at each y across the whole drawing, as `upright`; mm, (N,)."""
         at = np.asarray(y, dtype=np.float64)
         return self._near_crown(at, 1, -np.inf, np.inf), self._sum_level(at)
 

@@ -58,7 +58,7 @@ Sizes of ISO 216 and of ANSI/ASME Y14.1 A and B (8.5 x 11 in, 11 x 17 in).
 LETTER_LANDS = frozenset(
     {"US", "CA", "MX", "CL", "CO", "CR", "GT", "NI", "PA", "PH", "PR", "SV", "VE"}
 )
-"""Territories where Letter is the usual paper (recalled from the CLDR, page not checked)."""
+"""Territories where Letter is the usual paper (from the CLDR; recalled)."""
 
 
 A4 = PAPERS[0]

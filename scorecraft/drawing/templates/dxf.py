@@ -1,8 +1,8 @@
 """Flat drawings as DXF of release 12: polylines on layers, millimetres, y up.
 
 Release 12 has no place for units, so they are told in a comment and in the guide: the numbers
-are millimetres. Written after the DXF Reference of AutoCAD Release 12 (recalled, page not
-checked); read back in the tests by another reader.
+are millimetres. Written after the DXF Reference of AutoCAD Release 12
+(recalled); read back in the tests by another reader.
 """
 
 import re
