@@ -10,8 +10,8 @@ from math import asin, ceil, pi, sqrt
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from scorecraft.practice import CHORD_MM
-
+CHORD_MM = 0.04
+"""The furthest a drawn chord strays from its curve."""
 Points = NDArray[np.float64]
 
 
@@ -42,9 +42,9 @@ def arc(
 
 def arc_steps(radius: float, sweep: float) -> int:
     """Count the equal chords an arc of a radius (mm) and sweep (radians) needs."""
-    if radius <= CHORD_MM.value:
+    if radius <= CHORD_MM:
         return max(4, ceil(abs(sweep)))
-    widest = 4 * asin(sqrt(CHORD_MM.value / (2 * radius)))
+    widest = 4 * asin(sqrt(CHORD_MM / (2 * radius)))
     return max(2, ceil(abs(sweep) / min(widest, pi / 6)))
 
 
@@ -63,7 +63,7 @@ def bezier_steps(controls: Points) -> int:
     It follows from the bound on the second derivative, |B''| h^2 / 8.
     """
     bend = 6 * np.hypot(*np.diff(controls, n=2, axis=0).T).max()
-    return max(1, ceil(sqrt(bend / (8 * CHORD_MM.value))))
+    return max(1, ceil(sqrt(bend / (8 * CHORD_MM))))
 
 
 def join(*pieces: Points) -> Points:
@@ -80,7 +80,7 @@ def sample(curve: Callable[[Points], Points], start: float, end: float) -> Point
     while count < 1 << 16:
         points = curve(np.linspace(start, end, 2 * count + 1))
         middle = (points[:-2:2] + points[2::2]) / 2
-        if np.hypot(*(points[1::2] - middle).T).max() < 2 * CHORD_MM.value:
+        if np.hypot(*(points[1::2] - middle).T).max() < 2 * CHORD_MM:
             return points
         count *= 2
     return points

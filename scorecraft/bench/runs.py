@@ -6,9 +6,8 @@ from dataclasses import replace
 from itertools import pairwise
 
 from scorecraft.bench.copies import Copies
-from scorecraft.bench.steps import EVEN_RAD, Run, Step
+from scorecraft.bench.steps import EVEN_RAD, LEVEL_TILT_DEG, Run, Step
 from scorecraft.cuts import Layout
-from scorecraft.practice import LEVEL_TILT_DEG
 
 STILL_RAD = 1e-6
 SAME_LEAN_RAD = math.radians(5.0)
@@ -68,7 +67,7 @@ def _held_alike(first: Step, step: Step) -> bool:
     for one, other in zip(first.pulls, step.pulls, strict=True):
         if abs(one.tilt_rad - other.tilt_rad) > SAME_LEAN_RAD:
             return False
-        tilted = math.degrees(one.tilt_rad) >= LEVEL_TILT_DEG.value
+        tilted = math.degrees(one.tilt_rad) >= LEVEL_TILT_DEG
         if tilted and math.cos(one.lean_rad - other.lean_rad) < math.cos(SAME_LEAN_RAD):
             return False
     return True

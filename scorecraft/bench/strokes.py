@@ -15,8 +15,12 @@ from scorecraft.bench.clock import stroke_seconds
 from scorecraft.bench.hands import Bench
 from scorecraft.cuts import Layout
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, LEAST_SIGHT, PULL_COST, PUSH_COST
+from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, PULL_COST
 
+LEAST_SIGHT = 0.25
+"""Least share of its true size that a slope seen aslant counts with."""
+PUSH_COST = 0.02
+"""Care added where a stroke goes against its drawn direction."""
 Array = NDArray[np.float64]
 Rows = NDArray[np.intp]
 
@@ -127,7 +131,7 @@ def care(made: Strokes, angles: Array) -> Array:
     askew = np.where(backward, math.pi - np.abs(off), np.abs(off)) / (math.pi / 2)
     aims = np.where(made.straight < STRAIGHT_FROM, 0.0, made.straight)
     cost = np.where(made.deep, PULL_COST["expansion"].value, PULL_COST["decorative"].value)
-    awkward = 1.0 + (cost * aims)[:, None] * askew**2 + PUSH_COST.value * backward
+    awkward = 1.0 + (cost * aims)[:, None] * askew**2 + PUSH_COST * backward
     seen = sight(made.normal, angles)
     seen = np.where(made.deep[:, None], seen**DEEP_SIGHT_POWER.value, seen)
     return np.asarray(made.seconds[:, None] * awkward / seen)
@@ -140,7 +144,7 @@ def sight(normal: Array, angles: Array) -> Array:
     theta = np.arctan2(normal[:, 1], normal[:, 0])
     away = level[:, None] * np.sin(theta[:, None] - angles)
     shown = normal[:, 2, None] * math.sin(eye) - away * math.cos(eye)
-    return np.asarray(np.maximum(shown, LEAST_SIGHT.value))
+    return np.asarray(np.maximum(shown, LEAST_SIGHT))
 
 
 def backward(made: Strokes, cuts: Rows, bench: Bench, table_rad: float) -> NDArray[np.bool_]:

@@ -9,11 +9,10 @@ from typing import Literal
 import numpy as np
 
 from scorecraft.bench.blade import blade_form
-from scorecraft.bench.steps import Pull, Run, Step
+from scorecraft.bench.steps import LEVEL_TILT_DEG, Pull, Run, Step
 from scorecraft.cuts import Cut, Layout
 from scorecraft.groups import spans
 from scorecraft.language.words import WORDS
-from scorecraft.practice import LEVEL_TILT_DEG
 
 Side = Literal["right", "away", "left", "toward you", ""]
 SIDES: tuple[Side, ...] = ("right", "away", "left", "toward you")
@@ -105,7 +104,7 @@ def _side(pulls: Sequence[Pull]) -> Side:
 
 
 def _upright(tilt_rad: float) -> bool:
-    return math.degrees(tilt_rad) < LEVEL_TILT_DEG.value
+    return math.degrees(tilt_rad) < LEVEL_TILT_DEG
 
 
 def called(cut: Cut, count: int) -> str:

@@ -8,6 +8,8 @@ from numpy.typing import NDArray
 
 from scorecraft.cuts import Layout
 
+STATION_MM = 3.0
+"""How closely cuts are looked at for their neighbours."""
 Array = NDArray[np.float64]
 Indexes = NDArray[np.intp]
 

@@ -9,8 +9,10 @@ from numpy.typing import NDArray
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Cut, Layout
-from scorecraft.practice import OFF_LOAF_MM, RIM_MARGIN_MM
+from scorecraft.practice import RIM_MARGIN_MM
 
+OFF_LOAF_MM = 0.5
+"""A cut may miss the loaf or a margin by this much."""
 Array = NDArray[np.float64]
 
 
@@ -19,7 +21,7 @@ def rim(layout: Layout) -> list[Finding]:
     if not layout.cuts:
         return []
     over, furthest = _excess(layout)
-    wrong = np.flatnonzero(over + RIM_MARGIN_MM.value > OFF_LOAF_MM.value)
+    wrong = np.flatnonzero(over + RIM_MARGIN_MM.value > OFF_LOAF_MM)
     grave = [_severity(layout.cuts[i], over[i]) for i in wrong]
     keys = [(layout.cuts[i].family, s) for i, s in zip(wrong, grave, strict=True)]
     return [
@@ -39,7 +41,7 @@ def _excess(layout: Layout) -> tuple[Array, Array]:
 
 
 def _severity(cut: Cut, over: float) -> Severity:
-    if over > OFF_LOAF_MM.value:
+    if over > OFF_LOAF_MM:
         return "stop"
     return "warn" if cut.kind == "expansion" else "note"
 

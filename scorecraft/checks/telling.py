@@ -7,9 +7,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import NEAR_CROWN_SHARE, NEAR_RIM_SHARE
 from scorecraft.units import turntable_degrees
 
+NEAR_CROWN_SHARE = 0.15
+"""Called 'near the crown' within this share of the reach."""
+NEAR_RIM_SHARE = 0.8
+"""Called 'low on the side' beyond this share of the reach."""
 Array = NDArray[np.float64]
 
 MOST_DIGITS = 7
@@ -20,10 +23,10 @@ def where(loaf: Loaf, point: Array) -> str:
     """Say where a sheet point (2,) lies: near the crown, or at an hour of the clock."""
     theta = math.atan2(float(point[1]), float(point[0]))
     share = math.hypot(float(point[0]), float(point[1])) / float(loaf.reach(theta))
-    if share < NEAR_CROWN_SHARE.value:
+    if share < NEAR_CROWN_SHARE:
         return "near the crown"
     hour = clock(theta)
-    return f"{hour}, low on the side" if share > NEAR_RIM_SHARE.value else hour
+    return f"{hour}, low on the side" if share > NEAR_RIM_SHARE else hour
 
 
 def clock(theta: float) -> str:

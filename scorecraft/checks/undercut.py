@@ -9,20 +9,13 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from scorecraft.checks.alongside import Alongside, alongside
+from scorecraft.checks.alongside import STRIP_RUN_MM, STRIP_RUN_SHARE, Alongside, alongside
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import Indexes
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.telling import enough, likewise, size, told_once, where
 from scorecraft.cuts import Layout
-from scorecraft.practice import (
-    DEEP_MM,
-    SLANTED_DEG,
-    STRIP_RUN_MM,
-    STRIP_RUN_SHARE,
-    UNDERCUT_CLEAR_MM,
-    UNDERCUT_PARALLEL_DEG,
-)
+from scorecraft.practice import DEEP_MM, SLANTED_DEG, UNDERCUT_CLEAR_MM, UNDERCUT_PARALLEL_DEG
 
 
 def undercut(layout: Layout) -> list[Finding]:
@@ -67,7 +60,7 @@ def _long_enough(near: Alongside, tight: Indexes) -> list[Indexes]:
     for (a, b), members in pairs.items():
         here = np.unique(near.here[members])
         run = max(float(spots.step[here[spots.cut[here] == c]].sum()) for c in (a, b))
-        if run >= min(STRIP_RUN_MM.value, STRIP_RUN_SHARE.value * min(length[a], length[b])):
+        if run >= min(STRIP_RUN_MM, STRIP_RUN_SHARE * min(length[a], length[b])):
             kept.append(np.array(members, dtype=np.intp))
     return kept
 

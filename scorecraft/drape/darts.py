@@ -9,8 +9,11 @@ from numpy.typing import NDArray
 from scorecraft.cuts import Line
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
-from scorecraft.practice import LEAST_PETALS, MOST_PETALS
 
+LEAST_PETALS = 5
+"""A drape has no fewer petals."""
+MOST_PETALS = 36
+"""A drape has no more petals."""
 Array = NDArray[np.float64]
 
 DEGREES = 360
@@ -25,7 +28,7 @@ UNEVEN_COST = 0.5
 
 def widest_petal(rings: Rings, fit_mm: float) -> float | None:
     """Find the widest sector (radians) that fits everywhere to `fit_mm`; None if none does."""
-    for count in range(int(LEAST_PETALS.value), int(MOST_PETALS.value) + 1):
+    for count in range(LEAST_PETALS, MOST_PETALS + 1):
         sector = 2 * np.pi / count
         middles = np.arange(0, 2 * np.pi, np.radians(7.5))
         petals = [Petal(rings, middle - sector / 2, middle + sector / 2) for middle in middles]

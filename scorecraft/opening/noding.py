@@ -14,8 +14,9 @@ import shapely
 from numpy.typing import NDArray
 
 from scorecraft.cuts import Line
-from scorecraft.practice import OPENING_JOIN
 
+OPENING_JOIN = 0.05
+"""Cuts that come closer than this to one another are taken to meet; in panels."""
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
 
@@ -62,7 +63,7 @@ def noded(lines: Sequence[Line], panel_mm: float) -> list[Noded]:
     bridge, and no panel of that size could see it. Corners that follow one another closer than
     half a panel are cut off, as a smooth bend would be.
     """
-    touch = OPENING_JOIN.value * panel_mm
+    touch = OPENING_JOIN * panel_mm
     lengths = np.array([along_line(line)[-1] for line in lines])
     parts = _segments(lines)
     tree = shapely.STRtree(_as_geometry(parts))

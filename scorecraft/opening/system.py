@@ -16,7 +16,9 @@ from scorecraft.opening.kernel import stiffness, strips
 from scorecraft.opening.ligament import Springs
 from scorecraft.opening.noding import Floats
 from scorecraft.opening.panels import Panels, panels
-from scorecraft.practice import OPENING_MOST_PANELS
+
+OPENING_MOST_PANELS = 3_000.0
+"""The most panels without a turn: 576 MB with their factors."""
 
 
 class Solver(Protocol):
@@ -49,7 +51,7 @@ def system(
     turn: int | None = None,
     *,
     held: ArrayLike = 0.0,
-    most_panels: float = OPENING_MOST_PANELS.value,
+    most_panels: float = OPENING_MOST_PANELS,
 ) -> System:
     """Set up the equations of cuts along lines (N, 2); depths only matter for finding a turn.
 

@@ -10,10 +10,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_TRANSFORMS
 from scorecraft.trace.document import Node
 from scorecraft.trace.numbers import number_at, numbers_of
 
+MOST_TRANSFORMS = 100
+"""The most steps of one transform in a traced file."""
 Matrix = NDArray[np.float64]
 """Affine map (2, 3): x' = a x + c y + e, y' = b x + d y + f as [[a, c, e], [b, d, f]]."""
 
@@ -109,7 +110,7 @@ def transform(node: Node) -> Matrix:
     if "transform" in node.attributes.get("style", ""):
         raise UsageError("a transform in a style is not read", node.place, "save as plain SVG")
     text = node.attributes.get("transform", "").strip()
-    if text.count("(") > MOST_TRANSFORMS.value:
+    if text.count("(") > MOST_TRANSFORMS:
         raise UsageError("a transform of too many steps", node.place, "save as plain SVG")
     frame, at = _scaling(1, 1), 0
     while at < len(text):

@@ -11,11 +11,10 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from scorecraft.drawing.inks import NUMBER_MM
+from scorecraft.drawing.inks import NUMBER_CLEAR_MM, NUMBER_MM
 from scorecraft.drawing.picture import Line
 from scorecraft.drawing.plan import along
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
-from scorecraft.practice import NUMBER_CLEAR_MM
 
 DIRECTIONS = 24
 SHELLS_MM = (
@@ -101,7 +100,7 @@ def _cheapest(
     owners, anchors, middles = candidates
     frames = frame(text, middles)
     near = _nearness(frames, trees)
-    free = shapely.covers(room, frames) & (near >= NUMBER_CLEAR_MM.value)
+    free = shapely.covers(room, frames) & (near >= NUMBER_CLEAR_MM)
     owners, anchors, middles, frames = owners[free], anchors[free], middles[free], frames[free]
     if not len(middles):
         return None, np.inf
