@@ -1,13 +1,16 @@
-"""Every rule of thumb scorecraft uses, each with what it says and where it comes from.
+"""Every rule of thumb scorecraft goes by, each with what it says and where it comes from.
 
 Nothing here is a measured law of bread: there is no published measurement that links the depth,
-angle or spacing of cuts to how a loaf opens. A rule marked `COMMON` is a habit of the trade.
+angle or spacing of cuts to how a loaf opens. A rule marked `COMMON` is a habit of the trade, one
+marked `SET` was set on drawings that bakers know to work or not. `scorecraft rules` prints the
+table. Limits of the program stand beside their use, or in `limits` where rooms share them.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 COMMON = "common practice, no source"
-OURS = "a limit of this program"
+SET = "set on drawings that bakers know, not on bakes"
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,9 +23,14 @@ class Rule:
     source: str
 
 
-# --- limits of the program ------------------------------------------------------------------
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """What the rules below it are about, down to the next one."""
 
-# --- cuts -----------------------------------------------------------------------------------
+    name: str
+
+
+CUTS = Subject("cuts")
 EXPANSION_DEPTH_MM = Rule(
     8.0, "mm", "depth of an expansion cut where none is given (6-13 mm is usual)", COMMON
 )
@@ -35,12 +43,14 @@ EXPANSION_BLADE_DEG = Rule(
 DECORATIVE_BLADE_DEG = Rule(
     90.0, "deg", "blade straight down for fine lines and cuts that open evenly", COMMON
 )
-
+FLATTEST_BLADE_DEG = Rule(5.0, "deg", "a flatter blade slides over the skin", COMMON)
 EXPANSION_FROM_MM = Rule(
     5.0, "mm", "a cut this deep or deeper is an expansion cut unless the pattern says not", COMMON
 )
+DEPTH_STEP_MM = Rule(0.5, "mm", "a hand cuts to about this; depths are rounded to it", COMMON)
+FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run together", COMMON)
 
-# --- loaf -----------------------------------------------------------------------------------
+LOAF = Subject("loaf")
 HEIGHT_PER_WIDTH = Rule(0.43, "", "height of a proofed loaf over its width", COMMON)
 LENGTH_PER_WIDTH = {
     "round": Rule(1.0, "", "length over width of a round loaf", "by definition"),
@@ -58,6 +68,8 @@ FLATNESS = {
     "square": Rule(2.5, "", "power p of a square loaf's dome: flat on top", COMMON),
 }
 RIM_POWER = Rule(2.0, "", "power q of every dome: it rises upright from the bench", COMMON)
+
+DOUGH = Subject("dough and basket")
 DOUGH_DENSITY = Rule(
     1.2,
     "g/cm3",
@@ -65,6 +77,7 @@ DOUGH_DENSITY = Rule(
     "method: Campbell, Rielly, Fryer & Sadd, Cereal Chem. 70 (1993) 517-521; the numbers recalled, "
     "page not checked; 173.5 g in 145 cm3 (1.197) in a laboratory loaf, quoted without title",
 )
+LEAST_PROOF = Rule(1.0, "", "the least growth of the dough before it is cut", "by definition")
 PROOFED = {
     "under": Rule(2.0, "", "volume when cut over mixed volume, proofed too little", COMMON),
     "right": Rule(2.6, "", "volume when cut over mixed volume, a hearth loaf", COMMON),
@@ -75,7 +88,6 @@ STANDS = {
     "right": Rule(1.0, "", "a well proofed loaf stands as usual", COMMON),
     "over": Rule(0.87, "", "an overproofed loaf stands this much lower than usual", COMMON),
 }
-LEAST_PROOF = Rule(1.0, "", "the least growth of the dough before it is cut", "by definition")
 LOAF_PER_BASKET = Rule(
     1.0, "", "width of the loaf turned out over the basket's width across the top", COMMON
 )
@@ -85,7 +97,7 @@ SPREADS_FROM_BASKET = Rule(
 LOWEST_STAND = Rule(0.3, "of the width", "a loaf lower than this did not fill its basket", COMMON)
 HIGHEST_STAND = Rule(0.55, "of the width", "a loaf turned out stands no higher", COMMON)
 
-# --- bake -----------------------------------------------------------------------------------
+OVEN = Subject("oven")
 OVEN_SPRING = Rule(
     1.4,
     "",
@@ -107,16 +119,44 @@ SKIN_GIVES_DRY = Rule(
     "share of the growth that the skin follows before it sets in a dry oven",
     COMMON,
 )
+VESSEL_CLEAR_MM = Rule(5.0, "mm", "room between the baked loaf and the wall of its pot", COMMON)
+PREHEAT_MIN = Rule(45.0, "min", "the oven heats up with its pot or stone for this long", COMMON)
+POT_C = Rule(245.0, "C", "the oven as the loaf goes into a covered pot", COMMON)
+POT_COVERED_MIN = Rule(20.0, "min", "the lid stays on for this long", COMMON)
+POT_OPEN_C = Rule(225.0, "C", "the oven once the lid is off", COMMON)
+POT_OPEN_MIN = Rule(20.0, "min", "the loaf bakes without the lid for about this long", COMMON)
+STONE_C = Rule(240.0, "C", "the oven as the loaf goes onto a stone with steam", COMMON)
+STONE_STEAM_MIN = Rule(12.0, "min", "steam is kept in for this long", COMMON)
+STONE_AFTER_C = Rule(220.0, "C", "the oven once the steam is let out", COMMON)
+STONE_AFTER_MIN = Rule(25.0, "min", "the loaf bakes without steam for about this long", COMMON)
+DONE_C = (
+    Rule(96.0, "C", "a lean loaf is done when its centre is at least this warm", COMMON),
+    Rule(
+        99.0, "C", "the centre gets no warmer than this",
+        "the crumb tends to 100 C: Zanoni, Peri & Pierucci, J. Food Eng. 19 (1993) 389-398",
+    ),
+)  # fmt: skip
+EAR_BLADE_DEG = Rule(
+    60.0, "deg", "a blade held lower than this under-cuts a flap that lifts as an ear", COMMON
+)
+EAR_OPENING_MM = Rule(4.0, "mm", "a cut that opens less than this lifts no ear", COMMON)
 
-# --- checks ---------------------------------------------------------------------------------
+CHECKS = Subject("checks")
 RIM_MARGIN_MM = Rule(12.0, "mm", "cuts stay this far above the rim, along the dough", COMMON)
 SHALLOW_MM = Rule(4.0, "mm", "cuts up to this deep stay in the skin: told as notes", COMMON)
 DEEP_MM = Rule(5.0, "mm", "cuts from this deep on part the skin", COMMON)
+DEEP_SHARE = Rule(0.25, "of the height", "deeper cuts weaken the loaf", COMMON)
+DEEPEST_SHARE = Rule(0.4, "of the height", "deeper cuts make the loaf fall", COMMON)
+DEEP_CUT_MM = Rule(19.0, "mm", "about as deep as a cut goes, in wet dough (3/4 in)", COMMON)
+DEEPEST_CUT_MM = Rule(25.0, "mm", "deeper is said to risk collapse (1 in)", COMMON)
+SHALLOWEST_CUT_MM = Rule(1.0, "mm", "a shallower cut does not part the skin", COMMON)
+SHALLOWEST_EXPANSION_MM = Rule(3.0, "mm", "a shallower cut makes little room", COMMON)
 SAME_LINE_MM = Rule(0.25, "mm", "lines nearer than this are one line on the dough", COMMON)
 JOIN_MM = Rule(1.0, "mm", "cuts whose end is this near another cut meet it on purpose", COMMON)
 SHARP_CROSSING_DEG = Rule(
     25.0, "deg", "cuts that cross at less leave thin points of dough that tear", COMMON
 )
+CLEAR_MM = Rule(4.0, "mm", "cures leave this much dough between cuts that met", COMMON)
 STRIP_PER_DEPTH = Rule(
     1.2, "", "a strip between two cuts is this many times as wide as they are deep", COMMON
 )
@@ -126,21 +166,10 @@ STRIP_WARN_SHARE = Rule(0.6, "", "between shallow cuts, below this share is a wa
 STRIP_PARALLEL_DEG = Rule(
     12.0, "deg", "lines that part by more make a point that the dough holds, no strip", COMMON
 )
-CLEAR_MM = Rule(4.0, "mm", "cures leave this much dough between cuts that met", COMMON)
-DENSE_WARN = Rule(1.5, "", "so many times as much as that is a warning", COMMON)
-DENSE_MM_PER_CM2 = Rule(
-    18.0, "mm/cm2", "more cut than this on a part of the loaf tears the skin to crumbs", COMMON
-)
-DENSE_FACE = Rule(
-    0.7, "", "more cut face (length x depth) than this on an area of skin weakens it", COMMON
-)
-SOFT_CRACK_DENSITY = Rule(
-    0.6,
-    "",
-    "from this crack density of deep cuts on, the skin keeps about a third of its stiffness: "
-    "1 / (1 + pi rho)",
-    "non-interacting cracks in random directions: Bristow 1960; Kachanov, Appl. Mech. Rev. 45 "
-    "(1992) 304-335; recalled, page not checked; the limit itself is " + COMMON,
+SLANTED_DEG = Rule(75.0, "deg", "a blade held flatter than this cuts under the skin", COMMON)
+UNDERCUT_CLEAR_MM = Rule(2.0, "mm", "dough left between a slanted cut and its neighbour", COMMON)
+UNDERCUT_PARALLEL_DEG = Rule(
+    20.0, "deg", "a slanted cut and its neighbour run side by side up to this angle", COMMON
 )
 PIECE_DEPTHS_MM = {
     "stop": Rule(8.0, "mm", "a piece cut all around this deep lifts off", COMMON),
@@ -149,49 +178,51 @@ PIECE_DEPTHS_MM = {
 }
 LID_CM2 = Rule(30.0, "cm2", "a piece larger than this is a lid, cut so on purpose", COMMON)
 HINGE_MM = Rule(8.0, "mm", "a gap in the cuts around a piece that holds it", COMMON)
-UNDERCUT_CLEAR_MM = Rule(2.0, "mm", "dough left between a slanted cut and its neighbour", COMMON)
-SLANTED_DEG = Rule(75.0, "deg", "a blade held flatter than this cuts under the skin", COMMON)
-UNDERCUT_PARALLEL_DEG = Rule(
-    20.0, "deg", "a slanted cut and its neighbour run side by side up to this angle", COMMON
+DENSE_MM_PER_CM2 = Rule(
+    18.0, "mm/cm2", "more cut than this on a part of the loaf tears the skin to crumbs", COMMON
 )
-DEEP_SHARE = Rule(0.25, "of the height", "deeper cuts weaken the loaf", COMMON)
-DEEPEST_SHARE = Rule(0.4, "of the height", "deeper cuts make the loaf fall", COMMON)
-DEEP_CUT_MM = Rule(19.0, "mm", "about as deep as a cut goes, in wet dough (3/4 in)", COMMON)
-DEEPEST_CUT_MM = Rule(25.0, "mm", "deeper is said to risk collapse (1 in)", COMMON)
-SHALLOWEST_CUT_MM = Rule(1.0, "mm", "a shallower cut does not part the skin", COMMON)
-SHALLOWEST_EXPANSION_MM = Rule(3.0, "mm", "a shallower cut makes little room", COMMON)
+DENSE_FACE = Rule(
+    0.7, "", "more cut face (length x depth) than this on an area of skin weakens it", COMMON
+)
+DENSE_WARN = Rule(1.5, "", "so many times the most cut, or cut face, is a warning", COMMON)
+SOFT_CRACK_DENSITY = Rule(
+    0.6,
+    "",
+    "from this crack density of deep cuts on, the skin keeps about a third of its stiffness: "
+    "1 / (1 + pi rho)",
+    "non-interacting cracks in random directions: Bristow 1960; Kachanov, Appl. Mech. Rev. 45 "
+    "(1992) 304-335; recalled, page not checked; the limit itself is " + COMMON,
+)
 ASIDE_NOTE = Rule(0.12, "of the reach", "cuts this far off the middle are noted", COMMON)
 ASIDE_WARN = Rule(0.3, "of the reach", "cuts this far off the middle are a warning", COMMON)
-VESSEL_CLEAR_MM = Rule(5.0, "mm", "room between the baked loaf and the wall of its pot", COMMON)
 
-# --- opening --------------------------------------------------------------------------------
+OPENING = Subject("room and opening")
 SKIN_MM = Rule(
     12.0,
     "mm",
     "thickness of the skin that holds the loaf, until a baker's own bakes tell (`tune` fits it)",
-    OURS,
+    "assumed; no measurement is known",
 )
-CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)
 ROOM_ENOUGH = Rule(
     0.20,
     "of the growth",
-    "cuts that take up this share of what the skin should grow leave enough room; chosen so that "
+    "cuts that take up this share of what the skin should grow leave enough room: so chosen that "
     "a 180 mm slash 10 mm deep along an oval (0.31), a 150 mm cross 8 mm deep on a 220 mm round "
-    "(0.23) and a crown of eight leaves cut 8 mm deep (0.27) have enough; set on these drawings, "
-    "not on bakes",
-    OURS,
+    "(0.23) and a crown of eight leaves cut 8 mm deep (0.27) have enough",
+    SET,
 )
 ROOM_BURSTS = Rule(
     0.14,
     "of the growth",
-    "cuts that take up less than this share leave the skin to burst; chosen so that no cuts (0), "
+    "cuts that take up less than this share leave the skin to burst: so chosen that no cuts (0), "
     "rows of chevrons 2.5 mm deep (0.02) and a 20 mm crosshatch all over, 3 mm deep (0.13), "
-    "burst; set on these drawings, not on bakes",
-    OURS,
+    "burst",
+    SET,
 )
-DEPTH_STEP_MM = Rule(0.5, "mm", "a hand cuts to about this; depths are rounded to it", COMMON)
+CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)
+LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
 
-# --- bench ----------------------------------------------------------------------------------
+BENCH = Subject("bench")
 PULL_ASIDE_DEG = Rule(
     15.0, "deg", "a pull toward the cutter drifts to the side of the hand by this", COMMON
 )
@@ -211,6 +242,9 @@ STROKE_MM_PER_S = {
 TURN_TABLE_S = Rule(1.0, "s", "to let go, turn the table and take aim again", COMMON)
 TURN_DEG_PER_S = Rule(90.0, "deg/s", "speed of the turntable", COMMON)
 SPIN_DEG_PER_S = Rule(60.0, "deg/s", "speed of the table while it turns under the blade", COMMON)
+SPUN_FROM_DEG = Rule(
+    300.0, "deg", "a cut that winds so far is made by turning the table under the blade", COMMON
+)
 CHANGE_DEPTH_S = Rule(1.0, "s", "to change to another depth or blade angle", COMMON)
 LEAST_TURN_DEG = Rule(4.0, "deg", "a smaller turn of the table is not made", COMMON)
 SAME_AIM_DEG = Rule(12.0, "deg", "figures this close in direction need no turn", COMMON)
@@ -224,11 +258,15 @@ STRING_MARK_S = Rule(3.0, "s", "to press one string line into the dough", COMMON
 CURVED_BELOW_DEG = Rule(
     60.0, "deg", "a blade held flatter than this is best a curved one: it lifts an ear", COMMON
 )
+UPRIGHT_DEG = Rule(85.0, "deg", "a blade this steep or steeper goes straight in", COMMON)
 MOST_TILT_DEG = Rule(
     75.0, "deg", "a handle tilted more than this meets the bench: it leans the other way", COMMON
 )
 STEEP_SIDE_DEG = Rule(
     12.0, "deg", "where the dough falls off sideways by this, the handle leans that way", COMMON
+)
+SAME_LEAN_DEG = Rule(
+    5.0, "deg", "handles whose lean differs by less are held alike by the hand", COMMON
 )
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)
 END_DEPTH_SHARE = Rule(0.5, "", "depth of an expansion cut where the blade lifts off", COMMON)
@@ -246,46 +284,29 @@ BENCH_TIME_LIMITS_S = (
     Rule(1200.0, "s", "the most bench time, also of a chilled loaf: its skin warms up", COMMON),
 )
 CHILLED_C = Rule(5.0, "C", "temperature of a loaf from the refrigerator", COMMON)
-PREHEAT_MIN = Rule(45.0, "min", "the oven heats up with its pot or stone for this long", COMMON)
-POT_C = Rule(245.0, "C", "the oven as the loaf goes into a covered pot", COMMON)
-POT_COVERED_MIN = Rule(20.0, "min", "the lid stays on for this long", COMMON)
-POT_OPEN_C = Rule(225.0, "C", "the oven once the lid is off", COMMON)
-POT_OPEN_MIN = Rule(20.0, "min", "the loaf bakes without the lid for about this long", COMMON)
-STONE_C = Rule(240.0, "C", "the oven as the loaf goes onto a stone with steam", COMMON)
-STONE_STEAM_MIN = Rule(12.0, "min", "steam is kept in for this long", COMMON)
-STONE_AFTER_C = Rule(220.0, "C", "the oven once the steam is let out", COMMON)
-STONE_AFTER_MIN = Rule(25.0, "min", "the loaf bakes without steam for about this long", COMMON)
-DONE_C = (
-    Rule(96.0, "C", "a lean loaf is done when its centre is at least this warm", COMMON),
-    Rule(
-        99.0, "C", "the centre gets no warmer than this",
-        "the crumb tends to 100 C: Zanoni, Peri & Pierucci, J. Food Eng. 19 (1993) 389-398",
-    ),
-)  # fmt: skip
 
-# --- tune -----------------------------------------------------------------------------------
-LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
-
-# --- placing --------------------------------------------------------------------------------
-
-# --- textures -------------------------------------------------------------------------------
-FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run together", COMMON)
-
-# --- drawing --------------------------------------------------------------------------------
-LARGEST_PAGE_MM = Rule(
-    5080.0, "mm", "the longest page of a PDF, 14400 points", "ISO 32000-1 annex C; recalled"
-)
-PRINTER_MARGIN_MM = Rule(5.0, "mm", "the edge of the paper that most printers leave blank", COMMON)
-
-# bloom
-EAR_BLADE_DEG = Rule(
-    60.0, "deg", "a blade held lower than this under-cuts a flap that lifts as an ear", COMMON
-)
-EAR_OPENING_MM = Rule(4.0, "mm", "a cut that opens less than this lifts no ear", COMMON)
-
-# plates
+PLATES = Subject("plates")
 SLOT_MM = Rule(2.5, "mm", "width of a stencil's slots, so that flour falls through", COMMON)
 LEAST_SLOT_MM = Rule(0.8, "mm", "flour does not fall through a narrower slot", COMMON)
 BRIDGE_MM = Rule(3.0, "mm", "width of the bridges that hold a stencil together", COMMON)
 WEB_MM = Rule(1.6, "mm", "no strip of a stencil is thinner than this", COMMON)
 LEAST_WEB_MM = Rule(0.4, "mm", "thinner strips of card or film tear", COMMON)
+
+PRINTS = Subject("prints")
+PRINTER_MARGIN_MM = Rule(5.0, "mm", "the edge of the paper that most printers leave blank", COMMON)
+LARGEST_PAGE_MM = Rule(
+    5080.0, "mm", "the longest page of a PDF, 14400 points", "ISO 32000-1 annex C; recalled"
+)
+
+
+def table() -> Iterator[tuple[str, Rule]]:
+    """Yield every rule with the name of its subject, in the order of this file."""
+    subject = ""
+    for value in globals().values():
+        if isinstance(value, Subject):
+            subject = value.name
+        elif isinstance(value, Rule):
+            yield subject, value
+        elif isinstance(value, dict | tuple):
+            rules = value.values() if isinstance(value, dict) else value
+            yield from ((subject, each) for each in rules if isinstance(each, Rule))

@@ -15,7 +15,7 @@ from scorecraft.bench.clock import stroke_seconds
 from scorecraft.bench.hands import Bench
 from scorecraft.cuts import Layout
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, PULL_COST
+from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, PULL_COST, SPUN_FROM_DEG
 
 LEAST_SIGHT = 0.25
 """Least share of its true size that a slope seen aslant counts with."""
@@ -30,8 +30,6 @@ NEAR = 1e-3
 """Share of a cut's length to either side of its middle that gives its direction there."""
 STRAIGHT_FROM = 0.35
 """A cut whose ends are nearer than this share of its length has no direction of its own."""
-SPUN_FROM_RAD = math.radians(300.0)
-"""A cut that winds about the crown by this much is made by turning the table under the blade."""
 MANY_CUTS = 2000
 """Above so many cuts table angles are tried at coarser steps."""
 
@@ -58,7 +56,7 @@ class Strokes:
     @property
     def spun(self) -> NDArray[np.bool_]:
         """Which cuts are made by turning the table under the blade."""
-        return np.asarray(np.abs(self.winding) >= SPUN_FROM_RAD)
+        return np.asarray(np.abs(self.winding) >= math.radians(SPUN_FROM_DEG.value))
 
     def rows(self, rows: Rows) -> "Strokes":
         """Take some of the cuts."""

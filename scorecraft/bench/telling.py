@@ -8,7 +8,7 @@ from typing import Literal
 
 import numpy as np
 
-from scorecraft.bench.blade import blade_form
+from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.steps import LEVEL_TILT_DEG, Pull, Run, Step
 from scorecraft.cuts import Cut, Layout
 from scorecraft.groups import spans
@@ -123,7 +123,7 @@ def handle_words(handling: Handling) -> str:
     if _upright(handling.tilt_rad):
         return "handle upright"
     if not handling.lean:
-        return "handle square to the dough" if handling.blade_rad > math.radians(85) else ""
+        return "handle square to the dough" if upright(handling.blade_rad) else ""
     return _leaning(handling.tilt_rad, handling.lean)
 
 
@@ -141,7 +141,7 @@ def _leaning(tilt_rad: float, side: Side) -> str:
 
 def blade_words(handling: Handling) -> str:
     """Say how the blade stands to the dough."""
-    if handling.blade_rad > math.radians(85):
+    if upright(handling.blade_rad):
         return "straight in"
     return f"{handling.form} blade at {math.degrees(handling.blade_rad):.0f}°"
 

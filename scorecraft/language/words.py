@@ -36,13 +36,14 @@ from scorecraft.limits import (
 from scorecraft.practice import (
     BENCH_TIME_AT_C,
     BENCH_TIME_AT_WATER,
+    FLATTEST_BLADE_DEG,
     LEAST_PROOF,
     OVEN_SPRING,
     PROOFED,
     SPREAD,
 )
 
-BLADE_DEG = (5.0, 90.0)  # flatter, a blade would slide over the skin
+BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
 ATTRIBUTES = (
     size("depth", "", "how deep the blade goes in"),
