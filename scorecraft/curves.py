@@ -11,7 +11,12 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Line
-from scorecraft.practice import CHORD_MM
+
+CHORD_MM = 0.04
+"""The furthest a drawn chord strays from its curve."""
+
+CHORD_MM = 0.04
+"""The furthest a drawn chord strays from its curve."""
 
 
 def polar(radius: Line | float, angle: Line | float) -> Line:
@@ -50,9 +55,9 @@ def arc(radius: float, start: float, end: float, centre: tuple[float, float] = (
 
 def arc_steps(radius: float, sweep: float) -> int:
     """Count the equal chords an arc of a radius (mm) and sweep (radians) needs."""
-    if radius <= CHORD_MM.value:
+    if radius <= CHORD_MM:
         return max(4, ceil(abs(sweep)))
-    widest = 4 * asin(sqrt(CHORD_MM.value / (2 * radius)))
+    widest = 4 * asin(sqrt(CHORD_MM / (2 * radius)))
     return max(2, ceil(abs(sweep) / min(widest, pi / 6)))
 
 
@@ -75,7 +80,7 @@ def bezier_steps(controls: Line) -> int:
     It follows from the bound on the second derivative, |B''| h^2 / 8.
     """
     bend = 6 * np.hypot(*np.diff(controls, n=2, axis=0).T).max()
-    return max(1, ceil(sqrt(bend / (8 * CHORD_MM.value))))
+    return max(1, ceil(sqrt(bend / (8 * CHORD_MM))))
 
 
 def join(*pieces: Line) -> Line:
@@ -95,7 +100,7 @@ def sample(curve: Callable[[Line], Line], start: float, end: float) -> Line:
     while count < 1 << 16:
         points = curve(np.linspace(start, end, 2 * count + 1))
         middle = (points[:-2:2] + points[2::2]) / 2
-        if np.hypot(*(points[1::2] - middle).T).max() < 2 * CHORD_MM.value:
+        if np.hypot(*(points[1::2] - middle).T).max() < 2 * CHORD_MM:
             return points
         count *= 2
     return points

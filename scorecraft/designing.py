@@ -23,8 +23,8 @@ from scorecraft.language.evaluate import evaluate
 from scorecraft.language.fingerprint import fingerprints
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern, as_expression
+from scorecraft.limits import OPENING_PANELS_ROUGH
 from scorecraft.loaf.skin import Skin
-from scorecraft.practice import OPENING_PANELS_ROUGH
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import Source, find_source
 from scorecraft.units import Quantity
@@ -111,7 +111,7 @@ class Design:
         from scorecraft.opening.panel_size import panel_for
 
         lines = [cut.line for cut in self.cuts]
-        longer = panel_for(lines, OPENING_PANELS_ROUGH.value)
+        longer = panel_for(lines, OPENING_PANELS_ROUGH)
         if longer <= ROUGHER * panel_for(lines):
             return self
         return replace(self, panel_mm=longer, drawn=self)

@@ -6,7 +6,7 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_BYTES
+from scorecraft.limits import MOST_BYTES
 from scorecraft.reading import check_size, decoded, read_text
 
 SUFFIX = ".score"
@@ -67,17 +67,12 @@ def from_stdin() -> Source:
     """Read a pattern from standard input; raises UsageError where there is none."""
     if sys.stdin is None:
         raise UsageError("there is no standard input", None, "name a file or a shipped pattern")
-    data = sys.stdin.buffer.read(most_bytes() + 1)
-    check_size(data, most_bytes(), "<stdin>", "a pattern")
+    data = sys.stdin.buffer.read(MOST_BYTES + 1)
+    check_size(data, MOST_BYTES, "<stdin>", "a pattern")
     return Source("<stdin>", decoded(data, "<stdin>"))
-
-
-def most_bytes() -> int:
-    """Give the size of the largest pattern that is read."""
-    return int(MOST_BYTES.value)
 
 
 def from_file(path: Path) -> Source:
     """Read a pattern file."""
-    text = read_text(path, most_bytes(), "a pattern")
+    text = read_text(path, MOST_BYTES, "a pattern")
     return Source(str(path), text, path.resolve().parent)

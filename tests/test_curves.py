@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from scorecraft import curves
-from scorecraft.practice import CHORD_MM
+from scorecraft.curves import CHORD_MM
 
 
 def furthest_from_circle(points, radius):
@@ -26,7 +26,7 @@ def test_polar_angles_run_clockwise_from_twelve_o_clock():
 @settings(max_examples=40)
 def test_arc_stays_within_the_chord_error(radius, sweep):
     points = curves.arc(radius, 0.3, 0.3 + sweep)
-    assert furthest_from_circle(points, radius) <= CHORD_MM.value * (1 + 1e-9)
+    assert furthest_from_circle(points, radius) <= CHORD_MM * (1 + 1e-9)
     assert points[0] == pytest.approx([radius * sin(0.3), radius * cos(0.3)])
     assert points[-1] == pytest.approx([radius * sin(0.3 + sweep), radius * cos(0.3 + sweep)])
 
@@ -49,9 +49,9 @@ def test_bezier_matches_its_formula_and_the_chord_error():
         w * (1 - fine) ** (3 - k) * fine**k * controls[k] for k, w in enumerate((1, 3, 3, 1))
     )
     gap = shapely.distance(shapely.LineString(points), shapely.points(exact)).max()
-    assert gap <= CHORD_MM.value
+    assert gap <= CHORD_MM
     middle = shapely.Point((controls * [[1], [3], [3], [1]]).sum(axis=0) / 8)
-    assert shapely.distance(shapely.LineString(points), middle) <= CHORD_MM.value
+    assert shapely.distance(shapely.LineString(points), middle) <= CHORD_MM
     assert np.array_equal(points[[0, -1]], controls[[0, -1]])
 
 
@@ -63,7 +63,7 @@ def test_sample_refines_until_the_chords_are_close():
     points = curves.sample(lambda t: np.column_stack([t, 30 * np.sin(t / 3)]), 0, 200)
     fine = np.linspace(0, 200, 20001)
     exact = shapely.points(np.column_stack([fine, 30 * np.sin(fine / 3)]))
-    assert shapely.distance(shapely.LineString(points), exact).max() <= CHORD_MM.value
+    assert shapely.distance(shapely.LineString(points), exact).max() <= CHORD_MM
 
 
 @given(

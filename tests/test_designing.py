@@ -9,12 +9,11 @@ import shapely
 from support.shelf_designs import shipped
 
 from scorecraft import design
+from scorecraft.checks.opens import OPENING_WISH_ROUGH
 from scorecraft.designing import make
 from scorecraft.errors import UsageError
-from scorecraft.practice import OPENING_WISH_ROUGH, OURS, STRIP_PER_DEPTH, Rule
+from scorecraft.practice import STRIP_PER_DEPTH
 from scorecraft.shelf import shelf
-
-ONCE = Rule(1.0, "rounds", "one round", OURS)
 
 SMALL = {
     "round": "round width 180mm height 80mm",
@@ -129,7 +128,7 @@ def test_wished_openings_find_their_depths_together_and_say_what_cannot_be_had()
 
 def test_wishes_that_are_met_only_roughly_are_told(monkeypatch):
     """Wide and narrow wishes that cross work against one another, and the search ends."""
-    monkeypatch.setattr("scorecraft.opening.depth.OPENING_WISH_ROUNDS", ONCE)
+    monkeypatch.setattr("scorecraft.opening.depth.OPENING_WISH_ROUNDS", 1)
     text = (
         "loaf round width 220mm height 90mm\n"
         "slash 150mm opens 1mm\nslash 150mm turn 70deg opens 12mm\n"
@@ -140,7 +139,7 @@ def test_wishes_that_are_met_only_roughly_are_told(monkeypatch):
         assert (told.check, told.severity) == ("opens", "warn")
         said = re.match(r"slash opens about ([\d.]+) mm, not the (\d+) mm wished for", told.message)
         assert float(said.group(2)) == cut.opens_mm
-        assert abs(math.log(float(said.group(1)) / cut.opens_mm)) > OPENING_WISH_ROUGH.value
+        assert abs(math.log(float(said.group(1)) / cut.opens_mm)) > OPENING_WISH_ROUGH
         assert told.figures["reached_mm"] == pytest.approx(float(said.group(1)), abs=0.05)
 
 

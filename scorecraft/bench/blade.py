@@ -13,10 +13,16 @@ from scorecraft.practice import (
     MOST_TILT_DEG,
     START_DEPTH_SHARE,
     STEEP_SIDE_DEG,
+    UPRIGHT_DEG,
 )
 
 CROSSWISE = 0.2
 """How much leaning toward the cutter counts against leaning to the hand, for a crosswise stroke."""
+
+
+def upright(blade_rad: float) -> bool:
+    """Whether a blade at this angle to the dough goes straight in."""
+    return blade_rad >= math.radians(UPRIGHT_DEG.value)
 
 
 def handle(

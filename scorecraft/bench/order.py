@@ -18,8 +18,9 @@ from scorecraft.bench.bound import lower_bound
 from scorecraft.bench.settings import Setting
 from scorecraft.bench.steering import crossing, entering
 from scorecraft.bench.subsets import Subsets
-from scorecraft.practice import EXACT_ORDER_SETTINGS
 
+EXACT_ORDER_SETTINGS = 12
+"""Up to so many settings of the table a pass, the best order is proven."""
 States = tuple[tuple[int, int], ...]
 """(setting, choice) in order."""
 
@@ -62,7 +63,7 @@ def best_route(passes: Sequence[Sequence[Setting]], way: int) -> Route:
     `way` is the table's usual turn, 1 clockwise. Passes hold at least one setting each.
     """
     legs = _legs(passes, way)
-    if max(leg.count for leg in legs) <= EXACT_ORDER_SETTINGS.value:
+    if max(leg.count for leg in legs) <= EXACT_ORDER_SETTINGS:
         states, cost = _exact(legs, way)
         return Route(states, cost, cost, True)
     states, cost = _cheapest(legs, [_tried(leg, way) for leg in legs], way)

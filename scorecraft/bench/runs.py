@@ -6,13 +6,11 @@ from dataclasses import replace
 from itertools import pairwise
 
 from scorecraft.bench.copies import Copies
-from scorecraft.bench.steps import EVEN_RAD, Run, Step
+from scorecraft.bench.steps import EVEN_RAD, LEVEL_TILT_DEG, Run, Step
 from scorecraft.cuts import Layout
-from scorecraft.practice import LEVEL_TILT_DEG
+from scorecraft.practice import SAME_LEAN_DEG
 
 STILL_RAD = 1e-6
-SAME_LEAN_RAD = math.radians(5.0)
-"""Handles whose lean differs by less are held alike."""
 MOST_KINDS = 3
 """Different figures cut at one setting are told in one step, up to so many kinds of cuts."""
 FEW = 2
@@ -66,10 +64,12 @@ def _repeats(copies: Copies, first: Step, step: Step) -> bool:
 def _held_alike(first: Step, step: Step) -> bool:
     """Whether the handle leans alike, cut by cut."""
     for one, other in zip(first.pulls, step.pulls, strict=True):
-        if abs(one.tilt_rad - other.tilt_rad) > SAME_LEAN_RAD:
+        if abs(one.tilt_rad - other.tilt_rad) > math.radians(SAME_LEAN_DEG.value):
             return False
-        tilted = math.degrees(one.tilt_rad) >= LEVEL_TILT_DEG.value
-        if tilted and math.cos(one.lean_rad - other.lean_rad) < math.cos(SAME_LEAN_RAD):
+        tilted = math.degrees(one.tilt_rad) >= LEVEL_TILT_DEG
+        if tilted and math.cos(one.lean_rad - other.lean_rad) < math.cos(
+            math.radians(SAME_LEAN_DEG.value)
+        ):
             return False
     return True
 

@@ -8,13 +8,10 @@ import numpy as np
 from scorecraft.arrays import Flags, Floats
 from scorecraft.bench.clock import STILL_RAD, turn_seconds
 from scorecraft.bench.settings import Setting
-from scorecraft.practice import (
-    CHANGE_DEPTH_S,
-    NEXT_FIGURE_S,
-    SAME_BLADE_DEG,
-    SAME_DEPTH_MM,
-    TURN_BACK_COST,
-)
+from scorecraft.practice import CHANGE_DEPTH_S, NEXT_FIGURE_S, SAME_BLADE_DEG, SAME_DEPTH_MM
+
+TURN_BACK_COST = 1.3
+"""A turn against the usual way counts so many times."""
 
 
 def turned(from_rad: Floats, to_rad: Floats, way: int) -> Floats:
@@ -25,7 +22,7 @@ def turned(from_rad: Floats, to_rad: Floats, way: int) -> Floats:
     ahead = (way * (to_rad - from_rad)) % math.tau
     ahead = np.where(math.tau - ahead < STILL_RAD, 0.0, ahead)
     back = math.tau - ahead
-    shorter_back = TURN_BACK_COST.value * back < ahead
+    shorter_back = TURN_BACK_COST * back < ahead
     return np.asarray(way * np.where(shorter_back, -back, ahead))
 
 
@@ -35,7 +32,7 @@ def turn_cost(turn_rad: Floats, way: int) -> Floats:
     Radians in, seconds out, any shape.
     """
     against = way * turn_rad < 0
-    return turn_seconds(np.where(against, TURN_BACK_COST.value * turn_rad, turn_rad))
+    return turn_seconds(np.where(against, TURN_BACK_COST * turn_rad, turn_rad))
 
 
 def entering(settings: Sequence[Setting], start_rad: float, way: int) -> Floats:

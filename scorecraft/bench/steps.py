@@ -7,6 +7,8 @@ from typing import Literal
 
 from scorecraft.cuts import Bench
 
+LEVEL_TILT_DEG = 8.0
+"""A handle tilted less than this is called upright."""
 EVEN_RAD = math.radians(0.1)
 """Turns that differ by less are one and the same."""
 Stage = Literal["light", "deep", "all"]

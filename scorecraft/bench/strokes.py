@@ -14,16 +14,18 @@ from scorecraft.arrays import Flags, Floats, Ints
 from scorecraft.bench.clock import stroke_seconds
 from scorecraft.cuts import Bench, Layout
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, LEAST_SIGHT, PULL_COST, PUSH_COST
+from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, PULL_COST, SPUN_FROM_DEG
 
+LEAST_SIGHT = 0.25
+"""Least share of its true size that a slope seen aslant counts with."""
+PUSH_COST = 0.02
+"""Care added where a stroke goes against its drawn direction."""
 TOWARD_RAD = -math.pi / 2
 """The direction toward the cutter."""
 NEAR = 1e-3
 """Share of a cut's length to either side of its middle that gives its direction there."""
 STRAIGHT_FROM = 0.35
 """A cut whose ends are nearer than this share of its length has no direction of its own."""
-SPUN_FROM_RAD = math.radians(300.0)
-"""A cut that winds about the crown by this much is made by turning the table under the blade."""
 MANY_CUTS = 2000
 """Above so many cuts table angles are tried at coarser steps."""
 
@@ -50,7 +52,7 @@ class Strokes:
     @property
     def spun(self) -> Flags:
         """Which cuts are made by turning the table under the blade; one answer a cut, (N,)."""
-        return np.asarray(np.abs(self.winding) >= SPUN_FROM_RAD)
+        return np.asarray(np.abs(self.winding) >= math.radians(SPUN_FROM_DEG.value))
 
     def rows(self, rows: Ints) -> "Strokes":
         """Take some of the cuts."""
@@ -123,7 +125,7 @@ def care(made: Strokes, angles: Floats) -> Floats:
     askew = np.where(backward, math.pi - np.abs(off), np.abs(off)) / (math.pi / 2)
     aims = np.where(made.straight < STRAIGHT_FROM, 0.0, made.straight)
     cost = np.where(made.deep, PULL_COST["expansion"].value, PULL_COST["decorative"].value)
-    awkward = 1.0 + (cost * aims)[:, None] * askew**2 + PUSH_COST.value * backward
+    awkward = 1.0 + (cost * aims)[:, None] * askew**2 + PUSH_COST * backward
     seen = sight(made.normal, angles)
     seen = np.where(made.deep[:, None], seen**DEEP_SIGHT_POWER.value, seen)
     return np.asarray(made.seconds[:, None] * awkward / seen)
@@ -139,7 +141,7 @@ def sight(normal: Floats, angles: Floats) -> Floats:
     theta = np.arctan2(normal[:, 1], normal[:, 0])
     away = level[:, None] * np.sin(theta[:, None] - angles)
     shown = normal[:, 2, None] * math.sin(eye) - away * math.cos(eye)
-    return np.asarray(np.maximum(shown, LEAST_SIGHT.value))
+    return np.asarray(np.maximum(shown, LEAST_SIGHT))
 
 
 def backward(made: Strokes, cuts: Ints, bench: Bench, table_rad: float) -> Flags:

@@ -8,12 +8,11 @@ from typing import Literal
 
 import numpy as np
 
-from scorecraft.bench.blade import blade_form
-from scorecraft.bench.steps import Pull, Run, Step
+from scorecraft.bench.blade import blade_form, upright
+from scorecraft.bench.steps import LEVEL_TILT_DEG, Pull, Run, Step
 from scorecraft.cuts import Cut, Layout
 from scorecraft.groups import spans
 from scorecraft.language.words import WORDS
-from scorecraft.practice import LEVEL_TILT_DEG
 
 Side = Literal["right", "away", "left", "toward you", ""]
 SIDES: tuple[Side, ...] = ("right", "away", "left", "toward you")
@@ -105,7 +104,7 @@ def _side(pulls: Sequence[Pull]) -> Side:
 
 
 def _upright(tilt_rad: float) -> bool:
-    return math.degrees(tilt_rad) < LEVEL_TILT_DEG.value
+    return math.degrees(tilt_rad) < LEVEL_TILT_DEG
 
 
 def called(cut: Cut, count: int) -> str:
@@ -124,7 +123,7 @@ def handle_words(handling: Handling) -> str:
     if _upright(handling.tilt_rad):
         return "handle upright"
     if not handling.lean:
-        return "handle square to the dough" if handling.blade_rad > math.radians(85) else ""
+        return "handle square to the dough" if upright(handling.blade_rad) else ""
     return _leaning(handling.tilt_rad, handling.lean)
 
 
@@ -142,7 +141,7 @@ def _leaning(tilt_rad: float, side: Side) -> str:
 
 def blade_words(handling: Handling) -> str:
     """Say how the blade stands to the dough."""
-    if handling.blade_rad > math.radians(85):
+    if upright(handling.blade_rad):
         return "straight in"
     return f"{handling.form} blade at {math.degrees(handling.blade_rad):.0f}°"
 

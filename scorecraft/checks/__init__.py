@@ -20,8 +20,9 @@ from scorecraft.checks.strips import strips
 from scorecraft.checks.undercut import undercut
 from scorecraft.checks.vessel import vessel
 from scorecraft.cuts import Layout
-from scorecraft.practice import MOST_FINDINGS
 
+MOST_FINDINGS = 50
+"""One check tells no more than these."""
 Found = Mapping[str, tuple[Finding, ...]]
 """Findings by the name of their check."""
 
@@ -157,7 +158,7 @@ def run(layout: Layout) -> tuple[Finding, ...]:
 
 def bounded(found: list[Finding]) -> list[Finding]:
     """Leave the weightiest MOST_FINDINGS of what one check found; tell how many more there are."""
-    most = int(MOST_FINDINGS.value)
+    most = MOST_FINDINGS
     if len(found) <= most:
         return found
     kept = sorted(found, key=lambda finding: finding.weight)[:most]

@@ -8,11 +8,19 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints
-from scorecraft.checks.linework import Stations, stations
+from scorecraft.checks.linework import STATION_MM, Stations, stations
 from scorecraft.checks.neighbours import by_turns
 from scorecraft.cuts import Layout
-from scorecraft.practice import MOST_FACINGS, MOST_STATION_BOXES, SAME_LINE_MM, STATION_MM
+from scorecraft.practice import SAME_LINE_MM
 
+STRIP_RUN_MM = 10.0
+"""A strip is told from this length on."""
+STRIP_RUN_SHARE = 0.6
+"""A strip is told from this share of the shorter cut on, too."""
+MOST_STATION_BOXES = 2_000_000
+"""The most boxes around stations held together."""
+MOST_FACINGS = 100_000
+"""The most stations found alongside a cut."""
 LEAST_STRETCH = 0.4
 """The least true length per sheet length that is reckoned with when looking for neighbours."""
 
@@ -45,7 +53,7 @@ def alongside(layout: Layout, reach: Floats, parting_deg: float) -> Alongside:
     SAME_LINE_MM are one line and left to the check of overlaps. Every facing is found from its
     cut of the greater reach, or from both.
     """
-    spots = stations(layout, STATION_MM.value)
+    spots = stations(layout, STATION_MM)
     here, there, whole = _strip_stations(layout, spots, reach, math.radians(parting_deg))
     keep = _apart(layout, spots, here, there)
     here, there = here[keep], there[keep]
@@ -61,7 +69,7 @@ def _strip_stations(
     found, boxes, facings = [np.zeros((2, 0), dtype=np.intp)], 0, 0
     whole = True
     for here, there in _near(layout, spots, reach):
-        if boxes > MOST_STATION_BOXES.value or facings > MOST_FACINGS.value:
+        if boxes > MOST_STATION_BOXES or facings > MOST_FACINGS:
             whole = False
             break
         boxes += len(here)
@@ -100,7 +108,7 @@ def _facing(spots: Stations, here: Ints, there: Ints, parting: float) -> Flags:
     (x, y), (along, up) = spots.point.T.copy(), spots.tangent.T.copy()
     ahead = (x[there] - x[here]) * along[here] + (y[there] - y[here]) * up[here]
     parallel = along[here] * along[there] + up[here] * up[there]
-    square = np.abs(ahead) <= 0.6 * STATION_MM.value
+    square = np.abs(ahead) <= 0.6 * STATION_MM
     return np.asarray(square & (np.abs(parallel) >= parting) & (here != there))
 
 
@@ -123,4 +131,4 @@ def _apart(layout: Layout, spots: Stations, here: Ints, there: Ints) -> Flags:
     round_again = np.where(closed[own], length[own] - between, np.inf)
     straight = np.linalg.norm(spots.point[there] - spots.point[here], axis=1)
     way = np.minimum(between, round_again)
-    return np.asarray((own != spots.cut[there]) | (way > 2 * straight + 2 * STATION_MM.value))
+    return np.asarray((own != spots.cut[there]) | (way > 2 * straight + 2 * STATION_MM))

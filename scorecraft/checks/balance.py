@@ -8,12 +8,15 @@ import numpy as np
 from scorecraft.arrays import Floats
 from scorecraft.checks.cures import has_place, no_graver
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.linework import stations
+from scorecraft.checks.linework import STATION_MM, stations
 from scorecraft.checks.rim import rim
 from scorecraft.checks.telling import enough, size
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import clock
-from scorecraft.practice import ADDED_CUT_SHARE, ASIDE_NOTE, ASIDE_WARN, STATION_MM
+from scorecraft.practice import ASIDE_NOTE, ASIDE_WARN
+
+ADDED_CUT_SHARE = 0.6
+"""Where a cut is added that evens out others, as a share of the reach."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +81,7 @@ def weigh(layout: Layout, weights: Floats) -> Balance:
 
     `weights` (one a cut) is the depth, or a predicted opening, in mm.
     """
-    spots = stations(layout, STATION_MM.value)
+    spots = stations(layout, STATION_MM)
     weight = spots.step * weights[spots.cut]
     total = max(float(weight.sum()), 1e-12)
     x, y = (weight @ spots.point) / total
@@ -108,6 +111,6 @@ def _added(layout: Layout, found: Balance, weights: Floats) -> tuple[float, floa
     It is cut like the one that weighs most.
     """
     most = int(np.argmax(weights))
-    away = ADDED_CUT_SHARE.value * float(layout.loaf.reach(found.theta + math.pi))
+    away = ADDED_CUT_SHARE * float(layout.loaf.reach(found.theta + math.pi))
     length = found.cutting * found.aside_mm / (float(weights[most]) * away)
     return length, layout.cuts[most].depth_mm, away

@@ -8,17 +8,15 @@ import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.linework import stations
+from scorecraft.checks.linework import STATION_MM, stations
 from scorecraft.cuts import Layout
+from scorecraft.limits import CROWN_ZONE, RIM_ZONE
 from scorecraft.practice import (
-    CROWN_ZONE,
     DEEP_MM,
     DENSE_FACE,
     DENSE_MM_PER_CM2,
     DENSE_WARN,
-    RIM_ZONE,
     SOFT_CRACK_DENSITY,
-    STATION_MM,
 )
 
 ZONES = ("crown", "middle", "rim")
@@ -62,7 +60,7 @@ def cut_density(layout: Layout) -> Density:
         return Density(np.zeros((3, 4)), np.zeros((3, 4)), area, 0.0, 0.0)
     depth = np.array([cut.depth_mm for cut in layout.cuts])
     true = layout.lengths_mm
-    spots = stations(layout, STATION_MM.value)
+    spots = stations(layout, STATION_MM)
     flat = np.bincount(spots.cut, weights=spots.step)
     length = spots.step * (true / np.maximum(flat, 1e-12))[spots.cut]
     squares = (true / 2) ** 2 / area.sum()
@@ -83,7 +81,7 @@ def density(layout: Layout) -> list[Finding]:
 
 def _dough(layout: Layout) -> Floats:
     """Area (mm2) of dough by zone and side, (3, 4)."""
-    ends = (0.0, CROWN_ZONE.value, RIM_ZONE.value, 1.0)
+    ends = (0.0, CROWN_ZONE, RIM_ZONE, 1.0)
     total = np.zeros((3, 4))
     for inner, outer in pairwise(ends):
         points, areas = layout.loaf.patches(120, 8, inner, outer)
@@ -95,7 +93,7 @@ def _by_zone(layout: Layout, points: Floats, amount: Floats) -> Floats:
     """Add up amounts at sheet points by zone and side, (3, 4)."""
     theta = np.arctan2(points[:, 1], points[:, 0])
     share = np.hypot(points[:, 0], points[:, 1]) / layout.loaf.reach(theta)
-    zone = (share > CROWN_ZONE.value).astype(int) + (share > RIM_ZONE.value)
+    zone = (share > CROWN_ZONE).astype(int) + (share > RIM_ZONE)
     turn = math.pi / 2 - theta
     side = np.floor((turn + math.pi / 4) / (math.pi / 2)).astype(int) % 4
     sums = np.bincount(zone * 4 + side, weights=amount, minlength=12)

@@ -8,6 +8,9 @@ import shapely
 from scorecraft.arrays import Floats, Ints, Shapes
 from scorecraft.cuts import Layout
 
+STATION_MM = 3.0
+"""How closely cuts are looked at for their neighbours."""
+
 
 def strings(layout: Layout) -> Shapes:
     """Give every cut as a shapely line string (sheet mm)."""

@@ -16,8 +16,15 @@ from numpy.typing import NDArray
 from scorecraft.arrays import Flags, Ints, Shapes
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
-from scorecraft.practice import MOST_BOXES, MOST_PAIR_POINTS, MOST_PAIRS, MOST_PAIRS_OF_TWO
 
+MOST_BOXES = 1_000_000
+"""The most boxes around cuts that are held together."""
+MOST_PAIRS = 100_000
+"""The most pairs of cuts one check looks at."""
+MOST_PAIR_POINTS = 10_000_000
+"""The most points that the pairs one check looks at are drawn by."""
+MOST_PAIRS_OF_TWO = 20_000
+"""Of two statements no more are looked at."""
 CHUNK = 32
 """How many cuts are looked at in one go."""
 
@@ -64,14 +71,14 @@ def near_pairs(layout: Layout, lines: Shapes, distance_mm: float = 0.0) -> Pairs
     found, boxes, tested, drawn, whole = [np.zeros((2, 0), dtype=np.intp)], 0, 0, 0, True
     known: Counter[int] = Counter()
     for near in _boxes_that_touch(lines, by_turns(layout), distance_mm):
-        if boxes > MOST_BOXES.value or tested > MOST_PAIRS.value:
+        if boxes > MOST_BOXES or tested > MOST_PAIRS:
             whole = False
             break
         low, high = np.sort(family[near], axis=0)
         kind = low * len(layout.cuts) + high
         kept = _sample(kind, known)
         cost = points[near[:, kept]].sum(axis=0)
-        some = within(cost, MOST_PAIR_POINTS.value - drawn)
+        some = within(cost, MOST_PAIR_POINTS - drawn)
         kept = kept[some]
         boxes, tested = boxes + len(kind), tested + len(kept)
         drawn += int(cost[some].sum())
@@ -112,7 +119,7 @@ def _sample(kind: Ints, known: Counter[int]) -> Ints:
 
     `kind` (K,) numbers the two statements of each pair.
     """
-    most = int(MOST_PAIRS_OF_TWO.value)
+    most = MOST_PAIRS_OF_TWO
     kinds, group = np.unique(kind, return_inverse=True)
     room = np.array([most if known[k] < most else 0 for k in kinds.tolist()], dtype=np.intp)
     if len(kind) <= room.min(initial=most):

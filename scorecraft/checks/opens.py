@@ -12,7 +12,9 @@ from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted
 from scorecraft.opening.wishes import Met
-from scorecraft.practice import OPENING_WISH_ROUGH
+
+OPENING_WISH_ROUGH = 0.05
+"""An opening that misses the wish by more than this share of itself is told."""
 
 
 def opens(met: Met, skin: Skin) -> list[Finding]:
@@ -37,7 +39,7 @@ def roughly_met(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
         return []
     wished = np.array([np.nan if cut.opens_mm is None else cut.opens_mm for cut in cuts])
     off = np.abs(np.log(found.reached_mm / wished))
-    rough = _by_family(cuts, np.flatnonzero(off > OPENING_WISH_ROUGH.value))
+    rough = _by_family(cuts, np.flatnonzero(off > OPENING_WISH_ROUGH))
     return [_roughly(cuts, found, max(members, key=lambda i: off[i]), members) for members in rough]
 
 

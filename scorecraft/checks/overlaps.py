@@ -13,14 +13,14 @@ from scorecraft.checks.neighbours import near_pairs, unseen, within
 from scorecraft.checks.telling import half_up, likewise, size, told_once
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
-from scorecraft.practice import (
-    MOST_COMPARED,
-    OVERLAP_MM,
-    OVERLAP_SHARE,
-    SAME_LINE_MM,
-    STRIP_PER_DEPTH,
-)
+from scorecraft.practice import SAME_LINE_MM, STRIP_PER_DEPTH
 
+OVERLAP_MM = 8.0
+"""Lines that share this much at a stretch overlap."""
+OVERLAP_SHARE = 0.6
+"""A short cut overlaps if it shares this much of itself."""
+MOST_COMPARED = 1_200_000
+"""The most places along cuts that are held against other cuts."""
 SAMPLE_MM = 1.5
 """Spacing of the points at which lines are compared."""
 
@@ -35,14 +35,14 @@ def overlaps(layout: Layout) -> list[Finding]:
     swap = length[near.first] > length[near.second]
     short = np.where(swap, near.second, near.first)
     other = np.where(swap, near.first, near.second)
-    few = within(_samples(length[short]) // _every(length[short]), MOST_COMPARED.value)
+    few = within(_samples(length[short]) // _every(length[short]), MOST_COMPARED)
     short, other = short[few], other[few]
     likely = _likely(lines, short, other, length)
-    some = within(_samples(length[short[likely]]), MOST_COMPARED.value)
+    some = within(_samples(length[short[likely]]), MOST_COMPARED)
     short, other = short[likely][some], other[likely][some]
     shared = _shared(lines, short, other, length)
     whole = near.whole and len(few) == len(near.first) and len(some) == np.count_nonzero(likely)
-    wrong = (shared >= OVERLAP_MM.value) | (shared >= OVERLAP_SHARE.value * length[short])
+    wrong = (shared >= OVERLAP_MM) | (shared >= OVERLAP_SHARE * length[short])
     found = Overlaps(short[wrong], other[wrong], shared[wrong], whole)
     family = [cut.family for cut in layout.cuts]
     keys = [
@@ -92,7 +92,7 @@ def _samples(length: Floats) -> Ints:
 
 def _every(length: Floats) -> Ints:
     """Tell which of the points do, every so manieth, so that no wrong stretch can miss them all."""
-    least = np.minimum(OVERLAP_MM.value / np.maximum(length, 1e-9), OVERLAP_SHARE.value)
+    least = np.minimum(OVERLAP_MM / np.maximum(length, 1e-9), OVERLAP_SHARE)
     return np.maximum(1, np.floor(least * _samples(length))).astype(np.intp)
 
 

@@ -9,15 +9,10 @@ from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
 from scorecraft.checks.telling import likewise, size, told_once
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
-from scorecraft.practice import (
-    CRUMB_PIECE_MM2,
-    HINGE_MM,
-    JOIN_MM,
-    LID_CM2,
-    PIECE_DEPTHS_MM,
-    SHALLOW_MM,
-)
+from scorecraft.practice import HINGE_MM, JOIN_MM, LID_CM2, PIECE_DEPTHS_MM, SHALLOW_MM
 
+CRUMB_PIECE_MM2 = 4.0
+"""Slivers between lines smaller than this are no pieces."""
 ACTS = {"stop": "lifts off", "warn": "curls and dries", "note": "may curl"}
 
 
@@ -49,7 +44,7 @@ def _faces(lines: list[Line]) -> Shapes:
         return np.zeros(0, dtype=object)
     drawn = shapely.union_all([shapely.LineString(_carried_on(line)) for line in lines])
     faces = np.asarray(shapely.get_parts(shapely.polygonize(shapely.get_parts(drawn))))
-    return np.asarray(faces[shapely.area(faces) > CRUMB_PIECE_MM2.value])
+    return np.asarray(faces[shapely.area(faces) > CRUMB_PIECE_MM2])
 
 
 def _carried_on(line: Line) -> Line:

@@ -12,7 +12,10 @@ from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.telling import half_up, likewise, size, told_once
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.places import where
-from scorecraft.practice import OFF_LOAF_MM, RIM_MARGIN_MM
+from scorecraft.practice import RIM_MARGIN_MM
+
+OFF_LOAF_MM = 0.5
+"""A cut may miss the loaf or a margin by this much."""
 
 
 def rim(layout: Layout) -> list[Finding]:
@@ -20,7 +23,7 @@ def rim(layout: Layout) -> list[Finding]:
     if not layout.cuts:
         return []
     over, furthest = _excess(layout)
-    wrong = np.flatnonzero(over + RIM_MARGIN_MM.value > OFF_LOAF_MM.value)
+    wrong = np.flatnonzero(over + RIM_MARGIN_MM.value > OFF_LOAF_MM)
     grave = [_severity(layout.cuts[i], over[i]) for i in wrong]
     keys = [(layout.cuts[i].family, s) for i, s in zip(wrong, grave, strict=True)]
     return [
@@ -40,7 +43,7 @@ def _excess(layout: Layout) -> tuple[Floats, Floats]:
 
 
 def _severity(cut: Cut, over: float) -> Severity:
-    if over > OFF_LOAF_MM.value:
+    if over > OFF_LOAF_MM:
         return "stop"
     return "warn" if cut.kind == "expansion" else "note"
 

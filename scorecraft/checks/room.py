@@ -14,6 +14,7 @@ from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.known import Known
 from scorecraft.cuts import Cut, Layout
+from scorecraft.limits import OPENING_PANELS_ROUGH
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
@@ -25,7 +26,6 @@ from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,
     DEPTH_STEP_MM,
     EXPANSION_BLADE_DEG,
-    OPENING_PANELS_ROUGH,
     RIM_MARGIN_MM,
     ROOM_ENOUGH,
 )
@@ -103,7 +103,7 @@ def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
         cure = next((each for each in alike if no_graver(before, run(each.layout))), None)
         if cure is not None:
             lines = [cut.line for cut in cure.layout.cuts]
-            coarse = max(COARSE_MM, panel_for(lines, OPENING_PANELS_ROUGH.value))
+            coarse = max(COARSE_MM, panel_for(lines, OPENING_PANELS_ROUGH))
             opened = predict(cure.layout, skin, panel_mm=coarse)
             if room_of(opened, layout.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE:
                 return cure

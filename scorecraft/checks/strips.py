@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecraft.arrays import Floats, Ints
-from scorecraft.checks.alongside import Alongside, alongside
+from scorecraft.checks.alongside import STRIP_RUN_MM, STRIP_RUN_SHARE, Alongside, alongside
 from scorecraft.checks.changes import no_deeper, parted, way_to
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.neighbours import unseen
@@ -18,14 +18,13 @@ from scorecraft.practice import (
     SHALLOW_MM,
     STRIP_PARALLEL_DEG,
     STRIP_PER_DEPTH,
-    STRIP_RUN_MM,
-    STRIP_RUN_SHARE,
-    STRIP_SLENDER,
     STRIP_STOP_SHARE,
     STRIP_WARN_SHARE,
     THINNEST_STRIP_MM,
 )
 
+STRIP_SLENDER = 1.5
+"""A strip is at least this many times as long as wide."""
 NARROW = 0.1
 """Share of a strip that may be narrower than the width it is told by."""
 
@@ -96,10 +95,8 @@ def _measured(near: Alongside, reach: Floats) -> Iterator[Strip]:
     apart_mm = -_narrow(-lacking, pair, first, count)
     middle = spots.point[here[first + count // 2]]
     length = np.bincount(spots.cut, weights=spots.step)
-    least = np.minimum(
-        STRIP_RUN_MM.value, STRIP_RUN_SHARE.value * np.minimum(*length[[one, other]])
-    )
-    for i in np.flatnonzero(run >= np.maximum(least, STRIP_SLENDER.value * narrow)):
+    least = np.minimum(STRIP_RUN_MM, STRIP_RUN_SHARE * np.minimum(*length[[one, other]]))
+    for i in np.flatnonzero(run >= np.maximum(least, STRIP_SLENDER * narrow)):
         yield Strip(
             int(one[i]),
             int(other[i]),

@@ -10,21 +10,14 @@ from collections.abc import Iterator
 import numpy as np
 
 from scorecraft.arrays import Ints
-from scorecraft.checks.alongside import Alongside, alongside
+from scorecraft.checks.alongside import STRIP_RUN_MM, STRIP_RUN_SHARE, Alongside, alongside
 from scorecraft.checks.changes import no_flatter, parted
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.telling import half_up, likewise, size, told_once
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
-from scorecraft.practice import (
-    DEEP_MM,
-    SLANTED_DEG,
-    STRIP_RUN_MM,
-    STRIP_RUN_SHARE,
-    UNDERCUT_CLEAR_MM,
-    UNDERCUT_PARALLEL_DEG,
-)
+from scorecraft.practice import DEEP_MM, SLANTED_DEG, UNDERCUT_CLEAR_MM, UNDERCUT_PARALLEL_DEG
 
 
 def undercut(layout: Layout) -> list[Finding]:
@@ -69,7 +62,7 @@ def _long_enough(near: Alongside, tight: Ints) -> list[Ints]:
     for (a, b), members in pairs.items():
         here = np.unique(near.here[members])
         run = max(float(spots.step[here[spots.cut[here] == c]].sum()) for c in (a, b))
-        if run >= min(STRIP_RUN_MM.value, STRIP_RUN_SHARE.value * min(length[a], length[b])):
+        if run >= min(STRIP_RUN_MM, STRIP_RUN_SHARE * min(length[a], length[b])):
             kept.append(np.array(members, dtype=np.intp))
     return kept
 

@@ -19,6 +19,7 @@ COMMANDS = {
     "list": "list the shipped patterns",
     "new": "start a pattern of your own",
     "words": "explain the words of the pattern language",
+    "rules": "the rules of thumb it goes by, with their sources",
 }
 """Every command, with its help: a print in its row, any other in the module of its name."""
 

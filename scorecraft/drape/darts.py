@@ -8,8 +8,11 @@ import shapely
 from scorecraft.arrays import Floats, Ints, Line
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
-from scorecraft.practice import LEAST_PETALS, MOST_PETALS
 
+LEAST_PETALS = 5
+"""A drape has no fewer petals."""
+MOST_PETALS = 36
+"""A drape has no more petals."""
 DEGREES = 360
 FROM = 0.15
 """Darts begin about here, as a part of the reach: cuts nearer to the crown are never split."""
@@ -22,7 +25,7 @@ UNEVEN_COST = 0.5
 
 def widest_petal(rings: Rings, fit_mm: float) -> float | None:
     """Find the widest sector (radians) that fits everywhere to `fit_mm`; None if none does."""
-    for count in range(int(LEAST_PETALS.value), int(MOST_PETALS.value) + 1):
+    for count in range(LEAST_PETALS, MOST_PETALS + 1):
         sector = 2 * np.pi / count
         middles = np.arange(0, 2 * np.pi, np.radians(7.5))
         petals = [Petal(rings, middle - sector / 2, middle + sector / 2) for middle in middles]

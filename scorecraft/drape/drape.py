@@ -7,13 +7,18 @@ import shapely
 
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
-from scorecraft.drape.darts import dart_directions, widest_petal
+from scorecraft.drape.darts import MOST_PETALS, dart_directions, widest_petal
 from scorecraft.drape.fitting import check_can_lie, dart_width, misfit
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
 from scorecraft.errors import UsageError
-from scorecraft.practice import DART_MM, DRAPE_FIT_MM, MOST_PETALS, WHOLE_MIDDLE
 
+DRAPE_FIT_MM = 1.5
+"""An edge of a drape, or all around it, may be longer than the dough by this."""
+DART_MM = 0.5
+"""A narrower dart is not cut: paper gives that much."""
+WHOLE_MIDDLE = 0.1
+"""No dart is cut in this part of the way from crown to rim."""
 STEP_MM = 1.0
 STRAY_MM = 0.01
 CRUMB_MM = 0.05
@@ -63,7 +68,7 @@ def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
     Raises UsageError for a fit that asks for too many darts, and ScorecraftError for a loaf that
     no sheet joined at the crown lies on.
     """
-    fit_mm = DRAPE_FIT_MM.value if fit_mm is None else fit_mm
+    fit_mm = DRAPE_FIT_MM if fit_mm is None else fit_mm
     if not fit_mm > 0:
         raise UsageError(f"paper cannot fit to {fit_mm:g} mm", None, "use 0.5 mm or more")
     rings = Rings(layout.loaf)
@@ -71,7 +76,7 @@ def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
     widest = widest_petal(rings, fit_mm)
     if widest is None:
         hint = f"ask for a wider fit than {fit_mm:g} mm, like --fit 3mm"
-        message = f"a drape of {MOST_PETALS.value:g} petals does not fit to {fit_mm:g} mm"
+        message = f"a drape of {MOST_PETALS:g} petals does not fit to {fit_mm:g} mm"
         raise UsageError(message, None, hint)
     cuts = [cut.line for cut in layout.cuts]
     directions = dart_directions(rings, cuts, widest)
@@ -80,7 +85,7 @@ def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
         Petal(rings, float(start), float(end)) for start, end in zip(directions, ends, strict=True)
     )
     before = (petals[-1], *petals[:-1])
-    least = min(DART_MM.value, fit_mm / len(petals))
+    least = min(DART_MM, fit_mm / len(petals))
     darts = tuple(_dart(left, right, least) for left, right in zip(before, petals, strict=True))
     drawn = [_drawn(petal, cuts, layout.marks.lines) for petal in petals]
     lines = tuple(line for each in drawn for line in each)
@@ -95,7 +100,7 @@ def _dart(left: Petal, right: Petal, least_mm: float) -> Dart:
     """
     theta = right.start
     reach = float(left.rings.loaf.reach(theta))
-    distance = np.linspace(WHOLE_MIDDLE.value * reach, reach, 400)
+    distance = np.linspace(WHOLE_MIDDLE * reach, reach, 400)
     open_ = np.flatnonzero(dart_width(left, right, distance) > least_mm)
     first = float(distance[max(open_[0] - 1, 0)]) if len(open_) else reach
     return Dart(theta, first, left.edge(left.end, first), right.edge(right.start, first))

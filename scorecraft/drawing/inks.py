@@ -8,8 +8,13 @@ from dataclasses import replace
 from typing import Literal
 
 from scorecraft.drawing.picture import Ink
-from scorecraft.practice import DEEP_LINE_MM, SHALLOW_LINE_MM
 
+DEEP_LINE_MM = 6.0
+"""A cut this deep or deeper is drawn as a bold line."""
+SHALLOW_LINE_MM = 3.0
+"""A cut shallower than this is drawn as a dashed line."""
+NUMBER_CLEAR_MM = 1.3
+"""A number on the plan keeps so far from every line."""
 Band = Literal["deep", "medium", "shallow"]
 
 CUT_INKS: dict[Band, Ink] = {
@@ -30,9 +35,9 @@ LEAST_DASHES = 3
 
 def band(depth_mm: float) -> Band:
     """Tell which of the three line styles a cut of this depth (mm) is drawn in."""
-    if depth_mm >= DEEP_LINE_MM.value:
+    if depth_mm >= DEEP_LINE_MM:
         return "deep"
-    return "medium" if depth_mm >= SHALLOW_LINE_MM.value else "shallow"
+    return "medium" if depth_mm >= SHALLOW_LINE_MM else "shallow"
 
 
 def cut_ink(depth_mm: float, length_mm: float) -> Ink:
@@ -48,7 +53,7 @@ def cut_ink(depth_mm: float, length_mm: float) -> Ink:
 
 def band_words(which: Band) -> str:
     """Say in words which depths a line style stands for."""
-    deep, shallow = DEEP_LINE_MM.value, SHALLOW_LINE_MM.value
+    deep, shallow = DEEP_LINE_MM, SHALLOW_LINE_MM
     return {
         "deep": f"{deep:g} mm deep or more",
         "medium": f"{shallow:g} to {deep:g} mm deep",

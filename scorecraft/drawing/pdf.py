@@ -20,8 +20,10 @@ from scorecraft.drawing.plain_png import plain_png
 from scorecraft.drawing.svg import number, svg
 from scorecraft.drawing.text import cleaned
 from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.practice import LARGEST_PAGE_MM, PNG_DPI
+from scorecraft.practice import LARGEST_PAGE_MM
 
+PNG_DPI = 200.0
+"""Resolution of a picture where none is asked for."""
 MADE = datetime(2000, 1, 1, tzinfo=UTC)
 """The date in every file: the same drawing makes the same bytes."""
 POINT_MM = 25.4 / 72
@@ -43,7 +45,7 @@ def pdf(pictures: Sequence[Picture], title: str) -> bytes:
     return _unscaled(data, pictures)
 
 
-def png(picture: Picture, dpi: float = PNG_DPI.value) -> bytes:
+def png(picture: Picture, dpi: float = PNG_DPI) -> bytes:
     """Write a picture as PNG on white, with its resolution inside.
 
     Raises UsageError for too large a picture.

@@ -24,7 +24,7 @@ from scorecraft.expand.marks import marks_of
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.walk import Walk
 from scorecraft.language.tree import Pattern, Statement
-from scorecraft.practice import MOST_PROBLEMS
+from scorecraft.limits import MOST_PROBLEMS
 from scorecraft.units import Quantity
 
 T = TypeVar("T")
@@ -71,7 +71,7 @@ def expand(
     marks = marks_of(pattern, scope, problems)
     problems += walk.problems.values()
     if problems:
-        unique = list(dict.fromkeys(problems))[: int(MOST_PROBLEMS.value)]
+        unique = list(dict.fromkeys(problems))[:MOST_PROBLEMS]
         raise PatternError(sorted(unique, key=lambda p: p.place or Place("", 0, 0)), text)
     titles = texts(pattern, "title")
     return Layout(

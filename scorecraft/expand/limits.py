@@ -7,18 +7,23 @@ import numpy as np
 from scorecraft.arrays import Flags, Floats, Line
 from scorecraft.errors import ScorecraftError
 from scorecraft.expand.frame import Frame
-from scorecraft.practice import (
-    FARTHEST_MM,
-    MOST_CUT_MM,
-    MOST_CUTS,
-    MOST_LEVELS,
-    MOST_POINTS,
-    MOST_STEPS,
-    SCALE_LIMITS,
-    SHORTEST_STROKE_MM,
-    Rule,
-)
 
+MOST_CUTS = 20_000
+"""The most cuts a pattern may expand to."""
+MOST_LEVELS = 150
+"""The deepest nesting of blocks, counted through rules."""
+MOST_STEPS = 100_000
+"""The most statements one run may execute."""
+MOST_POINTS = 500_000
+"""The most points one run may draw."""
+MOST_CUT_MM = 1e6
+"""The greatest length of all cuts together: a kilometre."""
+FARTHEST_MM = 10_000
+"""How far from the crown a cut may reach."""
+SCALE_LIMITS = (1e-9, 1e6)
+"""The least and the greatest scale of a frame within frames."""
+SHORTEST_STROKE_MM = 0.1
+"""No blade makes a shorter stroke: it is dropped."""
 FEWER = "fewer copies, or a shallower recursion"
 
 
@@ -39,12 +44,12 @@ class Budget:
     def step(self) -> None:
         """Run one more statement."""
         self.steps += 1
-        spent(self.steps, MOST_STEPS)
+        spent(self.steps, MOST_STEPS, "statements")
 
     def enter(self) -> None:
         """Go into a block."""
         self.levels += 1
-        spent(self.levels, MOST_LEVELS)
+        spent(self.levels, MOST_LEVELS, "levels of blocks in one another")
 
     def leave(self) -> None:
         """Come out of a block."""
@@ -53,41 +58,39 @@ class Budget:
     def draw(self, points: int) -> None:
         """Draw so many points, kept or not."""
         self.points += points
-        spent(self.points, MOST_POINTS)
+        spent(self.points, MOST_POINTS, "points")
 
     def keep(self, cuts: int, length_mm: float) -> None:
         """Keep so many cuts."""
         self.cuts += cuts
         self.length_mm += length_mm
-        spent(self.cuts, MOST_CUTS)
-        spent(self.length_mm, MOST_CUT_MM)
+        spent(self.cuts, MOST_CUTS, "cuts")
+        spent(self.length_mm, MOST_CUT_MM, "mm of cuts")
 
 
-def spent(used: float, limit: Rule) -> None:
+def spent(used: float, limit: float, what: str) -> None:
     """Raise SpentError where more is used than a limit allows."""
-    if used > limit.value:
-        what = "mm of cuts" if limit is MOST_CUT_MM else limit.unit
-        what = "levels of blocks in one another" if limit is MOST_LEVELS else what
-        raise SpentError(f"more than {limit.value:,.0f} {what}", None, FEWER)
+    if used > limit:
+        raise SpentError(f"more than {limit:,.0f} {what}", None, FEWER)
 
 
 def check_frame(frame: Frame) -> None:
     """Raise SpentError for a frame too far from the loaf, or drawn too large or small."""
-    if not np.abs(frame.origin).max() <= FARTHEST_MM.value:
-        limit = f"at most {FARTHEST_MM.value:,.0f} mm"
+    if not np.abs(frame.origin).max() <= FARTHEST_MM:
+        limit = f"at most {FARTHEST_MM:,.0f} mm"
         raise SpentError("a copy stands too far from the crown", None, limit)
     scale = float(np.hypot(*frame.axes[:, 1]))
     least, most = SCALE_LIMITS
-    if not least.value <= scale <= most.value:
-        says = "small" if scale < least.value else "large"
-        limit = f"scales multiply: at least {least.value:g}, at most {most.value:,.0f}"
+    if not least <= scale <= most:
+        says = "small" if scale < least else "large"
+        limit = f"scales multiply: at least {least:g}, at most {most:,.0f}"
         raise SpentError(f"a copy is drawn too {says}", None, limit)
 
 
 def check_near(lines: Sequence[Line]) -> None:
     """Raise SpentError for lines that reach too far from the crown."""
-    if lines and not np.abs(np.concatenate(lines)).max() <= FARTHEST_MM.value:
-        limit = f"at most {FARTHEST_MM.value:,.0f} mm"
+    if lines and not np.abs(np.concatenate(lines)).max() <= FARTHEST_MM:
+        limit = f"at most {FARTHEST_MM:,.0f} mm"
         raise SpentError("this reaches too far from the crown", None, limit)
 
 
@@ -102,4 +105,4 @@ def lengths_mm(lines: Sequence[Line]) -> Floats:
 
 def long_enough(lengths: Floats) -> Flags:
     """Tell which strokes a blade can make; lengths (N,) in mm."""
-    return lengths >= SHORTEST_STROKE_MM.value
+    return lengths >= SHORTEST_STROKE_MM

@@ -14,7 +14,9 @@ from scorecraft.expand.scope import Scope
 from scorecraft.language.tree import Pattern
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import MOST_MARKS
+
+MOST_MARKS = 1_000
+"""The most string lines of one pattern."""
 
 
 def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
@@ -30,8 +32,8 @@ def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
         except ScorecraftError as error:
             problems.append(Problem(error.message, error.place or statement.place, error.hint))
             continue
-        if len(lines) + values["count"] > MOST_MARKS.value:
-            limit = f"at most {MOST_MARKS.value:,.0f} in one pattern"
+        if len(lines) + values["count"] > MOST_MARKS:
+            limit = f"at most {MOST_MARKS:,.0f} in one pattern"
             problems.append(Problem("too many string lines", statement.place, limit))
             break
         lines += {"spokes": spokes, "ring": ring, "lines": parallels}[values["what"]](

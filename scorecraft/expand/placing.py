@@ -11,15 +11,16 @@ from scorecraft import regions
 from scorecraft.arrays import Line
 from scorecraft.errors import ScorecraftError
 from scorecraft.expand.frame import Frame
+from scorecraft.expand.limits import FARTHEST_MM
 from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Scope, Wander
-from scorecraft.practice import FARTHEST_MM, GRID_MARGIN_MM
+from scorecraft.limits import GRID_MARGIN_MM
 
 Reader = Callable[[Scope], Values]
 """Reads the statement's values as they are in a scope (a share depends on where it stands)."""
 
 Placer = Callable[[Reader, Scope], Iterator[Scope]]
-FAR_MM = 2 * FARTHEST_MM.value
+FAR_MM = 2 * FARTHEST_MM
 
 
 def at(read: Reader, scope: Scope) -> Iterator[Scope]:
@@ -93,7 +94,7 @@ def grid(read: Reader, scope: Scope) -> Iterator[Scope]:
     values = read(scope)
     region = values["within"]
     if region is None:
-        region = regions.whole(scope.loaf, margin=GRID_MARGIN_MM.value)
+        region = regions.whole(scope.loaf, margin=GRID_MARGIN_MM)
     frame = scope.frame.turned(values["turn"])
     places = lattice(values, frame, region)
     inside = shapely.contains_xy(region, *frame.place(places).T) if len(places) else []

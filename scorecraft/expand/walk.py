@@ -35,14 +35,16 @@ from scorecraft.language.tree import (
     as_region,
 )
 from scorecraft.language.words import ATTRIBUTES, WORDS, Word
-from scorecraft.practice import CRUMB_MM, MOST_COPIES, MOST_NESTING, MOST_PROBLEMS
+from scorecraft.limits import CRUMB_MM, MOST_NESTING, MOST_PROBLEMS
 from scorecraft.textures import fill
 
+MOST_COPIES = 2_000
+"""The most copies one placing may make."""
 HEADER = ("title", "note", "loaf", "bake", "bench", "knob", "marks", "define")
 
 
 class Walk:
-    """Runs statements and collects cuts and problems, within the limits of practice.py."""
+    """Runs statements and collects cuts and problems, within the limits of a run."""
 
     def __init__(self, rules: Mapping[str, Statement], drawings: Drawings) -> None:
         self.rules = rules
@@ -81,7 +83,7 @@ class Walk:
         Raises EnoughError when there are too many.
         """
         self.problems.setdefault((problem.place, problem.message), problem)
-        if len(self.problems) >= MOST_PROBLEMS.value:
+        if len(self.problems) >= MOST_PROBLEMS:
             raise EnoughError
 
     def enough(self, place: Place, message: str, hint: str = FEWER) -> None:
@@ -148,20 +150,20 @@ class Walk:
 
     def limit_copies(self, statement: Statement, values: Values) -> None:
         """Refuse a placing of too many copies; raises ScorecraftError."""
-        if values.get("count", 0) <= MOST_COPIES.value:
+        if values.get("count", 0) <= MOST_COPIES:
             return
         argument = statement.get("count")
         message = f"{values['count']:,} copies are too many"
-        hint = f"at most {MOST_COPIES.value:,.0f} in one placing"
+        hint = f"at most {MOST_COPIES:,.0f} in one placing"
         raise ScorecraftError(message, argument.place if argument else statement.place, hint)
 
     def rule(self, statement: Statement, scope: Scope) -> None:
         """Run a rule's block with the values given to it; all it draws is one figure."""
         rule = self.rules[statement.word]
-        if len(scope.rules) >= MOST_NESTING.value:
+        if len(scope.rules) >= MOST_NESTING:
             self.enough(
                 statement.place,
-                f'the rule "{statement.word}" uses itself more than {MOST_NESTING.value:.0f} deep '
+                f'the rule "{statement.word}" uses itself more than {MOST_NESTING:.0f} deep '
                 f"(it is defined in line {rule.place.line}); does it end with a when?",
             )
         inner = self.inheriting(statement, scope)
@@ -219,7 +221,7 @@ class Walk:
         """Clip lines to the scope's region and keep them as cuts."""
         self.budget.draw(sum(len(line) for line in lines))
         if scope.region is not None and lines:
-            clipped = regions.clip(lines, scope.region, shortest=CRUMB_MM.value)
+            clipped = regions.clip(lines, scope.region, shortest=CRUMB_MM)
             if clipped.dropped:
                 self.crumbs[statement.place] = self.crumbs.get(statement.place, 0) + clipped.dropped
             lines, parts = list(clipped.lines), [parts[i] for i in clipped.source]

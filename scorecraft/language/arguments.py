@@ -3,7 +3,7 @@
 from collections.abc import Container, Mapping, Sequence
 
 from scorecraft.errors import Place, Problem
-from scorecraft.language.expressions import LineError, TokenReader
+from scorecraft.language.expressions import MOST_OPERATIONS, LineError, TokenReader
 from scorecraft.language.kinds import DIMENSIONS, check_literal
 from scorecraft.language.tokens import Report, Token
 from scorecraft.language.tree import (
@@ -19,7 +19,6 @@ from scorecraft.language.tree import (
     Value,
 )
 from scorecraft.language.words import ATTRIBUTES, FUNCTIONS, WORDS, Key, Word, keys_of, nearest
-from scorecraft.practice import MOST_OPERATIONS
 from scorecraft.units import SPELLINGS, UNITS
 
 SORTS = {"region": "region", "texture": "texture", "path": "motif"}
@@ -194,8 +193,8 @@ class LineReader(TokenReader):
         joined = 0
         while (token := self.peek()) is not None and token.text in ("and", "less"):
             joined += 1
-            if joined > MOST_OPERATIONS.value:
-                limit = f"at most {MOST_OPERATIONS.value:.0f} joined"
+            if joined > MOST_OPERATIONS:
+                limit = f"at most {MOST_OPERATIONS:.0f} joined"
                 raise self.fail("a region of too many parts", limit)
             self.at += 1
             left = Join(token.text, left, self.figure("region", until), token.place)

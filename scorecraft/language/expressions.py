@@ -16,7 +16,10 @@ from scorecraft.language.tree import (
     Unary,
 )
 from scorecraft.language.words import FUNCTIONS, nearest
-from scorecraft.practice import MOST_NESTING, MOST_OPERATIONS
+from scorecraft.limits import MOST_NESTING
+
+MOST_OPERATIONS = 100
+"""The most operations of one expression."""
 
 
 class LineError(Exception):
@@ -83,8 +86,8 @@ class TokenReader:
             if own < rank or token.text == "not":
                 break
             self.operations += 1
-            if self.operations > MOST_OPERATIONS.value:
-                limit = f"at most {MOST_OPERATIONS.value:.0f} operations"
+            if self.operations > MOST_OPERATIONS:
+                limit = f"at most {MOST_OPERATIONS:.0f} operations"
                 raise self.fail("an expression too long", limit)
             self.at += 1
             left = Binary(token.text, left, self.expression(own + 1), token.place)
@@ -101,8 +104,8 @@ class TokenReader:
         Raises LineError beyond it.
         """
         self.depth += 1
-        if self.depth > MOST_NESTING.value:
-            raise self.fail(message, f"at most {MOST_NESTING.value:.0f} levels")
+        if self.depth > MOST_NESTING:
+            raise self.fail(message, f"at most {MOST_NESTING:.0f} levels")
 
     def operand(self) -> Expression:
         """Read a sign or `not` with what follows, or a single value.

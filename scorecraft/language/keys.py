@@ -4,8 +4,12 @@ from dataclasses import dataclass
 from math import radians
 from typing import Literal
 
-from scorecraft.practice import LARGEST_SIZE_MM, LARGEST_TURN_DEG, Rule
+from scorecraft.practice import Rule
 
+LARGEST_SIZE_MM = 10_000
+"""The greatest length a pattern may ask for."""
+LARGEST_TURN_DEG = 36_000
+"""The greatest angle a pattern may ask for."""
 KeyKind = Literal[
     "length", "size", "angle", "number", "count", "flag", "choice", "text", "mass", "temperature",
     "any", "new name", "condition", "pair", "points", "region", "texture", "path",
@@ -67,17 +71,17 @@ class Word:
 
 def length(name: str, default: str = "", help: str = "", least: float | None = None) -> Key:
     """Make a key that takes a length or a share of the reach."""
-    return Key(name, "length", default, help, not default, least, LARGEST_SIZE_MM.value)
+    return Key(name, "length", default, help, not default, least, LARGEST_SIZE_MM)
 
 
 def size(name: str, default: str = "", help: str = "") -> Key:
     """Make a key that takes a length, but no share."""
-    return Key(name, "size", default, help, most=LARGEST_SIZE_MM.value)
+    return Key(name, "size", default, help, most=LARGEST_SIZE_MM)
 
 
 def angle(name: str, default: str, help: str = "", param: str = "") -> Key:
     """Make a key that takes an angle."""
-    most = radians(LARGEST_TURN_DEG.value)
+    most = radians(LARGEST_TURN_DEG)
     return Key(name, "angle", default, help, not default, -most, most, param=param)
 
 
@@ -111,4 +115,4 @@ def share(rule: Rule) -> str:
     return f"{100 * rule.value:g}%"
 
 
-FREE = -LARGEST_SIZE_MM.value  # the `least` of a place on the sheet, which may be negative
+FREE = -LARGEST_SIZE_MM  # the `least` of a place on the sheet, which may be negative

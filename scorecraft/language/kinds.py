@@ -3,9 +3,10 @@
 from scorecraft.errors import Place, Problem
 from scorecraft.language.tree import Broken, Measure, Name, Points, Text, Value
 from scorecraft.language.words import Key, nearest
-from scorecraft.practice import LARGEST_SHARE
 from scorecraft.units import ANGLE, LENGTH, MASS, NUMBER, TEMPERATURE, Quantity, in_unit, quantity
 
+LARGEST_SHARE = 10.0
+"""The greatest share a length may be of the reach."""
 DIMENSIONS = {
     "length": LENGTH, "size": LENGTH, "angle": ANGLE, "number": NUMBER, "count": NUMBER,
     "mass": MASS, "temperature": TEMPERATURE,
@@ -92,8 +93,8 @@ def check_share(key: Key, found: Quantity, place: Place) -> Problem | None:
         return Problem(f'"{key.name}" cannot be negative', place, "give a size above zero")
     if found.value == 0 and key.least is None:
         return Problem(f'"{key.name}" cannot be zero', place, "give a size above zero")
-    if abs(found.value) > LARGEST_SHARE.value:
-        limit = f"give {LARGEST_SHARE.value:.0%} or less"
+    if abs(found.value) > LARGEST_SHARE:
+        limit = f"give {LARGEST_SHARE:.0%} or less"
         return Problem(f'"{key.name}" is too large', place, limit)
     return None
 

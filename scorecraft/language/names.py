@@ -18,8 +18,9 @@ from scorecraft.language.tree import (
     Value,
 )
 from scorecraft.language.words import AT_HAND, KEYS, WORDS, Key, Word, keys_of, nearest
-from scorecraft.practice import MOST_NAMES
 
+MOST_NAMES = 500
+"""The most names (knob, let, define) of one pattern."""
 KEY_NAMES = {key for keys in KEYS.values() for key in keys}
 
 
@@ -68,8 +69,8 @@ def check_block(
             check_block(statement.body, known | own, rules, report)
             continue
         known |= {new} if new else set()
-        if len(known) > MOST_NAMES.value:
-            limit = f"at most {MOST_NAMES.value:,.0f} in one pattern"
+        if len(known) > MOST_NAMES:
+            limit = f"at most {MOST_NAMES:,.0f} in one pattern"
             report(Problem("too many names", statement.place, limit))
             raise EnoughError
         check_block(statement.body, known, rules, report)

@@ -12,7 +12,7 @@ from scorecraft.language.tokens import Report, SourceLine, source_lines
 from scorecraft.language.tree import Pattern, Statement
 from scorecraft.language.untangle import untangled
 from scorecraft.language.words import WORDS, Key, nearest, starts_statement
-from scorecraft.practice import MOST_BYTES, MOST_NESTING, MOST_PROBLEMS
+from scorecraft.limits import MOST_BYTES, MOST_NESTING, MOST_PROBLEMS
 
 
 def parse(text: str, file: str = "pattern") -> Pattern:
@@ -20,11 +20,11 @@ def parse(text: str, file: str = "pattern") -> Pattern:
 
     Raises PatternError with every problem of the text, in the order of its lines.
     """
-    if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES.value:
-        limit = f"{MOST_BYTES.value:,.0f} bytes"
+    if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES:
+        limit = f"{MOST_BYTES:,.0f} bytes"
         raise PatternError([Problem(f"the pattern is larger than {limit}", Place(file, 1, 1))])
     text = text.removeprefix("\ufeff")
-    problems = Problems(int(MOST_PROBLEMS.value))
+    problems = Problems(MOST_PROBLEMS)
     pattern = Pattern(())
     with suppress(EnoughError):  # the last problem says that there are more
         pattern = read_pattern(text, file, problems)
@@ -135,9 +135,9 @@ class Parser:
             self.report(Problem(f'nothing stands under "{word}"', end, hint, True))
         if not deeper or not (opens or takes):
             return ()
-        if depth + 1 > MOST_NESTING.value:
+        if depth + 1 > MOST_NESTING:
             place = self.lines[self.next].tokens[0].place
-            limit = f"at most {MOST_NESTING.value:.0f} levels of blocks"
+            limit = f"at most {MOST_NESTING:.0f} levels of blocks"
             self.report(Problem("blocks are nested too deeply", place, limit))
             self.skip(line.indent)
             return ()

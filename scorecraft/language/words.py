@@ -1,6 +1,6 @@
 """Every word of the pattern language: the one table that parser, reference and page read.
 
-What is a rule of thumb, default or limit, is taken from `practice`, never written here again.
+Rules of thumb and limits are taken from `practice` and `limits`, never written here again.
 
 A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 """
@@ -23,24 +23,27 @@ from scorecraft.language.keys import (
 )
 from scorecraft.language.keys import Key as Key
 from scorecraft.language.keys import Word as Word
-from scorecraft.practice import (
-    BENCH_TIME_AT_C,
-    BENCH_TIME_AT_WATER,
+from scorecraft.limits import (
     CRUMB_MM,
     GRID_MARGIN_MM,
     LEAST_DOUGH_G,
     LEAST_PROFILE,
-    LEAST_PROOF,
     MOST_DOUGH_G,
     MOST_PROFILE,
     MOST_PROOF,
     MOST_SPRING,
+)
+from scorecraft.practice import (
+    BENCH_TIME_AT_C,
+    BENCH_TIME_AT_WATER,
+    FLATTEST_BLADE_DEG,
+    LEAST_PROOF,
     OVEN_SPRING,
     PROOFED,
     SPREAD,
 )
 
-BLADE_DEG = (5.0, 90.0)  # flatter, a blade would slide over the skin
+BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
 ATTRIBUTES = (
     size("depth", "", "how deep the blade goes in"),
@@ -63,19 +66,19 @@ HEADER = (
           size("length", "", "12 to 6 o'clock, for oval and long"),
           size("height", "", "from bench to crown"),
           Key("dough", "mass", "", "mass of the dough: sizes are estimated from it",
-              False, LEAST_DOUGH_G.value, MOST_DOUGH_G.value),
+              False, LEAST_DOUGH_G, MOST_DOUGH_G),
           Key("proof", "number", "", "under, right, over, or how many times its volume",
-              False, LEAST_PROOF.value, MOST_PROOF.value, tuple(PROOFED)),
+              False, LEAST_PROOF.value, MOST_PROOF, tuple(PROOFED)),
           size("basket", "", "the proofing basket across the top; the long way of an oval one"),
           size("by", "", "the other way across an oval or long basket"),
           size("vessel", "", "inside width of the pot or stone it bakes on"),
           Key("profile", "number", "", "2 is a dome; more is flatter on top",
-              False, LEAST_PROFILE.value, MOST_PROFILE.value),
+              False, LEAST_PROFILE, MOST_PROFILE),
           Key("outline", "text", "", "an SVG file with a rim of your own")),
          ("shape",), example="loaf round width 220mm height 95mm"),
     Word("bake", "header", "how the loaf grows in the oven",
          (number("spring", f"{OVEN_SPRING.value:g}", "baked volume over proofed volume",
-                 1, MOST_SPRING.value),
+                 1, MOST_SPRING),
           number("spread", share(SPREAD), "share of the growth that goes sideways", 0, 1),
           flag("steam", "yes", "steam keeps the skin soft for longer")),
          example="bake spring 1.5 steam yes"),
@@ -200,7 +203,7 @@ REGIONS = (
           length("x", "0mm", "its centre", FREE), length("y", "0mm", "its centre", FREE)),
          example="fill box width 60mm length 60mm with basket size 12mm"),
     Word("whole", "region", "the whole loaf less a margin above the rim",
-         (length("margin", f"{GRID_MARGIN_MM.value:g}mm", "kept free, measured on the dough", 0),),
+         (length("margin", f"{GRID_MARGIN_MM:g}mm", "kept free, measured on the dough", 0),),
          example="fill whole margin 20mm with circles size 14mm"),
 )  # fmt: skip
 
@@ -260,7 +263,7 @@ MOTIFS = (
          ("file",), example='trace "swallow.svg" width 60mm'),
 )  # fmt: skip
 
-CRUMB = size("shortest", f"{CRUMB_MM.value:g}mm", "shorter scraps at the edge are dropped")
+CRUMB = size("shortest", f"{CRUMB_MM:g}mm", "shorter scraps at the edge are dropped")
 
 TEXTURE_ROWS = (
     ("hatch", "parallel lines", "8mm", "between lines", ()),

@@ -15,14 +15,9 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
+from scorecraft.limits import MOST_SPRING
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import (
-    MOST_SPRING,
-    OVEN_SPRING,
-    SKIN_GIVES_DRY,
-    SKIN_GIVES_WITH_STEAM,
-    SPREAD,
-)
+from scorecraft.practice import OVEN_SPRING, SKIN_GIVES_DRY, SKIN_GIVES_WITH_STEAM, SPREAD
 
 RAYS = 90
 """Rays over which the mean strain is taken."""
@@ -48,8 +43,8 @@ class Bake:
     steam: bool = True
 
     def __post_init__(self) -> None:
-        if not 1.0 <= self.spring <= MOST_SPRING.value:
-            hint = f"use 1 to {MOST_SPRING.value:g}: the baked over the proofed volume"
+        if not 1.0 <= self.spring <= MOST_SPRING:
+            hint = f"use 1 to {MOST_SPRING:g}: the baked over the proofed volume"
             raise UsageError(f"no loaf springs {self.spring:g}-fold", None, hint)
         if not 0.0 <= self.spread <= 1.0:
             raise UsageError("a spread is between 0% (all upward) and 100% (all sideways)")

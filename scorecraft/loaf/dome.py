@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Ints
 from scorecraft.errors import UsageError
+from scorecraft.limits import LARGEST_LOAF_MM, LEAST_PROFILE, MOST_PROFILE, SMALLEST_LOAF_MM
 from scorecraft.loaf.outline import (
     Outline,
     long_outline,
@@ -23,14 +24,7 @@ from scorecraft.loaf.outline import (
     square_outline,
 )
 from scorecraft.loaf.rays import Profile, RayTable, ray_table
-from scorecraft.practice import (
-    FLATNESS,
-    LARGEST_LOAF_MM,
-    LEAST_PROFILE,
-    MOST_PROFILE,
-    RIM_POWER,
-    SMALLEST_LOAF_MM,
-)
+from scorecraft.practice import FLATNESS, RIM_POWER
 
 RAYS = 720
 """Rays over which areas are summed."""
@@ -54,11 +48,11 @@ class Loaf:
         for name in ("width_mm", "length_mm", "height_mm"):
             _check_size(name.removesuffix("_mm"), getattr(self, name))
         for power in self.profile:
-            if not LEAST_PROFILE.value <= power <= MOST_PROFILE.value:
+            if not LEAST_PROFILE <= power <= MOST_PROFILE:
                 raise UsageError(
                     f"no dome has the profile {power:g}",
                     None,
-                    f"use {LEAST_PROFILE.value:g} (a cone) to {MOST_PROFILE.value:g} (a box)",
+                    f"use {LEAST_PROFILE:g} (a cone) to {MOST_PROFILE:g} (a box)",
                 )
 
     @property
@@ -282,7 +276,7 @@ def make_loaf(
 
 
 def _check_size(name: str, size_mm: float) -> None:
-    low, high = SMALLEST_LOAF_MM.value, LARGEST_LOAF_MM.value
+    low, high = SMALLEST_LOAF_MM, LARGEST_LOAF_MM
     if not low <= size_mm <= high:
         hint = f"use {low:g} mm to {high:g} mm"
         raise UsageError(f"no loaf has a {name} of {size_mm:g} mm", None, hint)

@@ -4,19 +4,22 @@ import math
 
 from scorecraft.arrays import Floats
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import NEAR_CROWN_SHARE, NEAR_RIM_SHARE
 from scorecraft.units import turntable_degrees
 
 LOW = "just above the base"
+NEAR_CROWN_SHARE = 0.15
+"""Called 'near the crown' within this share of the reach."""
+NEAR_RIM_SHARE = 0.8
+"""Called `LOW` beyond this share of the reach."""
 
 
 def where(loaf: Loaf, point: Floats) -> str:
     """Say where a sheet point (2,) lies: near the crown, or at an hour of the clock."""
     theta = math.atan2(float(point[1]), float(point[0]))
     share = math.hypot(float(point[0]), float(point[1])) / float(loaf.reach(theta))
-    if share < NEAR_CROWN_SHARE.value:
+    if share < NEAR_CROWN_SHARE:
         return "near the crown"
-    return f"{clock(theta)}, {LOW}" if share > NEAR_RIM_SHARE.value else clock(theta)
+    return f"{clock(theta)}, {LOW}" if share > NEAR_RIM_SHARE else clock(theta)
 
 
 def clock(theta: float) -> str:

@@ -4,18 +4,16 @@ import math
 from dataclasses import dataclass
 
 from scorecraft.errors import UsageError
+from scorecraft.limits import LEAST_DOUGH_G, MOST_DOUGH_G, MOST_PROOF
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.practice import (
     DOUGH_DENSITY,
     HEIGHT_PER_WIDTH,
     HIGHEST_STAND,
-    LEAST_DOUGH_G,
     LEAST_PROOF,
     LENGTH_PER_WIDTH,
     LOAF_PER_BASKET,
     LOWEST_STAND,
-    MOST_DOUGH_G,
-    MOST_PROOF,
     PROOFED,
     SPREADS_FROM_BASKET,
     STANDS,
@@ -116,7 +114,7 @@ def _too_high(across: float, height: float) -> list[tuple[str, str]]:
 
 def _volume(grams: float, proof: str | float) -> tuple[float, list[str]]:
     """Volume (mm3) of so many grams of dough when it is cut, and how it was found."""
-    low, high = LEAST_DOUGH_G.value, MOST_DOUGH_G.value
+    low, high = LEAST_DOUGH_G, MOST_DOUGH_G
     if not low <= grams <= high:
         raise UsageError(f"no loaf has {grams:g} g of dough", None, f"use {low:g} g to {high:g} g")
     times = _proof(proof)
@@ -134,7 +132,7 @@ def _proof(proof: str | float) -> float:
             hint = "it is under, right, over, or how many times the mixed volume"
             raise UsageError(f'"{proof}" is no proof', None, hint)
         return PROOFED[proof].value
-    low, high = LEAST_PROOF.value, MOST_PROOF.value
+    low, high = LEAST_PROOF.value, MOST_PROOF
     if not low <= proof <= high:
         raise UsageError(
             f"no dough proofs to {proof:g} times its volume", None, f"use {low:g} to {high:g}"

@@ -16,8 +16,11 @@ import numpy as np
 from scorecraft.arrays import Floats, Ints
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.opening.system import Solver
-from scorecraft.practice import OPENING_MOST_PRESSED_MB, OPENING_MOST_ROUNDS
 
+OPENING_MOST_PRESSED_MB = 200.0
+"""The most that panels pressed shut may take, beside the equations."""
+OPENING_MOST_ROUNDS = 60
+"""Contact rounds before the opening model gives up, and one a panel."""
 OVERLAP = 1e-9
 """Overlaps below this share of the widest gap are rounding."""
 
@@ -66,7 +69,7 @@ class _Closable:
         if not len(fresh):
             return
         known = np.union1d(self.known, fresh)
-        if BYTES * len(self.free) * len(known) > 1e6 * OPENING_MOST_PRESSED_MB.value:
+        if BYTES * len(self.free) * len(known) > 1e6 * OPENING_MOST_PRESSED_MB:
             hint = "use longer panels, or fewer cuts across the growth"
             raise UsageError("too many cuts are pressed shut for the opening model", None, hint)
         columns = np.empty((len(self.free), len(known)))
@@ -89,7 +92,7 @@ def settle(solver: Solver, sides: Floats, blend: Blend) -> Settled:
     closed: Ints = np.zeros(0, dtype=np.int64)
     seen: set[bytes] = set()
     cautious = False
-    for _ in range(int(OPENING_MOST_ROUNDS.value) + len(sides)):
+    for _ in range(OPENING_MOST_ROUNDS + len(sides)):
         cases, force = state.with_closed(closed)
         weights = blend(cases)
         jumps = cases @ weights

@@ -12,21 +12,23 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.ligament import MOUTH, springs
+from scorecraft.opening.ligament import MOUTH, OPENING_DEEPEST_LIGAMENT, springs
 from scorecraft.opening.load import COMPLIANCE, Load, Strain, forces, load_on
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, settled
 from scorecraft.opening.system import Solver, System, held, system
-from scorecraft.practice import (
-    DEPTH_STEP_MM,
-    OPENING_DEEPEST_LIGAMENT,
-    OPENING_SHALLOWEST_MM,
-    OPENING_WISH_ERROR,
-    OPENING_WISH_MOST_PANELS,
-    OPENING_WISH_ROUNDS,
-    OPENING_WISH_WORK,
-)
+from scorecraft.practice import DEPTH_STEP_MM
 
+OPENING_WISH_ROUNDS = 60
+"""Rounds in which depths for wished openings must be found."""
+OPENING_WISH_ERROR = 0.005
+"""How near an opening comes to the wish before the search ends, as a share of it."""
+OPENING_WISH_MOST_PANELS = 1_500.0
+"""With more panels than this, without a turn, no depths are sought."""
+OPENING_WISH_WORK = 6.0
+"""The work of a search for depths, in solves of 1000 panels: some 3 s on one core."""
+OPENING_SHALLOWEST_MM = 0.1
+"""No wish makes a cut shallower than this."""
 FIRST_TRY = 1 / 3
 """Depth that the search starts from, as a share of the skin."""
 COARSER = 1.6
@@ -87,7 +89,7 @@ class _Search:
         count, turn = len(self.equations.panels), self.equations.turn
         parts = turn.count if turn else 1
         one = (count / 1000) ** 3 / parts**2 * (1 + 3 * len(self.wishes) * parts / count)
-        return max(1, min(int(work / one), int(OPENING_WISH_ROUNDS.value)))
+        return max(1, min(int(work / one), OPENING_WISH_ROUNDS))
 
 
 def to_hand(depth_mm: ArrayLike) -> Floats:
@@ -123,7 +125,7 @@ def depths_for(
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         held = springs(about, skin_mm).normal
-        most_panels = OPENING_WISH_MOST_PANELS.value
+        most_panels = OPENING_WISH_MOST_PANELS
         equations = system(lines, alike, size_mm, held=held, most_panels=most_panels)
         return _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
 
@@ -131,7 +133,7 @@ def depths_for(
     if fixed.all():
         return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
     start = np.where(fixed, depth, FIRST_TRY * skin_mm)
-    work = OPENING_WISH_WORK.value / 2
+    work = OPENING_WISH_WORK / 2
     first = _searched(search_near(start, COARSER * panel_mm), start, most, work)
     return _searched(search_near(first.depth_mm, panel_mm), first.depth_mm, most, work)
 
@@ -154,7 +156,7 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
     wishes = search.wishes
     depth = depth.copy()
     deepest = np.full(len(wishes), search.skin_mm)
-    error, nearly = OPENING_WISH_ERROR.value, OPENING_DEEPEST_LIGAMENT.value * search.skin_mm
+    error, nearly = OPENING_WISH_ERROR, OPENING_DEEPEST_LIGAMENT * search.skin_mm
     tried: list[tuple[float, Floats, Floats]] = []
     for turn in range(search.rounds(work)):
         opening, solver = _opening(search, depth)
@@ -171,7 +173,7 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
         longest = LONGEST_STEP * search.skin_mm * 0.9**turn
         depth[wishes] = np.clip(
             depth[wishes] + np.clip(step, -longest, longest),
-            min(OPENING_SHALLOWEST_MM.value, search.skin_mm),
+            min(OPENING_SHALLOWEST_MM, search.skin_mm),
             deepest,
         )
     _, depth, reached = min(tried, key=lambda each: each[0])
@@ -181,9 +183,9 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
 
 def _settled(depth: Floats, deepest: Floats, missing: Floats) -> bool:
     """Tell whether every wish is met, or its cut as deep or as shallow as can be."""
-    error = OPENING_WISH_ERROR.value
+    error = OPENING_WISH_ERROR
     most = (depth >= deepest) & (missing > 0)
-    least = (depth <= OPENING_SHALLOWEST_MM.value) & (missing < 0)
+    least = (depth <= OPENING_SHALLOWEST_MM) & (missing < 0)
     return bool(((np.abs(missing) <= error) | most | least).all())
 
 
@@ -212,7 +214,7 @@ def _step(
     wishes = search.wishes
     slopes = _slopes(search, opening, solver, depth)
     free = ~((depth[wishes] >= deepest) & (missing > 0))
-    free &= ~((depth[wishes] <= OPENING_SHALLOWEST_MM.value) & (missing < 0))
+    free &= ~((depth[wishes] <= OPENING_SHALLOWEST_MM) & (missing < 0))
     least = LEAST_SLOPE / search.skin_mm
     at = np.arange(len(wishes))
     slopes[at, at] = np.maximum(slopes[at, at], least)

@@ -15,8 +15,9 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
-from scorecraft.practice import OPENING_DEEPEST_LIGAMENT
 
+OPENING_DEEPEST_LIGAMENT = 0.98
+"""A deeper cut that is not through holds no less than one that parts this share of the skin."""
 MOUTH = 4 * 1.4545
 """Mouth opening of an edge notch of depth d in a half plane under tension T is MOUTH T d / E'
 (Tada, Paris & Irwin, The Stress Analysis of Cracks Handbook, 3rd ed. 2000, single edge crack;
@@ -58,7 +59,7 @@ def alpha(xi: ArrayLike) -> Floats:
     `OPENING_DEEPEST_LIGAMENT`, where next to nothing is left to hold.
     """
     depth, table = _alpha_table()
-    clipped = np.clip(np.asarray(xi, dtype=np.float64), 0.0, OPENING_DEEPEST_LIGAMENT.value)
+    clipped = np.clip(np.asarray(xi, dtype=np.float64), 0.0, OPENING_DEEPEST_LIGAMENT)
     # alpha / xi^2 is smooth and finite at 0, so that is what is interpolated
     return clipped**2 * np.interp(clipped, depth, table)
 
@@ -66,7 +67,7 @@ def alpha(xi: ArrayLike) -> Floats:
 @lru_cache(maxsize=1)
 def _alpha_table() -> tuple[Floats, Floats]:
     """Depth shares from 0 to the deepest, and alpha / xi^2 at each (Simpson's rule)."""
-    fine = np.linspace(0.0, OPENING_DEEPEST_LIGAMENT.value, 40_001)
+    fine = np.linspace(0.0, OPENING_DEEPEST_LIGAMENT, 40_001)
     values = pi * fine * tension_shape(fine) ** 2
     step = fine[1]
     pairs = (values[:-2:2] + 4 * values[1:-1:2] + values[2::2]) * step / 3
@@ -84,7 +85,7 @@ def slide_compliance(xi: ArrayLike) -> Floats:
     K_III = T sqrt(2 h tan(pi xi / 2)) (Tada, Paris & Irwin, as `MOUTH`;
     recalled).
     """
-    clipped = np.clip(np.asarray(xi, dtype=np.float64), 0.0, OPENING_DEEPEST_LIGAMENT.value)
+    clipped = np.clip(np.asarray(xi, dtype=np.float64), 0.0, OPENING_DEEPEST_LIGAMENT)
     return -4 / pi * np.log(np.cos(pi * clipped / 2))
 
 

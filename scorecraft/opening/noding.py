@@ -13,8 +13,9 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Line, Shapes
-from scorecraft.practice import OPENING_JOIN
 
+OPENING_JOIN = 0.05
+"""Cuts that come closer than this to one another are taken to meet; in panels."""
 PARALLEL = 1e-9
 """Sine of the angle below which two segments have no crossing point worth computing."""
 
@@ -58,7 +59,7 @@ def noded(lines: Sequence[Line], panel_mm: float) -> list[Noded]:
     bridge, and no panel of that size could see it. Corners that follow one another closer than
     half a panel are cut off, as a smooth bend would be.
     """
-    touch = OPENING_JOIN.value * panel_mm
+    touch = OPENING_JOIN * panel_mm
     lengths = np.array([along_line(line)[-1] for line in lines])
     parts = _segments(lines)
     tree = shapely.STRtree(_as_geometry(parts))

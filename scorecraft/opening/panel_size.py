@@ -7,17 +7,18 @@ import numpy as np
 from scorecraft.arrays import Floats, Line
 from scorecraft.opening.noding import along_line, noded
 from scorecraft.opening.panels import checked, count_of, own_panel
-from scorecraft.practice import (
-    OPENING_COARSEST_PANEL_MM,
-    OPENING_FINEST_PANEL_MM,
-    OPENING_PANELS_AIMED,
-)
 
+OPENING_FINEST_PANEL_MM = 1.0
+"""Finer panels than this change no opening."""
+OPENING_COARSEST_PANEL_MM = 8.0
+"""The longest panels a pattern is cut into, however many cuts it has."""
+OPENING_PANELS_AIMED = 1_950.0
+"""Long patterns are cut into about this many panels, to stay quick."""
 SIZES = 61
 """Sizes tried between the finest and the coarsest, each a few percent longer than the last."""
 
 
-def panel_for(lines: Sequence[Line], aimed: float = OPENING_PANELS_AIMED.value) -> float:
+def panel_for(lines: Sequence[Line], aimed: float = OPENING_PANELS_AIMED) -> float:
     """Choose the length of the panels (mm) for lines (N, 2).
 
     `OPENING_FINEST_PANEL_MM`, or as much longer as it takes to stay near `aimed` panels, up to
@@ -30,7 +31,7 @@ def panel_for(lines: Sequence[Line], aimed: float = OPENING_PANELS_AIMED.value) 
     the mean mouth within 2.5 %.
     """
     if not lines:
-        return OPENING_FINEST_PANEL_MM.value
+        return OPENING_FINEST_PANEL_MM
     lines = [checked(line, k) for k, line in enumerate(lines)]
     bare = [np.array([0.0, along_line(line)[-1]]) for line in lines]
     about = _finest(bare, aimed)
@@ -41,7 +42,7 @@ def _finest(nodes: Sequence[Floats], aimed: float) -> float:
     """Find the shortest panel (mm) that cuts lines with nodes at distances (mm) into few enough."""
     pieces = np.concatenate([np.diff(along) for along in nodes])
     length = np.repeat([along[-1] for along in nodes], [len(along) - 1 for along in nodes])
-    finest, coarsest = OPENING_FINEST_PANEL_MM.value, OPENING_COARSEST_PANEL_MM.value
+    finest, coarsest = OPENING_FINEST_PANEL_MM, OPENING_COARSEST_PANEL_MM
     for panel in np.geomspace(finest, coarsest, SIZES):
         if count_of(pieces, own_panel(length, panel)).sum() <= aimed:
             break

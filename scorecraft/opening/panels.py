@@ -10,13 +10,12 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.noding import ALIKE, Noded, along_line, noded
-from scorecraft.practice import (
-    OPENING_FEWEST_PANELS,
-    OPENING_JOIN,
-    OPENING_LEAST_PANELS,
-)
+from scorecraft.opening.noding import ALIKE, OPENING_JOIN, Noded, along_line, noded
 
+OPENING_LEAST_PANELS = 6.0
+"""The fewest panels a line is cut into; its opening is then good to 3 %."""
+OPENING_FEWEST_PANELS = 3.0
+"""The fewest panels of a line shorter than so many panels."""
 TIP_INSET = 0.2736
 """Share of a panel by which a free tip is drawn in. Panels of constant opening on a straight
 slit open like a slit that is longer by about this share of a panel at each tip; drawing the tips
@@ -172,7 +171,7 @@ def _resampled(
 
 def own_panel(length_mm: Floats, panel_mm: float) -> Floats:
     """Panels (mm) of lines of lengths (mm): short lines get shorter ones, to have a few."""
-    few, least = OPENING_FEWEST_PANELS.value, OPENING_LEAST_PANELS.value
+    few, least = OPENING_FEWEST_PANELS, OPENING_LEAST_PANELS
     return np.minimum(panel_mm, length_mm / np.where(length_mm < few * panel_mm, few, least))
 
 
@@ -214,7 +213,7 @@ def _met(start: Floats, end: Floats, owner: Ints, panel_mm: float) -> tuple[Floa
     both = np.concatenate([start, end])
     points = shapely.points(both)
     tree = shapely.STRtree(points)
-    one, other = tree.query(points, predicate="dwithin", distance=OPENING_JOIN.value * panel_mm)
+    one, other = tree.query(points, predicate="dwithin", distance=OPENING_JOIN * panel_mm)
     place = np.arange(len(both))
     np.minimum.at(place, one, other)
     first, last = np.split(both[place], 2)
@@ -232,7 +231,7 @@ def _twins(start: Floats, end: Floats, panel_mm: float) -> Ints:
     middle, step = (start + end) / 2, end - start
     step = step / np.hypot(step[:, 0], step[:, 1])[:, None]
     tree = shapely.STRtree(shapely.linestrings(np.stack([start, end], axis=1)))
-    near = OPENING_JOIN.value * panel_mm
+    near = OPENING_JOIN * panel_mm
     later, earlier = tree.query(shapely.points(middle), predicate="dwithin", distance=near)
     alike = np.abs(np.einsum("ij,ij->i", step[later], step[earlier])) > ALIKE
     twin = np.arange(len(start))

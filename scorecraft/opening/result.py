@@ -9,8 +9,9 @@ from scorecraft.arrays import Floats, Ints
 from scorecraft.opening.load import Load, tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.tension import tension_of
-from scorecraft.practice import OPENING_STRETCH
 
+OPENING_STRETCH = 0.1
+"""The widest mouth is a mean over this, or half the skin if that is less; a share of the cut."""
 STRETCH_POINTS = 8
 """Parts of a stretch over which a width is averaged."""
 
@@ -66,7 +67,7 @@ class Opening:
         where cuts meet the model has peaks that are narrower, but a thin sheet cannot tell them.
         """
         profiles = [self.profile(line) for line in range(len(self.panels.of_line))]
-        stretch = [min(self.skin_mm / 2, OPENING_STRETCH.value * p.along_mm[-1]) for p in profiles]
+        stretch = [min(self.skin_mm / 2, OPENING_STRETCH * p.along_mm[-1]) for p in profiles]
         return np.array([p.widest_mm(mm) for p, mm in zip(profiles, stretch, strict=True)])
 
     def profile(self, line: int) -> Profile:

@@ -17,20 +17,19 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats
+from scorecraft.limits import CROWN_ZONE, RIM_ZONE
 from scorecraft.loaf.places import LOW, clock, hour
 from scorecraft.opening.load import COMPLIANCE, tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
-from scorecraft.practice import (
-    AT_CROWN,
-    CROWN_ZONE,
-    RIM_ZONE,
-    ROOM_BURSTS,
-    ROOM_CLEAR_MM,
-    ROOM_ENOUGH,
-    ROOM_GRID_MM,
-)
+from scorecraft.practice import ROOM_BURSTS, ROOM_ENOUGH
 
+ROOM_CLEAR_MM = 20.0
+"""Nearer to a cut a high tension makes the cut run on, not the skin burst."""
+ROOM_GRID_MM = 8.0
+"""How closely the skin is looked over for its highest tension."""
+AT_CROWN = 0.1
+"""A place this near is called the crown itself; a share of the reach."""
 Verdict = Literal["enough", "tight", "will burst"]
 
 ALIKE = 1e-6
@@ -135,7 +134,7 @@ def _highest(opening: Opening, rim_mm: Floats) -> tuple[float | None, tuple[floa
 
 def _places(parts: Panels, rim_mm: Floats) -> Floats:
     """Places (N, 2) on a grid over the loaf, as far from the cuts as can be asked."""
-    step = ROOM_GRID_MM.value
+    step = ROOM_GRID_MM
     inside = shapely.Polygon(rim_mm).buffer(-step / 2)
     low, high = np.min(rim_mm, axis=0), np.max(rim_mm, axis=0)
     count = np.ceil((high - low) / step) + 1
@@ -150,7 +149,7 @@ def _places(parts: Panels, rim_mm: Floats) -> Floats:
     cuts = shapely.multilinestrings(np.stack([parts.start, parts.end], axis=1))
     shapely.prepare(cuts)
     points = shapely.points(grid)
-    for clear in (ROOM_CLEAR_MM.value, ROOM_CLEAR_MM.value / 2, 2 * parts.length.max()):
+    for clear in (ROOM_CLEAR_MM, ROOM_CLEAR_MM / 2, 2 * parts.length.max()):
         away = ~shapely.dwithin(cuts, points, clear)
         if away.any():
             break
@@ -165,12 +164,12 @@ def where(point: tuple[float, float], rim_mm: Floats) -> str:
     reach from crown to rim (K, 2) in that direction.
     """
     share = hypot(*point) / _reach(point, rim_mm)
-    if share < AT_CROWN.value:
+    if share < AT_CROWN:
         return "at the crown"
-    if share < CROWN_ZONE.value:
+    if share < CROWN_ZONE:
         height = "near the crown"
     else:
-        height = "half way down the side" if share < RIM_ZONE.value else LOW
+        height = "half way down the side" if share < RIM_ZONE else LOW
     return f"{clock(atan2(point[1], point[0]))}, {height}"
 
 

@@ -15,7 +15,9 @@ from scorecraft.opening.factor import factors
 from scorecraft.opening.kernel import stiffness, strips
 from scorecraft.opening.ligament import Springs
 from scorecraft.opening.panels import Panels, panels
-from scorecraft.practice import OPENING_MOST_PANELS
+
+OPENING_MOST_PANELS = 3_000.0
+"""The most panels without a turn: 576 MB with their factors."""
 
 
 class Solver(Protocol):
@@ -48,7 +50,7 @@ def system(
     turn: int | None = None,
     *,
     held: ArrayLike = 0.0,
-    most_panels: float = OPENING_MOST_PANELS.value,
+    most_panels: float = OPENING_MOST_PANELS,
 ) -> System:
     """Set up the equations of cuts along lines (N, 2); depths only matter for finding a turn.
 

@@ -10,7 +10,9 @@ from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted, depths_for, to_hand
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import sheet_of
-from scorecraft.practice import OPENING_WISH_PANELS
+
+OPENING_WISH_PANELS = 1_000.0
+"""Patterns are cut into about this many panels while depths are sought."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +46,7 @@ def meet(layout: Layout, skin: Skin) -> Met:
             strain=sheet.strain,
             skin_mm=sheet.skin_mm,
             area_mm2=sheet.area_mm2,
-            panel_mm=panel_for(lines, OPENING_WISH_PANELS.value),
+            panel_mm=panel_for(lines, OPENING_WISH_PANELS),
         )
     except ScorecraftError as error:
         return Met(layout, refused=error)

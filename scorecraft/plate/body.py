@@ -8,8 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+from scorecraft.limits import PLATE_EDGE_MM
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import PLATE_EDGE_MM
 
 TAB_MM = (46.0, 30.0)
 """Width of the tab, and how far it stands out of the plate."""
@@ -40,7 +40,7 @@ class Body:
 def blank(loaf: Loaf) -> Body:
     """Make the blank for a loaf: the rim and a border, a tab for the hand, notches to aim by."""
     rim = shapely.Polygon(loaf.outline.points(720))
-    disc = shapely.buffer(rim, PLATE_EDGE_MM.value, quad_segs=64)
+    disc = shapely.buffer(rim, PLATE_EDGE_MM, quad_segs=64)
     beside = loaf.length_mm > TAB_BESIDE * loaf.width_mm
     tab, hole = _tab(disc, beside=beside)
     outer = shapely.union(disc, tab)

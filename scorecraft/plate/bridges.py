@@ -12,8 +12,11 @@ from scorecraft.plate.crossings import Crossings, crossings
 from scorecraft.plate.doubles import pieces
 from scorecraft.plate.islands import Islands, fields, islands
 from scorecraft.plate.slits import Slit
-from scorecraft.practice import BRIDGE_EVERY_MM, LEAST_BRIDGES
 
+BRIDGE_EVERY_MM = 70.0
+"""An island is held once in so much of its edge."""
+LEAST_BRIDGES = 2
+"""An island is held at so many places, if it can be."""
 UNEVEN = 3.0
 """What a bridge costs that stands where its neighbour on the edge should be."""
 SLACK_MM = 0.02
@@ -61,7 +64,7 @@ def bridged(
         if not left:
             break
         if stage == "fields":
-            found, least = fields(body, drawn, left, bridge_mm), BRIDGE_EVERY_MM.value / 2
+            found, least = fields(body, drawn, left, bridge_mm), BRIDGE_EVERY_MM / 2
         else:
             found, least = islands(body, left, web_mm), 0.0
         if len(found.parts) > 1:
@@ -105,7 +108,7 @@ class _Choice:
         Webs that hold it already count, as far as they are as wide as a bridge.
         """
         around = self.found.parts[island].convex_hull.length
-        wanted = max(int(LEAST_BRIDGES.value), ceil(around / BRIDGE_EVERY_MM.value))
+        wanted = max(LEAST_BRIDGES, ceil(around / BRIDGE_EVERY_MM))
         have = [index for index in self.picked if island in self.sides[index]]
         missing = floor(wanted - self.found.held[island] + 0.5) - len(have)
         if not have and not len(self.found.gaps[island]):

@@ -15,9 +15,11 @@ from scorecraft.plate.bridges import Bridge
 from scorecraft.plate.faults import faults
 from scorecraft.plate.sizes import Sizes, checked
 from scorecraft.plate.slits import Slit, slits
-from scorecraft.plate.too_fine import refusal, too_fine
-from scorecraft.practice import BRIDGE_MM, LEAST_KEPT, LEAST_LOST, SLOT_MM, WEB_MM
+from scorecraft.plate.too_fine import LEAST_KEPT, refusal, too_fine
+from scorecraft.practice import BRIDGE_MM, SLOT_MM, WEB_MM
 
+LEAST_LOST = 0.1
+"""So much of a pattern may be left out before slots are narrowed."""
 USUAL = (1.0, 0.84, 0.68, 0.52, 0.4)
 """Parts of the usual slot that are tried, where no width is asked for."""
 
@@ -107,7 +109,7 @@ def _settled(body: Body, wanted: Sequence[Slit], sizes: Sizes, *, strict: bool) 
         names = {kept.name for kept in bad}
         rest = [slit for slit in wanted if slit.name not in names]
         stays = sum(slit.line.length for slit in rest)
-        if not bad or strict or not rest or stays < LEAST_KEPT.value * asked:
+        if not bad or strict or not rest or stays < LEAST_KEPT * asked:
             return Settled(tried, sizes, bad, tuple(left_out), lost)
         left_out += [kept.name for kept in bad]
         wanted, lost = rest, 1.0 - stays / asked
@@ -117,7 +119,7 @@ def _best(tries: Iterable[Settled]) -> Settled:
     """Take the first that comes out well with little left out; else the first that is well."""
     seen: list[Settled] = []
     for each in tries:
-        if not each.bad and each.lost <= LEAST_LOST.value:
+        if not each.bad and each.lost <= LEAST_LOST:
             return each
         seen.append(each)
     well = [each for each in seen if not each.bad]

@@ -3,14 +3,8 @@
 from dataclasses import dataclass
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import (
-    BRIDGE_MM,
-    LEAST_SLOT_MM,
-    LEAST_WEB_MM,
-    MOST_SLOT_MM,
-    SLOT_MM,
-    WEB_MM,
-)
+from scorecraft.limits import MOST_SLOT_MM
+from scorecraft.practice import BRIDGE_MM, LEAST_SLOT_MM, LEAST_WEB_MM, SLOT_MM, WEB_MM
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,9 +18,9 @@ class Sizes:
 
 def checked(sizes: Sizes) -> Sizes:
     """Give the sizes back if they can be cut; raises UsageError with the limit if not."""
-    _within("slot", sizes.slot_mm, LEAST_SLOT_MM.value, MOST_SLOT_MM.value)
-    _within("web", sizes.web_mm, LEAST_WEB_MM.value, MOST_SLOT_MM.value)
-    _within("bridge", sizes.bridge_mm, sizes.web_mm, MOST_SLOT_MM.value)
+    _within("slot", sizes.slot_mm, LEAST_SLOT_MM.value, MOST_SLOT_MM)
+    _within("web", sizes.web_mm, LEAST_WEB_MM.value, MOST_SLOT_MM)
+    _within("bridge", sizes.bridge_mm, sizes.web_mm, MOST_SLOT_MM)
     return sizes
 
 

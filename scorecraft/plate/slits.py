@@ -14,7 +14,13 @@ import shapely
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import UsageError
 from scorecraft.loaf.plan import plan_strings
-from scorecraft.practice import DEEP_SLOT_MM, DEEP_SLOT_WIDER, LIGHT_SLOT_MM
+
+LIGHT_SLOT_MM = 3.0
+"""Cuts no deeper than this have slots of the plain width."""
+DEEP_SLOT_MM = 8.0
+"""Cuts this deep or deeper have the widest slots."""
+DEEP_SLOT_WIDER = 1.4
+"""Slot of a deep cut over that of a light one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,9 +70,9 @@ def _rank(cut: Cut) -> float:
 
 def slot_width(depth_mm: float, slot_mm: float) -> float:
     """Widen a slot (mm) with the depth of its cut, from light cuts to deep ones."""
-    light, deep = LIGHT_SLOT_MM.value, DEEP_SLOT_MM.value
+    light, deep = LIGHT_SLOT_MM, DEEP_SLOT_MM
     share = min(max((depth_mm - light) / (deep - light), 0.0), 1.0)
-    return slot_mm * (1.0 + (DEEP_SLOT_WIDER.value - 1.0) * share)
+    return slot_mm * (1.0 + (DEEP_SLOT_WIDER - 1.0) * share)
 
 
 def chosen(cuts: Sequence[Cut], only: Sequence[str]) -> list[int]:

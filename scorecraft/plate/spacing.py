@@ -15,8 +15,9 @@ from shapely import ops
 
 from scorecraft.plate.doubles import pieces, without_doubles
 from scorecraft.plate.slits import Slit
-from scorecraft.practice import NARROWEST_SLOT
 
+NARROWEST_SLOT = 0.6
+"""A slot may be narrowed to this part of its width to pass by another."""
 JOINED_MM = 0.25
 """Lines that come this close meet."""
 PASSES = 8
@@ -50,7 +51,7 @@ def narrowed(slits: Sequence[Slit], web: float) -> list[Slit]:
     for i, j in _close_pairs(slits, web):
         a, b = slits[i], slits[j]
         share = _Pair(a, b, web, free).share()
-        if NARROWEST_SLOT.value <= share < 1.0:
+        if NARROWEST_SLOT <= share < 1.0:
             for name in (a.name, b.name):
                 shares[name] = min(share, shares.get(name, 1.0))
     return [replace(slit, width_mm=slit.width_mm * shares.get(slit.name, 1.0)) for slit in slits]

@@ -10,8 +10,12 @@ from scorecraft.errors import ScorecraftError
 from scorecraft.loaf.places import clock
 from scorecraft.plate.attempt import Attempt, Kept
 from scorecraft.plate.sizes import Sizes
-from scorecraft.practice import LEAST_CUTS_KEPT, LEAST_KEPT, LEAST_SLOT_MM
+from scorecraft.practice import LEAST_SLOT_MM
 
+LEAST_KEPT = 0.5
+"""A figure that loses more of its slots to webs and bridges is too fine."""
+LEAST_CUTS_KEPT = 0.7
+"""A figure that loses more of its slots altogether is too fine."""
 TRIALS = 6
 
 
@@ -26,7 +30,7 @@ def too_fine(tried: Attempt) -> tuple[Kept, ...]:
 
 
 def _worn(kept: Kept) -> bool:
-    return kept.share < LEAST_KEPT.value or kept.cuts < LEAST_CUTS_KEPT.value
+    return kept.share < LEAST_KEPT or kept.cuts < LEAST_CUTS_KEPT
 
 
 def _loose(tried: Attempt) -> list[shapely.Polygon]:

@@ -15,8 +15,10 @@ import shapely
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_TEXTURE_CELLS
 from scorecraft.regions import clip
+
+MOST_TEXTURE_CELLS = 40_000
+"""The most cells, a texture's size square, that one fill may cover."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +68,7 @@ def _check_size(name: str, bounds: tuple[float, ...], size: float, own: Mapping[
     left, low, right, high = bounds
     width, height = right - left, high - low
     fine = min(size, own.get("gap", size))
-    most = MOST_TEXTURE_CELLS.value / max(own.get("strokes", 1), own.get("rings", 1))
+    most = MOST_TEXTURE_CELLS / max(own.get("strokes", 1), own.get("rings", 1))
     # (width / finest + 1) (height / finest + 1) cells are the most there may be
     around = width + height
     finest = (around + sqrt(around**2 + 4 * (most - 1) * width * height)) / (2 * (most - 1))

@@ -11,12 +11,20 @@ import shapely
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError, quoting
-from scorecraft.practice import LEAST_HOLE_MM2, MOST_HOLE_SHARE, MOST_TRACED_BYTES, TRACED_GAP_MM
 from scorecraft.reading import read_bytes
 from scorecraft.trace.document import Node, read
 from scorecraft.trace.matrix import checked, then, transform, viewport
 from scorecraft.trace.path_data import Ink, subpaths
 from scorecraft.trace.shapes import GROUPS, SHAPES, path_data
+
+MOST_TRACED_BYTES = 2_000_000
+"""The largest SVG file that is traced."""
+LEAST_HOLE_MM2 = 25.0
+"""Smaller closed lines inside a traced rim are specks."""
+MOST_HOLE_SHARE = 0.8
+"""A larger closed line in a rim is the other edge of its line."""
+TRACED_GAP_MM = 0.5
+"""Ends of a traced rim nearer than this meet."""
 
 
 def strokes(path: str | Path) -> list[Line]:
@@ -24,7 +32,7 @@ def strokes(path: str | Path) -> list[Line]:
 
     Raises UsageError, with the file and line, for anything that is not a plain drawing.
     """
-    data = read_bytes(path, int(MOST_TRACED_BYTES.value), "a drawing")
+    data = read_bytes(path, MOST_TRACED_BYTES, "a drawing")
     try:
         root = read(data, str(path))
         lines = _drawn(root, viewport(root), Ink())
@@ -51,7 +59,7 @@ def traced_rim(path: str | Path) -> Line:
     largest = int(np.argmax(areas))
     rim = shapely.Polygon(closed[largest])
     for line, area in zip(closed, areas, strict=True):
-        is_large = LEAST_HOLE_MM2.value < area < MOST_HOLE_SHARE.value * areas[largest]
+        is_large = LEAST_HOLE_MM2 < area < MOST_HOLE_SHARE * areas[largest]
         if is_large and shapely.contains_xy(rim, *line[0]):
             message = f"{path}: a loaf with a hole in it cannot be planned yet"
             hint = "delete what is drawn inside the rim to plan the loaf without its hole"
@@ -61,7 +69,7 @@ def traced_rim(path: str | Path) -> Line:
 
 def _closed(line: Line) -> Line | None:
     """Close a stroke whose ends all but meet; None for an open one."""
-    if len(line) < 4 or np.hypot(*(line[-1] - line[0])) > TRACED_GAP_MM.value:
+    if len(line) < 4 or np.hypot(*(line[-1] - line[0])) > TRACED_GAP_MM:
         return None
     return np.vstack([line[:-1], line[:1]])
 

@@ -8,8 +8,11 @@ from typing import Any
 from xml.etree.ElementTree import ParseError
 
 from scorecraft.errors import Place, UsageError
-from scorecraft.practice import MOST_TRACED_DEPTH, MOST_TRACED_ELEMENTS
 
+MOST_TRACED_ELEMENTS = 20_000
+"""The most elements of a traced file."""
+MOST_TRACED_DEPTH = 40
+"""The deepest nesting of groups in a traced file."""
 SVG = "{http://www.w3.org/2000/svg}"
 DRAWN = {"svg", "g", "a", "path", "line", "polyline", "polygon", "rect", "circle", "ellipse"}
 SILENT = {
@@ -75,9 +78,9 @@ class _Builder:
     def start(self, tag: str, attributes: dict[str, str]) -> None:
         node = Node(_name(tag), dict(attributes), self.here())
         self.count += 1
-        if self.count > MOST_TRACED_ELEMENTS.value:
+        if self.count > MOST_TRACED_ELEMENTS:
             raise UsageError("too many elements", node.place, "simplify the drawing")
-        if len(self.open) >= MOST_TRACED_DEPTH.value:
+        if len(self.open) >= MOST_TRACED_DEPTH:
             raise UsageError("groups are nested too deep", node.place, "ungroup the drawing")
         if not self.open:
             self._begin(node)

@@ -12,10 +12,11 @@ import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_TRANSFORMS
 from scorecraft.trace.document import Node
 from scorecraft.trace.numbers import number_at, numbers_of
 
+MOST_TRANSFORMS = 100
+"""The most steps of one transform in a traced file."""
 MM_PER_PX = 25.4 / 96
 PX = {
     "": 1.0,
@@ -117,7 +118,7 @@ def transform(node: Node) -> Floats:
     if "transform" in node.attributes.get("style", ""):
         raise UsageError("a transform in a style is not read", node.place, "save as plain SVG")
     text = node.attributes.get("transform", "").strip()
-    if text.count("(") > MOST_TRANSFORMS.value:
+    if text.count("(") > MOST_TRANSFORMS:
         raise UsageError("a transform of too many steps", node.place, "save as plain SVG")
     frame, at = _scaling(1, 1), 0
     while at < len(text):

@@ -7,8 +7,8 @@ repeats as often as it can and gives nothing back (`*+`, `++`).
 import re
 from math import isfinite
 
-from scorecraft.practice import LONGEST_NUMBER
-
+LONGEST_NUMBER = 100
+"""The longest number that is read in a drawing, in characters."""
 GAP = re.compile(r"[\s,]*+")
 NUMBER = re.compile(r"[-+]?(?:[0-9]++(?:\.[0-9]*+)?|\.[0-9]++)(?:[eE][-+]?[0-9]++)?")
 
@@ -25,7 +25,7 @@ def number_at(text: str, at: int) -> tuple[float, int] | None:
     None too for a number that is not finite, or longer than any that means something.
     """
     found = NUMBER.match(text, at)
-    if found is None or found.end() - at > LONGEST_NUMBER.value:
+    if found is None or found.end() - at > LONGEST_NUMBER:
         return None
     value = float(found.group())
     return (value, found.end()) if isfinite(value) else None

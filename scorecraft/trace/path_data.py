@@ -10,10 +10,15 @@ import numpy as np
 from scorecraft.arrays import Floats, Line
 from scorecraft.curves import bezier, bezier_steps, without_repeats
 from scorecraft.errors import Place, UsageError
-from scorecraft.practice import LARGEST_DRAWING_MM, MOST_TRACED_POINTS, MOST_TRACED_STEPS
 from scorecraft.trace.elliptic import elliptic_arc
 from scorecraft.trace.numbers import number_at, past_gap
 
+MOST_TRACED_POINTS = 200_000
+"""The most points of a traced drawing."""
+MOST_TRACED_STEPS = 20_000
+"""The most pieces of a traced drawing: lines and curves."""
+LARGEST_DRAWING_MM = 10_000
+"""How far a traced drawing may reach."""
 COUNTS = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
 FARTHEST = 1e12
 """No number of a step may be larger, whatever the map to mm makes of it."""
@@ -33,10 +38,13 @@ class Ink:
         """Draw one more step of so many points; raises UsageError where it is too many."""
         self.points += points
         self.steps += 1
-        for used, most in ((self.points, MOST_TRACED_POINTS), (self.steps, MOST_TRACED_STEPS)):
-            if used > most.value:
-                hint = f"at most {most.value:,.0f}: simplify its paths"
-                raise UsageError(f"the drawing has too many {most.unit}", place, hint)
+        for what, used, most in (
+            ("points", self.points, MOST_TRACED_POINTS),
+            ("lines and curves", self.steps, MOST_TRACED_STEPS),
+        ):
+            if used > most:
+                hint = f"at most {most:,.0f}: simplify its paths"
+                raise UsageError(f"the drawing has too many {what}", place, hint)
 
 
 def subpaths(text: str, frame: Floats, place: Place, ink: Ink) -> list[Line]:
@@ -156,7 +164,7 @@ class _Pen:
         if arc is None:
             self._line(end)
             return
-        if not arc.radius_mm <= LARGEST_DRAWING_MM.value:
+        if not arc.radius_mm <= LARGEST_DRAWING_MM:
             raise self._beyond()
         self.ink.use(arc.steps, self.place)
         self._add(arc.points(), end)
@@ -177,7 +185,7 @@ class _Pen:
     def _mapped(self, points: Line) -> Line:
         """Carry points (N, 2) to mm; refuses those beyond the largest drawing."""
         mapped = points @ self.frame[:, :2].T + self.frame[:, 2]
-        if not np.abs(mapped).max() <= LARGEST_DRAWING_MM.value:
+        if not np.abs(mapped).max() <= LARGEST_DRAWING_MM:
             raise self._beyond()
         return np.asarray(mapped)
 
@@ -187,7 +195,7 @@ class _Pen:
 
     def _beyond(self) -> UsageError:
         return UsageError(
-            f"the drawing reaches beyond {LARGEST_DRAWING_MM.value:,.0f} mm",
+            f"the drawing reaches beyond {LARGEST_DRAWING_MM:,.0f} mm",
             self.place,
             "check its width, height and viewBox",
         )

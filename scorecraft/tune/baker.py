@@ -7,15 +7,15 @@ from pathlib import Path
 from typing import Any
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_BAKER_BYTES, SETTLED_FROM_ROWS, SKIN_LIMITS_MM, SKIN_MM
+from scorecraft.practice import SKIN_MM
 from scorecraft.reading import read_text
-from scorecraft.tune.fit import Fit
+from scorecraft.tune.fit import SETTLED_FROM_ROWS, SKIN_LIMITS_MM, Fit
 
+MOST_BAKER_BYTES = 100_000
+"""The largest baker file that is read."""
 GROWTH_LIMITS = (0.05, 20.0)
 UNSETTLED = "The openings do not settle the skin: the usual one is used."
-TO_SETTLE = (
-    f"measure {SETTLED_FROM_ROWS.value:.0f} openings or more, of light cuts and of deep ones"
-)
+TO_SETTLE = f"measure {SETTLED_FROM_ROWS:.0f} openings or more, of light cuts and of deep ones"
 HINT = "scorecraft tune writes one"
 
 
@@ -93,19 +93,19 @@ def read_baker(path: str | Path) -> Baker:
 
     A file from before `settled` was written says so by few openings, or bounds at the limits.
     """
-    text = read_text(path, int(MOST_BAKER_BYTES.value), "a baker file", HINT)
+    text = read_text(path, MOST_BAKER_BYTES, "a baker file", HINT)
     try:
         values = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise UsageError(f'"{path}" is not a baker file: {error}', None, HINT) from error
     except (ValueError, RecursionError) as error:  # endless digits or brackets
         raise UsageError(f'"{path}" is not a baker file', None, HINT) from error
-    least, most = (rule.value for rule in SKIN_LIMITS_MM)
+    least, most = SKIN_LIMITS_MM
     skin = _number(path, values, "skin_mm", least, most)
     growth = _number(path, {"growth": 1.0, **values}, "growth", *GROWTH_LIMITS)
     low, high = _pair(path, values, "skin_bounds_mm") or (skin, skin)
     openings = int(_number(path, {"openings": 0, **values}, "openings", 0, 1e9))
-    few = 0 < openings < SETTLED_FROM_ROWS.value
+    few = 0 < openings < SETTLED_FROM_ROWS
     settled = values.get("settled", not few and (low == high or least < low < high < most))
     return Baker(
         skin_mm=skin if settled else SKIN_MM.value,

@@ -17,20 +17,26 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecraft.arrays import Floats
-from scorecraft.practice import (
-    ERRORS_KNOWN,
-    GROWTH_SPREAD,
-    LONE_SD_MM,
-    RULER_SD_MM,
-    SETTLED_FROM_CUTS,
-    SETTLED_FROM_ROWS,
-    SETTLED_SHARE,
-    SKIN_LIMITS_MM,
-    SKIN_MM,
-    SKIN_SPREAD,
-    SURE,
-)
+from scorecraft.practice import LONE_SD_MM, SKIN_MM
 
+SKIN_LIMITS_MM = (3.0, 40.0)
+"""The thinnest and the thickest skin that are looked for."""
+RULER_SD_MM = 0.3
+"""A ruler read to a whole mm is off by this (1/sqrt(12), by definition)."""
+SURE = 0.9
+"""How often the stated bounds hold the truth."""
+SKIN_SPREAD = 0.35
+"""The skin of a baker differs from the usual one by this, of its logarithm."""
+GROWTH_SPREAD = 0.2
+"""The growth of a loaf differs from the assumed one by this."""
+ERRORS_KNOWN = 3
+"""What is thought of the errors beforehand counts like so many openings."""
+SETTLED_FROM_ROWS = 4
+"""Fewer openings do not settle the skin."""
+SETTLED_FROM_CUTS = 2
+"""Openings of fewer different cuts do not settle it."""
+SETTLED_SHARE = 0.5
+"""Settled is a skin whose error is at most this share of what is thought before."""
 Widths = Callable[[float], Floats]
 """A model of the bake: skin thickness (mm) to the predicted width (mm) of every cut number."""
 
@@ -78,7 +84,7 @@ class Fit:
 def table(widths: Widths, skins: Floats | None = None) -> tuple[Floats, Floats]:
     """Run a model over skins (K,), by default all that are looked for: skins, widths (K, cuts)."""
     if skins is None:
-        knots = spaced(SKIN_LIMITS_MM[0].value, SKIN_LIMITS_MM[1].value, KNOTS)
+        knots = spaced(*SKIN_LIMITS_MM, KNOTS)
         skins = np.union1d(knots, SKIN_MM.value)
     return skins, np.array([widths(float(skin)) for skin in skins])
 
@@ -94,19 +100,19 @@ def fit(
     rows: Sequence[int],
     measured_mm: Floats,
     *,
-    sure: float = SURE.value,
+    sure: float = SURE,
 ) -> Fit:
     """Fit measured widths (N,) of the cuts at columns `rows` (N,) of a table of widths."""
     fine = np.union1d(spaced(float(skins[0]), float(skins[-1]), FINE), SKIN_MM.value)
     model = _interpolated(skins, widths, fine)[:, list(rows)]
     spread = LONE_SD_MM.value
-    freedom = int(ERRORS_KNOWN.value) + max(len(rows) - 2, 0)
+    freedom = ERRORS_KNOWN + max(len(rows) - 2, 0)
     for _ in range(2):  # the errors are known only once there is a fit
         growth, least = _best_growth(fine, model, measured_mm, spread)
         best = int(np.argmin(least))
         residual = measured_mm - growth[best] * model[best]
-        squares = ERRORS_KNOWN.value * LONE_SD_MM.value**2 + float((residual**2).sum())
-        spread = max(math.sqrt(squares / freedom), RULER_SD_MM.value)
+        squares = ERRORS_KNOWN * LONE_SD_MM.value**2 + float((residual**2).sum())
+        spread = max(math.sqrt(squares / freedom), RULER_SD_MM)
     growth, least = _best_growth(fine, model, measured_mm, spread)
     best, reach = int(np.argmin(least)), two_sided(sure, freedom)
     spare = least.min() + reach**2 - least
@@ -118,7 +124,7 @@ def fit(
 
 
 def fit_closely(
-    widths: Widths, rows: Sequence[int], measured_mm: Floats, *, sure: float = SURE.value
+    widths: Widths, rows: Sequence[int], measured_mm: Floats, *, sure: float = SURE
 ) -> Fit:
     """Fit a model that takes long: run it for a few skins, then where the best and the bounds are.
 
@@ -154,16 +160,17 @@ def _best_growth(
 
     All openings grow in proportion to the growth: for each skin it is a linear regression.
     """
-    known = 1 / GROWTH_SPREAD.value**2
+    known = 1 / GROWTH_SPREAD**2
     growth = (model @ measured_mm / spread**2 + known) / _weight(model, spread)
     off = measured_mm - growth[:, None] * model
+
     squares: Floats = (off**2).sum(axis=1) / spread**2 + known * (growth - 1) ** 2
-    return growth, squares + (np.log(fine / SKIN_MM.value) / SKIN_SPREAD.value) ** 2
+    return growth, squares + (np.log(fine / SKIN_MM.value) / SKIN_SPREAD) ** 2
 
 
 def _weight(model: Floats, spread: float) -> Floats:
     """How much is known about the growth at every skin: 1 over the square of its error."""
-    weight: Floats = (model**2).sum(axis=1) / spread**2 + 1 / GROWTH_SPREAD.value**2
+    weight: Floats = (model**2).sum(axis=1) / spread**2 + 1 / GROWTH_SPREAD**2
     return weight
 
 
@@ -180,8 +187,8 @@ def _settled(skin: Bounds, rows: Sequence[int], reach: float) -> bool:
     if skin.open_below or skin.open_above:
         return False
     spread = math.log(skin.high / skin.low) / (2 * reach)
-    few = len(rows) < SETTLED_FROM_ROWS.value or len(set(rows)) < SETTLED_FROM_CUTS.value
-    return not few and spread <= SETTLED_SHARE.value * SKIN_SPREAD.value
+    few = len(rows) < SETTLED_FROM_ROWS or len(set(rows)) < SETTLED_FROM_CUTS
+    return not few and spread <= SETTLED_SHARE * SKIN_SPREAD
 
 
 def _interpolated(skins: Floats, widths: Floats, fine: Floats) -> Floats:

@@ -16,10 +16,11 @@ from pathlib import Path
 from typing import Any
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_LOG_BYTES
 from scorecraft.reading import read_bytes
 from scorecraft.writing import sync_folder
 
+MOST_LOG_BYTES = 50_000_000
+"""The largest log of bakes that is read."""
 WAIT_S = 20.0
 """How long to wait for another run that is writing."""
 PAUSE_S = 0.02
@@ -57,7 +58,7 @@ def read(path: Path) -> Logged:
     Raises UsageError where there is no log.
     """
     hint = "scorecraft tune --measured adds to it"
-    data = read_bytes(path, int(MOST_LOG_BYTES.value), "a log of bakes", hint)
+    data = read_bytes(path, MOST_LOG_BYTES, "a log of bakes", hint)
     bakes, unreadable = [], []
     for number, line in enumerate(data.removeprefix(BOM_UTF8).split(b"\n"), start=1):
         if not line.strip():

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from scorecraft.errors import PatternError, Place, Problem, UsageError
 from scorecraft.groups import Group
-from scorecraft.practice import MOST_BYTES, MOST_MEASURED, WIDEST_MEASURED_MM
+from scorecraft.limits import MOST_BYTES, MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.reading import read_text
 
 HEADS = ("cut", "name", "number", "no", "no.", "nr", "width", "width mm", "mm", "opening")
@@ -35,7 +35,7 @@ def read_measured(path: Path, told: Sequence[Group]) -> tuple[Measured, ...]:
     stand before the name. More rows of the same cut are more copies of it. Raises PatternError
     with every bad row, UsageError where the file cannot be read or is empty.
     """
-    text = read_text(path, int(MOST_BYTES.value), "a list of openings")
+    text = read_text(path, MOST_BYTES, "a list of openings")
     problems: list[Problem] = []
     rows: list[Measured] = []
     for count, line in enumerate(text.splitlines(), start=1):
@@ -50,8 +50,8 @@ def read_measured(path: Path, told: Sequence[Group]) -> tuple[Measured, ...]:
         raise PatternError(problems, text)
     if not rows:
         raise UsageError(f'"{path}" holds no openings', None, "write a row such as leaf midrib, 9")
-    if len(rows) > MOST_MEASURED.value:
-        message = f'"{path}" holds {len(rows)} openings; {MOST_MEASURED.value:.0f} are enough'
+    if len(rows) > MOST_MEASURED:
+        message = f'"{path}" holds {len(rows)} openings; {MOST_MEASURED:.0f} are enough'
         raise UsageError(message, None, "leave some out")
     return tuple(rows)
 
@@ -130,7 +130,7 @@ def _width(cell: str) -> float:
     if not re.fullmatch(r"[+-]?(?:[0-9]{0,9}\.)?[0-9]{1,20}", number):
         raise UsageError(f'"{cell:.40}" is no width in mm', None, "like 12 or 12.5")
     width = float(number)
-    if not 0 <= width <= WIDEST_MEASURED_MM.value:
-        hint = f"an opening is 0 to {WIDEST_MEASURED_MM.value:.0f} mm"
+    if not 0 <= width <= WIDEST_MEASURED_MM:
+        hint = f"an opening is 0 to {WIDEST_MEASURED_MM:.0f} mm"
         raise UsageError(f"{cell} is no width of a cut", None, hint)
     return width

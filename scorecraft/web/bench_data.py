@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from scorecraft.bench.blade import blade_form
+from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.bench.telling import angle_words, lean_words, mark_words
 from scorecraft.designing import Design
@@ -95,6 +95,7 @@ def strokes_data(design: Design, step: Step) -> list[dict[str, Any]]:
                 "depth_mm": depth,
                 "depths_mm": [rounded(each) for each in pulls[0].depths_mm],
                 "blade_deg": blade,
+                "upright": upright(cut.blade_rad),
                 "blade": blade_form(cut.blade_rad),
                 "tilt_deg": rounded(degrees(pulls[0].tilt_rad)),
                 "lean_deg": rounded(degrees(pulls[0].lean_rad)),

@@ -12,7 +12,7 @@ from scorecraft.editing.head import is_plain
 from scorecraft.groups import Group
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
-from scorecraft.practice import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
+from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
 from scorecraft.report import finding_data, rounded, verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
@@ -106,7 +106,7 @@ def turns(knob: Knob, design: Design) -> bool:
 
 def limits() -> dict[str, dict[str, list[float]]]:
     """Tell what the fields of the forms take, least and most: sizes in mm, shares in percent."""
-    size = [SMALLEST_LOAF_MM.value, LARGEST_LOAF_MM.value]
+    size = [SMALLEST_LOAF_MM, LARGEST_LOAF_MM]
     bake = {key.name: key for key in WORDS["bake"].keys}
     spring, spread = bake["spring"], bake["spread"]
     return {
@@ -115,7 +115,7 @@ def limits() -> dict[str, dict[str, list[float]]]:
             "spring": [spring.least or 0.0, spring.most or 0.0],
             "spread": [100 * (spread.least or 0.0), 100 * (spread.most or 0.0)],
         },
-        "measured": {"width": [0.0, WIDEST_MEASURED_MM.value]},
+        "measured": {"width": [0.0, WIDEST_MEASURED_MM]},
     }
 
 

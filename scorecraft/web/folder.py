@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.limits import MOST_BYTES
 from scorecraft.reading import decoded, read_bytes
-from scorecraft.shelf import SUFFIX, most_bytes
+from scorecraft.shelf import SUFFIX
 from scorecraft.writing import write_whole
 
 MOST_FILES = 500
@@ -74,7 +75,7 @@ class Folder:
     def open(self, name: str) -> Opened:
         """Read a pattern file; raises UsageError where it cannot be read."""
         path = self.file(name)
-        data = read_bytes(path, most_bytes(), "a pattern")
+        data = read_bytes(path, MOST_BYTES, "a pattern")
         return Opened(path.name, decoded(data, path.name), mark_of(data))
 
     def save(self, name: str, text: str, mark: str | None) -> Opened:
@@ -87,7 +88,7 @@ class Folder:
         with self.saving:
             there = None
             if path.exists():
-                there = mark_of(read_bytes(path, most_bytes(), "a pattern"))
+                there = mark_of(read_bytes(path, MOST_BYTES, "a pattern"))
             if there is not None and there != mark:
                 word = "is there already" if mark is None else "was changed by something else"
                 hint = "open it to see, save under another name, or write over it"

@@ -10,7 +10,7 @@ from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.tune_plot import tune_plot
 from scorecraft.errors import Place, UsageError
-from scorecraft.practice import MOST_MEASURED, WIDEST_MEASURED_MM
+from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.report import rounded
 from scorecraft.tune.bake import Tuned, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
@@ -57,7 +57,7 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
     A row tells the key of its cuts, and the mark of the statement they were measured on.
     """
     rows = request.get("rows")
-    if not isinstance(rows, list) or not 0 < len(rows) <= MOST_MEASURED.value:
+    if not isinstance(rows, list) or not 0 < len(rows) <= MOST_MEASURED:
         raise UsageError("there are no openings to compare", None, "measure one cut at least")
     found: list[Measured] = []
     for row in rows:
@@ -69,7 +69,7 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
         if text_of(row, "mark") != design.fingerprints[key]:
             hint = "open the pattern as it was baked, or take its width away"
             raise UsageError(f'"{key}" has changed since it was measured', None, hint)
-        width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM.value)
+        width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM)
         found.append(Measured(key, width, Place("page", len(found) + 1, 1)))
     return tuple(found)
 

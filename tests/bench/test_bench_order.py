@@ -10,14 +10,8 @@ from scorecraft.bench import order
 from scorecraft.bench.bound import lower_bound
 from scorecraft.bench.order import best_route, given_route
 from scorecraft.bench.settings import Setting
-from scorecraft.practice import (
-    CHANGE_DEPTH_S,
-    NEXT_FIGURE_S,
-    TURN_BACK_COST,
-    TURN_DEG_PER_S,
-    TURN_TABLE_S,
-    Rule,
-)
+from scorecraft.bench.steering import TURN_BACK_COST
+from scorecraft.practice import CHANGE_DEPTH_S, NEXT_FIGURE_S, TURN_DEG_PER_S, TURN_TABLE_S
 
 LIGHT, DEEP = (3.0, math.pi / 2), (8.0, math.radians(40))
 
@@ -34,7 +28,7 @@ def cost_of_turn(from_deg, to_deg, way):
     ahead = (way * (to_deg - from_deg)) % 360
     if min(ahead, 360 - ahead) < 1e-4:
         return 0.0
-    degrees = min(ahead, TURN_BACK_COST.value * (360 - ahead))
+    degrees = min(ahead, TURN_BACK_COST * (360 - ahead))
     return TURN_TABLE_S.value + degrees / TURN_DEG_PER_S.value
 
 
@@ -104,7 +98,7 @@ def test_the_bound_is_below_the_best_and_the_search_above_it(seed, monkeypatch):
     passes = [random_settings(random, 9), random_settings(random, 5)]
     best = best_route(passes, 1)
     assert best.proven
-    monkeypatch.setattr(order, "EXACT_ORDER_SETTINGS", Rule(2.0, "", "", ""))
+    monkeypatch.setattr(order, "EXACT_ORDER_SETTINGS", 2)
     searched = best_route(passes, 1)
     assert searched.bound_s <= best.cost_s + 1e-9
     assert best.cost_s <= searched.cost_s + 1e-9 <= 1.1 * best.cost_s + 1e-9

@@ -2,7 +2,6 @@
 
 import math
 import sys
-from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -11,12 +10,17 @@ import shapely
 from scorecraft.checks import run
 from scorecraft.checks.crossings import crossings
 from scorecraft.checks.linework import strings
-from scorecraft.checks.neighbours import by_turns, near_pairs, within
+from scorecraft.checks.neighbours import (
+    MOST_PAIRS,
+    MOST_PAIRS_OF_TWO,
+    by_turns,
+    near_pairs,
+    within,
+)
 from scorecraft.checks.overlaps import overlaps
 from scorecraft.checks.strips import strips
 from scorecraft.checks.undercut import undercut
 from scorecraft.designing import make
-from scorecraft.practice import MOST_COMPARED, MOST_PAIR_POINTS, MOST_PAIRS, MOST_PAIRS_OF_TWO
 
 CROWDS = {
     "leaves": "repeat 60 turn 1deg:\n    leaf 50mm veins 40\n",
@@ -71,12 +75,12 @@ def test_pairs_are_all_there_or_bounded_and_each_once(cut, lay):
         if whole:
             assert len(near.first) == count * (count - 1) / 2
         else:
-            assert MOST_PAIRS_OF_TWO.value <= len(near.first) <= 2 * MOST_PAIRS_OF_TWO.value
+            assert MOST_PAIRS_OF_TWO <= len(near.first) <= 2 * MOST_PAIRS_OF_TWO
 
 
 def test_two_statements_are_bounded_however_many_cuts_are_looked_at_in_one_go(cut, lay):
     layout = lay(*fan(cut, 1000))
-    assert len(near_pairs(layout, strings(layout)).first) == MOST_PAIRS_OF_TWO.value
+    assert len(near_pairs(layout, strings(layout)).first) == MOST_PAIRS_OF_TWO
 
 
 def test_a_single_cut_is_looked_at_first_wherever_it_is_written(cut, lay):
@@ -95,7 +99,7 @@ def test_many_statements_together_are_bounded_too(cut, lay):
     layout = lay(*lines)
     near = near_pairs(layout, strings(layout))
     assert not near.whole
-    assert MOST_PAIRS.value < len(near.first) < 1.5 * MOST_PAIRS.value
+    assert MOST_PAIRS < len(near.first) < 1.5 * MOST_PAIRS
 
 
 def test_near_pairs_are_those_within_the_distance(cut, lay):
@@ -158,15 +162,14 @@ SPIRALS = 'title "Spirals"\nloaf round width 240mm height 90mm\n' + "".join(
 
 
 @pytest.mark.parametrize(
-    ("where", "rule"), [("neighbours", MOST_PAIR_POINTS), ("overlaps", MOST_COMPARED)]
+    ("where", "limit"), [("neighbours", "MOST_PAIR_POINTS"), ("overlaps", "MOST_COMPARED")]
 )
-def test_long_winding_cuts_are_bounded_by_their_points(monkeypatch, where, rule):
+def test_long_winding_cuts_are_bounded_by_their_points(monkeypatch, where, limit):
     """Each is worth hundreds of short ones: what was not looked at is told."""
     layout = make(SPIRALS).layout
     before = overlaps(layout)
     assert not any("not all places" in finding.message for finding in before)
     module = sys.modules[f"scorecraft.checks.{where}"]
-    name = next(name for name, value in vars(module).items() if value is rule)
-    monkeypatch.setattr(module, name, replace(rule, value=5_000))
+    monkeypatch.setattr(module, limit, 5_000)
     found = overlaps(layout)
     assert "not all places were looked at" in found[-1].message

@@ -1,13 +1,12 @@
 import numpy as np
 import pytest
 
-from scorecraft.checks import CHECKS, bounded, run
+from scorecraft.checks import CHECKS, MOST_FINDINGS, bounded, run
 from scorecraft.checks.finding import SEVERITIES, Finding
 from scorecraft.checks.telling import apart, enough, likewise, size, told_once
 from scorecraft.designing import make
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.places import clock, where
-from scorecraft.practice import MOST_FINDINGS
 
 GOOD = """
 title "Leaf crown"
@@ -90,7 +89,7 @@ def test_no_check_tells_more_than_can_be_read():
     lines = "".join(f"slash 180mm turn {3 * k}deg depth 6mm\n" for k in range(60))
     findings = make(f'title "Many"\nloaf round width 240mm height 90mm\n{lines}').checked
     told = [finding for finding in findings if finding.check == "crossings"]
-    assert len(told) == MOST_FINDINGS.value + 1
+    assert len(told) == MOST_FINDINGS + 1
     assert told[-1].message.startswith("1,720 more findings")
     assert [finding.severity for finding in told[:-1]].count("note") == 0
     few = [Finding("rim", "note", "one", "mend it", None)]

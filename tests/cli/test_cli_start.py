@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from scorecraft import __version__, cli, design
+from scorecraft import __version__, cli, design, practice
 from scorecraft.language.words import WORDS
 from scorecraft.shelf import shelf
 
@@ -122,6 +122,23 @@ def test_words_prints_all_words_or_one(run):
     assert leaf.startswith("leaf: ") and "vein_depth" in leaf and "for example:" in leaf
     wrong = run("words", "leef")
     assert wrong.code == 2 and 'did you mean "leaf"?' in wrong.err
+
+
+def test_rules_prints_every_rule_with_its_source_or_those_about_a_word(run):
+    everything = run("rules")
+    assert everything.code == 0
+    said = " ".join(everything.out.split())
+    for subject, rule in practice.table():
+        assert f"{subject}:" in said and " ".join(rule.says.split()) in said
+        assert rule.source and (rule.source == practice.COMMON or rule.source in said)
+    assert len(list(practice.table())) == everything.out.count("\n  ") - everything.out.count(
+        "\n   "
+    )
+    some = run("rules", "steam").out
+    assert "source: that steam delays setting" in some and "slots" not in some
+    assert "12 min" in some and "stencil" not in some
+    wrong = run("rules", "zebra")
+    assert wrong.code == 2 and 'no rule is about "zebra"' in wrong.err
 
 
 DRAWN = [w for w in WORDS.values() if w.group not in ("header", "rule") and w.name != "trace"]

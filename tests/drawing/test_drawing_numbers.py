@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from scorecraft.drawing.guide.numbers import GAP_MM, frame, place_numbers
-from scorecraft.practice import NUMBER_CLEAR_MM
+from scorecraft.drawing.inks import NUMBER_CLEAR_MM
 
 ROOM = shapely.box(0, 0, 100, 100)
 
@@ -20,7 +20,7 @@ def clear_of(number, lines):
 def test_a_number_stands_beside_its_cut_with_a_leader_to_it():
     line = np.array([[20.0, 50.0], [80.0, 50.0]])
     found = place_numbers([("1", [0])], [line], [], ROOM)["1"]
-    assert clear_of(found, [line]) >= NUMBER_CLEAR_MM.value
+    assert clear_of(found, [line]) >= NUMBER_CLEAR_MM
     assert np.hypot(*(np.array(found.at) - [50, 50])) < 10
     start, end = found.leader
     assert start[1] == pytest.approx(50)
@@ -38,7 +38,7 @@ def test_among_random_lines_no_number_lies_over_a_line_or_another_number(seed):
     assert len(found) >= 6
     boxes = [frame(each.text, np.array([each.at]))[0] for each in found.values()]
     for each, box in zip(found.values(), boxes, strict=True):
-        assert clear_of(each, lines) >= NUMBER_CLEAR_MM.value
+        assert clear_of(each, lines) >= NUMBER_CLEAR_MM
         assert ROOM.covers(box)
         assert sum(box.intersects(other) for other in boxes) == 1
 

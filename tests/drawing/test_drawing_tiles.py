@@ -6,6 +6,7 @@ import shapely
 from support.drawing_layouts import make_layout, petals
 
 from scorecraft.drawing.guide.guide import guide_pages
+from scorecraft.drawing.paper.seams import TILE_OVERLAP_MM
 from scorecraft.drawing.paper.sheet import paper
 from scorecraft.drawing.paper.tiles import (
     ink_points,
@@ -17,7 +18,7 @@ from scorecraft.drawing.paper.tiles import (
 from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line, ring, walk, words
 from scorecraft.loaf.dome import make_loaf
-from scorecraft.practice import PRINTER_MARGIN_MM, TILE_OVERLAP_MM
+from scorecraft.practice import PRINTER_MARGIN_MM
 
 EDGE = PRINTER_MARGIN_MM.value
 
@@ -90,7 +91,7 @@ def test_a_cross_lies_on_the_edge_of_the_sheet_on_top_and_inside_the_one_below(b
                 below, on_top = (shapely.box(p.x, p.y, p.right, p.bottom) for p in (one, other))
                 assert on_top.exterior.distance(shapely.Point(x, y)) == pytest.approx(0, abs=1e-9)
                 within = below.exterior.distance(shapely.Point(x, y))
-                assert within == pytest.approx(TILE_OVERLAP_MM.value)
+                assert within == pytest.approx(TILE_OVERLAP_MM)
     assert register_crosses(parts[:1], parts[0]) == []
 
 

@@ -12,16 +12,17 @@ from hypothesis import strategies as st
 from scorecraft.designing import make
 from scorecraft.drawing.guide.guide import drawing_box
 from scorecraft.drawing.guide.plan import guide_plan
+from scorecraft.drawing.paper.seams import TILE_OVERLAP_MM
 from scorecraft.drawing.paper.sheet import PAPERS, paper
 from scorecraft.drawing.paper.tiles import ink_points
 from scorecraft.drawing.paper.windows import FOOT_MM, room_for_drawing, windows
 from scorecraft.drawing.picture import ring
 from scorecraft.errors import UsageError
 from scorecraft.groups import groups
-from scorecraft.practice import PRINTER_MARGIN_MM, TILE_OVERLAP_MM
+from scorecraft.practice import PRINTER_MARGIN_MM
 from scorecraft.shelf import shelf
 
-OVERLAP = TILE_OVERLAP_MM.value
+OVERLAP = TILE_OVERLAP_MM
 
 
 def ellipse(wide, high):

@@ -1,17 +1,17 @@
-"""Rules of thumb stand once: the table of words takes defaults and limits from practice.py."""
+"""Rules and limits stand once: the table of words takes them from practice.py and limits.py."""
 
 import runpy
 from dataclasses import replace
 
 import pytest
 
-from scorecraft import practice
+from scorecraft import limits, practice
 from scorecraft.expand.header import bake_of, head_values
 from scorecraft.language import words
 from scorecraft.language.parse import parse
 from scorecraft.loaf.bake import Bake
 
-TAKEN = [  # a rule, another value for it, and what the table then says
+TAKEN = [  # a rule or limit, another value for it, and what the table then says
     ("OVEN_SPRING", 1.6, "bake", "spring", "default", "1.6"),
     ("MOST_SPRING", 2.5, "bake", "spring", "most", 2.5),
     ("SPREAD", 0.4, "bake", "spread", "default", "40%"),
@@ -30,7 +30,10 @@ TAKEN = [  # a rule, another value for it, and what the table then says
 
 @pytest.mark.parametrize(("rule", "value", "word", "key", "field", "said"), TAKEN)
 def test_the_table_follows_practice(rule, value, word, key, field, said, monkeypatch):
-    monkeypatch.setattr(practice, rule, replace(getattr(practice, rule), value=value))
+    if hasattr(limits, rule):
+        monkeypatch.setattr(limits, rule, value)
+    else:
+        monkeypatch.setattr(practice, rule, replace(getattr(practice, rule), value=value))
     table = runpy.run_path(words.__file__)
     assert getattr(table["WORDS"][word].key(key), field) == said
 

@@ -6,8 +6,7 @@ import pytest
 from scorecraft.errors import UsageError
 from scorecraft.opening import depth as room
 from scorecraft.opening import solve
-from scorecraft.opening.depth import depths_for, to_hand
-from scorecraft.practice import OPENING_WISH_WORK
+from scorecraft.opening.depth import OPENING_WISH_WORK, depths_for, to_hand
 
 AREA = np.pi * 150**2
 GROWTH = {"strain": (0.1, 0.1, 0.0), "area_mm2": AREA, "panel_mm": 3.0}
@@ -162,7 +161,7 @@ def test_a_search_ends_after_the_work_allowed(monkeypatch):
     found = depths_for(lines, [40.0] * 6 + [1.0] * 6, [0.0] * 12, **GROWTH | {"panel_mm": 1.5})
     assert not found.settled
     work = sum((size / 1000) ** 3 for size in sizes)
-    assert 0.5 * OPENING_WISH_WORK.value < work < 1.5 * OPENING_WISH_WORK.value
+    assert 0.5 * OPENING_WISH_WORK < work < 1.5 * OPENING_WISH_WORK
 
 
 def test_more_panels_than_are_searched_are_refused_before_any_is_solved(monkeypatch):

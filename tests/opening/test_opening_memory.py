@@ -1,18 +1,16 @@
 """All that the model holds at once is within what its largest number of panels stands for."""
 
 import tracemalloc
-from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from scorecraft.errors import UsageError
 from scorecraft.opening import contact
-from scorecraft.opening.contact import BYTES
+from scorecraft.opening.contact import BYTES, OPENING_MOST_PRESSED_MB
 from scorecraft.opening.load import load_on
 from scorecraft.opening.solve import opened, solve
-from scorecraft.opening.system import system
-from scorecraft.practice import OPENING_MOST_PANELS, OPENING_MOST_PRESSED_MB
+from scorecraft.opening.system import OPENING_MOST_PANELS, system
 
 EQUATIONS = 64
 """Bytes a squared panel (over the count of turns): the equations and their factors."""
@@ -57,14 +55,12 @@ def test_what_is_held_at_once_is_counted(count, keep):
 
 
 def test_the_limits_together_are_as_promised():
-    most = OPENING_MOST_PANELS.value
-    assert EQUATIONS * most**2 + 1e6 * OPENING_MOST_PRESSED_MB.value + ODD * most <= 800e6
+    most = OPENING_MOST_PANELS
+    assert EQUATIONS * most**2 + 1e6 * OPENING_MOST_PRESSED_MB + ODD * most <= 800e6
 
 
 def test_more_pressed_shut_than_there_is_room_for_is_refused(monkeypatch):
-    monkeypatch.setattr(
-        contact, "OPENING_MOST_PRESSED_MB", replace(OPENING_MOST_PRESSED_MB, value=1.0)
-    )
+    monkeypatch.setattr(contact, "OPENING_MOST_PRESSED_MB", 1.0)
     lines = spokes(1, 60.0)
     with pytest.raises(UsageError, match="pressed shut"):
         solve(lines, 6.0, strain=(0.1, -0.12, 0.0), panel_mm=1.0)

@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from scorecraft import practice
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.opening import Opening, solve
 from scorecraft.opening import solve as solving
 from scorecraft.opening.result import Profile
+from scorecraft.opening.system import OPENING_MOST_PANELS
 
 GROWTH = (0.1, 0.07, 0.02)
 AREA = np.pi * 110**2
@@ -295,4 +295,4 @@ def test_system_that_is_not_positive_is_told_in_words(monkeypatch):
 
 def test_model_says_what_it_is():
     assert "strain" in solving.__doc__
-    assert practice.OPENING_MOST_PANELS.value == 3000
+    assert OPENING_MOST_PANELS == 3000

@@ -3,8 +3,8 @@ import pytest
 import shapely
 from support.plate_layouts import circle, cut, layout
 
+from scorecraft.plate.bridges import BRIDGE_EVERY_MM
 from scorecraft.plate.plate import make_plate
-from scorecraft.practice import BRIDGE_EVERY_MM
 
 
 def measured(plate, bridge):
@@ -20,7 +20,7 @@ def measured(plate, bridge):
 def test_a_ring_is_held_evenly_all_around():
     made = make_plate(layout(circle(60)), bridge_mm=4.0)
     plan_radius = np.hypot(*made.bridges[0].at)
-    wanted = int(np.ceil(2 * np.pi * plan_radius / BRIDGE_EVERY_MM.value))
+    wanted = int(np.ceil(2 * np.pi * plan_radius / BRIDGE_EVERY_MM))
     assert len(made.bridges) == wanted
     angles = np.sort([np.arctan2(*bridge.at[::-1]) for bridge in made.bridges])
     steps = np.diff(np.append(angles, angles[0] + 2 * np.pi))

@@ -11,8 +11,8 @@ import numpy as np
 import pytest
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import LARGEST_DRAWING_MM, MOST_TRACED_POINTS
 from scorecraft.trace import strokes
+from scorecraft.trace.path_data import LARGEST_DRAWING_MM, MOST_TRACED_POINTS
 
 path_data = import_module("scorecraft.trace.path_data")
 HEAD = '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">'
@@ -36,9 +36,9 @@ def bounded(path):
     except UsageError as error:
         assert error.message
         return error.message
-    assert sum(map(len, lines)) <= 2 * MOST_TRACED_POINTS.value
+    assert sum(map(len, lines)) <= 2 * MOST_TRACED_POINTS
     for line in lines:
-        assert np.isfinite(line).all() and np.abs(line).max() <= 2 * LARGEST_DRAWING_MM.value
+        assert np.isfinite(line).all() and np.abs(line).max() <= 2 * LARGEST_DRAWING_MM
     return lines
 
 
@@ -102,7 +102,7 @@ def test_points_are_counted_before_they_are_made(step, drawing, monkeypatch):
     )
     file = drawing(f'<path d="M0 0{step * 30_000}"/>')
     assert "the drawing has too many" in bounded(file)
-    assert sum(kept) <= 2 * MOST_TRACED_POINTS.value
+    assert sum(kept) <= 2 * MOST_TRACED_POINTS
     assert len(made) <= len(kept) + 1
 
 

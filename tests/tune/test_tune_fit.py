@@ -8,15 +8,17 @@ import math
 import numpy as np
 import pytest
 
-from scorecraft.practice import (
+from scorecraft.practice import LONE_SD_MM, SKIN_MM
+from scorecraft.tune.fit import (
     GROWTH_SPREAD,
-    LONE_SD_MM,
     RULER_SD_MM,
     SKIN_LIMITS_MM,
-    SKIN_MM,
     SKIN_SPREAD,
+    fit,
+    fit_closely,
+    spaced,
+    table,
 )
-from scorecraft.tune.fit import fit, fit_closely, spaced, table
 
 DEPTHS = np.array([10.0, 8.0, 6.0, 3.0])
 LENGTHS = np.array([120.0, 70.0, 50.0, 20.0])
@@ -80,8 +82,8 @@ def test_bounds_hold_as_often_as_they_say_and_nothing_is_pulled_aside(sure, rows
     off = []
     for seed in range(TRIALS):
         random = np.random.default_rng([seed, 7])
-        skin = USUAL * math.exp(random.normal(0, SKIN_SPREAD.value))
-        growth = random.normal(1, GROWTH_SPREAD.value)
+        skin = USUAL * math.exp(random.normal(0, SKIN_SPREAD))
+        growth = random.normal(1, GROWTH_SPREAD)
         known = made(skin, rows, LONE_SD_MM.value, seed, growth)
         found = fit(*TABLE, rows, known, sure=sure)
         skins += found.skin_mm.low <= skin <= found.skin_mm.high
@@ -114,14 +116,14 @@ def test_better_measurements_give_narrower_bounds():
 
 def test_openings_that_agree_too_well_are_not_believed_beyond_the_ruler():
     rows = [0, 1, 2, 3] * 100
-    assert fit(*TABLE, rows, widths(14.0)[rows]).spread_mm == RULER_SD_MM.value
+    assert fit(*TABLE, rows, widths(14.0)[rows]).spread_mm == RULER_SD_MM
 
 
 def test_a_skin_beyond_the_limits_leaves_the_bounds_open_and_settles_nothing():
     rows = [0, 1, 2, 3] * 10
     found = fit(*TABLE, rows, widths(90.0)[rows])
     assert found.skin_mm.open_above and not found.settled
-    assert found.skin_mm.high == pytest.approx(SKIN_LIMITS_MM[1].value)
+    assert found.skin_mm.high == pytest.approx(SKIN_LIMITS_MM[1])
 
 
 @pytest.mark.parametrize("skin", [4.5, 9.0, 13.0, 30.0])

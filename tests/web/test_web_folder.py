@@ -5,7 +5,7 @@ import os
 import pytest
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_BYTES
+from scorecraft.limits import MOST_BYTES
 
 TEXT = "loaf round width 220mm height 95mm\nslash 90mm\n"
 
@@ -45,7 +45,7 @@ def test_odd_files_are_neither_opened_nor_written_through(name, asking, odd):
 
 def test_what_is_no_pattern_is_not_saved_over(odd):
     large = odd.path / "large.score"
-    large.write_bytes(b"#" * (int(MOST_BYTES.value) + 1))
+    large.write_bytes(b"#" * (MOST_BYTES + 1))
     with pytest.raises(UsageError, match="too large to be a pattern"):
         odd.open("large")
     with pytest.raises(UsageError, match="too large to be a pattern"):

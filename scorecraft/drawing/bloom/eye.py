@@ -16,8 +16,9 @@ import shapely
 from scorecraft.arrays import Flags, Floats, Ints, Line, Shapes
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import LOW_LOOK_DEG
 
+LOW_LOOK_DEG = 20.0
+"""Front and side views look down on the bench so much."""
 LIGHT = np.array([-0.45, 0.52, 0.73]) / math.sqrt(0.45**2 + 0.52**2 + 0.73**2)
 """Towards the light: to the right and up on the paper, and towards the eye."""
 AMBIENT = 0.55
@@ -219,7 +220,7 @@ def look(loaf: Loaf, view: str | float, scale: float = 1.0) -> Eye:
     `30` or `30deg`) is taken from the baker's side. `scale` is paper over loaf.
     Raises UsageError for another word and for an angle outside 0 to 90.
     """
-    low = math.radians(LOW_LOOK_DEG.value)
+    low = math.radians(LOW_LOOK_DEG)
     named = {"top": (math.pi / 2, -math.pi / 2), "front": (low, -math.pi / 2), "side": (low, 0.0)}
     if view in named:
         elevation, turn = named[str(view)]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecraft.arrays import Line
+from scorecraft.bench.blade import upright
 from scorecraft.bench.telling import NUMBERS, Handling, depth_words, ends_words, handle_words
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Shape, line
 from scorecraft.drawing.text import width_mm, wrapped
@@ -86,7 +87,7 @@ def _broad(handling: Handling) -> float:
 
 
 def _slanted(handling: Handling) -> bool:
-    return handling.blade_rad < math.radians(85)
+    return not upright(handling.blade_rad)
 
 
 def _names(handling: Handling, width: float, scale: float) -> list[_Text]:

@@ -11,10 +11,9 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Ints, Line, Shapes
-from scorecraft.drawing.inks import NUMBER_MM
+from scorecraft.drawing.inks import NUMBER_CLEAR_MM, NUMBER_MM
 from scorecraft.drawing.plan import along
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
-from scorecraft.practice import NUMBER_CLEAR_MM
 
 DIRECTIONS = 24
 SHELLS_MM = (
@@ -100,7 +99,7 @@ def _cheapest(
     owners, anchors, middles = candidates
     frames = frame(text, middles)
     near = _nearness(frames, trees)
-    free = shapely.covers(room, frames) & (near >= NUMBER_CLEAR_MM.value)
+    free = shapely.covers(room, frames) & (near >= NUMBER_CLEAR_MM)
     owners, anchors, middles, frames = owners[free], anchors[free], middles[free], frames[free]
     if not len(middles):
         return None, np.inf

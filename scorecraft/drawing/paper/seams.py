@@ -7,8 +7,9 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Ints, Line
-from scorecraft.practice import TILE_OVERLAP_MM
 
+TILE_OVERLAP_MM = 12.0
+"""Neighbouring sheets of one drawing share this much."""
 Crown = tuple[float, float]
 
 NEAR_MM = 1.5
@@ -59,8 +60,8 @@ class Ground:
         """Tell 1 where the strip that starts at a seam holds the crown, 0 where it keeps clear."""
         if self.crown is None or not low <= self.crown[1 - axis] <= high:
             return np.zeros(at.shape)
-        middle = at + TILE_OVERLAP_MM.value / 2
-        off = np.abs(self.crown[axis] - middle) - TILE_OVERLAP_MM.value / 2
+        middle = at + TILE_OVERLAP_MM / 2
+        off = np.abs(self.crown[axis] - middle) - TILE_OVERLAP_MM / 2
         return np.asarray(np.clip(1.0 - off / CLEAR_MM, 0.0, 1.0))
 
     def _sum(self, x: Floats, low: float, high: float) -> Floats:

@@ -13,11 +13,12 @@ from math import ceil
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.drawing.paper.seams import Crown, Ground
+from scorecraft.drawing.paper.seams import TILE_OVERLAP_MM, Crown, Ground
 from scorecraft.drawing.paper.sheet import Paper, Size
 from scorecraft.errors import UsageError
-from scorecraft.practice import MOST_SHEETS, TILE_OVERLAP_MM
 
+MOST_SHEETS = 40
+"""The most sheets one drawing is spread over."""
 FOOT_MM = 20.0
 """Strip at the lower edge of every sheet for its name, the map and the rules."""
 INK_MM = 1.0
@@ -104,10 +105,10 @@ def windows(ink: Line, paper: Paper, crown: Crown | None = None) -> tuple[Window
     rows = _fewest(ground, sizes)
     columns = _fewest(ground.turned, [Size(size.height, size.width) for size in sizes])
     best, upright = (rows, True) if rows.rank <= columns.rank else (columns, False)
-    if best.count > MOST_SHEETS.value:
+    if best.count > MOST_SHEETS:
         raise UsageError(
             f"the drawing would take {best.count} sheets of {paper.name}",
-            hint=f"at most {MOST_SHEETS.value:g} are printed; use a larger paper",
+            hint=f"at most {MOST_SHEETS:g} are printed; use a larger paper",
         )
     return tuple(_named(best.rows, upright, held, sizes))
 
@@ -129,7 +130,7 @@ def _fewest(ground: Ground, sizes: Sequence[Size]) -> _Bands:
 
 def _sequences(ink: Line, sizes: Sequence[Size]) -> Iterator[tuple[int, ...]]:
     """Yield each sequence of upright (0) and turned (1) rows that is just deep enough."""
-    overlap = TILE_OVERLAP_MM.value
+    overlap = TILE_OVERLAP_MM
     need = max(float(np.ptp(ink[:, 1])) + 2 * INK_MM - overlap, INK_MM)
     gains = [size.height - overlap for size in sizes]
     deepest = ceil(need / min(gains))
@@ -145,7 +146,7 @@ def _sequences(ink: Line, sizes: Sequence[Size]) -> Iterator[tuple[int, ...]]:
 
 def _bands(ground: Ground, sizes: Sequence[Size], kinds: Sequence[int], most: float) -> _Bands:
     """Lay rows of sheets over the ink, shifted at most so far (mm) to where seams are best."""
-    overlap = TILE_OVERLAP_MM.value
+    overlap = TILE_OVERLAP_MM
     depth = sum(sizes[kind].height - overlap for kind in kinds) + overlap
     low, high = float(ground.ink[:, 1].min()), float(ground.ink[:, 1].max())
     tops = (low + high - depth) / 2 + _shifts(min(most, depth - (high - low) - 2 * INK_MM))
@@ -175,7 +176,7 @@ def _laid(
         ends = ground.ends(start - INK_MM, start + size.height + INK_MM)
         if ends:
             bands.append(_band(ground, size, kind, start, ends))
-        start += size.height - TILE_OVERLAP_MM.value
+        start += size.height - TILE_OVERLAP_MM
     near, ink = ground.level([band.start for band in bands[1:]])
     cost += float(CROWN_COST * near.sum() + ink.sum()) + sum(band.cost for band in bands)
     depth = sum(sizes[kind].height for kind in kinds)
@@ -184,10 +185,10 @@ def _laid(
 
 def _band(ground: Ground, size: Size, kind: int, start: float, ends: tuple[float, float]) -> _Band:
     """Set windows side by side over a stretch of ink, shifted to where their seams are best."""
-    step = size.width - TILE_OVERLAP_MM.value
+    step = size.width - TILE_OVERLAP_MM
     need = ends[1] - ends[0] + 2 * INK_MM
-    count = max(1, ceil((need - TILE_OVERLAP_MM.value) / step - 1e-9))
-    whole = count * step + TILE_OVERLAP_MM.value
+    count = max(1, ceil((need - TILE_OVERLAP_MM) / step - 1e-9))
+    whole = count * step + TILE_OVERLAP_MM
     shifts = _shifts(whole - need)
     first = (ends[0] + ends[1] - whole) / 2 + shifts
     seams = first[:, None] + step * np.arange(1, count)

@@ -15,8 +15,9 @@ from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Picture, Shape, 
 from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
 from scorecraft.plate.doubles import without_doubles
 from scorecraft.plate.plate import Plate
-from scorecraft.practice import HAIRLINE_MM
 
+HAIRLINE_MM = 0.1
+"""Line width of the drawings for cutting machines."""
 CUT, MARKED = BLACK, "#808080"
 """Black is cut and grey is marked or left alone; the names of the layers say which."""
 EDGE_MM = 5.0
@@ -25,7 +26,7 @@ CHECK_GAP_MM = 6.0
 STRAY_MM = 0.01
 
 
-def plate_cutter(plate: Plate, title: str, *, hairline_mm: float = HAIRLINE_MM.value) -> Picture:
+def plate_cutter(plate: Plate, title: str, *, hairline_mm: float = HAIRLINE_MM) -> Picture:
     """Draw a plate for a cutter: mark the rim, then cut the holes, then the edge."""
     rings = [np.asarray(ring.coords) for ring in plate.polygon.interiors]
     layers = (
@@ -36,7 +37,7 @@ def plate_cutter(plate: Plate, title: str, *, hairline_mm: float = HAIRLINE_MM.v
     return _flat(plate.polygon.bounds, layers, f"{title}: stencil to cut", hairline_mm)
 
 
-def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM.value) -> Picture:
+def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM) -> Picture:
     """Draw the cut lines of a layout, seen from above, one group for each depth; and the rim."""
     strings = [shapely.linestrings(each) for each in cut_plans(layout)]
     single = without_doubles(strings)

@@ -10,13 +10,13 @@ from scorecraft.cuts import Layout
 from scorecraft.drape.drape import Drape
 from scorecraft.drape.petals import Petal
 from scorecraft.drawing.crown import crown_mark
-from scorecraft.drawing.inks import HAIR_INK, MARK_INK, cut_ink
+from scorecraft.drawing.inks import HAIR_INK, MARK_INK, NUMBER_CLEAR_MM, cut_ink
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.full_size import Figure
 from scorecraft.drawing.paper.panel import loaf_words
 from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, walk
 from scorecraft.drawing.plan import length, on_paper
-from scorecraft.practice import NUMBER_CLEAR_MM, RIM_MARGIN_MM
+from scorecraft.practice import RIM_MARGIN_MM
 from scorecraft.units import turntable_degrees
 
 CUT_INK = Ink(0.35)
@@ -160,7 +160,7 @@ def _number(number: int, petal: Petal, centre: tuple[float, float], tree: shapel
     tried = [_label(number, petal, centre, away, side) for away in BACK_MM for side in BESIDE_MM]
     boxes = [shapely.Polygon(label_box(each, descent=0.0)) for each in tried]
     clear = tree.query_nearest(boxes, return_distance=True, all_matches=False)[1]
-    free = np.flatnonzero(clear >= NUMBER_CLEAR_MM.value)
+    free = np.flatnonzero(clear >= NUMBER_CLEAR_MM)
     return tried[int(free[0]) if len(free) else int(np.argmax(clear))]
 
 

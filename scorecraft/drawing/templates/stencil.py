@@ -11,8 +11,8 @@ from scorecraft.drawing.paper.panel import loaf_words
 from scorecraft.drawing.picture import Group, Ink, Item, Label, Shape
 from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.text import shortened
+from scorecraft.limits import PLATE_EDGE_MM
 from scorecraft.plate.plate import Plate
-from scorecraft.practice import PLATE_EDGE_MM
 
 CUT_INK = Ink(0.25)
 FALLS_OUT = "#d2d2d2"
@@ -91,7 +91,7 @@ def _ring(ring: shapely.LinearRing, centre: tuple[float, float]) -> Line:
 def _names(plate: Plate, layout: Layout, centre: tuple[float, float]) -> tuple[Label, ...]:
     """Write on the border what the plate is: 12 at the notch, its name opposite."""
     rim = layout.loaf.length_mm / 2
-    half = PLATE_EDGE_MM.value / 2
+    half = PLATE_EDGE_MM / 2
     twelve, name = on_paper(np.array([[0.0, rim + 3.0], [0.0, -rim - half]]), centre).tolist()
     title = shortened(layout.title, 0.45 * layout.loaf.width_mm, NAME_MM, bold=True)
     side = "towards the dough" if plate.mirrored else "this side up"

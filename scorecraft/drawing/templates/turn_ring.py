@@ -15,9 +15,10 @@ from scorecraft.drawing.plan import on_paper, plan_lines, rim_plan
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group as Cuts
 from scorecraft.groups import spans
-from scorecraft.practice import SAME_START_DEG
 from scorecraft.units import turntable_degrees
 
+SAME_START_DEG = 0.5
+"""Figures begin at one mark if they are nearer than this."""
 GAP_MM = 4.0
 """Between the loaf and the ring: dough spreads."""
 STARTS_MM = 9.5
@@ -64,7 +65,7 @@ def starts(layout: Layout, numbered: Sequence[Cuts]) -> tuple[tuple[Start, ...],
         x, y = line[0]
         if np.hypot(x, y) > GAP_MM:
             at = turntable_degrees(float(np.arctan2(y, x)))
-            step = SAME_START_DEG.value
+            step = SAME_START_DEG
             place = (round(at / step) * step) % 360
             found.setdefault(place, set()).update(numbers[layout.cuts[index].family])
     listed = tuple(Start(at, tuple(sorted(found[at]))) for at in sorted(found))

@@ -225,7 +225,7 @@ export class BenchRoom {
         "dl",
         {},
         pair(told.depth, length(stroke.depth_mm)),
-        stroke.blade_deg >= 85 ? pair(told.blade, told.upright) : pair(told.blade, `${trimmed(stroke.blade_deg, 0)}°`, bladeGlyph(stroke)),
+        stroke.upright ? pair(told.blade, told.upright) : pair(told.blade, `${trimmed(stroke.blade_deg, 0)}°`, bladeGlyph(stroke)),
         stroke.lean && pair(told.handle, stroke.lean.replace(/^handle /, "")),
       ),
     );
