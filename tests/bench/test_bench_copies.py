@@ -38,7 +38,8 @@ def test_a_turn_that_is_not_looked_for_is_not_found():
 
 def test_other_lines_depths_counts_and_parts_are_no_copies():
     a, b = [[0, 25], [0, 75]], turned([[0, 25], [0, 75]], 60)
-    longer = turned([[0, 25], [0, 75 + 3 * SAME_MM]], 60)
+    longer = turned([[0, 25], [0, 76.5]], 60)
+    assert SAME_MM < 1.0, "a millimetre is seen at the bench"
     assert turn([cut(a), cut(b)], [0], [1], -60) == pytest.approx(-60)
     assert turn([cut(a), cut(longer)], [0], [1], -60) is None
     assert turn([cut(a), cut(b, depth=4.0)], [0], [1], -60) is None

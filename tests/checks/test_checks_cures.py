@@ -36,6 +36,9 @@ def test_added_cuts_are_statements_of_their_own():
     assert len({cut.figure for cut in changed.cuts}) == 3
     assert {cut.depth_mm for cut in changed.cuts[1:]} == {10.0}
     assert with_cuts(make("loaf round width 99mm\n").layout, [line], 9.0, 1.0).cuts[0].family == 0
+    again = with_cuts(changed, [line - 9], 8.0, np.pi / 2)
+    assert [cut.family for cut in again.cuts] == [0, 1, 2, 3]
+    assert len({cut.figure for cut in again.cuts}) == 4
 
 
 def test_a_cut_finds_its_place_off_other_cuts_and_off_the_rim():

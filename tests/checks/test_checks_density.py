@@ -50,6 +50,14 @@ def test_areas_of_a_half_sphere_by_zone(lay):
     assert found.area_mm2[0] == pytest.approx(np.full(4, found.area_mm2[0, 0]))
 
 
+def test_density_is_length_over_area(cut, lay):
+    """10 mm of cut in a quarter of the middle of a 220 mm loaf, which is 62.6 cm2."""
+    found = cut_density(lay(cut((0, 80), (0, 90))))
+    assert found.area_mm2[1, 0] == pytest.approx(6262.5, abs=0.5)
+    assert found.mm_per_cm2[1, 0] == pytest.approx(10 / 62.625, rel=1e-3)
+    assert found.loaf_mm_per_cm2 == pytest.approx(1000 / found.area_mm2.sum(), rel=1e-3)
+
+
 def test_no_cuts_no_density(lay):
     assert cut_density(lay()).loaf_mm_per_cm2 == 0
     assert density(lay()) == []

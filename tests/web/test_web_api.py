@@ -326,6 +326,27 @@ def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
     assert bake["note"] == "hot" and bake["title"] == "Mine"
 
 
+def test_the_newest_bake_is_listed_first(asking):
+    rows = [measured_row(asking, SLASH, 9.0)]
+    for note in ("the first", "the second"):
+        asking.told("/api/measure", {"text": SLASH, "rows": rows, "keep": True, "note": note})
+    told = asking.get("/api/bakes").get_json()["bakes"]
+    assert [bake["note"] for bake in told] == ["the second", "the first"]
+
+
+def test_the_page_goes_by_the_bakers_skin_and_tells_wishes_out_of_reach(asking, folder):
+    (folder.path / "baker.toml").write_text(
+        "settled = true\nskin_mm = 20.0\nskin_bounds_mm = [18.0, 22.0]\nopenings = 9\n"
+    )
+    usual, own = (
+        asking.told("/api/opening", {"text": SLASH, "baker": baker}) for baker in (False, True)
+    )
+    assert max(own["widest_mm"]) < 0.9 * max(usual["widest_mm"])
+    wish = SLASH.replace("slash 100mm depth deep", "slash 40mm opens 50mm")
+    told = asking.told("/api/design", {"text": wish})
+    assert "opens" in {finding["check"] for finding in told["findings"]}
+
+
 ABOUT_A_TEXT = ["design", "opening", "mouths", "bloom", "view", "print", "bench"]
 
 
