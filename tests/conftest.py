@@ -21,11 +21,8 @@ settings.register_profile(
 )  # a test may take its time, and the making of its examples too
 settings.load_profile("any machine")
 
-TOGETHER = {
-    "tests/benchmarks": "benchmarks",
-    "tests/web/test_web_browser": "browser",
-    "tests/test_gallery": "gallery",
-}
+TOGETHER = ("tests/benchmarks", "tests/test_gallery")
+"""What stays on one worker, where tests are shared out (`-n 2`): it takes long, and goes first."""
 
 
 def pytest_addoption(parser):
@@ -33,11 +30,12 @@ def pytest_addoption(parser):
 
 
 def pytest_collection_modifyitems(items):
-    """Keep together, where tests are shared out (`-n 2`), what wants one browser or one order."""
+    """Keep together what is measured against one another, or made one after the other."""
     for item in items:
-        for path, group in TOGETHER.items():
+        for path in TOGETHER:
             if item.nodeid.startswith(path):
-                item.add_marker(pytest.mark.xdist_group(group))
+                item.add_marker(pytest.mark.xdist_group(path))
+    items.sort(key=lambda item: not item.nodeid.startswith(TOGETHER))
 
 
 def pytest_terminal_summary(terminalreporter):
