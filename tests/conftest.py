@@ -22,7 +22,7 @@ settings.register_profile(
 settings.load_profile("any machine")
 
 TOGETHER = ("tests/benchmarks", "tests/test_gallery")
-"""What stays on one worker, where tests are shared out (`-n 3`): it takes long, and goes first."""
+"""What stays on one worker, where tests are shared out (`-n 2`): it takes long, and goes first."""
 
 
 def pytest_addoption(parser):
