@@ -186,6 +186,15 @@ def rescued(page):
     return page.locator(".rescued li")
 
 
+def closed(page):
+    with page.expect_event("close"):
+        page.close(run_before_unload=True)
+
+
+NOTHING_HELD = "() => navigator.locks.query().then((locks) => locks.held.length === 0)"
+"""The browser has let go of the work of every tab that was closed."""
+
+
 def test_work_of_two_tabs_is_kept_apart(seen):
     """Edit in one tab, open another pattern in a second, close the first, then the second."""
     web = seen()
@@ -200,9 +209,11 @@ def test_work_of_two_tabs_is_kept_apart(seen):
     ready(two)
     typed(two, two.input_value("#pattern-text") + "# another thought\n")
     playwright.expect(two.locator(".file-dot")).to_be_visible()
-    one.close(run_before_unload=True)
-    two.close(run_before_unload=True)
     three = web.context.new_page()
+    closed(one)
+    closed(two)
+    three.goto(f"{web.address}/static/icon.svg")
+    three.wait_for_function(NOTHING_HELD)
     three.goto(web.address)
     ready(three)
     assert three.input_value("#pattern-text").endswith("# another thought\n")
