@@ -156,9 +156,8 @@ def ask_for(most_mm: float) -> str:
 def too_slow(bench: Bench, needed_s: float, allowed_s: float) -> str:
     """Say that scoring takes longer than the dough holds."""
     return (
-        f"scoring takes about {told(needed_s)}; dough at {celsius_words(bench.temperature_c)} "
-        f"and {percent_words(bench.hydration)} hydration holds about {told(allowed_s)} "
-        "before it spreads"
+        f"scoring takes about {told(needed_s)}, but dough at {celsius_words(bench.temperature_c)} "
+        f"and {percent_words(bench.hydration)} hydration spreads after about {told(allowed_s)}"
     )
 
 
@@ -170,7 +169,7 @@ def fewer_cuts(slowest: Cut, seconds: float) -> str:
 def chill(chilled_c: float, holds_s: float) -> str:
     """Advise to chill the loaf."""
     return (
-        f"chill the loaf: at {celsius_words(chilled_c)} it holds about {told(holds_s)} "
+        f"chill the loaf: at {celsius_words(chilled_c)} there are about {told(holds_s)} "
         f"(write `bench temperature {chilled_c:.0f}C`)"
     )
 

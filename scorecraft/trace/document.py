@@ -81,7 +81,7 @@ class _Builder:
         if self.count > MOST_TRACED_ELEMENTS:
             raise UsageError("too many elements", node.place, "simplify the drawing")
         if len(self.open) >= MOST_TRACED_DEPTH:
-            raise UsageError("groups are nested too deep", node.place, "ungroup the drawing")
+            raise UsageError("groups are nested too deeply", node.place, "ungroup the drawing")
         if not self.open:
             self._begin(node)
         elif node.tag == "svg":
