@@ -3,6 +3,7 @@
 from math import ceil
 
 from scorecraft.bench.clock import told
+from scorecraft.bench.telling import called
 from scorecraft.checks.telling import the
 from scorecraft.cuts import Bench, Cut
 from scorecraft.units import celsius_words, mm_words, mm_words_apart, percent_words
@@ -161,9 +162,10 @@ def too_slow(bench: Bench, needed_s: float, allowed_s: float) -> str:
     )
 
 
-def fewer_cuts(slowest: Cut, seconds: float) -> str:
-    """Advise to cut less of what takes longest."""
-    return f"make fewer cuts: {the(slowest)} alone takes {told(seconds)}"
+def fewer_cuts(slowest: Cut, count: int, seconds: float) -> str:
+    """Advise to cut less of what takes longest, so many cuts of a kind."""
+    takes = "takes" if count == 1 else "take"
+    return f"make fewer cuts: the {called(slowest, count)} alone {takes} {told(seconds)}"
 
 
 def chill(chilled_c: float, holds_s: float) -> str:
