@@ -24,7 +24,7 @@ BANNED = {  # a pattern, what to write instead, and a text that it must catch
     r"\bslips?\b": ("error", "before the last slip"),
     r"worry about": ("no problems found by the checks", "Nothing to worry about."),
     r"how high you look": ("viewing height", "How high you look from"),
-    r"\btold\b(?! apart)": ("given, listed, shown", "numbered and told in a table"),
+    r"\stold\b(?! apart)": ("given, listed, shown", "numbered and told in a table"),
     r"\btells? of\b": ("see", "the card tells of each copy"),
     r"\btells? the most\b": ("say most", "A few deep ones tell the most."),
     r"^as usual$": ("default", "As usual"),
@@ -134,7 +134,8 @@ def script_texts(source: str) -> Iterator[tuple[int, str]]:
     """Give the strings of a script with their lines, without its comments."""
     for found in STRINGS.finditer(source):
         if found[1]:
-            yield source.count("\n", 0, found.start()) + 1, found[1][1:-1]
+            text = re.sub(r"\$\{[^{}]*\}", "{}", found[1][1:-1])
+            yield source.count("\n", 0, found.start()) + 1, text
 
 
 class _Page(HTMLParser):
