@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from scorecraft.cuts import Kind, Layout
+from scorecraft.cuts import Cut, Kind, Layout
 from scorecraft.errors import Place
+from scorecraft.language.words import WORDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +102,17 @@ def _group(layout: Layout, number: int, key: str, indexes: list[int], lengths: n
         depths_mm=(float(depths.min()), float(depths.max())),
         blade_rad=first.blade_rad,
     )
+
+
+def called(cut: Cut, count: int) -> str:
+    """Call cuts by name, in the plural for more than one."""
+    name = cut.name.replace("_", " ")
+    word = WORDS.get(cut.word)
+    if word is not None and word.group == "texture" and not name.endswith("s"):
+        name += " line"
+    if count == 1 or name.endswith("s"):
+        return name
+    return name + ("es" if name.endswith(("ch", "sh", "x", "z")) else "s")
 
 
 def spans(numbers: Iterable[int]) -> str:

@@ -92,7 +92,7 @@ def test_the_cure_for_too_little_room_works():
     (found,) = [f for f in make(text).findings if f.check == "room"]
     assert found.severity == "warning" and "likely to burst at" in found.message
     angle, length, depth, ways = re.search(
-        r"along (\d+)°–\d+°, (\d+) mm long and (\d+) mm deep, blade upright, "
+        r"\((\d+)° on the turntable\), (\d+) mm long and (\d+) mm deep, with the blade upright, "
         r"and leave out the light cuts in its way \((\d+)\)", found.hint
     ).groups()  # fmt: skip
     cut = f"slash {length}mm turn {angle}deg depth {depth}mm blade 90deg kind expansion\n"
@@ -121,7 +121,7 @@ def test_wished_openings_find_their_depths_together_and_say_what_cannot_be_had()
     assert not unmet(made)
     (lost,) = unmet(make(head + "slash 40mm opens 50mm\n"))
     assert lost.check == "opens" and "cannot open 50 mm" in lost.message
-    most = float(re.search(r"wish for ([\d.]+) mm", lost.hint).group(1))
+    most = float(re.search(r"ask for ([\d.]+) mm", lost.hint).group(1))
     assert 0.85 < most / lost.figures["most_mm"] <= 0.9, "a tenth is kept, for the hand"
     assert not unmet(make(head + f"slash 40mm opens {most}mm\n"))
 
@@ -137,7 +137,9 @@ def test_wishes_that_are_met_only_roughly_are_told(monkeypatch):
     assert len(unmet(made)) == 2
     for told, cut in zip(unmet(made), made.cuts, strict=True):
         assert (told.check, told.severity) == ("opens", "warning")
-        said = re.match(r"slash opens about ([\d.]+) mm, not the (\d+) mm wished for", told.message)
+        said = re.match(
+            r"the slash opens about ([\d.]+) mm, not the (\d+) mm asked for", told.message
+        )
         assert float(said.group(2)) == cut.opens_mm
         assert abs(math.log(float(said.group(1)) / cut.opens_mm)) > OPENING_WISH_ROUGH
         assert told.figures["reached_mm"] == pytest.approx(float(said.group(1)), abs=0.05)

@@ -10,9 +10,8 @@ import numpy as np
 
 from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.steps import LEVEL_TILT_DEG, Pull, Run, Step
-from scorecraft.cuts import Cut, Layout
-from scorecraft.groups import spans
-from scorecraft.language.words import WORDS
+from scorecraft.cuts import Layout
+from scorecraft.groups import called, spans
 
 Side = Literal["right", "away", "left", "toward you", ""]
 SIDES: tuple[Side, ...] = ("right", "away", "left", "toward you")
@@ -105,17 +104,6 @@ def _side(pulls: Sequence[Pull]) -> Side:
 
 def _upright(tilt_rad: float) -> bool:
     return math.degrees(tilt_rad) < LEVEL_TILT_DEG
-
-
-def called(cut: Cut, count: int) -> str:
-    """Call cuts by name, in the plural for more than one."""
-    name = cut.name.replace("_", " ")
-    word = WORDS.get(cut.word)
-    if word is not None and word.group == "texture" and not name.endswith("s"):
-        name += " line"
-    if count == 1 or name.endswith("s"):
-        return name
-    return name + ("es" if name.endswith(("ch", "sh", "x", "z")) else "s")
 
 
 def handle_words(handling: Handling) -> str:

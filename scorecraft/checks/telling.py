@@ -1,7 +1,7 @@
 """Texts that several checks share: what cuts are called, more of the same, lists cut short."""
 
-from scorecraft.bench.telling import called
 from scorecraft.cuts import Cut
+from scorecraft.groups import called
 
 FIX_LISTED = "fix those listed, then check again"
 

@@ -1,9 +1,9 @@
 """What the checks of where cuts lie say: rim, overlaps, crossings, strips, pieces, undercut."""
 
-from scorecraft.bench.telling import called
 from scorecraft.checks.finding import Severity
 from scorecraft.checks.telling import beside, both, the
 from scorecraft.cuts import Cut
+from scorecraft.groups import called
 from scorecraft.units import degree_words, mm_words, mm_words_apart
 
 MEET = 0.05

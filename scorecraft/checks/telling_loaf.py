@@ -2,10 +2,9 @@
 
 from math import ceil
 
-from scorecraft.bench.clock import told
-from scorecraft.bench.telling import called
 from scorecraft.checks.telling import the
 from scorecraft.cuts import Bench, Cut
+from scorecraft.groups import called
 from scorecraft.units import celsius_words, mm_words, mm_words_apart, percent_words
 
 SHALLOWER_OR_TALLER = "cut it shallower, or shape a taller loaf"
@@ -154,24 +153,24 @@ def ask_for(most_mm: float) -> str:
     return f"ask for {most_mm:.1f} mm or less, make the cut longer, or give it fewer neighbours"
 
 
-def too_slow(bench: Bench, needed_s: float, allowed_s: float) -> str:
+def too_slow(bench: Bench, takes: str, allowed: str) -> str:
     """Say that scoring takes longer than the dough holds."""
     return (
-        f"scoring takes about {told(needed_s)}, but dough at {celsius_words(bench.temperature_c)} "
-        f"and {percent_words(bench.hydration)} hydration spreads after about {told(allowed_s)}"
+        f"scoring takes about {takes}, but dough at {celsius_words(bench.temperature_c)} "
+        f"and {percent_words(bench.hydration)} hydration spreads after about {allowed}"
     )
 
 
-def fewer_cuts(slowest: Cut, count: int, seconds: float) -> str:
+def fewer_cuts(slowest: Cut, count: int, time: str) -> str:
     """Advise to cut less of what takes longest, so many cuts of a kind."""
     takes = "takes" if count == 1 else "take"
-    return f"make fewer cuts: the {called(slowest, count)} alone {takes} {told(seconds)}"
+    return f"make fewer cuts: the {called(slowest, count)} alone {takes} {time}"
 
 
-def chill(chilled_c: float, holds_s: float) -> str:
+def chill(chilled_c: float, time: str) -> str:
     """Advise to chill the loaf."""
     return (
-        f"chill the loaf: at {celsius_words(chilled_c)} there are about {told(holds_s)} "
+        f"chill the loaf: at {celsius_words(chilled_c)} there is time for about {time} "
         f"(write `bench temperature {chilled_c:.0f}C`)"
     )
 

@@ -28,7 +28,7 @@ def leaf(*, length: float, width: float, veins: int, vein_angle: float) -> list[
     """
     least = FLATTEST_DEG.value
     if not least <= degrees(vein_angle) <= 90:
-        raise UsageError(f"vein_angle must lie between {least:g}deg and 90deg")
+        raise UsageError(f"vein_angle must be between {least:g}deg and 90deg")
     edge = _edge(length, width)
     strokes = [Stroke("midrib", segment((0, 0), (0, MIDRIB_END * length)))]
     strokes += [Stroke("outline", edge * (side, 1)) for side in (-1, 1)]

@@ -49,4 +49,4 @@ def check_angle(what: str, angle: float, most_deg: float) -> None:
     """Raise UsageError unless an angle (radians) lies well between 0 and `most_deg`."""
     least, most = FLATTEST_DEG.value, most_deg - FLATTEST_DEG.value
     if not least - 1e-9 <= degrees(angle) <= most + 1e-9:
-        raise UsageError(f"{what} must lie between {least:g}deg and {most:g}deg")
+        raise UsageError(f"{what} must be between {least:g}deg and {most:g}deg")

@@ -19,7 +19,7 @@ def running_stitch(bounds: Bounds, *, size: float, rows: str, columns: str) -> l
     """
     for name, digits in (("rows", rows), ("columns", columns)):
         if not digits or set(digits) - {"0", "1"}:
-            raise UsageError(f'{name} must be a text of 0 and 1, like "0110", not "{digits:.20}"')
+            raise UsageError(f'{name} is made of 0 and 1, like "0110", not "{digits:.20}"')
     left, low, right, high = (edge / size for edge in bounds)
     across, up = (floor(left) - 1, ceil(right) + 1), (floor(low) - 1, ceil(high) + 1)
     level = _stitches(across, up, rows)

@@ -68,8 +68,8 @@ def test_quiet_leaves_the_table_out(run, pattern):
 
 def test_verbose_tells_how_the_size_was_found_and_what_the_order_saves(run):
     ran = run("check", "leaf-crown", "-v", "--loaf", "round dough 900g proof right")
-    assert "900 g of dough" in ran.out and "cm3 when cut" in ran.out
-    assert "the turntable turns" in ran.out and "in the order of the file" in ran.out
+    assert "900 g of dough" in ran.out and "cm³ at scoring" in ran.out
+    assert "the turntable turns" in ran.out and "in the order of the pattern" in ran.out
     given = run("check", "leaf-crown", "-v")
     assert "Size of the loaf: as given." in given.out
 
@@ -81,7 +81,7 @@ def test_the_report_begins_with_verdict_and_room_and_tells_openings(run, pattern
     table = next(line for line in lines if line.strip().startswith("1  slash"))
     assert table.endswith(" mm") and "opens" in "\n".join(lines)
     quick = run("check", pattern(GOOD), "--quick").out
-    assert "opens" not in quick and "Room" not in quick
+    assert "opens" not in quick and "room" not in quick
     assert any(line.startswith("     slash") for line in quick.splitlines()), "without a number"
 
 
@@ -155,7 +155,7 @@ def test_carriage_returns_and_a_byte_order_mark_are_fine(run, pattern):
         (("check", "leaf-crown", "--set", "leaves"), "write --set leaves=9"),
         (("check", "leaf-crown", "--set", "leaves=99"), "outside its range"),
         (("check", "leaf-crown", "--set", "leaves=9.5mm"), "takes a plain number"),
-        (("check", "leaf-crown", "--set", "leaves=))"), "no value for the knob"),
+        (("check", "leaf-crown", "--set", "leaves=))"), "does not fit the knob"),
         (("check", "leaf-crown", "--set", "leavs=9"), 'no knob "leavs"'),
         (("check", "leaf-crown", "--loaf", "round width 220"), "--loaf:1:18"),
         (("check", "leaf-crown", "--bake", "spring 9"), "above 3"),

@@ -189,7 +189,7 @@ def test_openings_and_verdict_are_shown_only_when_given(petal_layout):
 def test_stops_come_first_and_the_rest_is_counted(petal_layout):
     findings = [Told("note", "n"), *[Told("warning", "close")] * 4, Told("stop", "over the rim")]
     told = words(guide(petal_layout, findings=findings).items)
-    assert told.index("Stop: over the rim") < told.index("Warn: close")
+    assert told.index("Stop: over the rim") < told.index("Warning: close")
     assert "and 3 more: see scorecraft check" in told
 
 

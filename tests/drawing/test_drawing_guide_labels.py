@@ -25,7 +25,7 @@ def guides(request):
     name, _, small = request.param.partition(" ")
     layout = make(name, loaf=SMALL_LOAF if small else None).layout
     widths = [4.0] * len(layout.cuts)
-    verdict = "Room enough: the cuts take up 36% of the growth."
+    verdict = "Enough room to spring: the cuts absorb 36% of the oven spring."
     return [
         page
         for paper in PAPERS

@@ -64,5 +64,5 @@ def test_veins_curve_toward_the_tip():
 
 @pytest.mark.parametrize("angle", [0, 5, 95, -30])
 def test_a_vein_must_branch_off(angle):
-    with pytest.raises(UsageError, match="vein_angle must lie between 10deg and 90deg"):
+    with pytest.raises(UsageError, match="vein_angle must be between 10deg and 90deg"):
         leaf(length=60, width=26, veins=4, vein_angle=radians(angle))
