@@ -16,7 +16,6 @@ from scorecraft.errors import UsageError
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.loaf.outline import traced_outline
-from scorecraft.shelf import shelf
 
 MISREAD_BY_CAIRO = r"<(filter|mask|use|style|image|foreignObject)|clip-rule|clip-path|style=|hsl\("
 
@@ -79,13 +78,6 @@ def test_the_same_design_gives_the_same_picture(petal_layout):
 
 def test_nothing_is_used_that_a_renderer_misreads(petals):
     assert not re.search(MISREAD_BY_CAIRO, svg(petals[1]))
-
-
-def test_the_richest_shipped_pattern_stays_below_two_megabytes():
-    from scorecraft.designing import make
-
-    layout = make(shelf()["leaf-crown"]).layout
-    assert len(svg(bloom(layout, mouths_for(layout)))) < 2_000_000
 
 
 def test_it_has_the_colours_of_bread(petals):

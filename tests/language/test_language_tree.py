@@ -160,7 +160,7 @@ def patterns(draw):
     return Pattern((knob, let, rule, *rest, use))
 
 
-@settings(max_examples=300)
+@settings(max_examples=120)
 @given(patterns())
 def test_a_tree_written_out_reads_back_as_itself(tree):
     text = str(tree)

@@ -104,10 +104,11 @@ def test_whatever_stands_in_a_field_is_answered_in_words(asking, task):
     """Every field in turn holds what it should not; the answer is data or says what is wrong."""
     base = {"text": SLASH, "name": "mine.score"}
     base |= {"what": "cutter", "follow": "cuts"}  # the quickest print
+    odd = ODD_VALUES[::3] if task == "print" else ODD_VALUES  # what is fit makes a print each time
     told = [
         asking.post(f"/api/{task}", base | {field: value})
         for field in FIELDS[task]
-        for value in ODD_VALUES
+        for value in odd
     ]
     assert {answer.status_code for answer in told} <= {200, 400, 404, 409}
     for answer in told:
