@@ -151,7 +151,7 @@ class Print:
         }
         return self.make(design, form_in(form, self.forms), **given)
 
-    def file_name(self, stem: str, options: Mapping[str, object]) -> str:
-        """Name the file of a print after its pattern."""
+    def file_name(self, stem: str, options: Mapping[str, object], form: str | None = None) -> str:
+        """Name the file of a print after its pattern and its form."""
         renamed = (each.name for each in self.options if each.renames and options.get(each.key))
-        return f"{stem}-{next(renamed, self.name)}.{self.usual}"
+        return f"{stem}-{next(renamed, self.name)}.{form or self.usual}"
