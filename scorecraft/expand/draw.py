@@ -10,7 +10,7 @@ from scorecraft.cuts import Kind, Stroke
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Attributes, Scope
-from scorecraft.language.words import Word
+from scorecraft.language.keys import Word
 from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,
     DECORATIVE_DEPTH_MM,

@@ -10,7 +10,7 @@ from scorecraft.errors import Place, Problem, ScorecraftError
 from scorecraft.expand.scope import Scope
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.evaluate import evaluate
-from scorecraft.language.keys import FREE, length
+from scorecraft.language.keys import FREE, Key, Word, length
 from scorecraft.language.kinds import check_quantity
 from scorecraft.language.tokens import source_lines
 from scorecraft.language.tree import (
@@ -23,7 +23,7 @@ from scorecraft.language.tree import (
     Value,
     as_expression,
 )
-from scorecraft.language.words import WORDS, Key, Word, keys_of
+from scorecraft.language.words import WORDS, keys_of
 
 Values = dict[str, Any]
 """Plain values by key: float mm or rad, int, bool, str, (x, y), an (N, 2) array or a Quantity."""

@@ -124,10 +124,6 @@ class Loaf:
         normals = self.normal(points)
         return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
 
-    def length_on_dough(self, line: ArrayLike) -> float:
-        """Measure the true length (mm) on the dough of a sheet line (N, 2)."""
-        return float(self.lengths_on_dough([np.asarray(line, dtype=np.float64)])[0])
-
     def lengths_on_dough(self, lines: Sequence[Floats]) -> Floats:
         """Measure the true lengths (mm) on the dough of sheet lines, each (N, 2).
 
@@ -179,11 +175,6 @@ class Loaf:
     def plan_area_mm2(self) -> float:
         """Area of the loaf seen from above."""
         return float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi)
-
-    @cached_property
-    def dome_area_mm2(self) -> float:
-        """Area of the dough's skin."""
-        return float(self._patches(self._directions, *_gauss(64)).sum())
 
     def patches(
         self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0

@@ -4,11 +4,11 @@ import re
 import numpy as np
 import pytest
 from PIL import Image
-from support.drawing_layouts import cut, make_layout
+from support.drawing_layouts import cut, ellipses, make_layout
 
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.bloom import MARGIN_MM, bloom
-from scorecraft.drawing.bloom.mouths import Mouths, ellipses
+from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.pdf import png
 from scorecraft.drawing.picture import Group, Label, Shape, walk
 from scorecraft.drawing.svg import svg

@@ -1,11 +1,10 @@
 import numpy as np
 import pytest
 import shapely
-from support.drawing_layouts import cut, make_layout
+from support.drawing_layouts import cut, ellipses, make_layout
 
 from scorecraft.drawing.bloom.bloom import bloom
 from scorecraft.drawing.bloom.ear import ear_side
-from scorecraft.drawing.bloom.mouths import ellipses
 from scorecraft.drawing.picture import Group, walk
 
 
