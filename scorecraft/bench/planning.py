@@ -22,7 +22,7 @@ from scorecraft.bench.order import Route, best_route, given_route
 from scorecraft.bench.runs import runs
 from scorecraft.bench.settings import Setting, by_depth, settings, units_of
 from scorecraft.bench.steering import changes, turned
-from scorecraft.bench.steps import Plan, Pull, Stage, Step, Work
+from scorecraft.bench.steps import Effort, Pull, Stage, Step, Work
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Bench, Layout
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
@@ -31,7 +31,7 @@ Stop = tuple[Stage, Setting, int]
 """A stage, a setting, and the choice taken of its angles."""
 
 
-def plan(layout: Layout, hand: str | None = None) -> Plan:
+def work_of(layout: Layout, hand: str | None = None) -> Work:
     """Plan the work at the bench: light cuts before deep ones, unless the pattern says otherwise.
 
     The file's own order is kept where it is the quicker one by the clock.
@@ -50,15 +50,15 @@ def plan(layout: Layout, hand: str | None = None) -> Plan:
     if bench.order == "planned":
         shared = [settings(layout, own, bench.way) for own in units]
         found = _tried(layout, made, copies, bench, stages, shared, best_route(shared, bench.way))
-        if found.work.seconds <= listed.work.seconds + 1e-6:
+        if found.effort.seconds <= listed.effort.seconds + 1e-6:
             best = found
-    return Plan(
+    return Work(
         bench=bench,
         marks=len(layout.marks.lines),
         marks_seconds=mark_seconds(layout),
         runs=runs(layout, copies, best.steps),
-        work=best.work,
-        in_file_order=listed.work,
+        effort=best.effort,
+        in_file_order=listed.effort,
         allowed_s=allowed_seconds(bench),
         cost_s=best.route.cost_s,
         bound_s=best.route.bound_s,
@@ -72,7 +72,7 @@ class _Tried:
 
     route: Route
     steps: list[Step]
-    work: Work
+    effort: Effort
 
 
 def _tried(
@@ -85,13 +85,13 @@ def _tried(
     route: Route,
 ) -> _Tried:
     steps = _steps(layout, made, copies, bench, _stops(stages, offered, route))
-    return _Tried(route, steps, _work(layout, steps))
+    return _Tried(route, steps, _effort(layout, steps))
 
 
-def _empty(layout: Layout, bench: Bench) -> Plan:
-    work = Work(mark_seconds(layout), 0.0, 0)
+def _empty(layout: Layout, bench: Bench) -> Work:
+    effort = Effort(mark_seconds(layout), 0.0, 0)
     marks, seconds = len(layout.marks.lines), mark_seconds(layout)
-    return Plan(bench, marks, seconds, (), work, work, allowed_seconds(bench), 0.0, 0.0, True)
+    return Work(bench, marks, seconds, (), effort, effort, allowed_seconds(bench), 0.0, 0.0, True)
 
 
 def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:
@@ -229,11 +229,11 @@ def _across(layout: Layout, made: Strokes, bench: Bench, rows: Ints, table: floa
     return [key[-1] for key in sorted(keys)]
 
 
-def _work(layout: Layout, steps: Sequence[Step]) -> Work:
+def _effort(layout: Layout, steps: Sequence[Step]) -> Effort:
     """Sum up what steps take, with the changes and looks at the card between them."""
     seconds = mark_seconds(layout) + sum(step.seconds for step in steps)
     for before, after in pairwise(steps):
         ends = [layout.cuts[step.pulls[end].cut] for step, end in ((before, -1), (after, 0))]
         seconds += CHANGE_DEPTH_S.value * changes([(cut.depth_mm, cut.blade_rad) for cut in ends])
         seconds += NEXT_FIGURE_S.value * (not before.families & after.families)
-    return Work(seconds, float(sum(abs(step.turn_rad) for step in steps)), len(steps))
+    return Effort(seconds, float(sum(abs(step.turn_rad) for step in steps)), len(steps))

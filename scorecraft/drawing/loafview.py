@@ -9,8 +9,8 @@ from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.inks import band
 from scorecraft.drawing.picture import (
     BLACK,
-    Group,
     Ink,
+    Layer,
     Paint,
     Picture,
     RadialGradient,
@@ -47,7 +47,7 @@ def loaf_picture(
     scale = (width_mm - 2 * edge) / (right - left)
     height = (high - low) * scale + 2 * edge
     centre = (edge - left * scale, edge + high * scale)
-    group = loaf_group(layout, centre, scale, strong=strong, shaded=shaded)
+    group = loaf_layer(layout, centre, scale, strong=strong, shaded=shaded)
     return Picture(
         width_mm,
         height,
@@ -58,7 +58,7 @@ def loaf_picture(
     )
 
 
-def loaf_group(
+def loaf_layer(
     layout: Layout,
     centre: tuple[float, float],
     scale: float,
@@ -66,7 +66,7 @@ def loaf_group(
     strong: Collection[int] | None = None,
     shaded: bool = True,
     plans: Sequence[Line] | None = None,
-) -> Group:
+) -> Layer:
     """Draw the loaf at a scale with its crown at `centre` (paper mm); deep and strong on top.
 
     `plans` are the cuts' plan lines (`cut_plans`), if they are known already.
@@ -86,7 +86,7 @@ def loaf_group(
             cuts.append(_cut(layout.cuts[index], index, points, scale))
         else:
             cuts.append(_faint(index, points, scale))
-    return Group("loaf", (dough, Group("cuts", tuple(cuts))))
+    return Layer("loaf", (dough, Layer("cuts", tuple(cuts))))
 
 
 def _bounds(loaf: Loaf) -> tuple[float, float, float, float]:

@@ -100,7 +100,7 @@ class Label:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Group:
+class Layer:
     """Things that belong together: a named layer.
 
     With `clip`, closed rings, only what lies inside one of them is shown.
@@ -113,7 +113,7 @@ class Group:
     data: Mapping[str, str] = field(default_factory=lambda: NO_DATA)
 
 
-Item: TypeAlias = Shape | Label | Group
+Item: TypeAlias = Shape | Label | Layer
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -148,7 +148,7 @@ def ring(x: float, y: float, radius: float, *, chord_mm: float = 0.003) -> Line:
 
 def placed(item: Item, dx: float, dy: float, scale: float = 1.0) -> Item:
     """Return the item scaled about the paper's corner (ink and letters too), then shifted (mm)."""
-    if isinstance(item, Group):
+    if isinstance(item, Layer):
         return replace(
             item,
             items=tuple(placed(each, dx, dy, scale) for each in item.items),
@@ -196,7 +196,7 @@ def walk(items: Iterable[Item]) -> Iterator[Item]:
     """Yield every item, groups before what is in them, in drawing order."""
     for item in items:
         yield item
-        if isinstance(item, Group):
+        if isinstance(item, Layer):
             yield from walk(item.items)
 
 

@@ -23,7 +23,7 @@ from scorecraft.loaf.outline import (
     round_outline,
     square_outline,
 )
-from scorecraft.loaf.rays import Profile, RayTable, ray_table
+from scorecraft.loaf.rays import Meridian, RayTable, ray_table
 from scorecraft.practice import FLATNESS, RIM_POWER
 
 RAYS = 720
@@ -209,8 +209,8 @@ class Loaf:
         return self.plan_area_mm2 * self.height_mm * share
 
     @cached_property
-    def _shape(self) -> Profile:
-        return Profile(self.height_mm, *self.profile)
+    def _shape(self) -> Meridian:
+        return Meridian(self.height_mm, *self.profile)
 
     @cached_property
     def _rays(self) -> RayTable:

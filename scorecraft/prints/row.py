@@ -11,7 +11,7 @@ from scorecraft.errors import UsageError
 from scorecraft.prints.forms import form_in
 
 if TYPE_CHECKING:
-    from scorecraft.bench import Plan
+    from scorecraft.bench import Work
     from scorecraft.checks.finding import Finding
     from scorecraft.cuts import Layout
     from scorecraft.drawing.picture import Picture
@@ -31,7 +31,7 @@ class Drawn(Protocol):
         """The cuts on their loaf."""
 
     @property
-    def work(self) -> Plan:
+    def work(self) -> Work:
         """The order of cuts at the bench."""
 
     @property

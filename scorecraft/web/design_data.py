@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 from math import degrees
-from typing import Any
 
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
@@ -10,6 +9,7 @@ from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.editing.head import is_plain
 from scorecraft.groups import Group
+from scorecraft.json_data import JsonObject
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
 from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
@@ -17,7 +17,7 @@ from scorecraft.report import finding_data, rounded, verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
 
-def design_data(design: Design) -> dict[str, Any]:
+def design_data(design: Design) -> JsonObject:
     """Tell a design as data for the page, without the opening model: it has to be quick."""
     layout = design.layout
     loaf = layout.loaf
@@ -44,7 +44,7 @@ def design_data(design: Design) -> dict[str, Any]:
     }
 
 
-def cuts_data(design: Design) -> list[dict[str, Any]]:
+def cuts_data(design: Design) -> list[JsonObject]:
     """Tell every cut in words and figures; its line is in the picture."""
     cuts = design.cuts
     numbers = {cut: group.number for group in design.groups for cut in group.cuts}
@@ -63,14 +63,14 @@ def cuts_data(design: Design) -> list[dict[str, Any]]:
     ]
 
 
-def findings_data(design: Design, findings: Sequence[Finding]) -> list[dict[str, Any]]:
+def findings_data(design: Design, findings: Sequence[Finding]) -> list[JsonObject]:
     """Tell findings, each with the cuts it is about."""
     return [
         finding_data(finding) | {"cuts": cuts_of(design.layout, finding)} for finding in findings
     ]
 
 
-def form(tree: Pattern, word: str) -> dict[str, Any] | None:
+def form(tree: Pattern, word: str) -> JsonObject | None:
     """Tell a header statement as its keys with their values as written, for a form."""
     statement = next((each for each in tree.statements if each.word == word), None)
     if statement is None:
@@ -83,7 +83,7 @@ def keys_as_written(statement: Statement) -> dict[str, str]:
     return {argument.key: outside(argument.value) for argument in statement.arguments}
 
 
-def knob_data(knob: Knob, design: Design) -> dict[str, Any]:
+def knob_data(knob: Knob, design: Design) -> JsonObject:
     """Tell a knob, and whether it turns: its value may be worked out from others."""
     return {
         "name": knob.name,
@@ -119,7 +119,7 @@ def limits() -> dict[str, dict[str, list[float]]]:
     }
 
 
-def group_data(group: Group, said: Mapping[str, str]) -> dict[str, Any]:
+def group_data(group: Group, said: Mapping[str, str]) -> JsonObject:
     """Tell a group of like cuts, and in a mark what its statement says."""
     return {
         "number": group.number,

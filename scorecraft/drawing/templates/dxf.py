@@ -11,7 +11,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.drawing.picture import BLACK, Group, Item, Label, Picture, Shape
+from scorecraft.drawing.picture import BLACK, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.svg import number
 from scorecraft.errors import ScorecraftError
 
@@ -38,19 +38,19 @@ def dxf(picture: Picture) -> bytes:
     return "".join(f"{code:>3}\n{value}\n" for code, value in pairs).encode("ascii")
 
 
-def _groups(picture: Picture) -> Iterator[Group]:
+def _groups(picture: Picture) -> Iterator[Layer]:
     for item in picture.items:
-        if not isinstance(item, Group):
+        if not isinstance(item, Layer):
             raise ScorecraftError("a drawing for a cutter has all its lines in groups")
         yield item
 
 
-def _shapes(group: Group) -> list[Shape]:
+def _shapes(group: Layer) -> list[Shape]:
     return [_outlined(item, group) for item in group.items]
 
 
-def _outlined(item: Item, group: Group) -> Shape:
-    if isinstance(item, Group | Label) or item.fill is not None or group.clip:
+def _outlined(item: Item, group: Layer) -> Shape:
+    if isinstance(item, Layer | Label) or item.fill is not None or group.clip:
         raise ScorecraftError("a drawing for a cutter holds plain lines only")
     return item
 
