@@ -163,7 +163,7 @@ def _drawn(
     if row.stage:
         above.append(gap(STAGE_MM - above[0].height))
     if row.run is None:
-        return [*above, marks_row(view, made.marks, width, height)]
+        return [*above, marks_row(view, made.marks, height)]
     return [*above, step_row(view, row.run, numbers, width, height)]
 
 

@@ -51,7 +51,7 @@ def _pictures(view: Seen, run: Run, height: float) -> tuple[list[Item], float]:
     return [placed(many.group, LETTER_WIDE, (height - many.height) / 2)], many.width
 
 
-def marks_row(view: Seen, count: int, width: float, height: float) -> Block:
+def marks_row(view: Seen, count: int, height: float) -> Block:
     """Draw the string marks, which come before all cuts."""
     size = min(height - 2.0, WIDEST)
     left = LETTER_WIDE + size + BETWEEN

@@ -36,7 +36,7 @@ def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[s
     yield loaf_words(layout.loaf).removesuffix(", full size")
     yield words.time_words(made)
     yield ""
-    yield from words.before(layout, made)
+    yield from words.before(made)
     yield from layout.notes
     stage = ""
     if made.marks:

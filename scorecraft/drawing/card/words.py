@@ -45,7 +45,7 @@ def time_words(made: Work) -> str:
     return f"{needed} of cutting; the dough holds {allowed}"
 
 
-def before(layout: Layout, made: Work) -> tuple[str, ...]:
+def before(made: Work) -> tuple[str, ...]:
     """Say what comes before the first cut."""
     dough = f"{made.bench.temperature_c:.0f} °C"
     return (
@@ -109,7 +109,7 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
 
 def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut, and the pattern's own notes."""
-    texts = [*before(layout, made), *layout.notes]
+    texts = [*before(made), *layout.notes]
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
     columns = [_list(texts[:half], column), _list(texts[half:], column)]
