@@ -7,16 +7,8 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.inks import band
-from scorecraft.drawing.picture import (
-    BLACK,
-    Ink,
-    Layer,
-    Paint,
-    Picture,
-    RadialGradient,
-    Shape,
-    Stop,
-)
+from scorecraft.drawing.paint import Paint, RadialGradient, Stop
+from scorecraft.drawing.picture import BLACK, Ink, Layer, Picture, Shape
 from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
 from scorecraft.loaf.dome import Loaf
 

@@ -11,6 +11,8 @@ from typing import Literal, TypeAlias
 import numpy as np
 
 from scorecraft.arrays import Line
+from scorecraft.drawing.paint import Paint
+from scorecraft.drawing.paint import moved as moved_paint
 
 BLACK = "#000000"
 WHITE = "#ffffff"
@@ -27,39 +29,6 @@ class Ink:
     opacity: float = 1.0
     cap: Literal["round", "butt", "square"] = "round"
     join: Literal["round", "miter", "bevel"] = "round"
-
-
-@dataclass(frozen=True, slots=True)
-class Stop:
-    """A colour of a gradient at a part (0 to 1) of its way."""
-
-    at: float
-    color: str
-
-
-@dataclass(frozen=True, slots=True)
-class LinearGradient:
-    """Colours that change along the way from one point of the paper to another (mm)."""
-
-    start: tuple[float, float]
-    end: tuple[float, float]
-    stops: tuple[Stop, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class RadialGradient:
-    """Colours that change from a centre out to the ellipse of the radii (mm).
-
-    `focus` is where the first colour stands, if not in the centre.
-    """
-
-    centre: tuple[float, float]
-    radii: tuple[float, float]
-    stops: tuple[Stop, ...]
-    focus: tuple[float, float] | None = None
-
-
-Paint: TypeAlias = str | LinearGradient | RadialGradient
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -161,7 +130,7 @@ def placed(item: Item, dx: float, dy: float, scale: float = 1.0) -> Item:
         item,
         lines=tuple(_moved(one, dx, dy, scale) for one in item.lines),
         ink=item.ink and _scaled_ink(item.ink, scale),
-        fill=_moved_paint(item.fill, dx, dy, scale),
+        fill=moved_paint(item.fill, dx, dy, scale),
     )
 
 
@@ -172,24 +141,6 @@ def _moved(points: Line, dx: float, dy: float, scale: float) -> Line:
 
 def _scaled_ink(ink: Ink, scale: float) -> Ink:
     return replace(ink, width=ink.width * scale, dash=tuple(d * scale for d in ink.dash))
-
-
-def _moved_paint(paint: Paint | None, dx: float, dy: float, scale: float) -> Paint | None:
-    if isinstance(paint, LinearGradient):
-        return replace(
-            paint,
-            start=(paint.start[0] * scale + dx, paint.start[1] * scale + dy),
-            end=(paint.end[0] * scale + dx, paint.end[1] * scale + dy),
-        )
-    if isinstance(paint, RadialGradient):
-        focus = paint.focus
-        return replace(
-            paint,
-            centre=(paint.centre[0] * scale + dx, paint.centre[1] * scale + dy),
-            radii=(paint.radii[0] * scale, paint.radii[1] * scale),
-            focus=focus and (focus[0] * scale + dx, focus[1] * scale + dy),
-        )
-    return paint
 
 
 def walk(items: Iterable[Item]) -> Iterator[Item]:

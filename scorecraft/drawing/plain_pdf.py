@@ -15,17 +15,8 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.drawing.lettering import letters
-from scorecraft.drawing.picture import (
-    Ink,
-    Item,
-    Label,
-    Layer,
-    LinearGradient,
-    Paint,
-    Picture,
-    RadialGradient,
-    Shape,
-)
+from scorecraft.drawing.paint import LinearGradient, Paint, RadialGradient
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.text import Segment
 from scorecraft.errors import ScorecraftError
 

@@ -17,17 +17,8 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.drawing.lettering import LEVELS, letters
-from scorecraft.drawing.picture import (
-    Ink,
-    Item,
-    Label,
-    Layer,
-    LinearGradient,
-    Paint,
-    Picture,
-    RadialGradient,
-    Shape,
-)
+from scorecraft.drawing.paint import LinearGradient, Paint, RadialGradient
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.text import cleaned
 from scorecraft.errors import ScorecraftError
 

@@ -11,19 +11,8 @@ from scorecraft.drawing import pdf as door
 from scorecraft.drawing.bloom.bloom import bloom
 from scorecraft.drawing.bloom.mouths import mouths_of, predicted
 from scorecraft.drawing.guide.guide import guide_pages
-from scorecraft.drawing.picture import (
-    Ink,
-    Label,
-    Layer,
-    LinearGradient,
-    Picture,
-    RadialGradient,
-    Shape,
-    Stop,
-    box,
-    line,
-    ring,
-)
+from scorecraft.drawing.paint import LinearGradient, RadialGradient, Stop
+from scorecraft.drawing.picture import Ink, Label, Layer, Picture, Shape, box, line, ring
 from scorecraft.drawing.plain_pdf import plain_pdf
 from scorecraft.errors import ScorecraftError
 

@@ -10,15 +10,13 @@ import svgelements
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from scorecraft.drawing.paint import LinearGradient, RadialGradient, Stop
 from scorecraft.drawing.picture import (
     Ink,
     Label,
     Layer,
-    LinearGradient,
     Picture,
-    RadialGradient,
     Shape,
-    Stop,
     box,
     line,
     placed,

@@ -24,7 +24,8 @@ from scorecraft.drawing.bloom.bread import (
     on_ramp,
 )
 from scorecraft.drawing.bloom.eye import LIGHT, POLYGON, Eye
-from scorecraft.drawing.picture import Ink, Item, Layer, LinearGradient, Shape, Stop
+from scorecraft.drawing.paint import LinearGradient, Stop
+from scorecraft.drawing.picture import Ink, Item, Layer, Shape
 
 CAPS = 34
 GLUE_MM = 0.005
