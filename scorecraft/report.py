@@ -12,6 +12,7 @@ from scorecraft.designing import Design
 from scorecraft.errors import Place
 from scorecraft.groups import Group, groups
 from scorecraft.json_data import JsonObject
+from scorecraft.loaf.dome import Loaf
 from scorecraft.units import turntable_degrees
 
 if TYPE_CHECKING:
@@ -120,17 +121,12 @@ def table(design: Design, quick: bool) -> Iterator[str]:
 def as_data(design: Design) -> JsonObject:
     """Tell everything of a design as plain data: the stable form of `check --json`."""
     layout = design.layout
-    loaf, foreseen = layout.loaf, design.foreseen
+    foreseen = design.foreseen
     lengths = layout.lengths_mm
     told = {cut: group_data(group) for group in design.groups for cut in group.cuts}
     return {
         "title": layout.title,
-        "loaf": {
-            "shape": loaf.shape,
-            "width_mm": rounded(loaf.width_mm),
-            "length_mm": rounded(loaf.length_mm),
-            "height_mm": rounded(loaf.height_mm),
-        },
+        "loaf": loaf_data(layout.loaf),
         "cuts": [
             told[index] | cut_data(cut, layout, length)
             for index, (cut, length) in enumerate(zip(layout.cuts, lengths, strict=True))
@@ -141,6 +137,16 @@ def as_data(design: Design) -> JsonObject:
             for index, width in enumerate(foreseen.widest_mm if foreseen else ())
         ],
         "room": room_data(design.room) if foreseen else None,
+    }
+
+
+def loaf_data(loaf: Loaf) -> JsonObject:
+    """Tell the size of a loaf as plain data."""
+    return {
+        "shape": loaf.shape,
+        "width_mm": rounded(loaf.width_mm),
+        "length_mm": rounded(loaf.length_mm),
+        "height_mm": rounded(loaf.height_mm),
     }
 
 
@@ -160,15 +166,21 @@ def group_data(group: Group) -> JsonObject:
     return {"number": group.number, "key": group.key}
 
 
-def cut_data(cut: Cut, layout: Layout, length_mm: float) -> JsonObject:
-    """Tell one cut as plain data; points are [x, y] mm."""
-    plan = layout.loaf.sheet_to_plan(cut.line)
+def cut_words(cut: Cut, length_mm: float) -> JsonObject:
+    """Tell one cut in words and figures, without its line."""
     return {
         "name": cut.name,
         "kind": cut.kind,
         "depth_mm": rounded(cut.depth_mm),
         "blade_deg": rounded(degrees(cut.blade_rad)),
         "length_mm": rounded(length_mm),
+    }
+
+
+def cut_data(cut: Cut, layout: Layout, length_mm: float) -> JsonObject:
+    """Tell one cut as plain data; points are [x, y] mm."""
+    plan = layout.loaf.sheet_to_plan(cut.line)
+    return cut_words(cut, length_mm) | {
         "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
         "plan": [[rounded(x), rounded(y)] for x, y in plan],
         "line": cut.place.line,

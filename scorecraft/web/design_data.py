@@ -1,7 +1,6 @@
 """A design as the page needs it: the picture, the knobs, the loaf's form and the findings."""
 
 from collections.abc import Mapping, Sequence
-from math import degrees
 
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
@@ -13,25 +12,19 @@ from scorecraft.json_data import JsonObject
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
 from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
-from scorecraft.report import finding_data, rounded, verdict
+from scorecraft.report import cut_words, finding_data, loaf_data, rounded, verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
 
 def design_data(design: Design) -> JsonObject:
     """Tell a design as data for the page, without the opening model: it has to be quick."""
     layout = design.layout
-    loaf = layout.loaf
     centre, size = frame(layout)
     return {
         "ok": True,
         "title": layout.title,
         "notes": list(layout.notes),
-        "loaf": {
-            "shape": loaf.shape,
-            "width_mm": rounded(loaf.width_mm),
-            "length_mm": rounded(loaf.length_mm),
-            "height_mm": rounded(loaf.height_mm),
-        },
+        "loaf": loaf_data(layout.loaf),
         "forms": {word: form(design.tree, word) for word in ("loaf", "bake", "bench")},
         "limits": limits(),
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
@@ -50,15 +43,7 @@ def cuts_data(design: Design) -> list[JsonObject]:
     numbers = {cut: group.number for group in design.groups for cut in group.cuts}
     lengths = design.layout.lengths_mm
     return [
-        {
-            "name": cut.name,
-            "kind": cut.kind,
-            "depth_mm": rounded(cut.depth_mm),
-            "blade_deg": rounded(degrees(cut.blade_rad)),
-            "length_mm": rounded(length),
-            "line": cut.place.line,
-            "group": numbers[index],
-        }
+        cut_words(cut, length) | {"line": cut.place.line, "group": numbers[index]}
         for index, (cut, length) in enumerate(zip(cuts, lengths, strict=True))
     ]
 
