@@ -1,4 +1,4 @@
-"""From a layout to the plan of the bench: passes, settings, their order, the strokes of each."""
+"""From a layout to the work at the bench: passes, settings, their order, the strokes of each."""
 
 import math
 from collections.abc import Sequence

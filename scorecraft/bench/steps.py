@@ -1,4 +1,4 @@
-"""The plan of the bench as data: steps of the turntable, runs of steps alike, times."""
+"""The work at the bench as data: steps of the turntable, runs of steps alike, times."""
 
 import math
 from collections.abc import Iterator

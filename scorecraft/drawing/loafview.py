@@ -39,13 +39,13 @@ def loaf_picture(
     scale = (width_mm - 2 * edge) / (right - left)
     height = (high - low) * scale + 2 * edge
     centre = (edge - left * scale, edge + high * scale)
-    group = loaf_layer(layout, centre, scale, strong=strong, shaded=shaded)
+    layer = loaf_layer(layout, centre, scale, strong=strong, shaded=shaded)
     return Picture(
         width_mm,
         height,
         layout.title,
         f"{layout.loaf.shape} loaf from above with {len(layout.cuts)} cuts",
-        (group,),
+        (layer,),
         css="loafview",
     )
 

@@ -144,7 +144,7 @@ def _scaled_ink(ink: Ink, scale: float) -> Ink:
 
 
 def walk(items: Iterable[Item]) -> Iterator[Item]:
-    """Yield every item, groups before what is in them, in drawing order."""
+    """Yield every item, layers before what is in them, in drawing order."""
     for item in items:
         yield item
         if isinstance(item, Layer):

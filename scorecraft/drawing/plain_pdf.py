@@ -68,21 +68,21 @@ class _Writer:
         """Make the elements of items, in drawing order."""
         for item in items:
             if isinstance(item, Layer):
-                yield self.group(item)
+                yield self.layer(item)
             elif isinstance(item, Label):
                 yield self.label(item)
             elif any(map(len, item.lines)):
                 yield self.shape(item)
 
-    def group(self, group: Layer) -> GraphicsContext:
-        """Make a group, clipped by the nonzero rule."""
+    def layer(self, layer: Layer) -> GraphicsContext:
+        """Make a layer, clipped by the nonzero rule."""
         from fpdf.drawing import ClippingPath, GraphicsContext
 
         context = GraphicsContext()
-        if group.clip:
-            rings = _segments(group.clip, closed=True)
+        if layer.clip:
+            rings = _segments(layer.clip, closed=True)
             context.clipping_path = _drawn(ClippingPath(), rings)
-        for element in self.elements(group.items):
+        for element in self.elements(layer.items):
             context.add_item(element, clone=False)
         return context
 

@@ -108,21 +108,21 @@ class _Writer:
     def element(self, item: Item) -> BaseElement:
         """Make the element of one item."""
         if isinstance(item, Layer):
-            return self.group(item)
+            return self.layer(item)
         if isinstance(item, Label):
             return self.label(item)
         return self.shape(item)
 
-    def group(self, group: Layer) -> BaseElement:
-        """Make a `<g>` whose `data-layer` is the group's name."""
-        attributes = _named(group.css, {"layer": group.name, **group.data})
-        if group.clip:
-            attributes["clip-path"] = self.clip(group.clip)
+    def layer(self, layer: Layer) -> BaseElement:
+        """Make a `<g>` whose `data-layer` is the layer's name."""
+        attributes = _named(layer.css, {"layer": layer.name, **layer.data})
+        if layer.clip:
+            attributes["clip-path"] = self.clip(layer.clip)
         if self.layers:
-            attributes["id"] = group.name.replace(" ", "-")
+            attributes["id"] = layer.name.replace(" ", "-")
         element = self.root.g()
         element.update(attributes)
-        for item in filter(_shows, group.items):
+        for item in filter(_shows, layer.items):
             element.add(self.element(item))
         return element
 

@@ -1,4 +1,4 @@
-"""The plan of the bench as the bench view needs it: one step a screen."""
+"""The work at the bench as the bench view needs it: one step a screen."""
 
 from itertools import groupby
 from math import degrees
@@ -19,7 +19,7 @@ from scorecraft.web.stage import frame, stage
 
 
 def bench_data(design: Design) -> JsonObject:
-    """Tell the plan of a design, with the loaf to turn and light up.
+    """Tell the work of a design, with the loaf to turn and light up.
 
     `count` is the number of steps: settings of the table at which is cut.
     """

@@ -72,5 +72,5 @@ def bloom_picture(design: Design) -> Picture:
     loaf = baked_loaf(layout)
     wide, high = loaf.width_mm + 2 * MARGIN_MM, loaf.length_mm + 2 * MARGIN_MM
     eye = Eye(loaf, centre=(wide / 2, high / 2))
-    group = bloom_layer(layout, mouths_of(design.opening), eye)
-    return Picture(wide, high, f"{layout.title}: baked", "", (group,), css="bloom")
+    layer = bloom_layer(layout, mouths_of(design.opening), eye)
+    return Picture(wide, high, f"{layout.title}: baked", "", (layer,), css="bloom")

@@ -129,8 +129,8 @@ def test_every_group_is_in_the_table_and_numbered_once_on_the_plan(petal_layout)
 
 def test_numbers_are_placed_near_twelve_to_one_o_clock(petal_layout):
     picture = guide(petal_layout)
-    work_of = layer(picture, "crown")
-    centre = next(i for i in work_of.items if isinstance(i, Shape)).lines[0].mean(axis=0)
+    plan = layer(picture, "crown")
+    centre = next(i for i in plan.items if isinstance(i, Shape)).lines[0].mean(axis=0)
     for label in walk([layer(picture, "numbers")]):
         if isinstance(label, Label) and label.text in "123":
             x, y = np.array(label.at) - centre

@@ -40,7 +40,7 @@ def card(
 ) -> list[Picture]:
     """Draw the bench card of a plan, on one page where it can be read from, else on more.
 
-    `numbered` are the cuts with the numbers of the guide, by default in the order of the plan.
+    `numbered` are the cuts with the numbers of the guide, by default in the order of work.
     `paper` is a paper's name, by default that of `home` (A4). Raises UsageError for a paper that
     is not known.
     """

@@ -48,7 +48,7 @@ def _pictures(view: Seen, run: Run, height: float) -> tuple[list[Item], float]:
         drawn = run_picture(view, run, size)
         return [placed(drawn, LETTER_WIDE, (height - size) / 2)], size
     many = settings_pictures(view, run, SETTINGS_WIDE, height - 2.0)
-    return [placed(many.group, LETTER_WIDE, (height - many.height) / 2)], many.width
+    return [placed(many.layer, LETTER_WIDE, (height - many.height) / 2)], many.width
 
 
 def marks_row(view: Seen, count: int, height: float) -> Block:

@@ -21,7 +21,7 @@ LARGEST = 42.0
 class Pictures:
     """Pictures in rows, and the room they take (mm)."""
 
-    group: Layer
+    layer: Layer
     width: float
     height: float
 

@@ -54,7 +54,7 @@ def guide_pages(
     `home` (A4). A loaf too large for it, or for the home paper `tiled`, is spread over several
     sheets behind a page of words with a map of them; without a paper `one_sheet` makes one sheet
     as large as it has to be instead. `opening_mm` is the predicted width of each cut, `made` the
-    plan of the cutting, if it is known.
+    order of work, if it is known.
     """
     told = told_of(layout, made, findings, opening_mm, verdict)
     sizes = guide_sizes(layout.loaf)
@@ -69,7 +69,7 @@ def told_of(
     opening_mm: Sequence[float] | None,
     verdict: str | None,
 ) -> words.Told:
-    """Gather what the guide says, its numbers and pulls by the plan of the cutting."""
+    """Gather what the guide says, its numbers and pulls by the order of work."""
     made = made or work_of(layout)
     numbered = groups(layout, made.order)
     return words.Told(layout, numbered, findings, opening_mm, verdict, made.against)
@@ -79,9 +79,9 @@ def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
     """Set the words on a page of their own and spread the plan over the sheets after it."""
     to_crown, drop, wide, high = drawing_box(told.layout.loaf)
     crown = (to_crown, drop)
-    work_of = guide_plan(told.layout, told.groups, crown, told.against)
+    plan = guide_plan(told.layout, told.groups, crown, told.against)
     title = f"{told.layout.title}: full-size guide"
-    whole = Picture(wide, high, title, _described(told), (work_of,), css="guide")
+    whole = Picture(wide, high, title, _described(told), (plan,), css="guide")
     parts = windows(ink_points(whole.items), sheet, crown)
     margin = PRINTER_MARGIN_MM.value
     width = min(sheet.printable.width, PANEL_MM[1])
