@@ -10,9 +10,9 @@ import click
 )
 def command(word: str | None, output: str | None) -> int:
     """Explain all words of the pattern language, or WORD; or what a check says."""
-    from scorecraft.errors import UsageError
+    from scorecraft.errors import UsageError, nearest
     from scorecraft.language import reference
-    from scorecraft.language.words import WORDS, nearest
+    from scorecraft.language.words import WORDS
 
     if word is None:
         if output:
@@ -27,7 +27,7 @@ def command(word: str | None, output: str | None) -> int:
         if word in CHECKS and not output:
             click.echo(f"{word}: {CHECKS[word].says}")
             return 0
-        close = nearest(word, list(WORDS))
+        close = nearest(word, WORDS)
         hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
         raise UsageError(f'"{word}" is not a word of the language', None, hint)
     if output:

@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from scorecraft.errors import Place, Problem
+from scorecraft.errors import Place, Problem, nearest
+from scorecraft.language.evaluate import FUNCTIONS
 from scorecraft.language.tokens import Report, Token
 from scorecraft.language.tree import (
     PRECEDENCE,
@@ -15,7 +16,6 @@ from scorecraft.language.tree import (
     Text,
     Unary,
 )
-from scorecraft.language.words import FUNCTIONS, nearest
 from scorecraft.limits import MOST_NESTING
 
 MOST_OPERATIONS = 100
@@ -174,7 +174,7 @@ class TokenReader:
             self.at += 1
         self.expect(")", "close the arguments with )")
         if name.text not in FUNCTIONS:
-            close = nearest(name.text, list(FUNCTIONS))
+            close = nearest(name.text, FUNCTIONS)
             hint = f'did you mean "{close}"?' if close else f"functions: {', '.join(FUNCTIONS)}"
             self.report(Problem(f'unknown function "{name.text}"', name.place, hint))
             return Broken(name.place)

@@ -4,13 +4,13 @@ import re
 import numpy as np
 import pytest
 from PIL import Image
-from support.drawing_layouts import cut, make_layout
+from support.drawing_layouts import cut, ellipses, make_layout
 
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.bloom import MARGIN_MM, bloom
-from scorecraft.drawing.bloom.mouths import Mouths, ellipses
+from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.pdf import png
-from scorecraft.drawing.picture import Group, Label, Shape, walk
+from scorecraft.drawing.picture import Label, Layer, Shape, walk
 from scorecraft.drawing.svg import svg
 from scorecraft.errors import UsageError
 from scorecraft.loaf.bake import Bake
@@ -63,7 +63,7 @@ def test_every_cut_is_one_opening_with_its_number_and_words_the_widest_on_top(pe
 
 def test_the_layers_lie_in_the_order_in_which_a_loaf_is_made(petals):
     _, picture = petals
-    (group,) = (each for each in picture.items if isinstance(each, Group))
+    (group,) = (each for each in picture.items if isinstance(each, Layer))
     names = [each.name for each in group.items]
     assert names == [
         "shadow", "crust", "flour", "blisters", "toast", "edges", "openings", "texture",

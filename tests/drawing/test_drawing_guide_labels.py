@@ -7,7 +7,7 @@ import shapely
 from scorecraft.designing import make
 from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.label_box import label_box
-from scorecraft.drawing.picture import BLACK, Group, Label, Shape, walk
+from scorecraft.drawing.picture import BLACK, Label, Layer, Shape, walk
 from scorecraft.drawing.svg import svg
 from scorecraft.shelf import shelf
 
@@ -34,7 +34,7 @@ def guides(request):
 
 
 def named(page, *names):
-    return [item for item in walk(page.items) if isinstance(item, Group) and item.name in names]
+    return [item for item in walk(page.items) if isinstance(item, Layer) and item.name in names]
 
 
 def labels_of(items):

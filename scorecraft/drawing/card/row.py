@@ -10,7 +10,7 @@ from scorecraft.drawing.card.cuts import GREY, NAME, ROW, SMALL, cuts_words
 from scorecraft.drawing.card.loaf import ACCENT, Seen, marks_picture, run_picture
 from scorecraft.drawing.card.settings import settings_pictures
 from scorecraft.drawing.paper.block import Block
-from scorecraft.drawing.picture import BLACK, Group, Item, Label, placed
+from scorecraft.drawing.picture import BLACK, Item, Label, Layer, placed
 from scorecraft.drawing.text import width_mm, wrapped
 
 LETTER_WIDE = 15.0
@@ -38,7 +38,7 @@ def step_row(
         *cuts_words(handlings(view.layout, run, numbers), left, room, height),
         *_turning(run, width, turn_wide, height),
     ]
-    return Block((Group(f"step {run.letter}", tuple(items)),), height)
+    return Block((Layer(f"step {run.letter}", tuple(items)),), height)
 
 
 def _pictures(view: Seen, run: Run, height: float) -> tuple[list[Item], float]:
@@ -48,10 +48,10 @@ def _pictures(view: Seen, run: Run, height: float) -> tuple[list[Item], float]:
         drawn = run_picture(view, run, size)
         return [placed(drawn, LETTER_WIDE, (height - size) / 2)], size
     many = settings_pictures(view, run, SETTINGS_WIDE, height - 2.0)
-    return [placed(many.group, LETTER_WIDE, (height - many.height) / 2)], many.width
+    return [placed(many.layer, LETTER_WIDE, (height - many.height) / 2)], many.width
 
 
-def marks_row(view: Seen, count: int, width: float, height: float) -> Block:
+def marks_row(view: Seen, count: int, height: float) -> Block:
     """Draw the string marks, which come before all cuts."""
     size = min(height - 2.0, WIDEST)
     left = LETTER_WIDE + size + BETWEEN
@@ -63,7 +63,7 @@ def marks_row(view: Seen, count: int, width: float, height: float) -> Block:
         Label("press in " + strings, (left, middle - 1.5 * scale), NAME * 1.2 * scale, bold=True),
         Label("guides only: do not cut them", (left, middle + 6.5 * scale), SMALL * 1.1 * scale),
     ]
-    return Block((Group("string marks", tuple(items)),), height)
+    return Block((Layer("string marks", tuple(items)),), height)
 
 
 def _letter(text: str, height: float) -> Label:

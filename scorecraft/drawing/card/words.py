@@ -1,7 +1,7 @@
 """The words above and below the steps of the bench card."""
 
 from scorecraft.bench.clock import told
-from scorecraft.bench.steps import Plan
+from scorecraft.bench.steps import Work
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import ACCENT
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
@@ -37,15 +37,15 @@ def heat(rule: Rule) -> str:
     return f"{rule.value:.0f} °C / {round(fahrenheit / step) * step:.0f} °F"
 
 
-def time_words(made: Plan) -> str:
+def time_words(made: Work) -> str:
     """Say how long the cutting takes, and how long the dough allows."""
-    needed, allowed = told(made.work.seconds), told(made.allowed_s)
-    if made.work.seconds > made.allowed_s:
+    needed, allowed = told(made.effort.seconds), told(made.allowed_s)
+    if made.effort.seconds > made.allowed_s:
         return f"{needed} of cutting, {allowed} at most: chill it first"
     return f"{needed} of cutting; the dough holds {allowed}"
 
 
-def before(layout: Layout, made: Plan) -> tuple[str, ...]:
+def before(made: Work) -> tuple[str, ...]:
     """Say what comes before the first cut."""
     dough = f"{made.bench.temperature_c:.0f} °C"
     return (
@@ -85,13 +85,13 @@ def done() -> str:
     return f"Done: {least.value:.0f}–{most.value:.0f} °C / {low:.0f}–{high:.0f} °F in the centre"
 
 
-def head(layout: Layout, made: Plan, width: float, *, page: str = "") -> Block:
+def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
     """Set the title with the loaf, and the time."""
     size = next(
         (each for each in TITLE if width_mm(layout.title, each, bold=True) <= width - 30),
         TITLE[-1],
     )
-    late = made.work.seconds > made.allowed_s
+    late = made.effort.seconds > made.allowed_s
     lines = wrapped(layout.title, width - 30, size, bold=True) or ("",)
     items: list[Item] = [
         Label(line, (0.0, size * (0.86 + 1.2 * k)), size, bold=True) for k, line in enumerate(lines)
@@ -107,9 +107,9 @@ def head(layout: Layout, made: Plan, width: float, *, page: str = "") -> Block:
     return Block(tuple(items), y + 2.4)
 
 
-def preparation(layout: Layout, made: Plan, width: float) -> Block:
+def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut, and the pattern's own notes."""
-    texts = [*before(layout, made), *layout.notes]
+    texts = [*before(made), *layout.notes]
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
     columns = [_list(texts[:half], column), _list(texts[half:], column)]

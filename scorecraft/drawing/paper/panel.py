@@ -12,8 +12,7 @@ from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stack
 from scorecraft.drawing.paper.cautions import CAUTIONS
 from scorecraft.drawing.paper.rulers import rulers
 from scorecraft.drawing.paper.table import LEAST_MM, Cell, Column, table
-from scorecraft.drawing.picture import Group as Layer
-from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line, placed
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group
 from scorecraft.loaf.dome import Loaf
