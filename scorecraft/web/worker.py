@@ -14,6 +14,7 @@ from multiprocessing.context import SpawnContext
 from multiprocessing.process import BaseProcess
 
 from scorecraft.errors import ScorecraftError
+from scorecraft.web import telling as say
 from scorecraft.web.answer import Answer
 
 START_S = 30.0
@@ -43,7 +44,7 @@ class Worker:
         """
         if not self.started:
             if not self.line.poll(START_S):
-                raise TooBusyError("a worker did not start", None, "wait a little and try again")
+                raise say.NOT_STARTED.as_error(TooBusyError)
             self.line.recv()
             self.started = True
 

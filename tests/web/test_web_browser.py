@@ -138,7 +138,7 @@ def test_a_file_changed_meanwhile_is_asked_about(seen, live):
     page.fill("#pattern-text", page.input_value("#pattern-text") + "# mine\n")
     page.keyboard.press("Control+s")
     dialog = page.get_by_role("dialog")
-    playwright.expect(dialog).to_contain_text("changed by something else")
+    playwright.expect(dialog).to_contain_text("has changed on disk")
     assert (live[1] / "shared.score").read_text() == "another hand"
     web.complaints.clear()  # the browser itself reports the answer 409
     dialog.get_by_role("button", name="Write over it").click()
@@ -311,7 +311,7 @@ def test_a_phone_on_the_network_follows_the_cuts(browser, crew, pictures, tmp_pa
         phone.page.goto(link)
         phone.page.wait_for_selector(".bench-stage svg")  # who is in need not come in again
         stranger.page.get_by_role("button", name="Show the cuts").tap()
-        playwright.expect(stranger.page.locator("h1")).to_have_text("This link is used up")
+        playwright.expect(stranger.page.locator("h1")).to_have_text("This link has been used")
         stranger.picture(pictures, "door-used")
         assert stranger.page.goto(address).status == 403
         playwright.expect(stranger.page.locator("h1")).to_have_text("This phone was not let in")
