@@ -124,7 +124,8 @@ class Print:
     """A print: `brief` and `help` tell what it is, `make` draws it.
 
     Of its `forms` the first is meant for standard output; a file without a name ends in `usual`.
-    One that `predicts` runs the opening model. `make` takes the design, the form, and the options
+    One that `predicts` runs the opening model; `example` are options to try with a shipped
+    pattern. `make` takes the design, the form, and the options
     by their keys; it imports what it needs when it is called.
     """
 
@@ -136,6 +137,12 @@ class Print:
     make: Callable[..., Printed]
     usual: str = "pdf"
     predicts: bool = False
+    example: str = ""
+
+    @property
+    def command(self) -> str:
+        """A command line to try, without the program's name."""
+        return f"{self.name} leaf-crown {self.example}".rstrip()
 
     def printed(self, design: Drawn, form: str, options: Mapping[str, object]) -> Printed:
         """Print a design in a form; an option that is None is as usual.
