@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+import scorecraft.cli.telling as telling
 from scorecraft.cli.options import Command, Given, pattern_options
 from scorecraft.errors import UsageError
 from scorecraft.prints.row import Option, Print, Printed
@@ -17,18 +18,16 @@ def print_command(row: Print) -> click.Command:
         options = {option.key: asked[option.name] for option in row.options}
         return delivered(row, given, output, form, options)
 
-    *others, last = (f".{form}" for form in row.forms)
-    article = "An" if others[0] == ".svg" else "A"
-    files = f"{article} {', '.join(others)} or {last} file, or -."
     declared: list[Callable[[Command], Command]] = [
-        click.option("-o", "--output", metavar="FILE", help=files),
+        click.option("-o", "--output", metavar="FILE", help=telling.files(row.forms)),
         *map(click_option, row.options),
-        click.option("--as", "form", type=click.Choice(row.forms), help="The form, for -."),
+        click.option("--as", "form", type=click.Choice(row.forms), help=telling.FORMAT),
     ]
     made: Command = command
     for declare in reversed(declared):
         made = declare(made)
-    return click.command(row.name, help=row.help)(pattern_options(made))
+    example = telling.example(row.command)
+    return click.command(row.name, help=row.help, epilog=example)(pattern_options(made))
 
 
 def click_option(option: Option) -> Callable[[Command], Command]:
@@ -90,8 +89,8 @@ def tell(made: Printed) -> None:
     """Say what is to be said about a print, and which larger paper would hold it on one sheet."""
     from scorecraft.cli.output import say
 
-    if made.remark:
-        say(f"note  {made.remark}", err=True)
+    for each in filter(None, (made.remark, made.caution)):
+        say(f"note  {each}", err=True)
     if made.sheets:
         one = f"; --paper {made.larger} holds it on one" if made.larger else ""
         say(f"{made.sheets}{one}", err=True)
