@@ -14,17 +14,18 @@ def drape(
 ) -> Printed:
     """Draw the sheet with darts that lies on the dome and fits to `fit_mm`."""
     from scorecraft.drape.drape import make_drape
-    from scorecraft.drawing.templates.drape import drape_figure
+    from scorecraft.drawing.templates.drape import drape_sheet
 
-    figure = drape_figure(make_drape(design.layout, fit_mm=fit_mm), design.layout)
-    return on_sheets(figure, form, paper, tiled=tiled)
+    made = drape_sheet(make_drape(design.layout, fit_mm=fit_mm), design.layout)
+    return on_sheets(made, form, paper, tiled=tiled)
 
 
 DRAPE = Print(
     "drape",
-    "print the pattern on paper that lies on the dome",
-    "Print PATTERN in true length on a sheet with darts that folds onto the dome.",
+    "print the pattern on a sheet that folds over the dome",
+    "Print PATTERN in true length on a sheet with darts that folds over the dome.",
     ("svg", "pdf", "png"),
-    (Option("fit", "length", "How closely it has to fit."), PAPER, TILED),
+    (Option("fit", "length", "Allowed misfit."), PAPER, TILED),
     drape,
+    example="--paper A4 -o drape.pdf",
 )

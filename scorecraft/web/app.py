@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Callable, Collection
-from typing import Any
 
 from flask import Flask, Response, g, request
 from werkzeug.exceptions import HTTPException, NotFound
@@ -20,6 +19,7 @@ from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
 from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
+from scorecraft.web.offered import offered
 from scorecraft.web.worker import TooBusyError
 
 
@@ -72,6 +72,10 @@ def add_files(app: Flask, folder: Folder) -> None:
 
 def add_work(app: Flask, desk: Desk) -> None:
     """Add what the workers do."""
+
+    @app.get("/api/prints")
+    def prints_list() -> Response:
+        return sent(json_answer(offered()))
 
     @app.post("/api/edit")
     def change() -> Response:
@@ -151,7 +155,7 @@ def gone() -> Callable[[], bool]:
     return told
 
 
-def body() -> dict[str, Any]:
+def body() -> dict[str, object]:
     """Read the JSON of a request, which must be an object.
 
     Its `asked`, any short text, is sent back with the answer, whatever that is: so a page knows

@@ -7,12 +7,12 @@ import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout, petals
 
-from scorecraft.bench import plan
+from scorecraft.bench import work_of
 from scorecraft.drawing.guide.guide import guide_pages, guide_sizes, one_sheet_paper
 from scorecraft.drawing.guide.plan import guide_plan
 from scorecraft.drawing.inks import NUMBER_MM
 from scorecraft.drawing.paper.sheet import paper
-from scorecraft.drawing.picture import Group, Label, Shape, walk, words
+from scorecraft.drawing.picture import Label, Layer, Shape, walk, words
 from scorecraft.drawing.text import CAP_HEIGHT, outline, width_mm
 from scorecraft.groups import groups
 from scorecraft.loaf.dome import make_loaf
@@ -31,7 +31,7 @@ def guide(layout, **more):
 
 
 def layer(picture, name):
-    return next(i for i in walk(picture.items) if isinstance(i, Group) and i.name == name)
+    return next(i for i in walk(picture.items) if isinstance(i, Layer) and i.name == name)
 
 
 def ink_box(label):
@@ -146,7 +146,7 @@ def test_arrow_shows_which_way_the_plan_pulls(backward):
     (pull,) = [
         item
         for item in guide_plan(layout, groups(layout), (150.0, 150.0), against).items
-        if isinstance(item, Group) and item.name == "pull"
+        if isinstance(item, Layer) and item.name == "pull"
     ]
     ((tip, *wings),) = (shape.lines[0] for shape in pull.items)
     assert (tip[0] < np.mean(wings, axis=0)[0]) == backward
@@ -154,14 +154,14 @@ def test_arrow_shows_which_way_the_plan_pulls(backward):
 
 def test_guide_pulls_and_numbers_as_the_plan_does(petal_layout):
     """Drawn by itself or with the plan at hand the guide is the same."""
-    made = plan(petal_layout)
+    made = work_of(petal_layout)
     alone, given = guide(petal_layout), guide(petal_layout, made=made)
     assert words(alone.items) == words(given.items)
     heads = [
         [shape.lines[0].tolist() for shape in layer(each, "pull").items] for each in (alone, given)
     ]
     assert heads[0] == heads[1]
-    assert "the numbers follow the order of cutting" in words(alone.items)
+    assert "cut numbers, in the order of cutting" in words(alone.items)
 
 
 def test_every_cut_is_drawn_at_full_size_with_its_style_and_key(petal_layout):
@@ -190,13 +190,14 @@ def test_stops_come_first_and_the_rest_is_counted(petal_layout):
     findings = [Told("note", "n"), *[Told("warning", "close")] * 4, Told("stop", "over the rim")]
     told = words(guide(petal_layout, findings=findings).items)
     assert told.index("Stop: over the rim") < told.index("Warning: close")
-    assert "and 3 more: see scorecraft check" in told
+    assert "and 3 more: run scorecraft check" in told
 
 
 def test_rules_cautions_and_key_are_always_there(small_layout):
     told = " ".join(words(guide(small_layout).items))
-    for piece in ("100 %", "4 in", "Razor blades", "steam", "food-safe", "6 mm deep or more"):
+    for piece in ("100%", "4 in", "Razor blades", "sharps container", "6 mm deep or more"):
         assert piece in told
+    assert told.count("Look at this sheet, do not lay it on dough") == 1
     assert "string" not in told
 
 

@@ -4,11 +4,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import scorecraft.drawing.card.words as words
-from scorecraft.bench.steps import Plan, Run
+from scorecraft.bench.steps import Run, Work
 from scorecraft.bench.telling import STAGES
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import Seen, seen
 from scorecraft.drawing.card.row import marks_row, step_row
+from scorecraft.drawing.card.telling import STRINGS_FIRST, described
 from scorecraft.drawing.paper.block import Block, gap, shifted, stacked
 from scorecraft.drawing.paper.sheet import A4, Paper
 from scorecraft.drawing.paper.sheet import paper as find_paper
@@ -32,7 +33,7 @@ class _Row:
 
 def card(
     layout: Layout,
-    made: Plan,
+    made: Work,
     numbered: Sequence[Group] | None = None,
     *,
     paper: str | None = None,
@@ -40,7 +41,7 @@ def card(
 ) -> list[Picture]:
     """Draw the bench card of a plan, on one page where it can be read from, else on more.
 
-    `numbered` are the cuts with the numbers of the guide, by default in the order of the plan.
+    `numbered` are the cuts with the numbers of the guide, by default in the order of work.
     `paper` is a paper's name, by default that of `home` (A4). Raises UsageError for a paper that
     is not known.
     """
@@ -71,11 +72,11 @@ def joined(pages: Sequence[Picture]) -> Picture:
     return replace(pages[0], width_mm=sum(page.width_mm for page in pages), items=items)
 
 
-def _rows(made: Plan) -> list[_Row]:
+def _rows(made: Work) -> list[_Row]:
     """List the rows; passes are named where there is more than one kind of work."""
     stages = [run.first.stage for run in made.runs]
     named = made.marks > 0 or len(set(stages)) > 1
-    rows = [_Row(None, "First")] if made.marks else []
+    rows = [_Row(None, STRINGS_FIRST)] if made.marks else []
     for run, before in zip(made.runs, ["", *stages], strict=False):
         new = named and run.first.stage != before
         rows.append(_Row(run, STAGES[run.first.stage] if new else ""))
@@ -132,7 +133,7 @@ def _labelled(
 
 def _page(
     view: Seen,
-    made: Plan,
+    made: Work,
     numbers: Mapping[int, int],
     sheet: Paper,
     rows: Sequence[_Row],
@@ -153,19 +154,17 @@ def _page(
     if foot:
         items += shifted(foot, MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
     title = f"{view.layout.title}: bench card"
-    return Picture(sheet.width_mm, sheet.height_mm, title, _described(made), items, css="card")
+    return Picture(
+        sheet.width_mm, sheet.height_mm, title, described(len(made.runs)), items, css="card"
+    )
 
 
 def _drawn(
-    view: Seen, made: Plan, numbers: Mapping[int, int], row: _Row, width: float, height: float
+    view: Seen, made: Work, numbers: Mapping[int, int], row: _Row, width: float, height: float
 ) -> list[Block]:
     above = [words.stage(row.stage, width)] if row.stage else [words.hairline(width)]
     if row.stage:
         above.append(gap(STAGE_MM - above[0].height))
     if row.run is None:
-        return [*above, marks_row(view, made.marks, width, height)]
+        return [*above, marks_row(view, width, height)]
     return [*above, step_row(view, row.run, numbers, width, height)]
-
-
-def _described(made: Plan) -> str:
-    return f"The order of cuts in {len(made.runs)} rows, each with the loaf as it lies."

@@ -5,7 +5,8 @@ from typing import Literal
 
 from scorecraft.drawing.inks import TICK_INK
 from scorecraft.drawing.paper.block import Block
-from scorecraft.drawing.picture import Group, Ink, Item, Label, Shape, line
+from scorecraft.drawing.paper.telling import SCALE
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line
 from scorecraft.drawing.text import CAP_HEIGHT
 
 RULE_MM = 100.0
@@ -15,17 +16,16 @@ BAR = Ink(0.35, cap="butt")
 WIDTH_MM = RULE_IN * INCH_MM
 """Room the two rules take across."""
 DIGIT_MM = 2.4
-CAPTION = "Measure me: print at 100 %, never “fit to page”"
 
 
 def rulers() -> Block:
     """Draw a 100 mm rule over a 4 in rule, starting at the left edge of the block."""
-    caption = Label(CAPTION, (0, 2.6), 2.6, bold=True)
+    caption = Label(SCALE, (0, 2.6), 2.6, bold=True)
     upper, lower = 10.6, 12.0
     items: tuple[Item, ...] = (
         caption,
-        Group("100 mm rule", _rule(upper, -1, RULE_MM, 10.0, 5)),
-        Group("4 in rule", _rule(lower, 1, WIDTH_MM, INCH_MM / 4, 4)),
+        Layer("100 mm rule", _rule(upper, -1, RULE_MM, 10.0, 5)),
+        Layer("4 in rule", _rule(lower, 1, WIDTH_MM, INCH_MM / 4, 4)),
         *_digits(upper, -1, 10.0, (0, 5, 10), 10, "mm"),
         *_digits(lower, 1, INCH_MM, range(RULE_IN + 1), 1, "in"),
     )

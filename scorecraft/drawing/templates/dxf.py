@@ -1,7 +1,7 @@
 """Flat drawings as DXF of release 12: polylines on layers, millimetres, y up.
 
-Release 12 has no place for units, so they are told in a comment and in the guide: the numbers
-are millimetres. Written after the DXF Reference of AutoCAD Release 12
+Release 12 has no place for units, so a comment tells them, with what must be minded of the
+material: the numbers are millimetres. Written after the DXF Reference of AutoCAD Release 12
 (recalled); read back in the tests by another reader.
 """
 
@@ -11,8 +11,10 @@ from collections.abc import Iterator
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.drawing.picture import BLACK, Group, Item, Label, Picture, Shape
+from scorecraft.drawing.paper.cautions import FILM
+from scorecraft.drawing.picture import BLACK, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.svg import number
+from scorecraft.drawing.templates.telling import CHECK_LINE, MILLIMETRES
 from scorecraft.errors import ScorecraftError
 
 BLACK_INDEX, GREY_INDEX = 7, 8
@@ -25,8 +27,8 @@ def dxf(picture: Picture) -> bytes:
 
     Raises ScorecraftError for what a cutter has no use for: labels and filled shapes.
     """
-    layers = [(_layer(group.name), _shapes(group)) for group in _groups(picture)]
-    pairs: list[Pair] = [(999, "all lengths are millimetres")]
+    layers = [(_layer(group.name), _shapes(group)) for group in _top_layers(picture)]
+    pairs: list[Pair] = [(999, MILLIMETRES), (999, CHECK_LINE), (999, FILM)]
     pairs += _header(picture)
     pairs += _tables(layers)
     pairs += [(0, "SECTION"), (2, "ENTITIES")]
@@ -38,19 +40,19 @@ def dxf(picture: Picture) -> bytes:
     return "".join(f"{code:>3}\n{value}\n" for code, value in pairs).encode("ascii")
 
 
-def _groups(picture: Picture) -> Iterator[Group]:
+def _top_layers(picture: Picture) -> Iterator[Layer]:
     for item in picture.items:
-        if not isinstance(item, Group):
+        if not isinstance(item, Layer):
             raise ScorecraftError("a drawing for a cutter has all its lines in groups")
         yield item
 
 
-def _shapes(group: Group) -> list[Shape]:
-    return [_outlined(item, group) for item in group.items]
+def _shapes(layer: Layer) -> list[Shape]:
+    return [_outlined(item, layer) for item in layer.items]
 
 
-def _outlined(item: Item, group: Group) -> Shape:
-    if isinstance(item, Group | Label) or item.fill is not None or group.clip:
+def _outlined(item: Item, layer: Layer) -> Shape:
+    if isinstance(item, Layer | Label) or item.fill is not None or layer.clip:
         raise ScorecraftError("a drawing for a cutter holds plain lines only")
     return item
 
