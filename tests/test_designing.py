@@ -59,7 +59,7 @@ def test_from_python_with_numbers_texts_and_a_notebook_picture():
     assert made._repr_svg_().startswith("<svg")
     text = design("leaf-crown", knobs={"leaf_length": "45%"})
     assert text.layout.knobs[1].value == pytest.approx(45)
-    with pytest.raises(UsageError, match="no value for the knob"):
+    with pytest.raises(UsageError, match="does not fit the knob"):
         design("leaf-crown", knobs={"leaves": "a b"})
 
 
@@ -166,7 +166,7 @@ def test_a_baker_file_that_settles_nothing_changes_no_verdict_and_says_so(tmp_pa
     plain, doubted = make("swirl"), make("swirl", baker=path)
     assert replace(doubted.skin, unsettled_by="") == plain.skin
     (told,) = (finding for finding in doubted.findings if finding not in plain.findings)
-    assert told.severity == "note" and "do not settle the skin: the usual 12 mm" in told.message
+    assert told.severity == "note" and "to be sure of the skin: the default of 12 mm" in told.message
     assert "measure 4 openings or more" in told.hint
 
 

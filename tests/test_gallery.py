@@ -172,7 +172,7 @@ def one_label_less(items: tuple[Item, ...]) -> tuple[Item, ...]:
     [
         *(("bloom", name) for name in ("crust", "flour", "texture", "ears", "openings", "toast")),
         *(("guide", name) for name in ("words", "numbers", "cuts", "pull", "turntable ring")),
-        *(("card", name) for name in ("step A", "step D", "string marks", "pull")),
+        *(("card", name) for name in ("step A", "step D", "string lines", "pull")),
     ],
 )
 def test_what_is_left_out_is_noticed(what, left_out, with_cairo):

@@ -38,7 +38,7 @@ BANNED = {  # a pattern, what to write instead, and a text that it must catch
     r"take it to a phone": ("open on a phone", "Take it to a phone"),
     r"stands? open": ("opens", "how wide it stands open at its widest"),
     r"at its widest": ("its greatest width", "how wide it stands open at its widest"),
-    r"\btake [^.:;]*\baway\b": ("remove", "Take the leaf vein away"),
+    r"\btake [^.:;]*\baway$": ("remove", "Take the leaf vein away"),
     r"(not|to) settle\b|settles? (it|the|nothing)": (
         "too few to be sure",
         "These openings do not settle it.",
@@ -81,7 +81,7 @@ BANNED = {  # a pattern, what to write instead, and a text that it must catch
     r"\bpress in\b": ("mark", "press in 8 strings"),
     r"string marks?\b": ("string lines", "8 string marks"),
     r"crosses whole": ("line up the crosses", "make the crosses whole"),
-    r"bursts there|\btears on\b": ("most likely bursts there", "it bursts there and tears on"),
+    r"bursts, bursts there|\btears on\b": ("may tear further", "bursts there, and tears on"),
     r"until a placing": ("unless a placing", "until a placing turns it"),
     r"shield one another": ("relieve one another", "cuts shield one another"),
     r"held by the dough below": ("restrained by uncut dough", "tips held by the dough below"),

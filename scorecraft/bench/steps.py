@@ -97,7 +97,7 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Effort:
-    """What an order of the cuts takes: seconds with string marks, and radians of turning."""
+    """What an order of the cuts takes: seconds with string lines, and radians of turning."""
 
     seconds: float
     turned_rad: float

@@ -67,7 +67,7 @@ def check_can_lie(rings: Rings) -> None:
         raise ScorecraftError(
             f"no sheet of paper joined at the crown lies on this loaf: {reason}",
             None,
-            "print the guide, and carry the pattern over with string marks",
+            "print the guide, and carry the pattern over with string lines",
         )
 
 

@@ -24,7 +24,7 @@ def cut_plans(layout: Layout) -> list[Line]:
 
 
 def mark_plans(layout: Layout) -> list[Line]:
-    """Project the string marks of a layout to plan (mm), as far as they lie on the loaf."""
+    """Project the string lines of a layout to plan (mm), as far as they lie on the loaf."""
     lines = plan_strings(layout.loaf, layout.marks.lines)
     kept = shapely.intersection(lines, shapely.Polygon(rim_plan(layout.loaf)))
     parts = shapely.get_parts(kept)

@@ -21,7 +21,7 @@ MOST_MARKS = 1_000
 
 
 def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
-    """Lay out the string marks on the sheet."""
+    """Lay out the string lines on the sheet."""
     lines: list[Line] = []
     for statement in pattern.statements:
         if statement.word != "marks":

@@ -42,7 +42,7 @@ def frame(layout: Layout) -> tuple[tuple[float, float], tuple[float, float]]:
 
 
 def marks(layout: Layout, centre: tuple[float, float]) -> Layer:
-    """Draw the string marks, faint."""
+    """Draw the string lines, faint."""
     lines = tuple(on_paper(line, centre) for line in plan_lines(layout.loaf, layout.marks.lines))
     return Layer("marks", (Shape(lines, ink=MARKED, css="string"),) if lines else ())
 

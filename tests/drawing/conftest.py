@@ -6,7 +6,7 @@ from scorecraft.loaf.dome import make_loaf
 
 @pytest.fixture(scope="session")
 def petal_layout():
-    """A 220 mm round loaf with 8 petals, hatching in the middle and string marks."""
+    """A 220 mm round loaf with 8 petals, hatching in the middle and string lines."""
     hatch = [cut([[x, -8], [x + 4, 8]], "hatch", figure=99, family=1, depth=2) for x in (-9, -3, 3)]
     marks = [turned([[0, 0], [0, 95]], 45 * k + 22.5) for k in range(8)]
     return make_layout(petals() + hatch, marks=marks)

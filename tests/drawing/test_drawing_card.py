@@ -203,7 +203,7 @@ def test_string_marks_come_first():
     page = card(layout, work_of(layout))[0]
     told = words(page.items)
     assert told.index("mark 1 string line across (2") < told.index("A")
-    marks = layer(page, "string marks")
+    marks = layer(page, "string lines")
     assert any(isinstance(i, Shape) and i.ink and i.ink.dash for i in walk([marks]))
 
 

@@ -42,7 +42,7 @@ def told(page, selector, text):
 def test_the_bench_on_a_phone(bench, pictures, size):
     web = bench(size=size)
     page = web.page
-    for name in ("Start", "Next", "Next"):  # the string marks, and two steps
+    for name in ("Start", "Next", "Next"):  # the string lines, and two steps
         tap(page, name)
     web.picture(pictures, "bench-step")
     for name in ("Back", "Next"):  # huge, for floury hands
@@ -107,7 +107,7 @@ def test_a_key_held_down_is_one_step(bench):
     for _ in range(4):
         page.keyboard.down("ArrowRight")  # from the second on these are repeats
     page.keyboard.up("ArrowRight")
-    told(page, COUNT, "25 steps")  # at the string marks
+    told(page, COUNT, "25 steps")  # at the string lines
     page.keyboard.press("ArrowRight")
     told(page, COUNT, "1 / 25")
 

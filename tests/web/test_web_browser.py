@@ -94,7 +94,7 @@ def test_the_whole_journey(seen, live, pictures, size):
     page.wait_for_selector(".bench-stage svg")
     web.picture(pictures, "bench")
     count = int(page.locator(".bench-bar .count").inner_text().split()[0])
-    for _ in range(count + 3):  # the string marks and the end are screens too
+    for _ in range(count + 3):  # the string lines and the end are screens too
         page.keyboard.press("ArrowRight")
     playwright.expect(page.locator(".bench-text")).to_contain_text("Into the oven")
     assert page.locator(".bench .cut:not(.done)").count() == 0

@@ -198,7 +198,7 @@ def test_a_bake_is_not_kept_behind_a_link_out_of_the_folder(folder, tmp_path_fac
     there = tmp_path_factory.mktemp("else") / "file"
     there.write_text("")
     (folder.path / name).symlink_to(there)
-    with pytest.raises(UsageError, match="not an ordinary file of the folder"):
+    with pytest.raises(UsageError, match="not an ordinary file in the folder"):
         kept(None, "sun", "", folder.path)
     assert there.read_text() == ""
 
@@ -320,7 +320,7 @@ class TestGuests:
         asking.client.delete_cookie(COOKIE, domain=LAN.split(":")[0])
         for again in (self.visit(asking, path), self.enter(asking, path)):
             assert again.status_code == 403 and again.mimetype == "text/html"
-            assert "ask there for the link" in again.text and "<form" not in again.text
+            assert "Open on a phone" in again.text and "<form" not in again.text
 
     def enter(self, asking, path, **more):
         return self.visit(asking, path, "POST", content_type=FORM, **more)

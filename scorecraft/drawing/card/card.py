@@ -25,7 +25,7 @@ GAP_MM = 3.0
 
 @dataclass(frozen=True, slots=True)
 class _Row:
-    """A row to be drawn: a run of steps, or the string marks; the pass that begins with it."""
+    """A row to be drawn: a run of steps, or the string lines; the pass that begins with it."""
 
     run: Run | None
     stage: str

@@ -85,11 +85,11 @@ def step_picture(view: Seen, step: Step, size: float) -> Layer:
 
 
 def marks_picture(view: Seen, size: float) -> Layer:
-    """Draw the string marks on the loaf before it is cut."""
+    """Draw the string lines on the loaf before it is cut."""
     scale, centre = _scale(view, size), (size / 2, size / 2)
     lines = tuple(on_paper(each, centre, scale) for each in view.marks)
     strings = Shape(lines, ink=Ink(0.5 * size / 50, dash=(2.2, 1.2), cap="butt"))
-    return Layer("string marks", (_loaf(view, 0.0, size, strong=()), strings, *_dial(0.0, size)))
+    return Layer("string lines", (_loaf(view, 0.0, size, strong=()), strings, *_dial(0.0, size)))
 
 
 def _scale(view: Seen, size: float) -> float:

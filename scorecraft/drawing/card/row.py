@@ -53,7 +53,7 @@ def _pictures(view: Seen, run: Run, height: float) -> tuple[list[Item], float]:
 
 
 def marks_row(view: Seen, width: float, height: float) -> Block:
-    """Draw the string marks, which come before all cuts."""
+    """Draw the string lines, which come before all cuts."""
     size = min(height - 2.0, WIDEST)
     left = LETTER_WIDE + size + BETWEEN
     scale = min(1.0, height / ROW)
@@ -67,7 +67,7 @@ def marks_row(view: Seen, width: float, height: float) -> Block:
         placed(marks_picture(view, size), LETTER_WIDE, (height - size) / 2),
         *shifted(words, left, (height - words.height) / 2),
     ]
-    return Block((Layer("string marks", tuple(items)),), height)
+    return Block((Layer("string lines", tuple(items)),), height)
 
 
 def _letter(text: str, height: float) -> Label:

@@ -40,7 +40,7 @@ def guide_plan(
     return Layer(
         "plan",
         (
-            Layer("string marks", (Shape(marks, ink=MARK_INK),) if marks else ()),
+            Layer("string lines", (Shape(marks, ink=MARK_INK),) if marks else ()),
             cut_layer(layout, cuts),
             Layer("rim", (Shape((rim,), closed=True, ink=RIM_INK),)),
             crown_mark(centre),
