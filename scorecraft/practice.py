@@ -270,7 +270,7 @@ MOST_COPIES_AIMED = Rule(
 NEXT_FIGURE_S = Rule(2.0, "s", "to look at the card and find where the next figure goes", COMMON)
 SAME_DEPTH_MM = Rule(0.75, "mm", "depths closer than this feel the same to the hand", COMMON)
 SAME_BLADE_DEG = Rule(7.5, "deg", "blade angles closer than this feel the same", COMMON)
-STRING_MARK_S = Rule(3.0, "s", "to press one string line into the dough", COMMON)
+STRING_MARK_S = Rule(3.0, "s", "to mark one string line on the dough", COMMON)
 CURVED_BELOW_DEG = Rule(
     60.0, "deg", "a blade held flatter than this is best curved: it lifts an ear", COMMON
 )
