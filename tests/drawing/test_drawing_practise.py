@@ -19,7 +19,7 @@ from scorecraft.drawing.plan import length
 from scorecraft.drawing.practise.basics import basics
 from scorecraft.drawing.practise.blade import WIDE_MM, blade
 from scorecraft.drawing.practise.exercise import Held, bounds, part_that_fits
-from scorecraft.drawing.practise.hardest import hardest, quarter_turn, sharpest
+from scorecraft.drawing.practise.hardest import hardest, headings, quarter_turn, sharpest
 from scorecraft.drawing.practise.own import own
 from scorecraft.drawing.practise.row import cells, row
 from scorecraft.drawing.practise.sheets import practice_sheets
@@ -60,22 +60,22 @@ def bent(degrees, x=40.0, long=30.0, **more):
 @pytest.mark.parametrize("radius", [5.0, 12.0, 40.0])
 def test_a_circle_bends_by_its_radius_and_turns_a_quarter_in_a_quarter(radius):
     line = arc(radius, 0.0, math.pi)
-    assert sharpest(line)[0] == pytest.approx(10.0 / radius, rel=0.06)
-    assert quarter_turn(line)[0] == pytest.approx(radius * math.pi / 2, abs=0.6)
+    assert sharpest(*headings(line))[0] == pytest.approx(10.0 / radius, rel=0.06)
+    assert quarter_turn(*headings(line))[0] == pytest.approx(radius * math.pi / 2, abs=0.6)
 
 
 def test_a_straight_stroke_neither_bends_nor_turns():
     line = np.array([[0.0, 0.0], [3.0, 40.0]])
-    assert sharpest(line)[0] == 0.0
-    assert quarter_turn(line) == (math.inf, 0.5)
+    assert sharpest(*headings(line))[0] == 0.0
+    assert quarter_turn(*headings(line)) == (math.inf, 0.5)
 
 
 def test_a_wide_arc_is_no_small_turn():
-    assert quarter_turn(arc(60.0, 0.0, math.pi))[0] == math.inf
+    assert quarter_turn(*headings(arc(60.0, 0.0, math.pi)))[0] == math.inf
 
 
 def test_a_corner_bends_where_it_is():
-    turn, at = sharpest(np.array([[0.0, 0.0], [0.0, 60.0], [20.0, 80.0]]))
+    turn, at = sharpest(*headings(np.array([[0.0, 0.0], [0.0, 60.0], [20.0, 80.0]])))
     assert math.degrees(turn) == pytest.approx(45.0, abs=0.1)
     assert at == pytest.approx(60 / (60 + 20 * math.sqrt(2)), abs=0.06)
 

@@ -36,8 +36,9 @@ def basics(layout: Layout, made: Plan, numbers: Mapping[int, int]) -> tuple[Exer
     `numbers` are those of its cuts on the guide.
     """
     long = usual_length(layout)
-    light = _usual(layout, "decorative")
-    deep = _usual(layout, "expansion")
+    right = made.bench.hand == "right"
+    light = _usual(layout, "decorative", right)
+    deep = _usual(layout, "expansion", right)
     return (
         Exercise("Straight strokes", ("Even and straight, without a stop.", light.words), light,
                  (_down(slash(length=long, bend=0.0)),), ("",)),
@@ -55,8 +56,11 @@ def usual_length(layout: Layout) -> float:
     return min(max(5.0 * round(usual / 5.0), SHORTEST_MM), LONGEST_MM)
 
 
-def _usual(layout: Layout, kind: Kind) -> Held:
-    """Tell how cuts of a kind are held in the pattern, upright light ones or slanted deep ones."""
+def _usual(layout: Layout, kind: Kind, right: bool) -> Held:
+    """Tell how cuts of a kind are held in the pattern: light ones upright, deep ones slanted.
+
+    The handle leans to the side of the hand: to the `right`, or to the left.
+    """
     light = kind == "decorative"
     depth = (DECORATIVE_DEPTH_MM if light else EXPANSION_DEPTH_MM).value
     blade = math.radians((DECORATIVE_BLADE_DEG if light else EXPANSION_BLADE_DEG).value)
@@ -64,7 +68,7 @@ def _usual(layout: Layout, kind: Kind) -> Held:
     if own:
         depth = float(np.median([cut.depth_mm for cut in own]))
         blade = blade if light else min(cut.blade_rad for cut in own)
-    return Held((depth, depth, depth), blade, layout.bench.hand == "right")
+    return Held((depth, depth, depth), blade, right or light)
 
 
 def _down(strokes: Sequence[Stroke]) -> Line:
