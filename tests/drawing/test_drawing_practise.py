@@ -21,7 +21,7 @@ from scorecraft.drawing.practise.blade import WIDE_MM, blade
 from scorecraft.drawing.practise.exercise import Held, bounds, part_that_fits
 from scorecraft.drawing.practise.hardest import hardest, headings, quarter_turn, sharpest
 from scorecraft.drawing.practise.own import own
-from scorecraft.drawing.practise.row import cells, row
+from scorecraft.drawing.practise.row import FADED, Cells, cells, row
 from scorecraft.drawing.practise.sheets import practice_sheets
 from scorecraft.drawing.practise.words import CAUTIONS, FADING, FREE, TRACE
 from scorecraft.drawing.svg import svg
@@ -223,6 +223,33 @@ def test_a_very_flat_blade_stays_in_its_section():
     left, _, right, _ = frame_of(Group("blade", block.items))
     assert left >= -0.01 and right <= WIDE_MM + 0.01
     assert {"12 mm", "8°"} <= set(words(block.items))
+
+
+@pytest.mark.parametrize("lines", [1, 2, 3])
+@pytest.mark.parametrize("count", range(3, 13))
+def test_cells_go_from_full_to_empty_whatever_their_number(count, lines):
+    shared = Cells(14.0, count, lines)
+    strengths = [shared.strength(cell) for cell in range(count * lines)]
+    drawn = [each for each in strengths if each is not None]
+    assert strengths == sorted(drawn) + [None] * (len(strengths) - len(drawn))
+    assert drawn.count(-1) == shared.traced and 0 in drawn and None in strengths
+    assert max(drawn) <= len(FADED)
+
+
+def test_rows_take_more_lines_where_a_sheet_has_room():
+    """The last sheet of the leaf crown held one row, its lower half was blank."""
+    page = sheets(shipped("leaf-crown").layout, paper="A4")[-1]
+    parts = {item.name: frame_of(item) for item in page.items}
+    assert parts["exercises"][3] > 0.8 * parts["rules"][1]
+
+
+def test_only_a_blade_low_enough_is_said_to_lift_an_ear():
+    for blade_deg, ear in ((35.0, True), (65.0, False)):
+        slash = cut([[0, 60], [0, -60]], depth=9.0, blade=blade_deg, kind="expansion")
+        layout = make_layout([slash])
+        made = plan(layout)
+        told = basics(layout, made, numbers_of(groups(layout, made.order)))[1].told
+        assert (f"blade at {blade_deg:.0f}°" in told[1], "ear" in told[0]) == (True, ear)
 
 
 def test_a_row_goes_from_full_strokes_to_none():
