@@ -93,7 +93,7 @@ def test_the_longest_the_most_bent_and_the_most_crowded_are_found():
     assert [each.cut for each in found] == [0, 4, 2]
     assert found[0].why == (f"The longest stroke: {layout.lengths_mm[0]:.0f} mm in one pull.",)
     assert found[1].why == ("The sharpest bend: 40° within 10 mm.",)
-    assert found[2].why == ("The closest neighbour: 3.0 mm to the next slash.",)
+    assert found[2].why == ("The closest neighbour: 3.0 mm to the next one.",)
     assert found[2].beside == (1,)
 
 
