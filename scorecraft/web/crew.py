@@ -110,7 +110,7 @@ class Crew:
                 answer = worker.line.recv()
             return answer
         except (EOFError, OSError) as error:
-            raise TooLongError("the work came to a sudden end", None, "try once more") from error
+            raise TooLongError("the work stopped unexpectedly", None, "try again") from error
         finally:
             self.give_back(worker, job, done=answer is not None)
 
@@ -129,7 +129,7 @@ class Crew:
                 raise TooLongError(message, None, hint)
             if taken > self.quick_s:  # what is quick is finished: a new worker would cost more
                 if not job.wanted():
-                    raise UnwantedError("nobody waits for this any more")
+                    raise UnwantedError("nobody is waiting for this any more")
                 if not job.long and not self.lets_it_last(job):
                     self.remember(job)
                     return False
@@ -156,7 +156,7 @@ class Crew:
         """
         with self.changed:
             if job.long and self.waiting >= MOST_WAITING:
-                raise TooBusyError("the server is busy", None, "wait a little and try again")
+                raise TooBusyError("the server is busy", None, "wait a moment and try again")
             self.waiting += job.long
             try:
                 self.wait_for_turn(job)
@@ -177,9 +177,9 @@ class Crew:
         until = time.monotonic() + WAIT_S
         while self.open and not (self.free and (not job.long or self.longs < self.most_longs)):
             if not job.wanted():
-                raise UnwantedError("nobody waits for this any more")
+                raise UnwantedError("nobody is waiting for this any more")
             if time.monotonic() > until:
-                raise TooBusyError("the server is busy", None, "wait a little and try again")
+                raise TooBusyError("the server is busy", None, "wait a moment and try again")
             self.changed.wait(LOOK_S)
         if not self.open:
             raise TooBusyError("the server is closing")

@@ -90,8 +90,8 @@ class Folder:
             if path.exists():
                 there = mark_of(read_bytes(path, MOST_BYTES, "a pattern"))
             if there is not None and there != mark:
-                word = "is there already" if mark is None else "was changed by something else"
-                hint = "open it to see, save under another name, or write over it"
+                word = "is there already" if mark is None else "was changed by another program"
+                hint = "open it to look, save under another name, or overwrite it"
                 raise ChangedError(f'"{path.name}" {word}', hint, there)
             write_whole(path, data)
         return Opened(path.name, text, mark_of(data))

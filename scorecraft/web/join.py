@@ -35,8 +35,8 @@ PAGE = """<!doctype html>
 def door_page() -> Answer:
     """Show a guest who has a good link the button that lets in."""
     text = (
-        "This phone will show the cuts that are laid out on the computer, one step at a time. "
-        "It only looks: it cannot change the pattern."
+        "This phone will show the cuts sent from the computer, one step at a time. "
+        "It only shows them: it cannot change the pattern."
     )
     return page("Follow the cuts", text, more=FORM)
 
@@ -44,17 +44,17 @@ def door_page() -> Answer:
 def used_page() -> Answer:
     """Tell a guest whose link lets nobody in what to do."""
     text = (
-        "Each link lets one phone in, once, and this one has been used or replaced. "
-        "For a new one, open the bench on the computer and ask there for the link to a phone."
+        "Each link lets in one phone, once, and this one has been used or replaced. "
+        "For a new one, open the bench on the computer and choose “Open on a phone”."
     )
-    return page("This link is used up", text, 403)
+    return page("This link has been used", text, 403)
 
 
 def stranger_page() -> Answer:
     """Tell who was not let in what to do."""
     text = (
-        "Only a phone that came in by a link may look. "
-        "For a link, open the bench on the computer and ask there for the link to a phone."
+        "Only a phone that came by a link can see this page. "
+        "For a link, open the bench on the computer and choose “Open on a phone”."
     )
     return page("This phone was not let in", text, 403)
 

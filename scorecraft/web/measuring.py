@@ -58,16 +58,16 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
     """
     rows = request.get("rows")
     if not isinstance(rows, list) or not 0 < len(rows) <= MOST_MEASURED:
-        raise UsageError("there are no openings to compare", None, "measure one cut at least")
+        raise UsageError("there are no widths to compare", None, "measure at least one cut")
     found: list[Measured] = []
     for row in rows:
         if not isinstance(row, Mapping):
-            raise UsageError("an opening must tell its cut and its width")
+            raise UsageError("a width must come with its cut")
         key = text_of(row, "key")
         if key not in design.fingerprints:
-            raise UsageError(f'"{key}" is no longer in the pattern', None, "take its width away")
+            raise UsageError(f'"{key}" is no longer in the pattern', None, "remove its width")
         if text_of(row, "mark") != design.fingerprints[key]:
-            hint = "open the pattern as it was baked, or take its width away"
+            hint = "open the pattern as it was baked, or remove its width"
             raise UsageError(f'"{key}" has changed since it was measured', None, hint)
         width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM)
         found.append(Measured(key, width, Place("page", len(found) + 1, 1)))

@@ -44,7 +44,7 @@ class Worker:
         """
         if not self.started:
             if not self.line.poll(START_S):
-                raise TooBusyError("a worker did not start", None, "wait a little and try again")
+                raise TooBusyError("a worker did not start", None, "wait a moment and try again")
             self.line.recv()
             self.started = True
 

@@ -115,7 +115,7 @@ def test_a_key_held_down_is_one_step(bench):
 def test_steps_are_counted_once(bench):
     page = bench("swirl", size="desk").page
     words = page.locator(".bench-text").inner_text()
-    (steps,) = re.findall(r"(\d+) steps of the turntable", words)
+    (steps,) = re.findall(r"(\d+) turntable positions", words)
     told(page, COUNT, f"{steps} steps")
     seen = []
     while "Into the oven" not in page.locator(".bench-text").inner_text():
@@ -127,7 +127,7 @@ def test_steps_are_counted_once(bench):
 
 def test_the_clock_rests_before_it_is_set_to_zero(bench):
     page = bench().page
-    clock, zero = page.locator(CLOCK), page.get_by_role("button", name="Set the clock to zero")
+    clock, zero = page.locator(CLOCK), page.get_by_role("button", name="Tap to reset")
     assert clock.inner_text().startswith("0:00 /")
     tap(page, "Start")
     page.clock.run_for(64_000)

@@ -6,6 +6,7 @@ import { button, drawing, h, icon, later, refill } from "./dom.js";
 import { check, choices } from "./forms.js";
 import { hush, tell } from "./messages.js";
 import { store } from "./store.js";
+import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
 const told = words.print;
@@ -47,7 +48,7 @@ export class PrintRoom {
   }
 
   choosing() {
-    this.hint = h("p", { class: "quiet" });
+    this.hint = h("p", { class: "quiet explained" });
     return h(
       "div",
       { class: "print-side" },
@@ -64,7 +65,7 @@ export class PrintRoom {
 
   pick(what) {
     this.what = what;
-    this.hint.textContent = told.hints[what];
+    this.hint.replaceChildren(h("span", {}, told.hints[what]), whatIs(what));
     const change = (key) => (value) => this.change(key, value);
     const parts = [];
     if (what === "cutter") {
