@@ -11,15 +11,16 @@ from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Place
 from scorecraft.groups import Group, groups
-from scorecraft.units import turntable_degrees
+from scorecraft.units import degree_words, turntable_degrees
 
 if TYPE_CHECKING:
     from scorecraft.opening.room import Room
 
-SIGNS = {"stop": "STOP", "warn": "warn", "note": "note"}
+INDENT = 9
+"""Columns before a finding: the longest severity and two spaces."""
 VERDICTS = {
     "stop": "This cannot be cut as it is.",
-    "warn": "This can be cut, but look at the warnings.",
+    "warning": "This can be cut, but read the warnings first.",
     "note": "This can be cut.",
 }
 
@@ -53,8 +54,9 @@ def report(
 
 
 LIMITS = (
-    "Openings come from a model of a thin, elastic, flat skin. Dough is none of these, and no\n"
-    "measurement links depth to opening: compare designs by them, and `scorecraft tune` them."
+    "Room and openings are estimates of one model: a thin, elastic, flat skin. Dough is none of\n"
+    "these, and we know of no published measurement that links depth to opening. Use them to\n"
+    "compare designs; `scorecraft tune` fits them to your bakes."
 )
 
 
@@ -80,22 +82,23 @@ def bench_lines(design: Design) -> Iterator[str]:
     plan = design.work
     planned, filed = plan.work, plan.in_file_order
     yield "At the bench:"
-    yield f"  cutting takes about {told(planned.seconds)}; the dough holds {told(plan.allowed_s)}"
-    turned, longer = degrees(filed.turned_rad), plan.saved_s
-    yield f"  the turntable turns {degrees(planned.turned_rad):.0f}° in all"
-    yield f"  (in the order of the file {turned:.0f}° and {longer:.0f} s more)"
+    took, holds = told(planned.seconds), told(plan.allowed_s)
+    yield f"  scoring takes about {took}; the dough holds about {holds}"
+    turned = degree_words(filed.turned_rad)
+    yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
+    yield f"  (in the order of the pattern: {turned}, and {plan.saved_s:.0f} s longer)"
     if plan.proven:
         yield "  no order is quicker"
     else:
-        yield f"  no order is more than {plan.gap_s:.0f} s quicker"
+        yield f"  no order can be more than {plan.gap_s:.0f} s quicker"
 
 
 def finding_lines(finding: Finding) -> Iterator[str]:
-    """Write one finding: its weight, what it is, where it is written, what to do."""
+    """Write one finding: its severity, what it is, where it is written, what to do."""
     where = f"  (line {finding.place.line})" if finding.place else ""
-    yield f"{SIGNS[finding.severity]}  {finding.message}{where}"
+    yield f"{finding.severity:<{INDENT}}{finding.message}{where}"
     if finding.hint:
-        yield f"      {finding.hint}"
+        yield f"{'':<{INDENT}}{finding.hint}"
 
 
 def table(design: Design, quick: bool) -> Iterator[str]:

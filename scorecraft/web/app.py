@@ -9,6 +9,7 @@ from werkzeug.exceptions import HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
+from scorecraft.web import telling as say
 from scorecraft.web.answer import Answer, file_names, internal, json_answer, marked, refusal
 from scorecraft.web.asked import LONGEST_MARK, text_of, words_of
 from scorecraft.web.crew import Crew, TooLongError, UnwantedError
@@ -120,8 +121,7 @@ def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:
     @app.post("/api/invite")
     def invite() -> Response:
         if not guests.welcome:
-            hint = "start the page with --share"
-            raise UsageError("this page is for this computer only", None, hint)
+            raise say.LOCAL_ONLY.usage()
         link = guests.invite()
         return sent(json_answer({"link": link, "code": code(link)}))
 
@@ -165,9 +165,9 @@ def body() -> dict[str, Any]:
     try:
         data = request.get_json()
     except RecursionError as error:
-        raise UsageError("the JSON is nested too deep") from error
+        raise say.NEST.usage() from error
     if not isinstance(data, dict):
-        raise UsageError("send a JSON object")
+        raise say.NO_OBJECT.usage()
     g.asked = text_of(data, "asked", default="", limit=LONGEST_MARK)
     return data
 

@@ -15,7 +15,7 @@ from scorecraft.tune.bake import tune
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 
-LEANING = r"handle \d+° (to the left|to the right|away|toward you)"
+LEANING = r"tilt the handle \d+° (to the left|to the right|away|toward you)"
 SVG = "{http://www.w3.org/2000/svg}"
 
 

@@ -207,7 +207,7 @@ def test_the_handle_and_its_side_are_told(bench):
         page.keyboard.press("ArrowRight")
         told_leans += page.locator(".stroke").all_inner_texts()
     for lean in leans:
-        assert any(lean.removeprefix("handle ") in each for each in told_leans)
+        assert any(lean.removeprefix("tilt the handle ") in each for each in told_leans)
     assert any("Handle" in each for each in told_leans)
 
 

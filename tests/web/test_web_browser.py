@@ -139,7 +139,7 @@ def test_a_file_changed_meanwhile_is_asked_about(seen, live):
     page.fill("#pattern-text", page.input_value("#pattern-text") + "# mine\n")
     page.keyboard.press("Control+s")
     dialog = page.get_by_role("dialog")
-    playwright.expect(dialog).to_contain_text("changed by another program")
+    playwright.expect(dialog).to_contain_text("has changed on disk")
     assert (live[1] / "shared.score").read_text() == "another hand"
     web.complaints.clear()  # the browser itself reports the answer 409
     dialog.get_by_role("button", name="Overwrite").click()

@@ -108,7 +108,7 @@ def test_work_that_takes_too_long_is_told_and_its_worker_replaced(crew, tmp_path
 
 
 def test_a_worker_that_dies_is_told_and_replaced(crew):
-    with pytest.raises(TooLongError, match="stopped unexpectedly"):
+    with pytest.raises(TooLongError, match="sudden end"):
         crew.do("design", {"text": "die"}, about=3, seconds=60)
     assert len(crew.free) == 4
     assert quick(crew) is not None

@@ -237,7 +237,7 @@ export class BenchRoom {
         {},
         pair(told.depth, length(stroke.depth_mm)),
         stroke.upright ? pair(told.blade, told.upright) : pair(told.blade, `${trimmed(stroke.blade_deg, 0)}°`, bladeGlyph(stroke)),
-        stroke.lean && pair(told.handle, stroke.lean.replace(/^handle /, "")),
+        stroke.lean && pair(told.handle, stroke.lean.replace(/^tilt the handle /, "")),
       ),
     );
   }
