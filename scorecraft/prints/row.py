@@ -60,14 +60,15 @@ class Printed:
     """What a print came to: its pages, or another form of it.
 
     `sheets` says how pages that are one drawing are joined, and `larger` names a paper that would
-    hold it on one; `remark` is what else is to be told. `flat` is the drawing that a cutter
-    follows, `text` the print in letters.
+    hold it on one; `remark` is what else is to be told, and `caution` what its maker has to
+    mind. `flat` is the drawing that a cutter follows, `text` the print in letters.
     """
 
     pages: tuple[Picture, ...] = ()
     sheets: str = ""
     larger: str = ""
     remark: str = ""
+    caution: str = ""
     flat: Picture | None = None
     text: str = ""
 

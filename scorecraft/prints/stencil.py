@@ -16,16 +16,21 @@ def stencil(
     **sizes: float,
 ) -> Printed:
     """Draw the plate with slots, bridges and webs of `sizes` (mm), or its edges for a cutter."""
+    from scorecraft.drawing.paper.cautions import FILM
     from scorecraft.drawing.templates.cutter import plate_cutter
     from scorecraft.drawing.templates.stencil import stencil as drawn
     from scorecraft.plate.plate import make_plate
 
     layout = design.layout
     plate = make_plate(layout, only=only, mirrored=mirrored, **sizes)
-    remark = f"too fine, left out: {', '.join(plate.left_out)}" if plate.left_out else ""
+    remark = (
+        f"too fine for this stencil, left out: {', '.join(plate.left_out)}"
+        if plate.left_out
+        else ""
+    )
     if cutter or form == "dxf":
         flat = plate_cutter(plate, layout.title)
-        return Printed((flat,), remark=remark, flat=flat)
+        return Printed((flat,), remark=remark, caution=FILM, flat=flat)
     return on_sheets(drawn(plate, layout), form, paper, tiled=tiled, remark=remark)
 
 

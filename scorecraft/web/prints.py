@@ -55,7 +55,7 @@ def options_of(row: Print, request: Data) -> dict[str, object]:
 
 def remark(made: Printed) -> str:
     """Put what is to be said about a print into sentences."""
-    said = filter(None, (made.remark, made.sheets))
+    said = filter(None, (made.remark, made.sheets, made.caution))
     return ". ".join(each[0].upper() + each[1:] for each in said)
 
 

@@ -86,7 +86,7 @@ def test_what_is_not_there_is_refused_with_what_is(slash, name, form, options, t
 
 def test_options_reach_the_print(slash):
     plain, wide = (slash.printed("stencil", "svg", slot_mm=each) for each in (2.0, 4.0))
-    assert "Slots 2.5 mm" in plain.pages[0].desc and "Slots 5 mm" in wide.pages[0].desc
+    assert "Slots are 2.5 mm" in plain.pages[0].desc and "Slots are 5 mm" in wide.pages[0].desc
     assert slash.printed("stencil", "svg", cutter=True).flat
     large = design(SLASH, loaf="round width 300mm height 110mm")
     told = large.printed("guide", paper="A4")

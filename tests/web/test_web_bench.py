@@ -225,7 +225,7 @@ def test_the_end_warns_and_leads_on_to_measuring(bench):
     page = bench("one-slash", size="desk").page
     playwright.expect(page.locator(".bench-text")).to_contain_text("Razor blades are sharper")
     go_to_the_end(page)
-    playwright.expect(page.locator(".bench-text")).to_contain_text("Hot vessels, lids and steam")
+    playwright.expect(page.locator(".bench-text")).to_contain_text("lid and the steam burn")
     page.clock.resume()
     page.get_by_role("button", name="Measure", exact=True).click()
     page.wait_for_selector(".measure-loaf svg")
