@@ -73,7 +73,7 @@ def delivered(
     from scorecraft.prints.forms import encoded, file_form
 
     stem = "pattern" if given.pattern == "-" else Path(given.pattern).stem
-    target = output or row.file_name(stem, options)
+    target = output or row.file_name(stem, options, form)
     form = file_form(target, form, row.forms)
     with patience(given.quiet or not row.predicts):
         made = row.printed(given.design(), form, options)

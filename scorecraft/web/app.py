@@ -20,6 +20,7 @@ from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
 from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
+from scorecraft.web.offered import offered
 from scorecraft.web.word_list import word_list
 from scorecraft.web.worker import TooBusyError
 
@@ -77,6 +78,10 @@ def add_files(app: Flask, folder: Folder) -> None:
 
 def add_work(app: Flask, desk: Desk) -> None:
     """Add what the workers do."""
+
+    @app.get("/api/prints")
+    def prints_list() -> Response:
+        return sent(json_answer(offered()))
 
     @app.post("/api/edit")
     def change() -> Response:

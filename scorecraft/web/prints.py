@@ -14,11 +14,10 @@ from scorecraft.prints.row import Print, Printed
 from scorecraft.report import rounded
 from scorecraft.web.answer import SVG, Answer, json_answer
 from scorecraft.web.asked import Data, choice_of, text_of
+from scorecraft.web.offered import FOLLOWED
 
 TYPES = {"pdf": "application/pdf", "svg": SVG, "dxf": "image/vnd.dxf"}
 FORMS = ("pages", *TYPES)
-FOLLOWED = {"stencil": "stencil", "cuts": "guide"}
-"""What a cutter follows, and the print that draws it."""
 
 
 def printed(design: Design, request: Data) -> Answer:

@@ -56,6 +56,16 @@ def test_a_row_has_an_option_for_all_that_its_maker_takes(row):
     assert row.brief and row.help and all(option.help for option in row.options)
 
 
+@pytest.mark.parametrize("row", PRINTS.values(), ids=lambda row: row.name)
+def test_the_page_has_a_field_for_every_option_it_offers(row):
+    for option in row.options:
+        if option.on_page:
+            assert option.kind == "flag" or (option.kind in ("choice", "length") and option.choices)
+            if option.kind == "length":
+                assert [f"{float(each):g}" for each in option.choices] == list(option.choices)
+    assert not row.on_page or "pdf" in row.forms
+
+
 def test_the_table_loads_no_heavy_library():
     script = "import sys, scorecraft.prints; print(*sorted({m.split('.')[0] for m in sys.modules}))"
     done = subprocess.run(

@@ -419,6 +419,32 @@ def test_a_width_never_moves_to_another_cut_when_the_pattern_is_edited(seen, pic
     playwright.expect(page.locator(".measured input")).to_have_count(2)
 
 
+def test_options_of_a_print_are_those_of_its_row(seen, pictures):
+    web = seen()
+    page = web.page
+    web.open("leaf-crown", "print")
+    page.wait_for_selector(".page svg")
+    assert page.locator(".print-extra label").count() == 0
+    page.get_by_role("radio", name="Stencil").check(force=True)
+    playwright.expect(page.locator("#slot-")).to_be_checked()
+    with page.expect_request("**/api/print") as asked:
+        page.get_by_role("radio", name="3 mm").check(force=True)
+    assert asked.value.post_data_json["slot_mm"] == 3
+    with page.expect_request("**/api/print") as asked:
+        page.get_by_label("Mirrored").check()
+    assert asked.value.post_data_json["mirrored"] is True
+    page.wait_for_selector(".pages:not(.outdated) .page")
+    web.picture(pictures, "print-stencil")
+    page.get_by_role("radio", name="Cutter file").check(force=True)
+    playwright.expect(page.locator("#follow-stencil")).to_be_checked()
+    playwright.expect(page.locator("#slot-3")).to_be_checked()
+    playwright.expect(page.locator("#paper-A4")).to_be_hidden()
+    with page.expect_request("**/api/print") as asked:
+        page.get_by_role("radio", name="The cuts").check(force=True)
+    assert asked.value.post_data_json["follow"] == "cuts"
+    web.picture(pictures, "print-cutter")
+
+
 def test_browser_print_has_pages_at_full_size(seen):
     import pypdfium2
 

@@ -210,7 +210,7 @@ export class BenchRoom {
 
   wordsOf(screen) {
     if (screen.kind === "start") return this.startWords(this.plan);
-    if (screen.kind === "marks") return [h("h1", {}, told.marks(this.plan.marks)), h("p", { class: "lead" }, told.marksHow)];
+    if (screen.kind === "marks") return [h("h1", { class: "sentence" }, this.plan.marks_words), h("p", { class: "lead" }, told.marksHow)];
     if (screen.kind === "end") return [h("h1", {}, told.end), caution(this.plan.cautions.oven), h("p", {}, told.usedBlades), h("p", { class: "lead" }, told.endHow)];
     return together(screen.strokes).map((stroke) => this.strokeWords(stroke));
   }
@@ -220,7 +220,7 @@ export class BenchRoom {
     const time = `${told.about(count, Math.max(1, Math.round(seconds / 60)))} ${told.allowed(heat(warm), Math.round(allowed / 60))}`;
     return [
       h("h1", {}, title),
-      caution(`${cautions.blade} ${told.sticking}`),
+      caution(cautions.blade),
       h("p", {}, time),
       ...[...notes, told.edge].map((note) => h("p", {}, note)),
       h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake),

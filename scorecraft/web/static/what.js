@@ -7,8 +7,9 @@ const told = words.help;
 const TERMS = Object.assign({}, ...told.glossary.groups.map(({ terms }) => terms));
 const GAP_PX = 8;
 
-/** Make the button for a term of the glossary, with its answer. */
+/** Make the button for a term of the glossary, with its answer; null for what is no term of it. */
 export function whatIs(term) {
+  if (!(term in TERMS)) return null;
   const [title, text] = TERMS[term];
   const id = `what-${term}`;
   const answer = h(
