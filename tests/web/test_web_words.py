@@ -16,7 +16,7 @@ NOT_AGAIN = (
     "sideways share", "press in", "in the centre", "tell of", "is told", "tear to bits",
 )  # fmt: skip
 """Words that a baker would not say here, and that must not come back."""
-TEXT = re.compile(r"[\"'`](?:[A-Z][a-z’]+,? (?:[a-z0-9]|\$\{)|[a-z’]+ [a-z’]+ [a-z’]+ [a-z’]+[ .,])")
+TEXT = re.compile(r"[\"'`](?:[A-Z][a-z’]+,? [a-z0-9$]|[a-z’]+ [a-z’]+ [a-z’]+ [a-z’]+[ .,])")
 """What reads like the beginning of a sentence."""
 
 
