@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from math import degrees
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Place
 from scorecraft.groups import Group, groups
+from scorecraft.json_data import JsonObject
+from scorecraft.loaf.dome import Loaf
 from scorecraft.units import degree_words, turntable_degrees
 
 if TYPE_CHECKING:
@@ -79,18 +81,18 @@ def bench_lines(design: Design) -> Iterator[str]:
     """Write how long the cutting takes, and what its order saves against the file's."""
     from scorecraft.bench.clock import told
 
-    plan = design.work
-    planned, filed = plan.work, plan.in_file_order
+    work = design.work
+    planned, filed = work.effort, work.in_file_order
     yield "At the bench:"
-    took, holds = told(planned.seconds), told(plan.allowed_s)
+    took, holds = told(planned.seconds), told(work.allowed_s)
     yield f"  scoring takes about {took}; aim to finish within {holds}"
     turned = degree_words(filed.turned_rad)
     yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
-    yield f"  (in the order of the pattern: {turned}, and {plan.saved_s:.0f} s longer)"
-    if plan.proven:
+    yield f"  (in the order of the pattern: {turned}, and {work.saved_s:.0f} s longer)"
+    if work.proven:
         yield "  no order is quicker"
     else:
-        yield f"  no order can be more than {plan.gap_s:.0f} s quicker"
+        yield f"  no order can be more than {work.gap_s:.0f} s quicker"
 
 
 def finding_lines(finding: Finding) -> Iterator[str]:
@@ -119,20 +121,15 @@ def table(design: Design, quick: bool) -> Iterator[str]:
         )
 
 
-def as_data(design: Design) -> dict[str, Any]:
+def as_data(design: Design) -> JsonObject:
     """Tell everything of a design as plain data: the stable form of `check --json`."""
     layout = design.layout
-    loaf, foreseen = layout.loaf, design.foreseen
+    foreseen = design.foreseen
     lengths = layout.lengths_mm
     told = {cut: group_data(group) for group in design.groups for cut in group.cuts}
     return {
         "title": layout.title,
-        "loaf": {
-            "shape": loaf.shape,
-            "width_mm": rounded(loaf.width_mm),
-            "length_mm": rounded(loaf.length_mm),
-            "height_mm": rounded(loaf.height_mm),
-        },
+        "loaf": loaf_data(layout.loaf),
         "cuts": [
             told[index] | cut_data(cut, layout, length)
             for index, (cut, length) in enumerate(zip(layout.cuts, lengths, strict=True))
@@ -146,7 +143,17 @@ def as_data(design: Design) -> dict[str, Any]:
     }
 
 
-def room_data(found: Room) -> dict[str, Any]:
+def loaf_data(loaf: Loaf) -> JsonObject:
+    """Tell the size of a loaf as plain data."""
+    return {
+        "shape": loaf.shape,
+        "width_mm": rounded(loaf.width_mm),
+        "length_mm": rounded(loaf.length_mm),
+        "height_mm": rounded(loaf.height_mm),
+    }
+
+
+def room_data(found: Room) -> JsonObject:
     """Tell the room as plain data: shares of the growth, and a turntable direction in degrees."""
     return {
         "least": rounded(found.least),
@@ -157,27 +164,33 @@ def room_data(found: Room) -> dict[str, Any]:
     }
 
 
-def group_data(group: Group) -> dict[str, Any]:
+def group_data(group: Group) -> JsonObject:
     """Tell which cuts of the pattern these are: the number on the prints, and the lasting key."""
     return {"number": group.number, "key": group.key}
 
 
-def cut_data(cut: Cut, layout: Layout, length_mm: float) -> dict[str, Any]:
-    """Tell one cut as plain data; points are [x, y] mm."""
-    plan = layout.loaf.sheet_to_plan(cut.line)
+def cut_words(cut: Cut, length_mm: float) -> JsonObject:
+    """Tell one cut in words and figures, without its line."""
     return {
         "name": cut.name,
         "kind": cut.kind,
         "depth_mm": rounded(cut.depth_mm),
         "blade_deg": rounded(degrees(cut.blade_rad)),
         "length_mm": rounded(length_mm),
+    }
+
+
+def cut_data(cut: Cut, layout: Layout, length_mm: float) -> JsonObject:
+    """Tell one cut as plain data; points are [x, y] mm."""
+    plan = layout.loaf.sheet_to_plan(cut.line)
+    return cut_words(cut, length_mm) | {
         "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
         "plan": [[rounded(x), rounded(y)] for x, y in plan],
         "line": cut.place.line,
     }
 
 
-def finding_data(finding: Finding) -> dict[str, Any]:
+def finding_data(finding: Finding) -> JsonObject:
     """Tell one finding as plain data."""
     place = finding.place or Place("", 0, 0)
     return {

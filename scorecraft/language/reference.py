@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator
 
+from scorecraft.language.evaluate import FUNCTIONS
+from scorecraft.language.keys import Key, Word
 from scorecraft.language.kinds import LIKE
-from scorecraft.language.words import AT_HAND, ATTRIBUTES, FUNCTIONS, WORDS, Key, Word, keys_of
+from scorecraft.language.words import AT_HAND, ATTRIBUTES, WORDS, keys_of
 
 GROUPS = {
     "header": "Head of a pattern",
@@ -89,29 +91,3 @@ def at_hand() -> str:
         "at the head to keep the long one). Angles are turntable angles: 0deg is 12 o'clock, and\n"
         "they grow clockwise.\n"
     )
-
-
-def markdown() -> str:
-    """Write the reference as Markdown tables, for the README."""
-    parts = []
-    for group, heading in GROUPS.items():
-        rows = [row(word) for word in WORDS.values() if word.group == group]
-        parts += [f"### {heading}", "", "| word | what it does | keys |", "| --- | --- | --- |"]
-        parts += [*rows, ""]
-    parts += ["### Cut attributes", "", "| key | what it says |", "| --- | --- |"]
-    parts += [f"| `{key.name}` | {key.help} ({escaped(takes(key))}) |" for key in ATTRIBUTES]
-    return "\n".join([*parts, "", at_hand()])
-
-
-def row(word: Word) -> str:
-    """Write one word as a row of a Markdown table."""
-    keys = []
-    for key in own_keys(word):
-        default = f" {key.default}" if key.default else ""
-        keys.append(f"`{escaped(key.name + default)}`")
-    return f"| `{word.name}` | {escaped(word.help)} | {' '.join(keys) or '–'} |"
-
-
-def escaped(text: str) -> str:
-    """Keep a bar from ending a cell."""
-    return text.replace("|", "\\|")

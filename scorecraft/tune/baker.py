@@ -2,9 +2,9 @@
 
 import math
 import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from scorecraft.practice import SKIN_MM
 from scorecraft.reading import read_text
@@ -14,7 +14,9 @@ from scorecraft.tune.fit import SETTLED_FROM_ROWS, SKIN_LIMITS_MM, Fit
 MOST_BAKER_BYTES = 100_000
 """The largest baker file that is read."""
 GROWTH_LIMITS = (0.05, 20.0)
-UNSETTLED = "The openings are too few to be sure of the skin: the default is used."
+UNSETTLED = (
+    "The openings are too few, or differ too much, to be sure of the skin: the default is used."
+)
 TO_SETTLE = (
     f"measure {SETTLED_FROM_ROWS:.0f} openings or more, some of light cuts and some of deep ones"
 )
@@ -121,7 +123,9 @@ def read_baker(path: str | Path) -> Baker:
     )
 
 
-def _number(path: str | Path, values: dict[str, Any], key: str, least: float, most: float) -> float:
+def _number(
+    path: str | Path, values: Mapping[str, object], key: str, least: float, most: float
+) -> float:
     value = _float(values.get(key))
     if value is None:
         raise slips.lacks_number(path, key).usage()
@@ -130,7 +134,7 @@ def _number(path: str | Path, values: dict[str, Any], key: str, least: float, mo
     return value
 
 
-def _pair(path: str | Path, values: dict[str, Any], key: str) -> tuple[float, float] | None:
+def _pair(path: str | Path, values: Mapping[str, object], key: str) -> tuple[float, float] | None:
     found = values.get(key)
     if found is None:
         return None
