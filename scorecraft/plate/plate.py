@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 import shapely
 
+import scorecraft.plate.telling as telling
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.errors import ScorecraftError, UsageError
@@ -65,8 +66,7 @@ def make_plate(
     the plate cannot be made, with the nearest slot that works.
     """
     if not slits(layout, slot_mm=SLOT_MM.value):
-        hint = "add a figure to the pattern, like: leaf"
-        raise UsageError("there are no cuts on this loaf to make slots of", None, hint)
+        raise UsageError(telling.NO_CUTS, None, telling.ADD_A_FIGURE)
     body = blank(layout.loaf)
     sizes = checked(Sizes(SLOT_MM.value if slot_mm is None else slot_mm, bridge_mm, web_mm))
 
@@ -83,7 +83,7 @@ def make_plate(
     made = _plate(body, best)
     wrong = faults(made.polygon, made.bridges, made.sizes)
     if wrong:
-        raise ScorecraftError(f"this plate cannot be made: {wrong[0]}", None, "try another slot")
+        raise ScorecraftError(telling.faulty(wrong[0]), None, telling.ANOTHER_SLOT)
     return _mirrored(made) if mirrored else made
 
 

@@ -11,6 +11,7 @@ from difflib import get_close_matches
 import numpy as np
 import shapely
 
+import scorecraft.plate.telling as telling
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import UsageError
 from scorecraft.loaf.plan import plan_strings
@@ -95,6 +96,4 @@ def _names(cut: Cut) -> tuple[str, str, str, str]:
 
 def _unknown(name: str, known: list[str]) -> UsageError:
     near = get_close_matches(name, known, n=1)
-    hint = f'did you mean "{near[0]}"? ' if near else ""
-    message = f'no cut of this pattern is called "{name}"'
-    return UsageError(message, None, f"{hint}there are: {', '.join(known)}")
+    return UsageError(telling.not_called(name), None, telling.names_there_are(known, near))
