@@ -167,7 +167,7 @@ READERS = {".py": python_texts, ".js": script_texts, ".html": page_texts, ".scor
 FILES = sorted(
     [
         *(ROOT / "scorecraft").rglob("*.py"),
-        *STATIC.glob("*.js"),
+        *STATIC.rglob("*.js"),
         STATIC / "index.html",
         *(ROOT / "patterns").glob("*.score"),
     ]

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 import shapely
 
+import scorecraft.plate.telling as telling
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.errors import ScorecraftError, UsageError
@@ -70,8 +71,7 @@ def make_plate(
     def thinned(slot: float, bridge: float = bridge_mm) -> Thinned:
         wanted = slits(layout, slot_mm=slot, only=only)
         if not wanted:
-            hint = "add a figure to the pattern, like: leaf"
-            raise UsageError("there are no cuts on this loaf to make slots of", None, hint)
+            raise UsageError(telling.NO_CUTS, None, telling.ADD_A_FIGURE)
         tried = replace(sizes, slot_mm=slot, bridge_mm=bridge)
         return _thinned(body, wanted, tried, strict=bool(only))
 
@@ -83,7 +83,7 @@ def make_plate(
     made = _plate(body, best)
     wrong = faults(made.polygon, made.bridges, made.sizes)
     if wrong:
-        raise ScorecraftError(f"this plate cannot be made: {wrong[0]}", None, "try another slot")
+        raise ScorecraftError(telling.faulty(wrong[0]), None, telling.ANOTHER_SLOT)
     return _mirrored(made) if mirrored else made
 
 

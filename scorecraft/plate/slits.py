@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+import scorecraft.plate.telling as telling
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import UsageError, nearest
 from scorecraft.loaf.plan import plan_strings
@@ -94,6 +95,4 @@ def _names(cut: Cut) -> tuple[str, str, str, str]:
 
 def _unknown(name: str, known: list[str]) -> UsageError:
     near = nearest(name, known)
-    hint = f'did you mean "{near}"? ' if near else ""
-    message = f'no cut of this pattern is called "{name}"'
-    return UsageError(message, None, f"{hint}there are: {', '.join(known)}")
+    return UsageError(telling.not_called(name), None, telling.names_there_are(known, near))

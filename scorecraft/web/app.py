@@ -20,6 +20,7 @@ from scorecraft.web.guests import COOKIE, Guests, code
 from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
 from scorecraft.web.offered import offered
+from scorecraft.web.word_list import word_list
 from scorecraft.web.worker import TooBusyError
 
 
@@ -62,6 +63,10 @@ def add_files(app: Flask, folder: Folder) -> None:
         text = text_of(data, "text", limit=None)
         saved = folder.save(text_of(data, "name"), text, words_of(data, "mark"))
         return sent(json_answer(opened_data(saved)))
+
+    @app.get("/api/words")
+    def words_list() -> Response:
+        return sent(json_answer(word_list()))
 
     @app.get("/api/bakes")
     def bakes_list() -> Response:

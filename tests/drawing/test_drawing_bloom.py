@@ -109,7 +109,7 @@ def test_before_stands_beside_after_at_the_same_scale(long_layout):
     assert any(each == pytest.approx((130, 320), abs=0.1) for each in wide)
     assert any(each == pytest.approx((130 * grown, 320 * grown), abs=0.1) for each in wide)
     words = [each.text for each in walk(picture.items) if isinstance(each, Label)]
-    assert words == ["proofed and scored, 130 × 320 mm", "baked, 141 × 348 mm"]
+    assert words == ["scored, 130 × 320 mm", "baked (model estimate), 141 × 348 mm"]
     scored = [int(each.data["cut"]) for each in shapes(picture, "cut deep expansion")]
     assert scored == [0]
 
@@ -140,7 +140,7 @@ def test_a_loaf_without_cuts_is_bread_all_the_same():
     layout = make_layout([], make_loaf("oval", 120.0, 190.0, 70.0))
     picture = bloom(layout, ellipses([]))
     assert shapes(picture, "crust") and not shapes(picture, "opening")
-    assert picture.desc.startswith("The baked loaf. 0 cuts")
+    assert picture.desc.startswith("The baked loaf, a model estimate. 0 cuts")
 
 
 def test_cuts_that_do_not_open_are_still_seen():
@@ -159,7 +159,7 @@ def test_a_ring_opens_as_a_ring():
 
 @pytest.mark.parametrize("view", ["above", "-5", "91", "", "nan"])
 def test_an_unknown_view_is_refused(petal_layout, view):
-    with pytest.raises(UsageError, match="cannot be looked at"):
+    with pytest.raises(UsageError, match="cannot be viewed"):
         bloom(petal_layout, mouths_for(petal_layout), view=view)
 
 

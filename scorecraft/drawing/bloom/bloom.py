@@ -10,6 +10,7 @@ from scorecraft.drawing.bloom.ear import ears
 from scorecraft.drawing.bloom.eye import Eye, look
 from scorecraft.drawing.bloom.lens import baked_loaf, lenses
 from scorecraft.drawing.bloom.mouths import Mouths
+from scorecraft.drawing.bloom.telling import BAKED, SCORED, baked_words
 from scorecraft.drawing.bloom.texture import texture
 from scorecraft.drawing.bloom.view import scored_layer
 from scorecraft.drawing.picture import Item, Label, Layer, Picture, Shape, box
@@ -91,7 +92,7 @@ def bloom_layer(layout: Layout, mouths: Mouths, eye: Eye) -> Layer:
 def described(mouths: Mouths) -> str:
     """Say in words what the picture shows."""
     widest = max((mouths.widest(cut) for cut in range(len(mouths))), default=0.0)
-    return f"The baked loaf. {len(mouths)} cuts have opened, the widest to {widest:.0f} mm."
+    return baked_words(len(mouths), widest)
 
 
 def _in_a_row(eyes: list[Eye], height: float, scale: float) -> list[Eye]:
@@ -108,7 +109,7 @@ def _in_a_row(eyes: list[Eye], height: float, scale: float) -> list[Eye]:
 def _captions(eyes: list[Eye], top: float, scale: float) -> list[Item]:
     """Write under each loaf what it is and how large."""
     items: list[Item] = []
-    for eye, name in zip(eyes, ("proofed and scored", "baked"), strict=True):
+    for eye, name in zip(eyes, (SCORED, BAKED), strict=True):
         low, high = eye.loaf.width_mm, eye.loaf.length_mm
         size = f"{low:.0f} mm" if abs(low - high) < 0.5 else f"{low:.0f} × {high:.0f} mm"
         x, _ = eye.middle

@@ -15,6 +15,7 @@ from scorecraft.drawing.bloom.bread import (
     WRITING,
 )
 from scorecraft.drawing.bloom.contour import above, grid_triangles, inner_edges
+from scorecraft.drawing.bloom.telling import TENSION
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape, box
 from scorecraft.drawing.plan import cut_plans, length, on_paper, rim_plan
 from scorecraft.drawing.text import width_mm as text_width
@@ -41,11 +42,6 @@ ROW = 1.35
 DIGITS = 5
 SMOOTH_MM = 0.15
 SPECK_MM2 = 12.0
-WORDS = (
-    "Tension left in the skin, in percent of the tension it would have without any cut. "
-    "The darker, the less room: a loaf that bursts, bursts there. Around the tip of a cut it is "
-    "always high; there the cut tears on."
-)
 
 
 def tension_map(layout: Layout, tension_at: Field, *, width_mm: float | None = None) -> Picture:
@@ -59,7 +55,7 @@ def tension_map(layout: Layout, tension_at: Field, *, width_mm: float | None = N
     high = layout.loaf.length_mm + 2 * MARGIN_MM
     scale = 1.0 if width_mm is None else width_mm / wide
     centre = (wide / 2 * scale, high / 2 * scale)
-    rows = wrapped(WORDS, wide - 2 * MARGIN_MM, LETTER_MM)
+    rows = wrapped(TENSION, wide - 2 * MARGIN_MM, LETTER_MM)
     height = (high + FIRST_ROW_MM + len(rows) * ROW * LETTER_MM + MARGIN_MM / 2) * scale
     ground = Shape((box(0, 0, wide * scale, height),), closed=True, fill=BOARD, css="board")
     items = (
@@ -67,7 +63,7 @@ def tension_map(layout: Layout, tension_at: Field, *, width_mm: float | None = N
         tension_layer(layout, tension_at, centre, scale),
         _legend(high * scale, wide * scale, scale, rows),
     )
-    return Picture(wide * scale, height, f"{layout.title}: tension", WORDS, items, css="tension")
+    return Picture(wide * scale, height, f"{layout.title}: tension", TENSION, items, css="tension")
 
 
 def tension_layer(

@@ -111,9 +111,8 @@ def _turns(run: Run, room: float) -> list[Words]:
     """Say how the table is turned: by an exact turn, from mark to mark, or under the blade."""
     first = run.first
     if not run.copies:
-        words = wrapped(telling.positions(len(run.steps)), room, TURN * 0.66, bold=True)
-        count = [_turn(word, room, TURN * 0.66) for word in words]
-        return [*count, (telling.MARK_AS_DRAWN, SMALL * 0.95, False, ACCENT)]
+        count = _turn(telling.positions(len(run.steps)), room, TURN * 0.72)
+        return [count, (telling.MARK_AS_DRAWN, SMALL * 0.95, False, ACCENT)]
     if run.times > 1:
         often: Words = (f"× {run.times}", TIMES, True, BLACK)
         if turn_each(run) is None:

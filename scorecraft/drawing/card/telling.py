@@ -57,8 +57,8 @@ def before(made: Work) -> tuple[str, ...]:
     return (
         "Put a mark on the turntable's edge at 12 o'clock: the red mark of the pictures. You "
         "stand at the bottom of each picture.",
-        f"Dough at {made.bench.temperature_c:.0f} °C. A cold loaf with a dry skin cuts cleanest; "
-        "dust it thinly with rice flour.",
+        f"Planned for dough at {made.bench.temperature_c:.0f} °C; a cold loaf with a dry skin cuts "
+        "cleanest. Dust it thinly with rice flour.",
         f"Hold the lame in your {made.bench.hand} hand. {STICKING}",
     )
 
@@ -95,7 +95,7 @@ def _counted(count: int, name: str) -> str:
 
 def positions(count: int) -> str:
     """Say at how many positions of the turntable is cut."""
-    return f"{count} turntable positions"
+    return f"{count} positions"
 
 
 def oven() -> tuple[tuple[str, tuple[str, ...]], tuple[str, tuple[str, ...]]]:

@@ -65,7 +65,7 @@ def _head(run: Run) -> str:
     """Say how the table is turned, where its mark stands, and how long it takes."""
     about = f"about {told(run.seconds)}"
     if not run.copies:
-        return f"at {telling.positions(len(run.steps))}, {about} in all"
+        return f"at {telling.positions(len(run.steps))} of the turntable, {about} in all"
     if run.times == 1:
         return f"{_turn(run)}, mark at {mark_words(run.first)}, {about}"
     if turn_each(run) is not None:

@@ -6,6 +6,7 @@ import { button, drawing, h, icon, later, refill } from "./dom.js";
 import { check, choices } from "./forms.js";
 import { hush, tell } from "./messages.js";
 import { store } from "./store.js";
+import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
 const told = words.print;
@@ -24,7 +25,7 @@ export class PrintRoom {
     this.papers = h("div", {});
     this.buttons = h("div", { class: "buttons" });
     this.kinds = h("div", {});
-    this.hint = h("p", { class: "quiet" });
+    this.hint = h("p", { class: "quiet explained" });
     this.element = h("div", { class: "print" }, this.choosing(), this.pages);
     for (const what of ["text", "file"]) store.on(what, () => this.element.isConnected && this.renew());
     connection.addEventListener("back", () => this.element.isConnected && this.enter());
@@ -80,7 +81,7 @@ export class PrintRoom {
 
   pick(row) {
     this.row = row;
-    this.hint.textContent = told.hints[row.name] || row.help;
+    this.hint.replaceChildren(...[h("span", {}, told.hints[row.name] || row.help), whatIs(row.name)].filter(Boolean));
     this.extra.replaceChildren(...row.options.map((option) => this.option(option)));
     this.papers.hidden = !row.paper;
     const keep = (form, first) => button(first ? "main" : "plain", () => this.keep(form), icon("down"), told[form]);
