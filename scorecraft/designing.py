@@ -30,8 +30,8 @@ from scorecraft.shelf import Source, find_source
 from scorecraft.units import Quantity
 
 if TYPE_CHECKING:
-    from scorecraft.bench import Plan
-    from scorecraft.drawing.bloom.showing import Wanted
+    from scorecraft.bench import Work
+    from scorecraft.drawing.bloom.showing import Look
     from scorecraft.drawing.picture import Picture
     from scorecraft.opening import Opening
     from scorecraft.opening.room import Room
@@ -77,11 +77,11 @@ class Design:
         return {group.key: said[group.place] for group in self.groups}
 
     @cached_property
-    def work(self) -> Plan:
+    def work(self) -> Work:
         """The order of cuts, turns of the turntable, blade and time."""
-        from scorecraft.bench import plan
+        from scorecraft.bench import work_of
 
-        return self.drawn.work if self.drawn else plan(self.layout)
+        return self.drawn.work if self.drawn else work_of(self.layout)
 
     @cached_property
     def opening(self) -> Opening:
@@ -179,7 +179,7 @@ class Design:
         UsageError for a print, form or option that is not there.
         """
         if name not in PRINTS:
-            raise UsageError(f'"{name}" is no print; there are: {", ".join(PRINTS)}')
+            raise UsageError(f'no print is called "{name}"; there are: {", ".join(PRINTS)}')
         return PRINTS[name].printed(self, form, options)
 
     def print_to(self, name: str, path: str | Path, **options: object) -> Path:
@@ -200,11 +200,11 @@ class Design:
         """
         return self.print_to("guide", path, paper=paper)
 
-    def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:
+    def bloom(self, wanted: Look | None = None, *, width_mm: float | None = None) -> Picture:
         """Draw the loaf as it will be after baking, its cuts opened as the model predicts."""
-        from scorecraft.drawing.bloom.showing import Wanted, picture
+        from scorecraft.drawing.bloom.showing import Look, picture
 
-        wanted = wanted or Wanted()
+        wanted = wanted or Look()
         opening = None if wanted.proofed else self.opening
         return picture(self.layout, wanted, opening=opening, width_mm=width_mm)
 
@@ -275,4 +275,4 @@ def turn(name: str, value: Turned) -> Quantity:
         return evaluate(as_expression(statement.arguments[1].value), {})
     except (ScorecraftError, ValueError, IndexError, TypeError) as error:
         hint = "like --set leaves=9 or --set leaf_length=60mm"
-        raise UsageError(f'"{text}" is no value for the knob {name}', None, hint) from error
+        raise UsageError(f'"{text}" does not fit the knob {name}', None, hint) from error

@@ -4,22 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from math import degrees
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Place
 from scorecraft.groups import Group, groups
-from scorecraft.units import turntable_degrees
+from scorecraft.json_data import JsonObject
+from scorecraft.loaf.dome import Loaf
+from scorecraft.units import degree_words, turntable_degrees
 
 if TYPE_CHECKING:
     from scorecraft.opening.room import Room
 
-SIGNS = {"stop": "STOP", "warn": "warn", "note": "note"}
+INDENT = 9
+"""Columns before a finding: the longest severity and two spaces."""
 VERDICTS = {
     "stop": "This cannot be cut as it is.",
-    "warn": "This can be cut, but look at the warnings.",
+    "warning": "This can be cut, but read the warnings first.",
     "note": "This can be cut.",
 }
 
@@ -53,8 +56,9 @@ def report(
 
 
 LIMITS = (
-    "Openings come from a model of a thin, elastic, flat skin. Dough is none of these, and no\n"
-    "measurement links depth to opening: compare designs by them, and `scorecraft tune` them."
+    "Room and openings are estimates of one model: a thin, elastic, flat skin. Dough is none of\n"
+    "these, and we know of no published measurement that links depth to opening. Use them to\n"
+    "compare designs; `scorecraft tune` fits them to your bakes."
 )
 
 
@@ -77,25 +81,26 @@ def bench_lines(design: Design) -> Iterator[str]:
     """Write how long the cutting takes, and what its order saves against the file's."""
     from scorecraft.bench.clock import told
 
-    plan = design.work
-    planned, filed = plan.work, plan.in_file_order
+    work = design.work
+    planned, filed = work.effort, work.in_file_order
     yield "At the bench:"
-    yield f"  cutting takes about {told(planned.seconds)}; the dough holds {told(plan.allowed_s)}"
-    turned, longer = degrees(filed.turned_rad), plan.saved_s
-    yield f"  the turntable turns {degrees(planned.turned_rad):.0f}° in all"
-    yield f"  (in the order of the file {turned:.0f}° and {longer:.0f} s more)"
-    if plan.proven:
+    took, holds = told(planned.seconds), told(work.allowed_s)
+    yield f"  scoring takes about {took}; aim to finish within {holds}"
+    turned = degree_words(filed.turned_rad)
+    yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
+    yield f"  (in the order of the pattern: {turned}, and {work.saved_s:.0f} s longer)"
+    if work.proven:
         yield "  no order is quicker"
     else:
-        yield f"  no order is more than {plan.gap_s:.0f} s quicker"
+        yield f"  no order can be more than {work.gap_s:.0f} s quicker"
 
 
 def finding_lines(finding: Finding) -> Iterator[str]:
-    """Write one finding: its weight, what it is, where it is written, what to do."""
+    """Write one finding: its severity, what it is, where it is written, what to do."""
     where = f"  (line {finding.place.line})" if finding.place else ""
-    yield f"{SIGNS[finding.severity]}  {finding.message}{where}"
+    yield f"{finding.severity:<{INDENT}}{finding.message}{where}"
     if finding.hint:
-        yield f"      {finding.hint}"
+        yield f"{'':<{INDENT}}{finding.hint}"
 
 
 def table(design: Design, quick: bool) -> Iterator[str]:
@@ -116,20 +121,15 @@ def table(design: Design, quick: bool) -> Iterator[str]:
         )
 
 
-def as_data(design: Design) -> dict[str, Any]:
+def as_data(design: Design) -> JsonObject:
     """Tell everything of a design as plain data: the stable form of `check --json`."""
     layout = design.layout
-    loaf, foreseen = layout.loaf, design.foreseen
+    foreseen = design.foreseen
     lengths = layout.lengths_mm
     told = {cut: group_data(group) for group in design.groups for cut in group.cuts}
     return {
         "title": layout.title,
-        "loaf": {
-            "shape": loaf.shape,
-            "width_mm": rounded(loaf.width_mm),
-            "length_mm": rounded(loaf.length_mm),
-            "height_mm": rounded(loaf.height_mm),
-        },
+        "loaf": loaf_data(layout.loaf),
         "cuts": [
             told[index] | cut_data(cut, layout, length)
             for index, (cut, length) in enumerate(zip(layout.cuts, lengths, strict=True))
@@ -143,7 +143,17 @@ def as_data(design: Design) -> dict[str, Any]:
     }
 
 
-def room_data(found: Room) -> dict[str, Any]:
+def loaf_data(loaf: Loaf) -> JsonObject:
+    """Tell the size of a loaf as plain data."""
+    return {
+        "shape": loaf.shape,
+        "width_mm": rounded(loaf.width_mm),
+        "length_mm": rounded(loaf.length_mm),
+        "height_mm": rounded(loaf.height_mm),
+    }
+
+
+def room_data(found: Room) -> JsonObject:
     """Tell the room as plain data: shares of the growth, and a turntable direction in degrees."""
     return {
         "least": rounded(found.least),
@@ -154,27 +164,33 @@ def room_data(found: Room) -> dict[str, Any]:
     }
 
 
-def group_data(group: Group) -> dict[str, Any]:
+def group_data(group: Group) -> JsonObject:
     """Tell which cuts of the pattern these are: the number on the prints, and the lasting key."""
     return {"number": group.number, "key": group.key}
 
 
-def cut_data(cut: Cut, layout: Layout, length_mm: float) -> dict[str, Any]:
-    """Tell one cut as plain data; points are [x, y] mm."""
-    plan = layout.loaf.sheet_to_plan(cut.line)
+def cut_words(cut: Cut, length_mm: float) -> JsonObject:
+    """Tell one cut in words and figures, without its line."""
     return {
         "name": cut.name,
         "kind": cut.kind,
         "depth_mm": rounded(cut.depth_mm),
         "blade_deg": rounded(degrees(cut.blade_rad)),
         "length_mm": rounded(length_mm),
+    }
+
+
+def cut_data(cut: Cut, layout: Layout, length_mm: float) -> JsonObject:
+    """Tell one cut as plain data; points are [x, y] mm."""
+    plan = layout.loaf.sheet_to_plan(cut.line)
+    return cut_words(cut, length_mm) | {
         "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
         "plan": [[rounded(x), rounded(y)] for x, y in plan],
         "line": cut.place.line,
     }
 
 
-def finding_data(finding: Finding) -> dict[str, Any]:
+def finding_data(finding: Finding) -> JsonObject:
     """Tell one finding as plain data."""
     place = finding.place or Place("", 0, 0)
     return {

@@ -8,7 +8,8 @@ from pathlib import Path
 
 from scorecraft import cli, design
 from scorecraft.checks import CHECKS
-from scorecraft.language.reference import markdown
+from scorecraft.language.reference import GROUPS, at_hand, own_keys, takes
+from scorecraft.language.words import ATTRIBUTES, WORDS
 from scorecraft.shelf import shelf
 
 README = Path(__file__).parents[1] / "README.md"
@@ -30,6 +31,29 @@ def put(start: str, wanted: str, remake: bool) -> None:
         before, _, rest = text().partition(start)
         README.write_text(before + start + wanted + end + rest.partition(end)[2], encoding="utf-8")
     assert start + wanted + end in text(), "run with --remake"
+
+
+def markdown() -> str:
+    parts = []
+    for group, heading in GROUPS.items():
+        rows = [row(word) for word in WORDS.values() if word.group == group]
+        parts += [f"### {heading}", "", "| word | what it does | keys |", "| --- | --- | --- |"]
+        parts += [*rows, ""]
+    parts += ["### Cut attributes", "", "| key | what it says |", "| --- | --- |"]
+    parts += [f"| `{key.name}` | {key.help} ({escaped(takes(key))}) |" for key in ATTRIBUTES]
+    return "\n".join([*parts, "", at_hand()])
+
+
+def row(word) -> str:
+    keys = []
+    for key in own_keys(word):
+        default = f" {key.default}" if key.default else ""
+        keys.append(f"`{escaped(key.name + default)}`")
+    return f"| `{word.name}` | {escaped(word.help)} | {' '.join(keys) or '–'} |"
+
+
+def escaped(text: str) -> str:
+    return text.replace("|", "\\|")
 
 
 def test_the_reference_is_the_table_of_words(remake):

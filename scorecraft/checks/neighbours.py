@@ -7,14 +7,13 @@ take turns, each with cuts from all over it, until enough has been seen to tell 
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
 from scorecraft.arrays import Flags, Ints, Shapes
 from scorecraft.checks.finding import Finding
+from scorecraft.checks.telling import CROWDED_FIX, crowded
 from scorecraft.cuts import Layout
 
 MOST_BOXES = 1_000_000
@@ -45,13 +44,13 @@ def by_turns(layout: Layout) -> Ints:
     """Order the cuts so that the statements take turns, each with cuts from all over it."""
     _, family = np.unique([cut.family for cut in layout.cuts], return_inverse=True)
     place = _places(family)
-    place = _places(family, place * GOLDEN % 1.0)
+    place = _places(family, place)
     return np.argsort(place, kind="stable")
 
 
-def _places(group: Ints, weight: NDArray[np.floating[Any]] | None = None) -> Ints:
-    """Give every member its place in its group, 0, 1, 2 ..., by weight or as they come."""
-    order = np.lexsort((np.zeros(len(group)) if weight is None else weight, group))
+def _places(group: Ints, mixed: Ints | None = None) -> Ints:
+    """Give every member its place in its group, 0, 1, 2 ..., as they come or `mixed` by numbers."""
+    order = np.lexsort((np.zeros(len(group)) if mixed is None else mixed * GOLDEN % 1.0, group))
     size = np.bincount(group)
     place = np.empty(len(group), dtype=np.intp)
     place[order] = np.arange(len(group)) - np.repeat(np.cumsum(size) - size, size)
@@ -124,7 +123,7 @@ def _sample(kind: Ints, known: Counter[int]) -> Ints:
     room = np.array([most if known[k] < most else 0 for k in kinds.tolist()], dtype=np.intp)
     if len(kind) <= room.min(initial=most):
         return np.arange(len(kind))
-    place = _places(group, np.arange(len(kind)) * GOLDEN % 1.0)
+    place = _places(group, np.arange(len(kind)))
     return np.flatnonzero(place < room[group])
 
 
@@ -137,6 +136,5 @@ def _meet(one: Shapes, other: Shapes, distance_mm: float) -> Flags:
 
 def unseen(check: str, layout: Layout) -> Finding:
     """Tell that there are more places than were looked at."""
-    message = f"the cuts lie so close that not all places were looked at for {check}"
-    hint = "draw fewer cuts: what else is told counts only the places looked at"
-    return Finding(check, "note", message, hint, max(cut.place for cut in layout.cuts))
+    place = max(cut.place for cut in layout.cuts)
+    return Finding(check, "note", crowded(check), CROWDED_FIX, place)

@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator
 
+from scorecraft.language.evaluate import FUNCTIONS
+from scorecraft.language.keys import Key, Word
 from scorecraft.language.kinds import LIKE
-from scorecraft.language.words import AT_HAND, ATTRIBUTES, FUNCTIONS, WORDS, Key, Word, keys_of
+from scorecraft.language.words import AT_HAND, ATTRIBUTES, WORDS, keys_of
 
 GROUPS = {
     "header": "Head of a pattern",
@@ -14,7 +16,7 @@ GROUPS = {
     "rule": "Rules",
 }
 TAKES = {
-    "flag": "yes or no", "text": "a text in quotes", "any": "any value", "new name": "a name",
+    "flag": "yes or no", "text": "text in quotes", "any": "any value", "new name": "a name",
     "pair": "a pair, like (10mm, 0mm)", "points": "points, like (0mm, 0mm) (9mm, 30mm)",
     "region": "a region", "texture": "a texture", "path": "a motif", "condition": "a condition",
 }  # fmt: skip
@@ -54,7 +56,7 @@ def key_notes(word: Word, key: Key) -> Iterator[str]:
     """Yield what there is to say of a key: what it takes, its default, its help."""
     yield takes(key)
     if key.name in word.mains:
-        yield "(its name may be left out)"
+        yield f"(the word {key.name} may be left out)"
     if key.default:
         yield f"[{key.default}]"
     if key.help:
@@ -63,7 +65,7 @@ def key_notes(word: Word, key: Key) -> Iterator[str]:
 
 def attributes() -> str:
     """Write the cut attributes as plain text."""
-    lines = ["Cut attributes, on any motif, fill or placing; what is inside inherits them:", ""]
+    lines = ["Cut attributes, on any motif, fill or placing; everything inside inherits them:", ""]
     lines += [f"  {key.name:<7}{takes(key)}  {key.help}" for key in ATTRIBUTES]
     return "\n".join(lines) + "\n"
 
@@ -84,34 +86,8 @@ def at_hand() -> str:
     names, functions = ", ".join(AT_HAND), ", ".join(FUNCTIONS)
     return (
         f"In expressions: the names {names}; the functions {functions}.\n"
-        "A share such as 60% stands for that part of the reach, the way along the dough from\n"
-        "crown to rim toward the figure's place (on an oval it is shorter to the side; put\n"
-        "`let far reach` at the head to keep the long one). Angles are turntable angles: 0deg\n"
-        "is 12 o'clock, growing clockwise.\n"
+        "A share such as 60% means that part of the reach: the way over the dough from crown to\n"
+        "rim toward the figure's place (on an oval it is shorter to the side; put `let far reach`\n"
+        "at the head to keep the long one). Angles are turntable angles: 0deg is 12 o'clock, and\n"
+        "they grow clockwise.\n"
     )
-
-
-def markdown() -> str:
-    """Write the reference as Markdown tables, for the README."""
-    parts = []
-    for group, heading in GROUPS.items():
-        rows = [row(word) for word in WORDS.values() if word.group == group]
-        parts += [f"### {heading}", "", "| word | what it does | keys |", "| --- | --- | --- |"]
-        parts += [*rows, ""]
-    parts += ["### Cut attributes", "", "| key | what it says |", "| --- | --- |"]
-    parts += [f"| `{key.name}` | {key.help} ({escaped(takes(key))}) |" for key in ATTRIBUTES]
-    return "\n".join([*parts, "", at_hand()])
-
-
-def row(word: Word) -> str:
-    """Write one word as a row of a Markdown table."""
-    keys = []
-    for key in own_keys(word):
-        default = f" {key.default}" if key.default else ""
-        keys.append(f"`{escaped(key.name + default)}`")
-    return f"| `{word.name}` | {escaped(word.help)} | {' '.join(keys) or '–'} |"
-
-
-def escaped(text: str) -> str:
-    """Keep a bar from ending a cell."""
-    return text.replace("|", "\\|")

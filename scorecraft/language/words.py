@@ -7,10 +7,11 @@ A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 
 from collections.abc import Mapping
 from dataclasses import replace
-from difflib import get_close_matches
 
 from scorecraft.language.keys import (
     FREE,
+    Key,
+    Word,
     angle,
     choice,
     count,
@@ -21,10 +22,8 @@ from scorecraft.language.keys import (
     size,
     slant,
 )
-from scorecraft.language.keys import Key as Key
-from scorecraft.language.keys import Word as Word
+from scorecraft.language.texture_words import TEXTURES
 from scorecraft.limits import (
-    CRUMB_MM,
     GRID_MARGIN_MM,
     LEAST_DOUGH_G,
     LEAST_PROFILE,
@@ -47,59 +46,60 @@ BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
 ATTRIBUTES = (
     size("depth", "", "how deep the blade goes in"),
-    size("opens", "", "the width wanted after baking; the model finds the depth"),
-    slant("blade", "", "between blade and dough surface; 90deg is straight down", *BLADE_DEG),
-    Key("kind", "choice", "", "makes room, or is there to be seen",
+    size("opens", "", "the width asked for after baking; the model finds the depth"),
+    slant("blade", "", "between blade and dough; 90deg is upright", *BLADE_DEG),
+    Key("kind", "choice", "", "expansion gives the loaf room, decorative is for show",
         choices=("expansion", "decorative")),
-    Key("called", "text", "", "its name on the guide and the card"),
+    Key("called", "text", "", "its name on the guide and the bench card"),
 )  # fmt: skip
 """Cut attributes: allowed on any motif, fill or placing, and inherited by what is inside."""
 
 HEADER = (
     Word("title", "header", "the name of the pattern", (Key("text", "text", needed=True),),
          ("text",), example='title "Leaf crown"'),
-    Word("note", "header", "a remark that is printed on the guide",
+    Word("note", "header", "a remark printed on the guide",
          (Key("text", "text", needed=True),), ("text",), example='note "Chill for 30 minutes."'),
-    Word("loaf", "header", "the proofed loaf: its form, and its size or its dough",
-         (choice("shape", "round", "round oval long square", "the form seen from above"),
+    Word("loaf", "header", "the proofed loaf: its form, and its size or the weight of its dough",
+         (choice("shape", "round", "round oval long square", "its form seen from above"),
           size("width", "", "across, 3 to 9 o'clock"),
           size("length", "", "12 to 6 o'clock, for oval and long"),
           size("height", "", "from bench to crown"),
-          Key("dough", "mass", "", "mass of the dough: sizes are estimated from it",
+          Key("dough", "mass", "", "weight of the dough: the size is estimated from it",
               False, LEAST_DOUGH_G, MOST_DOUGH_G),
-          Key("proof", "number", "", "under, right, over, or how many times its volume",
+          Key("proof", "number", "",
+              "under, right (fully proofed), over, or how many times the mixed volume",
               False, LEAST_PROOF.value, MOST_PROOF, tuple(PROOFED)),
-          size("basket", "", "the proofing basket across the top; the long way of an oval one"),
-          size("by", "", "the other way across an oval or long basket"),
-          size("vessel", "", "inside width of the pot or stone it bakes on"),
-          Key("profile", "number", "", "2 is a dome; more is flatter on top",
+          size("basket", "", "proofing basket (banneton): across the top, an oval one lengthwise"),
+          size("by", "", "across an oval or long basket"),
+          size("vessel", "", "inside width of the covered pot, or of the stone"),
+          Key("profile", "number", "", "2 is a dome; higher is flatter on top",
               False, LEAST_PROFILE, MOST_PROFILE),
-          Key("outline", "text", "", "an SVG file with a rim of your own")),
+          Key("outline", "text", "", "an SVG file with your own rim, seen from above")),
          ("shape",), example="loaf round width 220mm height 95mm"),
     Word("bake", "header", "how the loaf grows in the oven",
          (number("spring", f"{OVEN_SPRING.value:g}", "baked volume over proofed volume",
                  1, MOST_SPRING),
-          number("spread", share(SPREAD), "share of the growth that goes sideways", 0, 1),
+          number("spread", share(SPREAD), "share of the oven spring that goes sideways", 0, 1),
           flag("steam", "yes", "steam keeps the skin soft for longer")),
          example="bake spring 1.5 steam yes"),
     Word("bench", "header", "who cuts, and in what kitchen",
          (choice("hand", "right", "right left", "the hand that holds the blade"),
-          choice("order", "planned", "planned file", "let the bench order the cuts, or not"),
+          choice("order", "planned", "planned file", "the quickest order, or that of the file"),
           Key("temperature", "temperature", f"{BENCH_TIME_AT_C.value:g}C",
-              "of the dough at the bench", False, -5.0, 45.0),
-          number("hydration", share(BENCH_TIME_AT_WATER), "water per flour by mass", 0.4, 1.2)),
+              "temperature of the dough when it is scored", False, -5.0, 45.0),
+          number("hydration", share(BENCH_TIME_AT_WATER), "water over flour, by weight", 0.4, 1.2)),
          example="bench hand left temperature 26C"),
-    Word("knob", "header", "a number to turn: a slider on the page, --set on the command line",
+    Word("knob", "header", "a number to adjust: a slider on the page, --set on the command line",
          (Key("name", "new name", needed=True), Key("value", "any", needed=True),
-          Key("min", "any", "", "its lowest value (half if not given)"),
-          Key("max", "any", "", "its highest value (double if not given)"),
-          Key("step", "any", "", "its smallest step")),
+          Key("min", "any", "", "lowest value (half if not given)"),
+          Key("max", "any", "", "highest value (double if not given)"),
+          Key("step", "any", "", "smallest step")),
          ("name", "value"), example="knob leaves 8 min 5 max 12"),
-    Word("let", "header", "give a value a name",
+    Word("let", "header", "gives a value a name",
          (Key("name", "new name", needed=True), Key("value", "any", needed=True)),
          ("name", "value"), example="let tip (reach - 20mm)"),
-    Word("marks", "header", "string lines pressed into the dough first, as guides",
-         (choice("what", "spokes", "spokes ring lines", "what to press in"),
+    Word("marks", "header", "string lines marked on the dough first, as guides",
+         (choice("what", "spokes", "spokes ring lines", "what to mark with a string"),
           count("count", "8", "how many spokes or lines"),
           length("radius", "60%", "of a ring"),
           length("spacing", "20mm", "between lines"),
@@ -108,40 +108,40 @@ HEADER = (
 )  # fmt: skip
 
 PLACING = (
-    Word("at", "placing", "puts its block at a place: x and y, or radius and angle",
+    Word("at", "placing", "puts its block somewhere: x and y, or radius and angle",
          (length("x", "0mm", "to the right", FREE), length("y", "0mm", "away from you", FREE),
           length("radius", "0mm", "from the crown", 0), angle("angle", "0deg", "on the turntable"),
-          choice("facing", "out", "out in along", "with radius: which way is forward"),
+          choice("facing", "out", "out in along", "with radius: which way its figures face"),
           angle("turn", "0deg", "turns the block clockwise"),
-          number("scale", "1", "sizes in the block times this", 1e-4, 1e4)),
+          number("scale", "1", "multiplies every size in the block", 1e-4, 1e4)),
          body=True, attributes=True, example="at radius 50% angle 45deg:\n    leaf length 40mm"),
-    Word("around", "placing", "copies its block about the crown",
+    Word("around", "placing", "copies its block around the crown",
          (count("count", "", "how many copies"), length("radius", "0mm", "from the crown", 0),
           angle("from", "0deg", "where it starts", "start"),
           angle("to", "360deg", "where it ends", "end"),
-          choice("facing", "out", "out in along", "which way each copy's forward points")),
+          choice("facing", "out", "out in along", "which way each copy faces")),
          ("count",), True, True, example="around 8 radius 26mm:\n    leaf length 58mm"),
     Word("row", "placing", "copies its block along a straight line, centred",
          (count("count", "", "how many copies"), length("spacing", "", "from copy to copy"),
-          angle("angle", "90deg", "which way the row runs"),
+          angle("angle", "90deg", "direction of the row"),
           angle("turn", "0deg", "turns each copy clockwise")),
          ("count",), True, True,
          example="row 5 spacing 45mm angle 0deg:\n    slash length 90mm turn 20deg"),
-    Word("grid", "placing", "copies its block over a lattice",
-         (choice("lattice", "square", "square diamond hexagon", "how the places are set"),
+    Word("grid", "placing", "copies its block onto a grid",
+         (choice("lattice", "square", "square diamond hexagon", "how the grid is laid out"),
           length("spacing", "", "from place to place"),
           count("columns", "0", "how many across (0: as many as fit)", 0),
           count("rows", "0", "how many away from you (0: as many as fit)", 0),
-          angle("turn", "0deg", "turns the lattice clockwise"),
-          Key("within", "region", "", "only places in it (else: the loaf less its margin)")),
+          angle("turn", "0deg", "turns the grid clockwise"),
+          Key("within", "region", "", "only in this region (otherwise the loaf less a margin)")),
          ("lattice",), True, True,
          example="grid hexagon spacing 24mm:\n    star radius 9mm inner 2mm"),
-    Word("wedges", "placing", "runs its block once in each equal sector, clipped to it",
-         (count("count", "", "how many sectors", 2), angle("turn", "0deg", "turns them clockwise")),
+    Word("wedges", "placing", "draws its block once in each of several equal wedges, trimmed to it",
+         (count("count", "", "how many wedges", 2), angle("turn", "0deg", "turns them clockwise")),
          ("count",), True, True,
          example="wedges 4:\n    fill box width 200mm length 200mm with hatch size 8mm"),
-    Word("mirror", "placing", "runs its block twice, the second time mirrored",
-         (angle("angle", "0deg", "the mirror's direction; 0deg runs away from you"),),
+    Word("mirror", "placing", "draws its block twice, the second time mirrored",
+         (angle("angle", "0deg", "direction of the mirror line; 0deg runs away from you"),),
          body=True, attributes=True,
          example="mirror:\n    at x 30mm:\n        slash length 60mm turn 20deg"),
     Word("repeat", "placing", "repeats its block, each time a step further",
@@ -152,21 +152,21 @@ PLACING = (
          ("count",), True, True,
          example="repeat 12 turn 25deg scale 0.9:\n    at radius 60mm:\n        petal length 24mm"),
     Word("along", "placing", "copies its block along a path",
-         (Key("line", "path", "", "any motif's first stroke", True),
+         (Key("line", "path", "", "the first stroke of any motif", True),
           length("every", "", "distance from copy to copy"),
-          choice("facing", "along", "along left right", "which way each copy's forward points")),
+          choice("facing", "along", "along left right", "which way each copy faces")),
          ("line",), True, True,
          example="along arc radius 60mm from -60deg to 60deg every 14mm:\n    leaf length 22mm"),
     Word("inside", "placing", "keeps only what falls in a region",
          (Key("region", "region", "", "where to keep the cuts", True),), ("region",), True, True,
          example="inside disc radius 60mm:\n    row 9 spacing 10mm:\n        slash length 120mm"),
-    Word("outside", "placing", "keeps only what falls out of a region",
+    Word("outside", "placing", "keeps only what falls outside a region",
          (Key("region", "region", "", "where to keep no cuts", True),), ("region",), True, True,
          example="outside disc radius 30mm:\n    around 12:\n        slash length 150mm"),
-    Word("vary", "placing", "lets the hand wander a little, always the same way for one seed",
-         (number("length", "5%", "sizes wander by this much", 0, 0.5),
-          angle("turn", "3deg", "directions wander by this much"),
-          count("seed", "1", "another seed, another hand", 0)),
+    Word("vary", "placing", "adds a little of the hand's wobble, the same each time for one seed",
+         (number("length", "5%", "how much sizes vary", 0, 0.5),
+          angle("turn", "3deg", "how much directions vary"),
+          count("seed", "1", "another number gives another wobble", 0)),
          body=True, attributes=True,
          example="vary length 6% turn 3deg:\n    around 24 radius 40%:\n        slash length 20mm"),
     Word("fill", "placing", "fills a region with a texture",
@@ -176,12 +176,12 @@ PLACING = (
 )  # fmt: skip
 
 RULES = (
-    Word("define", "rule", "names a block; its keys have defaults; it may use itself",
+    Word("define", "rule", "names a block for use as a word of its own; it may use itself",
          (Key("name", "new name", needed=True),), ("name",), True,
          example="define twig size=30mm n=3:\n    slash length size\n"
                  "    when (n > 0):\n        at y (size / 2) turn 30deg:\n"
                  "            twig size (size * 0.6) n (n - 1)"),
-    Word("when", "rule", "runs its block only if the condition holds",
+    Word("when", "rule", "draws its block only if the condition holds",
          (Key("condition", "condition", "", "a comparison in parentheses", True),),
          ("condition",), True, True,
          example="when (k < 3):\n    slash length 20mm"),
@@ -194,7 +194,7 @@ REGIONS = (
     Word("band", "region", "a ring between two radii",
          (length("inner", "", "", 0), length("outer", "", "")),
          example="fill band inner 50mm outer 75mm with hemp_leaf size 14mm"),
-    Word("wedge", "region", "a sector between two angles",
+    Word("wedge", "region", "a slice between two angles",
          (angle("from", "-22.5deg", "", "start"), angle("to", "22.5deg", "", "end"),
           length("inner", "0mm", "", 0), length("outer", "100%", "")),
          example="fill wedge from 0deg to 90deg outer 80mm with crosshatch size 8mm"),
@@ -202,7 +202,7 @@ REGIONS = (
          (length("width", "", "across"), length("length", "", "away from you"),
           length("x", "0mm", "its centre", FREE), length("y", "0mm", "its centre", FREE)),
          example="fill box width 60mm length 60mm with basket size 12mm"),
-    Word("whole", "region", "the whole loaf less a margin above the rim",
+    Word("whole", "region", "the whole loaf less a margin along the rim",
          (length("margin", f"{GRID_MARGIN_MM:g}mm", "kept free, measured on the dough", 0),),
          example="fill whole margin 20mm with circles size 14mm"),
 )  # fmt: skip
@@ -211,7 +211,7 @@ MOTIFS = (
     Word("slash", "motif", "one straight or slightly curved stroke",
          (length("length", "80mm"), length("bend", "0mm", "how far it bows to the right", FREE)),
          ("length",), expands=True, example="slash 120mm bend 4mm depth 9mm blade 35deg"),
-    Word("arc", "motif", "a stroke along a circle about the frame's origin",
+    Word("arc", "motif", "part of a circle around the middle of its place",
          (length("radius", "60mm"), angle("from", "-45deg", "", "start"),
           angle("to", "45deg", "", "end")),
          ("radius",), example="arc 70mm from -40deg to 40deg"),
@@ -254,7 +254,7 @@ MOTIFS = (
          (length("radius", "50mm", "to its corners"), count("sides", "4", "", 3, 360)),
          ("radius",), parts=("side",), example="polygon 60mm sides 4"),
     Word("path", "motif", "a free stroke through points",
-         (Key("points", "points", "", "(x, y) pairs in the frame", True),
+         (Key("points", "points", "", "(x, y) pairs from its place", True),
           flag("smooth", "yes", "a curve through the points, or straight between them")),
          ("points",), example="path (0mm, -30mm) (12mm, 0mm) (0mm, 30mm) smooth yes"),
     Word("trace", "motif", "the stroked paths of a plain SVG file of your own",
@@ -263,52 +263,6 @@ MOTIFS = (
          ("file",), example='trace "swallow.svg" width 60mm'),
 )  # fmt: skip
 
-CRUMB = size("shortest", f"{CRUMB_MM:g}mm", "shorter scraps at the edge are dropped")
-
-TEXTURE_ROWS = (
-    ("hatch", "parallel lines", "8mm", "between lines", ()),
-    ("crosshatch", "two families of parallel lines", "10mm", "between lines",
-     (slant("angle", "90deg", "between the two families", 10, 170),)),
-    ("herringbone", "columns of strokes leaning left and right by turns", "14mm", "of a column",
-     (length("gap", "6mm", "between strokes"), slant("lean", "45deg", "to the column", 10, 80))),
-    ("basket", "basket weave: squares of strokes, upright and level by turns", "16mm",
-     "side of a square", (count("strokes", "3", "in each square", 1, 100),)),
-    ("hemp_leaf", "six-pointed hemp-leaf stars", "22mm", "side of the big triangles", ()),
-    ("waves", "overlapping waves of concentric arcs", "14mm", "radius of a wave",
-     (count("rings", "3", "arcs in a wave", 1, 20),)),
-    ("circles", "interlocked circles", "14mm", "radius of a circle", ()),
-    ("tortoiseshell", "hexagons", "10mm", "side of a hexagon", ()),
-    ("bamboo", "woven bamboo: hexagons and triangles from three families of lines", "10mm",
-     "side of the small triangles", ()),
-    ("triangles", "triangles", "14mm", "side of a triangle", ()),
-    ("key_fret", "running key frets in rows", "5mm", "width of a step", ()),
-    ("lozenges", "linked lozenges, each with a smaller one inside", "16mm", "side of a lozenge",
-     (slant("angle", "60deg", "at the tips", 10, 170),
-      number("inner", "0.5", "size of the inner one; 0 for none", 0, 0.9))),
-    ("running_stitch", "stepped lines of running stitches", "8mm", "of a stitch",
-     (Key("rows", "text", '"0110"', "how each line across starts: 0 or 1"),
-      Key("columns", "text", '"01"', "how each line away from you starts"))),
-    ("scales", "fish scales", "8mm", "radius of a scale", ()),
-)  # fmt: skip
-
-TEXTURES = tuple(
-    Word(
-        name,
-        "texture",
-        help,
-        (
-            length("size", normal, of),
-            angle("turn", "0deg", "turns it clockwise"),
-            Key("shift", "pair", "(0mm, 0mm)", "moves it"),
-            CRUMB,
-            *own,
-        ),
-        ("size",),
-        example=f"fill disc radius 60mm with {name} size {normal} depth 2.5mm",
-    )
-    for name, help, normal, of, own in TEXTURE_ROWS
-)
-
 TURN = angle("turn", "0deg", "turns it clockwise")
 
 CUTTING = tuple(replace(word, attributes=True, keys=(*word.keys, TURN)) for word in MOTIFS)
@@ -316,11 +270,6 @@ CUTTING = tuple(replace(word, attributes=True, keys=(*word.keys, TURN)) for word
 
 WORDS = {w.name: w for w in (*HEADER, *PLACING, *CUTTING, *REGIONS, *TEXTURES, *RULES)}
 """Every word by name."""
-
-FUNCTIONS = {
-    "sin": 1, "cos": 1, "sqrt": 1, "abs": 1, "round": 1, "min": None, "max": None,
-}  # fmt: skip
-"""Functions of the language, and how many arguments each takes (None: one or more)."""
 
 AT_HAND = ("width", "length", "height", "reach", "k")
 """Names every pattern may use: the loaf's measures (mm) and the copy number, from 0."""
@@ -353,9 +302,3 @@ def collect_keys(word: Word) -> Mapping[str, Key]:
 
 KEYS = {word.name: collect_keys(word) for word in WORDS.values()}
 """The keys of every word of the table."""
-
-
-def nearest(name: str, names: "list[str] | tuple[str, ...] | dict[str, object]") -> str:
-    """Find the known name most like `name`, or ""."""
-    close = get_close_matches(name, list(names), n=1, cutoff=0.6)
-    return close[0] if close else ""

@@ -23,7 +23,8 @@ from scorecraft.loaf.outline import (
     round_outline,
     square_outline,
 )
-from scorecraft.loaf.rays import Profile, RayTable, ray_table
+from scorecraft.loaf.rays import Meridian, RayTable, ray_table
+from scorecraft.loaf.telling import out_of_range
 from scorecraft.practice import FLATNESS, RIM_POWER
 
 RAYS = 720
@@ -49,11 +50,8 @@ class Loaf:
             _check_size(name.removesuffix("_mm"), getattr(self, name))
         for power in self.profile:
             if not LEAST_PROFILE <= power <= MOST_PROFILE:
-                raise UsageError(
-                    f"no dome has the profile {power:g}",
-                    None,
-                    f"use {LEAST_PROFILE:g} (a cone) to {MOST_PROFILE:g} (a box)",
-                )
+                hint = f"use {LEAST_PROFILE:g} (a cone) to {MOST_PROFILE:g} (a box)"
+                raise out_of_range(f"a profile of {power:g}", hint)
 
     @property
     def shape(self) -> str:
@@ -124,10 +122,6 @@ class Loaf:
         normals = self.normal(points)
         return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
 
-    def length_on_dough(self, line: ArrayLike) -> float:
-        """Measure the true length (mm) on the dough of a sheet line (N, 2)."""
-        return float(self.lengths_on_dough([np.asarray(line, dtype=np.float64)])[0])
-
     def lengths_on_dough(self, lines: Sequence[Floats]) -> Floats:
         """Measure the true lengths (mm) on the dough of sheet lines, each (N, 2).
 
@@ -180,11 +174,6 @@ class Loaf:
         """Area of the loaf seen from above."""
         return float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi)
 
-    @cached_property
-    def dome_area_mm2(self) -> float:
-        """Area of the dough's skin."""
-        return float(self._patches(self._directions, *_gauss(64)).sum())
-
     def patches(
         self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0
     ) -> tuple[Floats, Floats]:
@@ -218,8 +207,8 @@ class Loaf:
         return self.plan_area_mm2 * self.height_mm * share
 
     @cached_property
-    def _shape(self) -> Profile:
-        return Profile(self.height_mm, *self.profile)
+    def _shape(self) -> Meridian:
+        return Meridian(self.height_mm, *self.profile)
 
     @cached_property
     def _rays(self) -> RayTable:
@@ -264,7 +253,7 @@ def make_loaf(
     141.8
     """
     if shape not in ("round", "oval", "long", "square"):
-        raise UsageError(f"no loaf is called {shape}", None, "use round, oval, long or square")
+        raise UsageError(f'"{shape}" is not a loaf form', None, "use round, oval, long or square")
     length = width_mm if length_mm is None else length_mm
     for name, size in (("width", width_mm), ("length", length)):
         _check_size(name, size)
@@ -279,7 +268,7 @@ def _check_size(name: str, size_mm: float) -> None:
     low, high = SMALLEST_LOAF_MM, LARGEST_LOAF_MM
     if not low <= size_mm <= high:
         hint = f"use {low:g} mm to {high:g} mm"
-        raise UsageError(f"no loaf has a {name} of {size_mm:g} mm", None, hint)
+        raise out_of_range(f"a {name} of {size_mm:g} mm", hint)
 
 
 def _gauss(count: int) -> tuple[Floats, Floats]:

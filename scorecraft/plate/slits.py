@@ -6,14 +6,13 @@ on the plan, not unrolled along the dough.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
 
 import numpy as np
 import shapely
 
 import scorecraft.plate.telling as telling
 from scorecraft.cuts import Cut, Layout
-from scorecraft.errors import UsageError
+from scorecraft.errors import UsageError, nearest
 from scorecraft.loaf.plan import plan_strings
 
 LIGHT_SLOT_MM = 3.0
@@ -77,11 +76,11 @@ def slot_width(depth_mm: float, slot_mm: float) -> float:
 
 
 def chosen(cuts: Sequence[Cut], only: Sequence[str]) -> list[int]:
-    """Find the cuts that are meant by names; all, where no name is given.
+    """Find the cuts that are meant by names; all, where no name is given or no cut is there.
 
     Raises UsageError for a name that no cut has.
     """
-    if not only:
+    if not (only and cuts):
         return list(range(len(cuts)))
     known = [name for cut in cuts for name in _names(cut)]
     for name in only:
@@ -95,5 +94,5 @@ def _names(cut: Cut) -> tuple[str, str, str, str]:
 
 
 def _unknown(name: str, known: list[str]) -> UsageError:
-    near = get_close_matches(name, known, n=1)
+    near = nearest(name, known)
     return UsageError(telling.not_called(name), None, telling.names_there_are(known, near))

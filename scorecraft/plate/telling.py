@@ -37,9 +37,9 @@ def not_called(name: str) -> str:
     return f'no cut of this pattern is called "{name}"'
 
 
-def names_there_are(names: Sequence[str], near: Sequence[str]) -> str:
+def names_there_are(names: Sequence[str], near: str | None) -> str:
     """List the names that cuts have, the nearest first as a guess."""
-    guess = f'did you mean "{near[0]}"? ' if near else ""
+    guess = f'did you mean "{near}"? ' if near else ""
     return f"{guess}there are: {', '.join(names)}"
 
 

@@ -11,7 +11,7 @@ from scorecraft.errors import UsageError
 from scorecraft.prints.forms import form_in
 
 if TYPE_CHECKING:
-    from scorecraft.bench import Plan
+    from scorecraft.bench import Work
     from scorecraft.checks.finding import Finding
     from scorecraft.cuts import Layout
     from scorecraft.drawing.picture import Picture
@@ -31,7 +31,7 @@ class Drawn(Protocol):
         """The cuts on their loaf."""
 
     @property
-    def work(self) -> Plan:
+    def work(self) -> Work:
         """The order of cuts at the bench."""
 
     @property
@@ -78,7 +78,8 @@ class Option:
     """What can be chosen of a print; `shown` stands for its value in the help.
 
     A flag that `renames` gives the print's file its own name. Without a default none is None, and
-    the maker has its own.
+    the maker has its own. One `on_page` is a flag, a choice, or a length whose `choices` (mm) the
+    page offers.
     """
 
     name: str
@@ -88,6 +89,7 @@ class Option:
     choices: tuple[str, ...] = ()
     default: str | None = None
     renames: bool = False
+    on_page: bool = False
 
     @property
     def key(self) -> str:
@@ -124,9 +126,9 @@ class Print:
     """A print: `brief` and `help` tell what it is, `make` draws it.
 
     Of its `forms` the first is meant for standard output; a file without a name ends in `usual`.
-    One that `predicts` runs the opening model; `example` are options to try with a shipped
-    pattern. `make` takes the design, the form, and the options
-    by their keys; it imports what it needs when it is called.
+    One that `predicts` runs the opening model; one `on_page` is among the page's prints; `example`
+    are options to try with a shipped pattern. `make` takes the design, the form, and the options by
+    their keys; it imports what it needs when it is called.
     """
 
     name: str
@@ -137,6 +139,7 @@ class Print:
     make: Callable[..., Printed]
     usual: str = "pdf"
     predicts: bool = False
+    on_page: bool = True
     example: str = ""
 
     @property
@@ -159,7 +162,7 @@ class Print:
         }
         return self.make(design, form_in(form, self.forms), **given)
 
-    def file_name(self, stem: str, options: Mapping[str, object]) -> str:
-        """Name the file of a print after its pattern."""
+    def file_name(self, stem: str, options: Mapping[str, object], form: str | None = None) -> str:
+        """Name the file of a print after its pattern and its form."""
         renamed = (each.name for each in self.options if each.renames and options.get(each.key))
-        return f"{stem}-{next(renamed, self.name)}.{self.usual}"
+        return f"{stem}-{next(renamed, self.name)}.{form or self.usual}"

@@ -40,11 +40,11 @@ STENCIL = Print(
     "Make a stencil of PATTERN: its cuts as slots in a sheet that stays in one piece.",
     ("svg", "pdf", "png", "dxf"),
     (
-        Option("slot", "length", "Width of the slots."),
+        Option("slot", "length", "Width of the slots.", choices=("2", "3", "4"), on_page=True),
         Option("bridge", "length", "Thinnest bridge across a slot."),
         Option("web", "length", "Thinnest strip left standing."),
         Option("only", "names", "Only these figures or parts, like leaf,star.", "NAMES"),
-        Option("mirrored", "flag", "Draw the side that faces the dough."),
+        Option("mirrored", "flag", "Draw the side that faces the dough.", on_page=True),
         Option("cutter", "flag", "Plain lines for a cutter or laser (.svg)."),
         PAPER,
         TILED,

@@ -1,7 +1,6 @@
 """What a bake has taught, and the log of bakes, in words."""
 
 from collections.abc import Iterator, Mapping
-from typing import Any
 
 import numpy as np
 
@@ -9,7 +8,7 @@ from scorecraft.practice import SKIN_MM
 from scorecraft.tune.bake import Tuned
 from scorecraft.tune.baker import TO_SETTLE
 from scorecraft.tune.fit import Bounds
-from scorecraft.tune.log import Logged
+from scorecraft.tune.log import Bake, Logged
 
 
 def tuned_text(tuned: Tuned) -> str:
@@ -30,12 +29,12 @@ def _report(tuned: Tuned) -> Iterator[str]:
     yield ""
     yield ("" if found.settled else "best guess so far: ") + skin_words(tuned)
     yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
-    yield f"openings scatter by {found.spread_mm:.1f} mm about the prediction"
-    yield "bounds count the scatter of the openings, not what the model leaves out"
+    yield f"openings differ from the prediction by {found.spread_mm:.1f} mm, give or take"
+    yield "these ranges allow for scatter in the measurements, not for what the model leaves out"
     if not found.settled:
         yield (
-            f"these openings do not settle the skin: the usual {SKIN_MM.value:g} mm is kept; "
-            f"to settle it {TO_SETTLE}"
+            "these openings are too few, or differ too much, to be sure of the skin: "
+            f"the default of {SKIN_MM.value:g} mm is kept; to be sure, {TO_SETTLE}"
         )
 
 
@@ -58,11 +57,11 @@ def log_text(logged: Logged) -> str:
     lines = [f"{'date':<12}{'pattern':<22}{'openings':>9}{'off by':>9}{'skin':>10}  note"]
     lines += [_bake_line(bake) for bake in logged.bakes]
     for number in logged.unreadable:
-        lines.append(f"line {number} cannot be read; it is left as it is")
+        lines.append(f"line {number} cannot be read and is left as it is")
     return "\n".join(lines) + "\n"
 
 
-def _bake_line(bake: Mapping[str, Any]) -> str:
+def _bake_line(bake: Bake) -> str:
     pairs = measured_and_predicted(bake)
     off = f"{np.sqrt(np.mean([(m - p) ** 2 for m, p in pairs])):.1f} mm" if pairs else ""
     best = _best(bake.get("skin_mm"))
@@ -76,7 +75,7 @@ def _best(skin: Mapping[str, float] | None) -> str:
     return f"{skin['best']:.1f} mm" if skin and "best" in skin else ""
 
 
-def measured_and_predicted(bake: Mapping[str, Any]) -> list[tuple[float, float]]:
+def measured_and_predicted(bake: Bake) -> list[tuple[float, float]]:
     """List the openings of a logged bake: measured and predicted width (mm) of each."""
     return [
         (float(measured), float(cut["predicted_mm"]))

@@ -4,21 +4,22 @@ import os
 from collections.abc import Mapping
 from datetime import date
 from pathlib import Path, PurePath
-from typing import Any
 
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.tune_plot import tune_plot
-from scorecraft.errors import Place, UsageError
+from scorecraft.errors import Place
+from scorecraft.json_data import JsonObject
 from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.report import rounded
-from scorecraft.tune.bake import Tuned, record, tune
+from scorecraft.tune.bake import Tuned, openings, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
 from scorecraft.tune.fit import Bounds
-from scorecraft.tune.log import add, read
+from scorecraft.tune.log import Bake, add, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 from scorecraft.tune.telling import skin_words
+from scorecraft.web import telling as say
 from scorecraft.web.asked import BAKER, Data, flag_of, number_of, text_of, words_of
 from scorecraft.web.folder import is_within
 from scorecraft.writing import write_whole
@@ -26,7 +27,7 @@ from scorecraft.writing import write_whole
 LOG = "bakes.jsonl"
 
 
-def measured(design: Design, request: Data, folder: Path) -> dict[str, Any]:
+def measured(design: Design, request: Data, folder: Path) -> JsonObject:
     """Fit the model to measured openings; with `keep`, add the bake to the folder's log."""
     layout, told = design.layout, design.groups
     rows = rows_of(design, request)
@@ -44,7 +45,7 @@ def kept(tuned: Tuned, name: str, note: str, folder: Path) -> None:
     """
     for path in (folder / LOG, folder / BAKER):
         if os.path.lexists(path) and not is_within(folder, path):
-            raise UsageError(f'"{path.name}" is not an ordinary file of the folder')
+            raise say.no_plain_file(path.name).usage()
     today = date.today().isoformat()
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
     add(folder / LOG, record(tuned, pattern=name, date=today, note=note))
@@ -58,29 +59,25 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
     """
     rows = request.get("rows")
     if not isinstance(rows, list) or not 0 < len(rows) <= MOST_MEASURED:
-        raise UsageError("there are no openings to compare", None, "measure one cut at least")
+        raise say.NOTHING_MEASURED.usage()
     found: list[Measured] = []
     for row in rows:
         if not isinstance(row, Mapping):
-            raise UsageError("an opening must tell its cut and its width")
+            raise say.NO_ROW.usage()
         key = text_of(row, "key")
         if key not in design.fingerprints:
-            raise UsageError(f'"{key}" is no longer in the pattern', None, "take its width away")
+            raise say.gone(key).usage()
         if text_of(row, "mark") != design.fingerprints[key]:
-            hint = "open the pattern as it was baked, or take its width away"
-            raise UsageError(f'"{key}" has changed since it was measured', None, hint)
+            raise say.changed(key).usage()
         width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM)
         found.append(Measured(key, width, Place("page", len(found) + 1, 1)))
     return tuple(found)
 
 
-def tuned_data(tuned: Tuned) -> dict[str, Any]:
+def tuned_data(tuned: Tuned) -> JsonObject:
     """Tell a fit as data, with its plot."""
     found = tuned.fit
-    pairs = [
-        (each.width_mm, float(predicted))
-        for each, predicted in zip(tuned.measured, found.predicted_mm, strict=True)
-    ]
+    pairs = openings(tuned)
     numbers = {group.key: group.number for group in tuned.groups}
     plot = tune_plot(pairs, tuned.layout.title, skin_words(tuned))
     return {
@@ -102,7 +99,7 @@ def tuned_data(tuned: Tuned) -> dict[str, Any]:
     }
 
 
-def bounds_data(bounds: Bounds) -> dict[str, Any]:
+def bounds_data(bounds: Bounds) -> JsonObject:
     """Tell a fitted number with its bounds."""
     return {
         "best": rounded(bounds.best),
@@ -113,7 +110,7 @@ def bounds_data(bounds: Bounds) -> dict[str, Any]:
     }
 
 
-def bakes(folder: Path) -> dict[str, Any]:
+def bakes(folder: Path) -> JsonObject:
     """List the bakes of the folder's log, the newest first."""
     log = folder / LOG
     if not log.exists():
@@ -125,7 +122,7 @@ def bakes(folder: Path) -> dict[str, Any]:
     }
 
 
-def bake_data(bake: Mapping[str, Any]) -> dict[str, str]:
+def bake_data(bake: Bake) -> dict[str, str]:
     """Tell one bake of the log; what another program wrote into it may be anything."""
     skin = bake.get("skin_mm")
     best = skin.get("best") if isinstance(skin, Mapping) else None

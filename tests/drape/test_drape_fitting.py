@@ -77,7 +77,7 @@ def ring_misfit(drape, distance):
     return total
 
 
-@pytest.mark.parametrize("fit", [None, 0.6, 3.0])
+@pytest.mark.parametrize("fit", [None, 0.6])
 @pytest.mark.parametrize("name", LOAVES)
 def test_the_stated_fit_holds_on_every_ring(name, fit):
     drape = make_drape(bare(LOAVES[name]), fit_mm=fit)

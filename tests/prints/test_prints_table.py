@@ -7,6 +7,7 @@ import sys
 import pytest
 
 from scorecraft import cli, design
+from scorecraft.drawing.picture import words
 from scorecraft.errors import UsageError
 from scorecraft.prints import PRINTS
 from scorecraft.prints.forms import encoded
@@ -56,6 +57,16 @@ def test_a_row_has_an_option_for_all_that_its_maker_takes(row):
     assert row.brief and row.help and all(option.help for option in row.options)
 
 
+@pytest.mark.parametrize("row", PRINTS.values(), ids=lambda row: row.name)
+def test_the_page_has_a_field_for_every_option_it_offers(row):
+    for option in row.options:
+        if option.on_page:
+            assert option.kind == "flag" or (option.kind in ("choice", "length") and option.choices)
+            if option.kind == "length":
+                assert [f"{float(each):g}" for each in option.choices] == list(option.choices)
+    assert not row.on_page or "pdf" in row.forms
+
+
 def test_the_table_loads_no_heavy_library():
     script = "import sys, scorecraft.prints; print(*sorted({m.split('.')[0] for m in sys.modules}))"
     done = subprocess.run(
@@ -93,3 +104,14 @@ def test_options_reach_the_print(slash):
     assert (len(told.pages) > 2, told.larger) == (True, "")
     assert f"on {len(told.pages)} pages" in told.sheets
     assert len(large.printed("guide", "svg").pages) == 1
+
+
+def test_practice_sheets_are_for_the_hand_that_is_asked_for():
+    slanted = design(SLASH.replace("depth 6mm", "depth 9mm blade 40deg"))
+    for hand, other in (("right", "left"), ("left", "right")):
+        text = " ".join(
+            word
+            for page in slanted.printed("practise", hand=hand).pages
+            for word in words(page.items)
+        )
+        assert f"handle to the {hand}" in text and f"handle to the {other}" not in text

@@ -12,8 +12,8 @@ from scorecraft.drawing.bloom.lens import baked_loaf, lenses
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.bloom.telling import BAKED, SCORED, baked_words
 from scorecraft.drawing.bloom.texture import texture
-from scorecraft.drawing.bloom.view import scored_group
-from scorecraft.drawing.picture import Group, Item, Label, Picture, Shape, box
+from scorecraft.drawing.bloom.view import scored_layer
+from scorecraft.drawing.picture import Item, Label, Layer, Picture, Shape, box
 
 MARGIN_MM = 16.0
 BETWEEN_MM = 22.0
@@ -53,14 +53,14 @@ def bloom(
         Shape((box(0, 0, wide * scale, height),), closed=True, fill=BOARD, css="board")
     ]
     if before:
-        items += [scored_group(layout, eyes[0]), *_captions(eyes, height - foot, scale)]
-    items.append(bloom_group(layout, mouths, eyes[-1]))
+        items += [scored_layer(layout, eyes[0]), *_captions(eyes, height - foot, scale)]
+    items.append(bloom_layer(layout, mouths, eyes[-1]))
     return Picture(
         wide * scale, height, f"{layout.title}: baked", described(mouths), tuple(items), css="bloom"
     )
 
 
-def bloom_group(layout: Layout, mouths: Mouths, eye: Eye) -> Group:
+def bloom_layer(layout: Layout, mouths: Mouths, eye: Eye) -> Layer:
     """Draw the baked loaf as the eye sees it; `eye.loaf` is the baked loaf.
 
     Each opening carries the number of its cut as `data-cut`, and its words as a title.
@@ -71,7 +71,7 @@ def bloom_group(layout: Layout, mouths: Mouths, eye: Eye) -> Group:
         f"{cut.name}: opens {mouths.widest(index):.0f} mm" for index, cut in enumerate(layout.cuts)
     ]
     decorated = any(cut.kind == "decorative" for cut in layout.cuts)
-    return Group(
+    return Layer(
         "bloom",
         (
             shadow(eye),

@@ -14,7 +14,7 @@ from scorecraft.opening import Opening
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class Look:
     """What to draw: the baked loaf, or with it or instead of it something else.
 
     `view` is `top`, `front`, `side` or degrees above the bench. Raises UsageError for wishes that
@@ -35,7 +35,7 @@ class Wanted:
 
 def picture(
     layout: Layout,
-    wanted: Wanted,
+    wanted: Look,
     *,
     opening: Opening | None = None,
     width_mm: float | None = None,
