@@ -1,20 +1,14 @@
-"""What `check` says of a design: a short report for people, and one for programs."""
+"""What `check` says of a design, in words."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from math import degrees
-from typing import TYPE_CHECKING, Any
 
 from scorecraft.checks.finding import Finding
-from scorecraft.cuts import Cut, Layout
+from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.errors import Place
-from scorecraft.groups import Group, groups
-from scorecraft.units import turntable_degrees
-
-if TYPE_CHECKING:
-    from scorecraft.opening.room import Room
+from scorecraft.groups import groups
 
 SIGNS = {"stop": "STOP", "warn": "warn", "note": "note"}
 VERDICTS = {
@@ -114,81 +108,3 @@ def table(design: Design, quick: bool) -> Iterator[str]:
             f"{number:>3}  {group.key:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
             f"{group.depth_mm:>6.1f} mm{degrees(group.blade_rad):>6.0f}°{wide}"
         )
-
-
-def as_data(design: Design) -> dict[str, Any]:
-    """Tell everything of a design as plain data: the stable form of `check --json`."""
-    layout = design.layout
-    loaf, foreseen = layout.loaf, design.foreseen
-    lengths = layout.lengths_mm
-    told = {cut: group_data(group) for group in design.groups for cut in group.cuts}
-    return {
-        "title": layout.title,
-        "loaf": {
-            "shape": loaf.shape,
-            "width_mm": rounded(loaf.width_mm),
-            "length_mm": rounded(loaf.length_mm),
-            "height_mm": rounded(loaf.height_mm),
-        },
-        "cuts": [
-            told[index] | cut_data(cut, layout, length)
-            for index, (cut, length) in enumerate(zip(layout.cuts, lengths, strict=True))
-        ],
-        "findings": [finding_data(finding) for finding in design.findings],
-        "opening": [
-            {"cut": index, **told[index], "widest_mm": rounded(width)}
-            for index, width in enumerate(foreseen.widest_mm if foreseen else ())
-        ],
-        "room": room_data(design.room) if foreseen else None,
-    }
-
-
-def room_data(found: Room) -> dict[str, Any]:
-    """Tell the room as plain data: shares of the growth, and a turntable direction in degrees."""
-    return {
-        "least": rounded(found.least),
-        "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180),
-        "most": rounded(found.most),
-        "taken": rounded(found.taken),
-        "verdict": found.verdict,
-    }
-
-
-def group_data(group: Group) -> dict[str, Any]:
-    """Tell which cuts of the pattern these are: the number on the prints, and the lasting key."""
-    return {"number": group.number, "key": group.key}
-
-
-def cut_data(cut: Cut, layout: Layout, length_mm: float) -> dict[str, Any]:
-    """Tell one cut as plain data; points are [x, y] mm."""
-    plan = layout.loaf.sheet_to_plan(cut.line)
-    return {
-        "name": cut.name,
-        "kind": cut.kind,
-        "depth_mm": rounded(cut.depth_mm),
-        "blade_deg": rounded(degrees(cut.blade_rad)),
-        "length_mm": rounded(length_mm),
-        "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
-        "plan": [[rounded(x), rounded(y)] for x, y in plan],
-        "line": cut.place.line,
-    }
-
-
-def finding_data(finding: Finding) -> dict[str, Any]:
-    """Tell one finding as plain data."""
-    place = finding.place or Place("", 0, 0)
-    return {
-        "check": finding.check,
-        "severity": finding.severity,
-        "message": finding.message,
-        "hint": finding.hint,
-        "figures": {name: rounded(value) for name, value in finding.figures.items()},
-        "cuts": list(finding.cuts),
-        "line": place.line or None,
-        "column": place.column or None,
-    }
-
-
-def rounded(value: float) -> float:
-    """Round to a thousandth, without a minus zero."""
-    return round(float(value), 3) + 0.0

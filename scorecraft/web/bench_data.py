@@ -9,12 +9,12 @@ import numpy as np
 from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.bench.telling import angle_words, lean_words, mark_words
+from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.paper.cautions import BLADE, OVEN
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
-from scorecraft.report import rounded
 from scorecraft.web.stage import frame, stage
 
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from math import degrees
 from typing import Any
 
+from scorecraft.check_data import finding_data, rounded
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
@@ -13,7 +14,7 @@ from scorecraft.groups import Group
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
 from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
-from scorecraft.report import finding_data, rounded, verdict
+from scorecraft.report import verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
 
@@ -65,9 +66,11 @@ def cuts_data(design: Design) -> list[dict[str, Any]]:
 
 def findings_data(design: Design, findings: Sequence[Finding]) -> list[dict[str, Any]]:
     """Tell findings, each with the cuts it is about."""
-    return [
-        finding_data(finding) | {"cuts": cuts_of(design.layout, finding)} for finding in findings
-    ]
+    told = [finding_data(finding) for finding in findings]
+    for each, finding in zip(told, findings, strict=True):
+        each["hint"] = each.pop("fix")  # as in all that the page is told
+        each["cuts"] = cuts_of(design.layout, finding)
+    return told
 
 
 def form(tree: Pattern, word: str) -> dict[str, Any] | None:

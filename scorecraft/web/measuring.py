@@ -6,12 +6,12 @@ from datetime import date
 from pathlib import Path, PurePath
 from typing import Any
 
+from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.tune_plot import tune_plot
 from scorecraft.errors import Place, UsageError
 from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
-from scorecraft.report import rounded
 from scorecraft.tune.bake import Tuned, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
 from scorecraft.tune.fit import Bounds

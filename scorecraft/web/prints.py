@@ -4,6 +4,7 @@ import os
 from pathlib import PurePath
 from typing import Any
 
+from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.paper.sheet import PAPERS, home_paper
 from scorecraft.drawing.picture import Picture
@@ -11,7 +12,6 @@ from scorecraft.drawing.svg import svg
 from scorecraft.prints import PRINTS
 from scorecraft.prints.forms import encoded
 from scorecraft.prints.row import Print, Printed
-from scorecraft.report import rounded
 from scorecraft.web.answer import SVG, Answer, json_answer
 from scorecraft.web.asked import Data, choice_of, text_of
 

@@ -40,8 +40,26 @@ def test_json_tells_everything_and_nothing_else(run, pattern):
     assert abs(cut["plan"][0][1]) < 60
     for finding in data["findings"]:
         assert set(finding) == {
-            "check", "severity", "message", "hint", "figures", "cuts", "line", "column",
+            "check", "severity", "message", "fix", "figures", "cuts", "line", "column",
         }  # fmt: skip
+
+
+@pytest.mark.parametrize("data", [ROUND + "slahs 3mm\n", b"\xff\xfe slash", b""])
+def test_json_tells_why_a_pattern_cannot_be_read(run, pattern, data):
+    """On standard output, with the exit code of a plain check, and not a second time in words."""
+    name = pattern(data)
+    plain, ran = run("check", name), run("check", name, "--json")
+    assert ran.code == plain.code == 2
+    assert ran.err == ""
+    (error,) = json.loads(ran.out)["errors"]
+    assert error["message"] in plain.err and error["fix"] in plain.err
+    assert f"{error['file']}:{error['line']}:{error['column']}: " in plain.err
+
+
+def test_json_of_a_design_that_cannot_be_cut_exits_1(run, pattern):
+    ran = run("check", pattern(ROUND + "slash 400mm depth 10mm\n"), "--json", "--quick")
+    assert ran.code == 1
+    assert json.loads(ran.out)["findings"][0]["severity"] == "stop"
 
 
 def test_json_findings_say_which_cuts_and_by_how_much(run, pattern):
