@@ -173,7 +173,7 @@ UNDERCUT_PARALLEL_DEG = Rule(
 )
 PIECE_DEPTHS_MM = {
     "stop": Rule(8.0, "mm", "a piece cut all around this deep lifts off", COMMON),
-    "warn": Rule(5.0, "mm", "a piece cut all around this deep curls and dries", COMMON),
+    "warning": Rule(5.0, "mm", "a piece cut all around this deep curls and dries", COMMON),
     "note": Rule(4.0, "mm", "a piece cut all around this deep may curl", COMMON),
 }
 LID_CM2 = Rule(30.0, "cm2", "a piece larger than this is a lid, cut so on purpose", COMMON)

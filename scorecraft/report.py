@@ -10,10 +10,11 @@ from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.groups import groups
 
-SIGNS = {"stop": "STOP", "warn": "warn", "note": "note"}
+INDENT = 9
+"""Columns before a finding: the longest severity and two spaces."""
 VERDICTS = {
     "stop": "This cannot be cut as it is.",
-    "warn": "This can be cut, but look at the warnings.",
+    "warning": "This can be cut, but read the warnings first.",
     "note": "This can be cut.",
 }
 
@@ -85,11 +86,11 @@ def bench_lines(design: Design) -> Iterator[str]:
 
 
 def finding_lines(finding: Finding) -> Iterator[str]:
-    """Write one finding: its weight, what it is, where it is written, what to do."""
+    """Write one finding: its severity, what it is, where it is written, what to do."""
     where = f"  (line {finding.place.line})" if finding.place else ""
-    yield f"{SIGNS[finding.severity]}  {finding.message}{where}"
+    yield f"{finding.severity:<{INDENT}}{finding.message}{where}"
     if finding.hint:
-        yield f"      {finding.hint}"
+        yield f"{'':<{INDENT}}{finding.hint}"
 
 
 def table(design: Design, quick: bool) -> Iterator[str]:

@@ -90,7 +90,7 @@ def test_the_cure_for_too_little_room_works():
     head = "loaf oval width 150mm length 260mm height 85mm\n"
     text = head + "row 9 spacing 20mm angle 0deg:\n    chevron 18mm width 60mm depth 2.5mm\n"
     (found,) = [f for f in make(text).findings if f.check == "room"]
-    assert found.severity == "warn" and "likely to burst at" in found.message
+    assert found.severity == "warning" and "likely to burst at" in found.message
     angle, length, depth, ways = re.search(
         r"along (\d+)°–\d+°, (\d+) mm long and (\d+) mm deep, blade upright, "
         r"and leave out the light cuts in its way \((\d+)\)", found.hint
@@ -136,7 +136,7 @@ def test_wishes_that_are_met_only_roughly_are_told(monkeypatch):
     made = make(text)
     assert len(unmet(made)) == 2
     for told, cut in zip(unmet(made), made.cuts, strict=True):
-        assert (told.check, told.severity) == ("opens", "warn")
+        assert (told.check, told.severity) == ("opens", "warning")
         said = re.match(r"slash opens about ([\d.]+) mm, not the (\d+) mm wished for", told.message)
         assert float(said.group(2)) == cut.opens_mm
         assert abs(math.log(float(said.group(1)) / cut.opens_mm)) > OPENING_WISH_ROUGH
@@ -153,7 +153,7 @@ def test_wishes_that_are_met_only_roughly_are_told(monkeypatch):
 def test_wishes_that_cannot_be_sought_are_told_and_leave_the_usual_depth(drawn, why):
     made = make("loaf round width 220mm height 90mm\n" + drawn)
     (told,) = unmet(made)
-    assert told.severity == "warn" and why in told.message
+    assert told.severity == "warning" and why in told.message
     assert {cut.depth_mm for cut in made.cuts} <= {3.0, 8.0}
 
 

@@ -46,7 +46,7 @@ def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
     share = found.aside_mm / float(layout.loaf.reach(found.theta))
     if share <= ASIDE_NOTE.value:
         return []
-    severity: Severity = "warn" if share > ASIDE_WARN.value else "note"
+    severity: Severity = "warning" if share > ASIDE_WARN.value else "note"
     toward, back = clock(found.theta), clock(found.theta + math.pi)
     what = "cutting" if opening_mm is None else "opening"
     message = (

@@ -29,4 +29,4 @@ def bench_time(layout: Layout, work: Plan) -> list[Finding]:
             f"(write bench temperature {CHILLED_C.value:.0f}C); or {hint}"
         )
     figures = {"seconds": needed, "allowed_s": allowed, "slowest_s": slowest.seconds}
-    return [Finding("bench_time", "warn", message, hint, cut.place, figures)]
+    return [Finding("bench_time", "warning", message, hint, cut.place, figures)]

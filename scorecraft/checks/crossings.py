@@ -70,7 +70,7 @@ def _severity(layout: Layout, met: Meetings, i: int, sharp: bool) -> Severity:
     if max(one.depth_mm, other.depth_mm) <= SHALLOW_MM.value:
         return "note"
     drawn = one.part != one.word or other.part != other.word
-    return "warn" if sharp or drawn else "note"
+    return "warning" if sharp or drawn else "note"
 
 
 def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Severity) -> Finding:
@@ -208,7 +208,7 @@ def _own_crossings(layout: Layout, lines: Shapes) -> list[Finding]:
     findings = []
     for worst, members in told_once(keys, depth):
         cut = layout.cuts[found[worst]]
-        severity: Severity = "note" if cut.depth_mm <= SHALLOW_MM.value else "warn"
+        severity: Severity = "note" if cut.depth_mm <= SHALLOW_MM.value else "warning"
         message = f"{cut.name} crosses itself{likewise(len(members))}"
         hint = f"cut it as two strokes, the second ending {CLEAR_MM.value:g} mm short of the first"
         figures = {"count": float(len(members)), "clear_mm": CLEAR_MM.value}

@@ -153,7 +153,7 @@ def _crowded(found: Density, layout: Layout) -> list[Finding]:
         "face": worst.face,
         "shorten_mm": excess,
     }
-    severity: Severity = "warn" if worst.crowding > DENSE_WARN.value else "note"
+    severity: Severity = "warning" if worst.crowding > DENSE_WARN.value else "note"
     place = max(cut.place for cut in layout.cuts)
     return [Finding("density", severity, message, hint, place, figures)]
 

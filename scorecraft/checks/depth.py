@@ -29,7 +29,7 @@ def depth(layout: Layout) -> list[Finding]:
     for worst, members in told_once([cut.family for cut in layout.cuts], depths):
         over = members[depths[members] > deep]
         if len(over):
-            severity: Severity = "stop" if depths[worst] > deepest else "warn"
+            severity: Severity = "stop" if depths[worst] > deepest else "warning"
             findings.append(_too_deep(layout, layout.cuts[worst], over, deep, severity))
     return findings + list(_too_shallow(layout))
 
@@ -75,7 +75,7 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
         deeper = partial(at_depth, layout, about, wanted)
         yield Finding(
             "depth",
-            "warn",
+            "warning",
             message + likewise(len(members)),
             "leave it out, or give it more room and cut it deeper",
             cut.place,

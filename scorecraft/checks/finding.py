@@ -8,9 +8,9 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.errors import Place
 
-Severity = Literal["stop", "warn", "note"]
+Severity = Literal["stop", "warning", "note"]
 
-SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
+SEVERITIES: tuple[Severity, ...] = ("stop", "warning", "note")
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,12 +25,12 @@ class Offer:
 class Finding:
     """One thing a check has to say about a layout.
 
-    A `stop` cannot be cut as it is, a `warn` can but should be looked at, a `note` is told and no
-    more. `place` is in the pattern, `figures` the numbers behind the message by name, `cuts` the
-    indexes of the layout's cuts it is about, `shapes` lines (N, 2) to draw besides, in sheet mm.
-    What holds of many copies is told once: `figures["count"]` says of how many, or of how many at
-    least where the message says so. `offers` are cures, the gentlest first, that are yet to be
-    tried; the `hint` says what to do where none holds.
+    A `stop` cannot be cut as it is, a `warning` can but should be looked at, a `note` is for
+    information. `place` is in the pattern, `figures` the numbers behind the message by name,
+    `cuts` the indexes of the layout's cuts it is about, `shapes` lines (N, 2) to draw besides, in
+    sheet mm. What holds of many copies is told once: `figures["count"]` says of how many, or of
+    how many at least where the message says so. `offers` are cures, the gentlest first, that are
+    yet to be tried; the `hint` says what to do where none holds.
     """
 
     check: str

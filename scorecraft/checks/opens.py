@@ -52,7 +52,7 @@ def not_sought(cuts: tuple[Cut, ...], error: ScorecraftError) -> Finding:
     hint = "give these cuts a depth instead; until then they have their usual one"
     figures = {"count": float(len(asked))}
     place = max(cuts[i].place for i in asked)
-    return Finding("opens", "warn", message, hint, place, figures, asked)
+    return Finding("opens", "warning", message, hint, place, figures, asked)
 
 
 def _by_family(cuts: tuple[Cut, ...], chosen: Ints) -> list[list[int]]:
@@ -72,7 +72,7 @@ def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int
     )
     hint = "wish for less, or give some of these cuts a depth instead"
     figures = {"reached_mm": reached, "count": float(len(members))}
-    return Finding("opens", "warn", message, hint, cut.place, figures, tuple(members))
+    return Finding("opens", "warning", message, hint, cut.place, figures, tuple(members))
 
 
 def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin) -> Finding:
@@ -86,4 +86,4 @@ def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin)
     reach = np.floor(most * 9) / 10
     hint = f"wish for {reach:.1f} mm or less, or make the cut longer or its neighbours fewer"
     figures: Mapping[str, float] = {"most_mm": most, "count": float(len(members))}
-    return Finding("opens", "warn", message, hint, cut.place, figures, tuple(members))
+    return Finding("opens", "warning", message, hint, cut.place, figures, tuple(members))

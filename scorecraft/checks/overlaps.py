@@ -143,7 +143,7 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Ints) -> Find
     later = max(cut.place, under.place)
     message += likewise(len(members), found.whole)
     hint = "end one where it meets the other, or draw them as one cut"
-    return Finding("overlaps", "warn", message, hint, later, figures, about, offers=offers)
+    return Finding("overlaps", "warning", message, hint, later, figures, about, offers=offers)
 
 
 def _aside(layout: Layout, found: Overlaps, members: Ints, by_mm: float) -> Layout:

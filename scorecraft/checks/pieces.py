@@ -13,7 +13,7 @@ from scorecraft.practice import HINGE_MM, JOIN_MM, LID_CM2, PIECE_DEPTHS_MM, SHA
 
 CRUMB_PIECE_MM2 = 4.0
 """Slivers between lines smaller than this are no pieces."""
-ACTS = {"stop": "lifts off", "warn": "curls and dries", "note": "may curl"}
+ACTS = {"stop": "lifts off", "warning": "curls and dries", "note": "may curl"}
 
 
 def pieces(layout: Layout) -> list[Finding]:

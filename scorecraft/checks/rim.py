@@ -45,7 +45,7 @@ def _excess(layout: Layout) -> tuple[Floats, Floats]:
 def _severity(cut: Cut, over: float) -> Severity:
     if over > OFF_LOAF_MM:
         return "stop"
-    return "warn" if cut.kind == "expansion" else "note"
+    return "warning" if cut.kind == "expansion" else "note"
 
 
 def _finding(

@@ -63,7 +63,7 @@ def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
     found = room_of(opening, layout.loaf.sheet_rim())
     if found.verdict == "enough":
         return []
-    severity: Severity = "warn" if found.verdict == "will burst" else "note"
+    severity: Severity = "warning" if found.verdict == "will burst" else "note"
     cure = cured(layout, found, skin)
     hint = cure.told if cure else NO_CURE
     figures = {

@@ -6,4 +6,4 @@ from scorecraft.cuts import Layout
 
 def size(layout: Layout) -> list[Finding]:
     """Tell what the arithmetic from dough to size came to that no dough does."""
-    return [Finding("size", "warn", message, hint, None) for message, hint in layout.size.doubts]
+    return [Finding("size", "warning", message, hint, None) for message, hint in layout.size.doubts]

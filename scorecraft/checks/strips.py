@@ -136,7 +136,7 @@ def _severity(layout: Layout, strip: Strip) -> Severity:
         return "stop"
     if max(depths) <= SHALLOW_MM.value and share >= STRIP_WARN_SHARE.value:
         return "note"
-    return "warn"
+    return "warning"
 
 
 def _finding(

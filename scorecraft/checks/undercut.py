@@ -126,7 +126,7 @@ def _offers(
 def _severity(left: float, depth_mm: float) -> Severity:
     if depth_mm < DEEP_MM.value:
         return "note"
-    return "stop" if left <= 0 else "warn"
+    return "stop" if left <= 0 else "warning"
 
 
 def _steeper(width: float, level: float, beside: float, same_way: bool) -> int | None:

@@ -25,7 +25,7 @@ def vessel(layout: Layout) -> list[Finding]:
     told, pot = apart(baked, inside)
     message = f"the baked loaf, {told} across, all but fills its {pot} pot"
     if baked > inside:
-        severity = "warn"
+        severity = "warning"
         message = f"the loaf bakes to {told} across and touches its {pot} pot"
     if widest > inside:
         severity = "stop"

@@ -12,7 +12,7 @@ import click
 from scorecraft.errors import PatternError, ScorecraftError, UsageError, shown_plainly
 from scorecraft.writing import write_whole
 
-COLORS = {"STOP": "red", "warn": "yellow", "note": "cyan"}
+COLORS = {"stop": "red", "warning": "yellow", "note": "cyan"}
 
 
 def say(text: str, *, err: bool = False, nl: bool = True) -> None:
@@ -40,8 +40,9 @@ def colored(report: str) -> str:
         return report
     lines = []
     for line in report.split("\n"):
-        sign = line[:4]
-        lines.append(click.style(sign, fg=COLORS[sign]) + line[4:] if sign in COLORS else line)
+        sign = line.split(" ", 1)[0]
+        styled = click.style(sign, fg=COLORS[sign]) if sign in COLORS else sign
+        lines.append(styled + line[len(sign) :])
     return "\n".join(lines)
 
 

@@ -11,7 +11,7 @@ def tell_unprintable(pictures: Sequence[Picture]) -> None:
     """Tell which characters of the labels cannot be printed."""
     if lacking := unprintable(pictures):
         shown = " ".join(lacking)
-        say(f'warn  {shown} cannot be printed; "?" stands in its place', err=True)
+        say(f'warning  {shown} cannot be printed; "?" stands in its place', err=True)
 
 
 def deliver_pictures(pictures: Sequence[Picture], target: str, form: str, *, quiet: bool) -> None:

@@ -63,7 +63,7 @@ def many(count, **bench):
 def test_too_many_cuts_for_a_warm_dough_are_found_with_the_way_out():
     assert bench_time(many(100)) == []
     (finding,) = bench_time(many(200))
-    assert finding.check == "bench_time" and finding.severity == "warn"
+    assert finding.check == "bench_time" and finding.severity == "warning"
     assert finding.figures["seconds"] > finding.figures["allowed_s"] == BENCH_TIME_S.value
     assert "chill the loaf" in finding.hint and "hatch" in finding.hint
     assert bench_time(many(200, temperature_c=5.0)) == []

@@ -33,7 +33,7 @@ def test_one_slash_aside_is_noted_and_far_aside_warned(cut, lay):
     assert found.severity == "note"
     assert "100% of the cutting lies toward 3 o'clock" in found.message
     (found,) = balance(lay(slash(cut, 60)))
-    assert found.severity == "warn"
+    assert found.severity == "warning"
 
 
 def test_cures_work(cut, lay):

@@ -20,7 +20,7 @@ def test_cross_and_lattice_of_one_figure_are_meant(cut, lay):
 
 def test_sharp_crossing_of_one_figure_warns(cut, lay):
     (found,) = crossings(lay(cut(*ray(0), depth=8, figure=1), cut(*ray(15), depth=8, figure=1)))
-    assert found.severity == "warn"
+    assert found.severity == "warning"
     assert "cross at only 15 deg near the crown" in found.message
     assert found.figures["angle_deg"] == pytest.approx(15, abs=0.1)
 
@@ -46,7 +46,7 @@ def test_figures_that_cross(cut, lay):
     (found,) = crossings(
         lay(cut((0, 0), (60, 0), figure=1, **vein), cut((50, -30), (50, 30), figure=2, **vein))
     )
-    assert found.severity == "warn"
+    assert found.severity == "warning"
     assert found.message == "two cuts of leaf outline cross at 3 o'clock"
 
 
@@ -97,7 +97,7 @@ def test_a_closed_ring_has_no_ends(arc, cut, lay):
 def test_cut_that_crosses_itself(cut, lay):
     loop = cut((0, 0), (40, 0), (40, 30), (20, 30), (20, -20), depth=6)
     (found,) = crossings(lay(loop))
-    assert found.severity == "warn"
+    assert found.severity == "warning"
     assert "crosses itself" in found.message
 
 

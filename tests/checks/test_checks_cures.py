@@ -17,14 +17,14 @@ def told(check, severity, count=1):
 
 
 def test_a_change_is_no_graver_only_where_no_check_warns_more():
-    before = [told("rim", "warn", 2), told("strips", "stop")]
+    before = [told("rim", "warning", 2), told("strips", "stop")]
     assert no_graver(before, before)
     assert no_graver(before, [])
     assert no_graver(
-        before, [told("rim", "warn", 2), told("strips", "warn"), told("depth", "note")]
+        before, [told("rim", "warning", 2), told("strips", "warning"), told("depth", "note")]
     )
-    assert not no_graver(before, [*before, told("depth", "warn")])
-    assert not no_graver(before, [told("rim", "warn", 3)])
+    assert not no_graver(before, [*before, told("depth", "warning")])
+    assert not no_graver(before, [told("rim", "warning", 3)])
     assert not no_graver(before, [told("rim", "stop", 2)])
     assert not no_graver([], [told("rim", "stop")])
 
@@ -79,4 +79,4 @@ def test_every_told_cure_with_a_number_takes_its_finding_away(name, loaf):
     for cured, after in ((raw, run(after)) for raw, after in made):
         assert no_graver(before, after)
         assert cured.message not in [each.message for each in after]
-    assert made or not any(each.offers for each in before if each.severity == "warn")
+    assert made or not any(each.offers for each in before if each.severity == "warning")

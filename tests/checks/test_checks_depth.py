@@ -10,11 +10,11 @@ LINE = ((-40, 0), (40, 0))
     ("mm", "kind", "severity"),
     [
         (30, "expansion", "stop"),
-        (22, "expansion", "warn"),
+        (22, "expansion", "warning"),
         (13, "expansion", None),
-        (2.5, "expansion", "warn"),
+        (2.5, "expansion", "warning"),
         (2.5, "decorative", None),
-        (0.5, "decorative", "warn"),
+        (0.5, "decorative", "warning"),
     ],
 )
 def test_depth_on_a_usual_loaf(cut, lay, mm, kind, severity):
@@ -25,7 +25,7 @@ def test_depth_on_a_usual_loaf(cut, lay, mm, kind, severity):
 def test_a_flat_loaf_takes_less(cut, lay):
     flat = make_loaf("round", 200, None, 40)
     (found,) = depth(lay(cut(*LINE, depth=12), loaf=flat))
-    assert found.severity == "warn"
+    assert found.severity == "warning"
     assert "30% of the loaf's height" in found.message
     assert found.offers[0].told == "cut it no deeper than 10 mm"
     (found,) = depth(lay(cut(*LINE, depth=17), loaf=flat))

@@ -29,10 +29,10 @@ CROWDS = {
     "wedges": "wedges 1000:\n    slash 100mm depth 2mm\n",
 }
 FAULTS = {
-    "leaves": {"overlaps": "warn", "crossings": "note", "strips": "warn"},
-    "most leaves": {"overlaps": "warn", "crossings": "note", "strips": "warn"},
-    "triangles": {"strips": "warn"},
-    "wedges": {"overlaps": "warn", "strips": "warn"},
+    "leaves": {"overlaps": "warning", "crossings": "note", "strips": "warning"},
+    "most leaves": {"overlaps": "warning", "crossings": "note", "strips": "warning"},
+    "triangles": {"strips": "warning"},
+    "wedges": {"overlaps": "warning", "strips": "warning"},
 }
 
 

@@ -8,7 +8,7 @@ from scorecraft.checks.overlaps import overlaps
 
 def test_cut_drawn_twice(cut, lay):
     (found,) = overlaps(lay(cut((0, 0), (60, 0)), cut((60, 0), (0, 0), family=2)))
-    assert found.severity == "warn"
+    assert found.severity == "warning"
     assert "cut twice" in found.message
     assert found.place.line == 2
     assert found.figures["shared_mm"] == pytest.approx(60, abs=2)

@@ -12,7 +12,7 @@ def triangle(cut, depth, side=30.0, **more):
 
 
 @pytest.mark.parametrize(
-    ("depth", "severity"), [(9, "stop"), (8, "stop"), (6, "warn"), (4, "note"), (2.5, None)]
+    ("depth", "severity"), [(9, "stop"), (8, "stop"), (6, "warning"), (4, "note"), (2.5, None)]
 )
 def test_deeper_is_graver_and_light_cells_are_passed_over(cut, lay, depth, severity):
     found = pieces(lay(*triangle(cut, depth)))
@@ -40,7 +40,7 @@ def test_cures_work(cut, lay):
 def test_the_shallowest_side_counts(cut, lay):
     _, second, third = triangle(cut, 9)
     (found,) = pieces(lay(cut((0, 0), (30, 0), depth=5.5), second, third))
-    assert found.severity == "warn"
+    assert found.severity == "warning"
 
 
 def test_ends_that_just_fail_to_meet_are_taken_to_meet(cut, lay):

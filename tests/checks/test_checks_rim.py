@@ -21,7 +21,7 @@ def test_cut_off_the_loaf_stops_and_says_by_how_much(cut, lay):
 
 
 def test_deep_cuts_near_the_rim_warn_and_light_ones_are_noted(cut, lay):
-    for depth, severity in ((8, "warn"), (2, "note")):
+    for depth, severity in ((8, "warning"), (2, "note")):
         (found,) = rim(lay(cut((100, 0), (155, 0), depth=depth)))
         assert found.severity == severity
         assert "within 6.2 mm of the rim" in found.message

@@ -43,7 +43,7 @@ def test_leaves_that_overlap_are_told_once():
     found = [each for each in make(crowded).drawn_findings if each.check == "crossings"]
     assert found
     assert all(each.figures["count"] >= 14 for each in found)
-    assert {each.severity for each in found} == {"warn"}
+    assert {each.severity for each in found} == {"warning"}
     assert len(found) <= 3
 
 

@@ -19,12 +19,12 @@ def level(cut, y, depth, **more):
     ("width", "depths", "severity"),
     [
         (12, (8, 8), None),
-        (8, (8, 8), "warn"),
+        (8, (8, 8), "warning"),
         (3, (8, 8), "stop"),
         (8, (8, 4), None),
         (4, (3, 3), None),
         (3, (3, 3), "note"),
-        (1.5, (3, 3), "warn"),
+        (1.5, (3, 3), "warning"),
         (1.5, (1, 1), "note"),
     ],
 )

@@ -48,7 +48,7 @@ def test_strokes_pulled_against_each_other_may_meet(cut, lay):
 
 def test_nearly_meeting_warns(cut, lay):
     (found,) = undercut(lay(level(cut, 0, 8, 40), level(cut, reach(8, 40) + 1, 8, 90)))
-    assert found.severity == "warn"
+    assert found.severity == "warning"
     assert "short of" in found.message
 
 

@@ -9,7 +9,7 @@ from scorecraft.loaf.dome import make_loaf
 
 
 @pytest.mark.parametrize(
-    ("pot", "severity"), [(210, "stop"), (230, "warn"), (245, "note"), (260, None)]
+    ("pot", "severity"), [(210, "stop"), (230, "warning"), (245, "note"), (260, None)]
 )
 def test_pot_of_a_loaf_220_mm_wide(lay, pot, severity):
     """At 1.4-fold spring, half of it sideways, 220 mm bake to 239 mm."""
@@ -36,7 +36,7 @@ def test_cure_works(lay):
 def test_the_longest_measure_and_the_bake_count(lay):
     long = make_loaf("long", 120, 240, 70)
     size = Size(vessel_mm=255)
-    assert vessel(lay(loaf=long, size=size))[0].severity == "warn"
+    assert vessel(lay(loaf=long, size=size))[0].severity == "warning"
     assert vessel(lay(loaf=long, size=size, bake=Bake(spread=0.0))) == []
 
 

@@ -24,7 +24,7 @@ def test_a_good_design_exits_0_with_verdict_first(run, pattern):
 def test_a_stop_exits_1(run, pattern):
     ran = run("check", pattern(ROUND + "slash 400mm depth 10mm\n"))
     assert ran.code == 1
-    assert "STOP" in ran.out
+    assert "\nstop  " in ran.out
 
 
 def test_json_tells_everything_and_nothing_else(run, pattern):

@@ -58,7 +58,7 @@ def everything(picture):
 @pytest.mark.parametrize("which", ["petal_layout", "small_layout", "long_layout"])
 def test_nothing_is_printed_in_the_margin(request, which, home):
     layout = request.getfixturevalue(which)
-    findings = [Told("warn", "two cuts leave a strip only 2.1 mm wide, 5 mm is the least")] * 5
+    findings = [Told("warning", "two cuts leave a strip only 2.1 mm wide, 5 mm is the least")] * 5
     for more in ({}, {"findings": findings, "verdict": "Room enough. " * 12}):
         picture = guide(layout, home=paper(home), **more)
         points = np.vstack(list(everything(picture)))
@@ -187,7 +187,7 @@ def test_openings_and_verdict_are_shown_only_when_given(petal_layout):
 
 
 def test_stops_come_first_and_the_rest_is_counted(petal_layout):
-    findings = [Told("note", "n"), *[Told("warn", "close")] * 4, Told("stop", "over the rim")]
+    findings = [Told("note", "n"), *[Told("warning", "close")] * 4, Told("stop", "over the rim")]
     told = words(guide(petal_layout, findings=findings).items)
     assert told.index("Stop: over the rim") < told.index("Warn: close")
     assert "and 3 more: see scorecraft check" in told

@@ -97,4 +97,4 @@ def test_the_report_says_given_only_of_what_is_given(made):
 
 def test_too_much_dough_for_its_basket_is_told(made):
     (found,) = [f for f in made("round dough 1500g basket 18cm").checked if f.check == "size"]
-    assert "too much for a basket of 180 mm" in found.message and found.severity == "warn"
+    assert "too much for a basket of 180 mm" in found.message and found.severity == "warning"

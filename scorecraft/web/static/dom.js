@@ -78,7 +78,7 @@ const ICONS = {
   zero: "M5 5v5h5M5.5 9.5A7.5 7.5 0 1 1 4.5 13",
   close: "M6 6l12 12M18 6 6 18",
   stop: "M8 3h8l5 5v8l-5 5H8l-5-5V8zM12 7v6M12 16.2v.6",
-  warn: "M12 3.5 22 20H2zM12 10v5M12 17.2v.5",
+  warning: "M12 3.5 22 20H2zM12 10v5M12 17.2v.5",
   note: "M12 3a9 9 0 1 0 0 18 9 9 0 0 0 0-18M12 11v6M12 7.3v.6",
   back: "M15 5 8 12l7 7",
   next: "m9 5 7 7-7 7",

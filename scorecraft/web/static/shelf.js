@@ -72,7 +72,7 @@ export class ShelfRoom {
   card(entry, place) {
     const address = `/picture/${place}/${encodeURIComponent(entry.name)}?${Date.now()}`;
     const picture = entry.problem
-      ? h("span", { class: "no-picture" }, icon("warn"))
+      ? h("span", { class: "no-picture" }, icon("warning"))
       : h("img", { src: address, alt: "", loading: "lazy", width: 200, height: 200 });
     const about = entry.problem ? `${told.broken}: ${entry.problem}` : words.design.shapes[entry.shape] || entry.shape;
     return h(

@@ -90,7 +90,7 @@ export const words = {
     noneYet: "Here as soon as the pattern can be read.",
     mendFirst: "Mend the text first: then its form can be changed here",
     line: (line) => `line ${line}`,
-    signs: { stop: "Stop", warn: "Look", note: "Note" },
+    signs: { stop: "Stop", warning: "Warning", note: "Note" },
     cuts: (count) => (count === 1 ? "1 cut" : `${count} cuts`),
     nothing: "Nothing to worry about.",
     views: { top: "Above", side: "Side", guide: "Guide", tension: "Tension" },
