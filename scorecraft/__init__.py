@@ -37,6 +37,10 @@ def design(
     200.0
     >>> crown.stops
     False
+    >>> scorecraft.design("leaf-crwn")
+    Traceback (most recent call last):
+    scorecraft.errors.UsageError: no file and no shipped pattern is called "leaf-crwn"
+        did you mean "leaf-crown"?
     """
     from pathlib import Path
 
