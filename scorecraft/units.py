@@ -125,3 +125,43 @@ def plain(value: float) -> str:
         return text
     digits = max(0, 17 - math.floor(math.log10(abs(value))))
     return f"{value:.{min(digits, 340)}f}".rstrip("0").rstrip(".")
+
+
+MOST_DIGITS = 7
+"""Decimals that no length is told with."""
+
+
+def mm_words(value_mm: float) -> str:
+    """Write a length for people: whole mm from 10 on, tenths below."""
+    digits = 0 if abs(value_mm) >= 9.95 else 1
+    return f"{value_mm:.{digits}f} mm".replace(".0 mm", " mm")
+
+
+def mm_words_apart(less_mm: float, more_mm: float) -> tuple[str, str]:
+    """Write two lengths with so many decimals that they do not read the same."""
+    told = mm_words(less_mm), mm_words(more_mm)
+    digits = 1
+    while told[0] == told[1] and less_mm != more_mm and digits < MOST_DIGITS:
+        told = f"{less_mm:.{digits}f} mm", f"{more_mm:.{digits}f} mm"
+        digits += 1
+    return told
+
+
+def half_up(value_mm: float) -> float:
+    """Round a length up to half a millimetre, as a hand can tell it."""
+    return math.ceil(value_mm * 2 - 1e-9) / 2
+
+
+def degree_words(angle_rad: float) -> str:
+    """Write an angle for people, in whole degrees."""
+    return f"{math.degrees(angle_rad):.0f}°"
+
+
+def percent_words(share: float) -> str:
+    """Write a share for people, in whole percent."""
+    return f"{share:.0%}"
+
+
+def celsius_words(temperature_c: float) -> str:
+    """Write a temperature for people, in whole degrees Celsius."""
+    return f"{temperature_c:.0f} °C"

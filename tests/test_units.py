@@ -11,8 +11,13 @@ from scorecraft.units import (
     LENGTH,
     MASS,
     UNITS,
+    degree_words,
     from_turntable,
+    half_up,
     in_unit,
+    mm_words,
+    mm_words_apart,
+    percent_words,
     plain,
     quantity,
     to_turntable,
@@ -62,3 +67,20 @@ def test_plain_numbers_read_back_exactly(value):
     text = plain(value)
     assert "e" not in text
     assert float(text) == value
+
+
+def test_numbers_are_told_as_a_baker_says_them():
+    assert mm_words(12.34) == "12 mm"
+    assert mm_words(9.96) == "10 mm"
+    assert mm_words(3.25) == "3.2 mm"
+    assert mm_words(3.0) == "3 mm"
+    assert [half_up(size) for size in (3.01, 3.5, 3.51)] == [3.5, 3.5, 4.0]
+    assert degree_words(math.pi / 3) == "60°"
+    assert percent_words(0.364) == "36%"
+
+
+def test_lengths_that_differ_do_not_read_the_same():
+    assert mm_words_apart(14.2, 14.4) == ("14.2 mm", "14.4 mm")
+    assert mm_words_apart(13.0, 14.4) == ("13 mm", "14 mm")
+    assert mm_words_apart(3.5701, 3.6) == ("3.57 mm", "3.60 mm")
+    assert mm_words_apart(4.0, 4.0) == ("4 mm", "4 mm")

@@ -17,6 +17,7 @@ from scorecraft.checks.rim import rim
 from scorecraft.checks.size import size
 from scorecraft.checks.skin import skin
 from scorecraft.checks.strips import strips
+from scorecraft.checks.telling import FIX_LISTED, not_listed
 from scorecraft.checks.undercut import undercut
 from scorecraft.checks.vessel import vessel
 from scorecraft.cuts import Layout
@@ -71,36 +72,36 @@ def _room(known: Known) -> list[Finding]:
 
 
 ROWS = (
-    _drawn("rim", "a cut leaves the loaf, or comes too near the rim", rim),
-    _drawn("overlaps", "two cuts lie on one another", overlaps),
+    _drawn("rim", "a cut runs off the loaf, or comes too close to the rim", rim),
+    _drawn("overlaps", "a cut runs over another one", overlaps),
     _drawn(
         "crossings", "cuts cross at a sharp angle, or cuts of different figures cross", crossings
     ),
-    _drawn("strips", "dough between two cuts is too narrow for their depths", strips),
+    _drawn("strips", "the strip of dough between two cuts is too narrow for their depth", strips),
     _drawn("pieces", "a piece of skin is cut free all around and lifts off", pieces),
-    _drawn("undercut", "a slanted cut runs under the dough into its neighbour", undercut),
-    _drawn("depth", "a cut goes too deep for the loaf or through the skin", depth),
-    _drawn("density", "too much cut for the dough, in a zone or on the whole loaf", density),
+    _drawn("undercut", "a slanted cut runs under the skin into its neighbour", undercut),
+    _drawn("depth", "a cut is too deep for the loaf, or too shallow to do its job", depth),
+    _drawn("density", "too much cut for the dough, in one part or over the whole loaf", density),
     Check(
         "balance",
-        "one side is cut, and so rises, more than the other",
+        "one side is cut more than the other, and so rises more",
         "layout",
         _balance,
         surer="opening",
     ),
-    _drawn("size", "the dough stands higher than dough does, or is too much for its basket", size),
+    _drawn("size", "the loaf is taller than dough stands, or too much for its basket", size),
     _drawn(
         "vessel",
-        "the baked loaf fills or touches its pot (`loaf round dough 900g vessel 26cm`)",
+        "the baked loaf fills or touches its covered pot (`loaf round dough 900g vessel 26cm`)",
         vessel,
     ),
-    Check("opens", "a wished opening (`opens 12mm`) is out of reach", "layout", _opens),
+    Check("opens", "an opening asked for (`opens 12mm`) is out of reach", "layout", _opens),
     _drawn("dropped", "strokes too short for any blade were left out", dropped),
-    Check("skin", "bakes do not settle the skin", "layout", lambda known: skin(known.skin)),
-    Check("bench_time", "the cutting takes longer than the dough holds", "work", _bench_time),
+    Check("skin", "too few bakes to be sure of the skin", "layout", lambda known: skin(known.skin)),
+    Check("bench_time", "scoring takes longer than the dough holds", "work", _bench_time),
     Check(
         "room",
-        "the cuts take up too little of the growth: where the loaf would burst, "
+        "the cuts absorb too little of the oven spring: where the loaf would burst, "
         "and a cut that helps",
         "opening",
         _room,
@@ -163,6 +164,5 @@ def bounded(found: list[Finding]) -> list[Finding]:
         return found
     kept = sorted(found, key=lambda finding: finding.weight)[:most]
     check = found[0].check
-    message = f"{len(found) - most:,} more findings of this kind ({check}) are not told one by one"
-    more = Finding(check, "note", message, "mend those that are told, and look again", None)
+    more = Finding(check, "note", not_listed(check, len(found) - most), FIX_LISTED, None)
     return [*kept, more]

@@ -6,14 +6,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.cures import has_place, no_graver
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import STATION_MM, stations
 from scorecraft.checks.rim import rim
-from scorecraft.checks.telling import enough, size
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import clock
 from scorecraft.practice import ASIDE_NOTE, ASIDE_WARN
+from scorecraft.units import half_up
 
 ADDED_CUT_SHARE = 0.6
 """Where a cut is added that evens out others, as a share of the reach."""
@@ -48,21 +49,14 @@ def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
         return []
     severity: Severity = "warning" if share > ASIDE_WARN.value else "note"
     toward, back = clock(found.theta), clock(found.theta + math.pi)
-    what = "cutting" if opening_mm is None else "opening"
-    message = (
-        f"{found.heavier:.0%} of the {what} lies toward {toward.removeprefix('at ')}: "
-        "the loaf rises more on that side"
-    )
+    message = say.one_sided(found.heavier, opening_mm is not None, toward)
     length, depth, away = _added(layout, found, weights)
     cures = []
     if _may_move(layout, found):
-        cures.append(f"move the cuts {enough(found.aside_mm)} toward {back.removeprefix('at ')}")
+        cures.append(say.move_cuts(half_up(found.aside_mm), back))
     if has_place(layout, _across(found, length, away), depth):
-        cures.append(
-            f"add about {length:.0f} mm of cut {size(depth)} deep {back}, "
-            f"{away:.0f} mm from the crown"
-        )
-    hint = ", or ".join(cures) or f"leave out or shorten cuts {toward}: there is no place {back}"
+        cures.append(say.add_cut(length, depth, back, away))
+    hint = ", or ".join(cures) or say.cut_less_on_one_side(toward, back)
     figures = {
         "aside_mm": found.aside_mm,
         "aside_share": share,

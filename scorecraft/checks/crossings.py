@@ -13,15 +13,18 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Shapes
+from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.changes import parted, shortened, turned
 from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
 from scorecraft.checks.linework import strings
 from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import half_up, likewise, size, told_once
-from scorecraft.cuts import Cut, Layout
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
+from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
+from scorecraft.units import half_up
 
 MOST_TRIMMED = 400
 """So many crossings of two statements are looked at for how much sooner their cuts should end."""
@@ -77,10 +80,8 @@ def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Sev
     one, other = layout.cuts[met.first[worst]], layout.cuts[met.second[worst]]
     angle = math.degrees(met.angle[worst])
     turn = math.ceil(SHARP_CROSSING_DEG.value - angle)
-    message = (
-        f"{_both(one, other)} cross at only {angle:.0f} deg "
-        f"{where(layout.loaf, met.point[worst])}: the thin points of dough tear"
-    )
+    place = where(layout.loaf, met.point[worst])
+    message = say.sharp_crossing(one, other, float(met.angle[worst]), place)
     sooner, shorten_mm = _sooner(layout, met, found)
     offers = [*_turns(layout, met, worst, turn), sooner] if len(found) == 1 else [sooner]
     figures = {"count": len(found), "angle_deg": angle, "turn_deg": turn, "shorten_mm": shorten_mm}
@@ -88,7 +89,7 @@ def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Sev
         "crossings",
         severity,
         message + likewise(len(found), met.whole),
-        "let them cross more squarely, or end one of them before the other",
+        say.SQUARER,
         max(one.place, other.place),
         figures,
         _cuts(met, found),
@@ -104,7 +105,7 @@ def _between_figures(
     )
     one, other = layout.cuts[met.first[deepest]], layout.cuts[met.second[deepest]]
     place = where(layout.loaf, met.point[deepest])
-    message = f"{_both(one, other)} cross {place}"
+    message = say.crossing(one, other, place)
     sooner, shorten_mm = _sooner(layout, met, found)
     apart = _overlap(layout, one.figure, other.figure)
     offers = [sooner]
@@ -120,7 +121,7 @@ def _between_figures(
         "crossings",
         severity,
         message + likewise(len(found), met.whole),
-        "draw fewer of them or smaller ones, or end one where it meets the other",
+        say.CROSSING_FIX,
         max(one.place, other.place),
         figures,
         _cuts(met, found),
@@ -136,17 +137,17 @@ def _turns(layout: Layout, met: Meetings, i: int, by_deg: int) -> Iterator[Offer
     about = cuts or [int(met.first[i])]
     for way, by in (("clockwise", -by_deg), ("counter-clockwise", by_deg)):
         made = partial(turned, layout, about, met.point[i], math.radians(by))
-        yield Offer(f"turn the {one.name if alone else one.word} by {by_deg} deg {way}", made)
+        yield Offer(say.turn_it(one.name if alone else one.word, by_deg, way), made)
 
 
 def _sooner(layout: Layout, met: Meetings, found: Ints) -> tuple[Offer, float]:
     """Offer to end cuts sooner, all alike, as much (mm) as the worst of them asks for."""
     trims = [_trim(layout, met, int(i)) for i in found[:MOST_TRIMMED]]
     most = max(trims, key=lambda trim: trim.mm)
-    name = layout.cuts[most.cut].name
     ends = [(trim.cut, trim.last) for trim in trims]
     by = half_up(most.mm)
-    return Offer(f"end the {name} {size(by)} sooner", partial(shortened, layout, ends, by)), most.mm
+    told = say.shorten(layout.cuts[most.cut], by)
+    return Offer(told, partial(shortened, layout, ends, by)), most.mm
 
 
 def _farther_apart(layout: Layout, met: Meetings, found: Ints, by_mm: float) -> Offer:
@@ -159,7 +160,7 @@ def _farther_apart(layout: Layout, met: Meetings, found: Ints, by_mm: float) -> 
         for (a, b), i in pairs.items()
     ]
     made = partial(parted, layout, ways, by_mm)
-    return Offer(f"move the figures {size(by_mm)} apart", made)
+    return Offer(say.move_figures_apart(by_mm), made)
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,18 +210,12 @@ def _own_crossings(layout: Layout, lines: Shapes) -> list[Finding]:
     for worst, members in told_once(keys, depth):
         cut = layout.cuts[found[worst]]
         severity: Severity = "note" if cut.depth_mm <= SHALLOW_MM.value else "warning"
-        message = f"{cut.name} crosses itself{likewise(len(members))}"
-        hint = f"cut it as two strokes, the second ending {CLEAR_MM.value:g} mm short of the first"
+        message = say.crosses_itself(cut) + likewise(len(members))
+        hint = say.two_strokes(CLEAR_MM.value)
         figures = {"count": float(len(members)), "clear_mm": CLEAR_MM.value}
         about = tuple(found[members].tolist())
         findings.append(Finding("crossings", severity, message, hint, cut.place, figures, about))
     return findings
-
-
-def _both(one: Cut, other: Cut) -> str:
-    if one.name == other.name:
-        return f"two cuts of {one.name}"
-    return f"{one.name} and {other.name}"
 
 
 def _cuts(met: Meetings, found: Ints) -> tuple[int, ...]:

@@ -7,6 +7,7 @@ from itertools import pairwise
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import STATION_MM, stations
 from scorecraft.cuts import Layout
@@ -19,13 +20,13 @@ from scorecraft.practice import (
     SOFT_CRACK_DENSITY,
 )
 
-ZONES = ("crown", "middle", "rim")
+ZONES = ("crown", "side", "rim")
 SIDES = ("12 o'clock", "3 o'clock", "6 o'clock", "9 o'clock")
 
 
 @dataclass(frozen=True, eq=False, slots=True)
 class Density:
-    """Cut and dough of a loaf by zone (rows: crown, middle, rim) and side (12, 3, 6, 9 o'clock).
+    """Cut and dough of a loaf by zone (rows: crown, side, rim) and side (12, 3, 6, 9 o'clock).
 
     `length_mm` (3, 4) is true length of cut, `face_mm2` (3, 4) length times depth, `area_mm2`
     (3, 4) area of dough. `cracks` is the crack density, the sum of a^2 / A over all cuts with a
@@ -102,7 +103,7 @@ def _by_zone(layout: Layout, points: Floats, amount: Floats) -> Floats:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """The crown, or one side of the middle or the rim: what it is called, its cuts and dough."""
+    """The crown, or a quarter of the side or of the rim: what it is called, its cuts and dough."""
 
     name: str
     length_mm: float
@@ -142,11 +143,8 @@ def _crowded(found: Density, layout: Layout) -> list[Finding]:
     if worst.crowding <= 1.0:
         return []
     excess = worst.length_mm * (1 - 1 / worst.crowding)
-    message = (
-        f"{worst.name} carries {worst.mm_per_cm2:.1f} mm of cut per cm2 of dough, on average "
-        f"{worst.face_mm2 / worst.length_mm:.1f} mm deep: the skin may tear to bits"
-    )
-    hint = f"take about {math.ceil(excess / 10) * 10} mm of cut away there, or cut it shallower"
+    message = say.too_dense(worst.name, worst.mm_per_cm2, worst.face_mm2 / worst.length_mm)
+    hint = say.cut_less(excess)
     figures = {
         "count": float(sum(part.crowding > 1 for part in parts)),
         "mm_per_cm2": worst.mm_per_cm2,
@@ -165,11 +163,7 @@ def _soft(found: Density, layout: Layout) -> list[Finding]:
         return []
     stiffness = 1 / (1 + math.pi * rho)
     shorter = 1 - math.sqrt(SOFT_CRACK_DENSITY.value / rho)
-    message = (
-        f"the deep cuts leave the skin {stiffness:.0%} of its stiffness (crack density "
-        f"{rho:.2f}): the loaf may flatten"
-    )
-    hint = f"make the deep cuts {math.ceil(100 * shorter)}% shorter, or fewer"
+    message, hint = say.soft_skin(stiffness), say.deep_cuts_shorter(shorter)
     figures = {"cracks": rho, "stiffness": stiffness, "shorter": shorter}
     deep = tuple(i for i, cut in enumerate(layout.cuts) if cut.depth_mm >= DEEP_MM.value)
     place = max(layout.cuts[i].place for i in deep)

@@ -5,9 +5,11 @@ from functools import partial
 
 import numpy as np
 
+from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.changes import at_depth, no_deeper
 from scorecraft.checks.finding import Finding, Offer, Severity
-from scorecraft.checks.telling import likewise, size, told_once
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import (
@@ -43,15 +45,12 @@ def _too_deep(
     layout: Layout, cut: Cut, over: np.ndarray, deep: float, severity: Severity
 ) -> Finding:
     share = cut.depth_mm / layout.loaf.height_mm
-    message = (
-        f"{cut.name} is {size(cut.depth_mm)} deep, {share:.0%} of the loaf's height: "
-        f"the loaf may fall{likewise(len(over))}"
-    )
+    message = say.too_deep(cut, share) + likewise(len(over))
     most = float(np.floor(deep * 2) / 2)
     about = tuple(over.tolist())
-    offer = Offer(f"cut it no deeper than {size(most)}", lambda: no_deeper(layout, about, most))
+    offer = Offer(say.it_no_deeper(most), lambda: no_deeper(layout, about, most))
     figures = {"count": float(len(over)), "depth_mm": cut.depth_mm, "most_mm": deep}
-    hint = "cut it shallower, or make a higher loaf"
+    hint = say.SHALLOWER_OR_TALLER
     return Finding(
         "depth", severity, message, hint, cut.place, figures, about, offers=(offer,) if most else ()
     )
@@ -64,8 +63,6 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
     lacking = np.array([least[i] - layout.cuts[i].depth_mm for i in short])
     for worst, members in told_once([layout.cuts[i].family for i in short], lacking):
         cut, wanted = layout.cuts[short[worst]], least[short[worst]]
-        does = "makes little room" if cut.kind == "expansion" else "does not part the skin"
-        message = f"{cut.name} is only {size(cut.depth_mm)} deep and {does}"
         figures = {
             "count": float(len(members)),
             "depth_mm": cut.depth_mm,
@@ -76,12 +73,12 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
         yield Finding(
             "depth",
             "warning",
-            message + likewise(len(members)),
-            "leave it out, or give it more room and cut it deeper",
+            say.too_shallow(cut) + likewise(len(members)),
+            say.SPACE_OR_OUT,
             cut.place,
             figures,
             about,
-            offers=(Offer(f"cut it {size(wanted)} deep", deeper),),
+            offers=(Offer(say.this_deep(wanted), deeper),),
         )
 
 

@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from scorecraft.arrays import Flags, Ints, Shapes
 from scorecraft.checks.finding import Finding
+from scorecraft.checks.telling import CROWDED_FIX, crowded
 from scorecraft.cuts import Layout
 
 MOST_BOXES = 1_000_000
@@ -137,6 +138,5 @@ def _meet(one: Shapes, other: Shapes, distance_mm: float) -> Flags:
 
 def unseen(check: str, layout: Layout) -> Finding:
     """Tell that there are more places than were looked at."""
-    message = f"the cuts lie so close that not all places were looked at for {check}"
-    hint = "draw fewer cuts: what else is told counts only the places looked at"
-    return Finding(check, "note", message, hint, max(cut.place for cut in layout.cuts))
+    place = max(cut.place for cut in layout.cuts)
+    return Finding(check, "note", crowded(check), CROWDED_FIX, place)

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from scorecraft.arrays import Ints
+from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Cut
@@ -47,9 +48,8 @@ def not_sought(cuts: tuple[Cut, ...], error: ScorecraftError) -> Finding:
     """Tell that no depths were sought, and why."""
     asked = tuple(i for i, cut in enumerate(cuts) if cut.opens_mm is not None)
     too_many = isinstance(error, UsageError)
-    why = "there are too many cuts for that" if too_many else error.message
-    message = f"no depths were found for the wished openings: {why}"
-    hint = "give these cuts a depth instead; until then they have their usual one"
+    why = say.TOO_MANY_CUTS if too_many else error.message
+    message, hint = say.no_depths(why), say.DEPTHS_INSTEAD
     figures = {"count": float(len(asked))}
     place = max(cuts[i].place for i in asked)
     return Finding("opens", "warning", message, hint, place, figures, asked)
@@ -66,24 +66,16 @@ def _by_family(cuts: tuple[Cut, ...], chosen: Ints) -> list[list[int]]:
 def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int]) -> Finding:
     """Tell of the cuts of one statement that open other than wished."""
     cut, reached = cuts[worst], float(found.reached_mm[worst])
-    message = (
-        f"{cut.name} opens about {reached:.1f} mm, not the {cut.opens_mm:g} mm wished for: no "
-        f"depths were found that meet all wishes together{likewise(len(members))}"
-    )
-    hint = "wish for less, or give some of these cuts a depth instead"
+    message = say.opens_otherwise(cut, reached) + likewise(len(members))
     figures = {"reached_mm": reached, "count": float(len(members))}
-    return Finding("opens", "warning", message, hint, cut.place, figures, tuple(members))
+    return Finding("opens", "warning", message, say.ASK_LESS, cut.place, figures, tuple(members))
 
 
 def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin) -> Finding:
     """Tell of the cuts of one statement that cannot open as wished."""
     worst = min(members, key=lambda index: found.most_mm[index])
     cut, most = cuts[worst], float(found.most_mm[worst])
-    message = (
-        f"{cut.name} cannot open {cut.opens_mm:g} mm: cut through the skin "
-        f"({skin.thickness_mm:g} mm) it opens {most:.1f} mm beside its neighbours"
-    )
-    reach = np.floor(most * 9) / 10
-    hint = f"wish for {reach:.1f} mm or less, or make the cut longer or its neighbours fewer"
+    message = say.opens_only(cut, skin.thickness_mm, most)
+    hint = say.ask_for(float(np.floor(most * 9) / 10))
     figures: Mapping[str, float] = {"most_mm": most, "count": float(len(members))}
     return Finding("opens", "warning", message, hint, cut.place, figures, tuple(members))

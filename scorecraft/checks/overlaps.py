@@ -6,14 +6,17 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Shapes
+from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.changes import parted, without
 from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.linework import points_along, strings
 from scorecraft.checks.neighbours import near_pairs, unseen, within
-from scorecraft.checks.telling import half_up, likewise, size, told_once
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import SAME_LINE_MM, STRIP_PER_DEPTH
+from scorecraft.units import half_up
 
 OVERLAP_MM = 8.0
 """Lines that share this much at a stretch overlap."""
@@ -126,24 +129,24 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Ints) -> Find
     cut, under = layout.cuts[found.short[worst]], layout.cuts[found.other[worst]]
     shared = float(found.shared[worst])
     covered = np.unique(found.short[members])
-    least = "" if found.whole else "at least "
     whole = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
     place = where(layout.loaf, cut.line[len(cut.line) // 2])
     apart = half_up(STRIP_PER_DEPTH.value * (cut.depth_mm + under.depth_mm) / 2)
     about = tuple(covered.tolist())
-    drop = Offer(f"drop {least}{len(covered)} of them", lambda: without(layout, about))
-    side = Offer(f"move them {size(apart)} apart", lambda: _aside(layout, found, members, apart))
+    drop = Offer(say.remove_some(len(covered), found.whole), lambda: without(layout, about))
+    side = Offer(say.move_apart(apart), lambda: _aside(layout, found, members, apart))
     if shared > 0.9 * whole:
-        message = f"{cut.name} lies on {under.name} {place}: it would be cut twice"
+        message = say.cut_twice(cut, under, place)
         offers = (drop, side)
     else:
-        message = f"{cut.name} lies on {under.name} for {size(shared)} {place}"
+        message = say.runs_over(cut, under, shared, place)
         offers = (side, drop)
     figures = {"count": len(members), "shared_mm": shared, "apart_mm": apart}
     later = max(cut.place, under.place)
     message += likewise(len(members), found.whole)
-    hint = "end one where it meets the other, or draw them as one cut"
-    return Finding("overlaps", "warning", message, hint, later, figures, about, offers=offers)
+    return Finding(
+        "overlaps", "warning", message, say.OVERLAP_FIX, later, figures, about, offers=offers
+    )
 
 
 def _aside(layout: Layout, found: Overlaps, members: Ints, by_mm: float) -> Layout:

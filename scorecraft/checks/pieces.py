@@ -4,16 +4,17 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Ints, Line, Shapes
+from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.changes import no_deeper, opened
 from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
-from scorecraft.checks.telling import likewise, size, told_once
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import HINGE_MM, JOIN_MM, LID_CM2, PIECE_DEPTHS_MM, SHALLOW_MM
 
 CRUMB_PIECE_MM2 = 4.0
 """Slivers between lines smaller than this are no pieces."""
-ACTS = {"stop": "lifts off", "warning": "curls and dries", "note": "may curl"}
 
 
 def pieces(layout: Layout) -> list[Finding]:
@@ -92,11 +93,7 @@ def _finding(
     lid = area > LID_CM2.value
     spot = where(layout.loaf, np.array(worst.point_on_surface().coords[0]))
     depth = PIECE_DEPTHS_MM[severity].value
-    acts = "opens as a lid" if lid else ACTS[severity]
-    message = (
-        f"a piece of {area:.1f} cm2 {spot} is cut {size(depth)} deep or more on all sides: "
-        f"it {acts}"
-    )
+    message = say.loose_piece(area, depth, spot, None if lid else severity)
     about = tuple(np.unique(edges).tolist())
     figures = {
         "count": float(len(members)),
@@ -108,8 +105,7 @@ def _finding(
     rings = tuple(shapely.get_coordinates(face.exterior) for face in members)
     weight: Severity = "note" if lid else severity
     message += likewise(len(members))
-    hint = "leave a gap in the cuts around it, or cut one of them shallower"
-    offers = _offers(layout, members, edges)
+    hint, offers = say.GAP_OR_SHALLOWER, _offers(layout, members, edges)
     return Finding("pieces", weight, message, hint, cut.place, figures, about, rings, offers)
 
 
@@ -120,11 +116,11 @@ def _offers(layout: Layout, faces: Shapes, edges: Ints) -> tuple[Offer, ...]:
         (int(i), shapely.LineString(layout.cuts[i].line).project(edge))
         for i, edge in zip(edges, _edge(faces), strict=True)
     ]
-    name = layout.cuts[edges[0]].name
+    cut = layout.cuts[edges[0]]
     return (
-        Offer(f"leave a gap of {size(wide)} in the {name}", lambda: opened(layout, gaps, wide)),
+        Offer(say.leave_gap(cut, wide), lambda: opened(layout, gaps, wide)),
         Offer(
-            f"cut the {name} no deeper than {size(shallow)}",
+            say.no_deeper(cut, shallow),
             lambda: no_deeper(layout, edges.tolist(), shallow),
         ),
     )

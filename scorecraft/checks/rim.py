@@ -7,12 +7,15 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Ints, Line
+from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.changes import moved, shortened
 from scorecraft.checks.finding import Finding, Offer, Severity
-from scorecraft.checks.telling import half_up, likewise, size, told_once
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import RIM_MARGIN_MM
+from scorecraft.units import half_up
 
 OFF_LOAF_MM = 0.5
 """A cut may miss the loaf or a margin by this much."""
@@ -61,18 +64,17 @@ def _finding(
     place = where(layout.loaf, furthest[worst])
     far = float(over[worst])
     if severity == "stop":
-        message = f"{cut.name} runs {size(far)} off the loaf {place}"
+        message = say.off_the_loaf(cut, far, place)
     else:
-        message = f"{cut.name} comes within {size(max(0.0, -far))} of the rim {place}"
+        message = say.near_the_rim(cut, -far, place)
     trim = _trim(layout, cut)
     figures = {"count": len(found), "over_mm": far, "move_mm": too_far}
     if trim is not None:
         figures["shorten_mm"] = trim
     message += likewise(len(found))
-    hint = "make it smaller or shorter, or turn it away from the rim"
     offers = tuple(_offers(layout, found, furthest, trim, too_far))
     about = tuple(found.tolist())
-    return Finding("rim", severity, message, hint, cut.place, figures, about, offers=offers)
+    return Finding("rim", severity, message, say.RIM_FIX, cut.place, figures, about, offers=offers)
 
 
 def _offers(
@@ -83,13 +85,13 @@ def _offers(
         less = half_up(trim)
         last = [_ends_with(layout.cuts[i].line, furthest[i]) for i in found]
         ends = list(zip(found.tolist(), last, strict=True))
-        yield Offer(f"shorten it by {size(less)}", lambda: shortened(layout, ends, less))
+        yield Offer(say.shorten_it(less), lambda: shortened(layout, ends, less))
     step = half_up(too_far)
     ways = {
         layout.cuts[i].figure: -furthest[i] * step / max(float(np.hypot(*furthest[i])), 1e-9)
         for i in found
     }
-    yield Offer(f"move it {size(step)} toward the crown", lambda: moved(layout, ways))
+    yield Offer(say.move_in(step), lambda: moved(layout, ways))
 
 
 def _ends_with(line: Line, point: Floats) -> bool:

@@ -9,6 +9,7 @@ import shapely
 
 from scorecraft.arrays import Line
 from scorecraft.checks import run
+from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.cures import no_graver, with_cuts, without_light_cuts
 from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Severity
@@ -42,10 +43,6 @@ NEARBY_DEG = 30.0
 """A cure may run this far off the direction that asks for it, to cross fewer cuts."""
 MOST_LEFT_OUT = 0.6
 """Share of the cuts that a cure leaves out at most, for others to have their room."""
-NO_CURE = (
-    "no single cut cures it: bake a larger or higher loaf, leave room for long expansion cuts "
-    "between the others, or bake with less spring"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +62,7 @@ def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
         return []
     severity: Severity = "warning" if found.verdict == "will burst" else "note"
     cure = cured(layout, found, skin)
-    hint = cure.told if cure else NO_CURE
+    hint = cure.told if cure else say.NO_CURE
     figures = {
         "taken": found.taken,
         "least": found.least,
@@ -79,18 +76,16 @@ def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
 def too_many(known: Known) -> list[Finding]:
     """Tell that a layout has more cuts than the opening model can take."""
     count = len(known.layout.cuts)
-    message = f"{count:,} cuts are too many for the opening model: no room is predicted"
-    hint = "judge the room by the expansion cuts alone, in a file without the light ones"
-    return [Finding("room", "note", message, hint, None)]
+    return [Finding("room", "note", say.too_many_to_model(count), say.TOO_MANY_FIX, None)]
 
 
 def told(found: Room, layout: Layout) -> str:
     """Say in a baker's words how much room there is, and where the skin is tightest."""
-    start = "likely to burst" if found.verdict == "will burst" else "just enough room; tightest"
+    start = say.LIKELY_TO_BURST if found.verdict == "will burst" else say.JUST_ENOUGH
     rim = layout.loaf.sheet_rim()
     at = f" {where(found.highest_at, rim)}" if found.highest_at else ""
-    least = "" if found.even else f", with least room {direction(found.least_direction_rad)}"
-    return f"{start}{at}: the cuts take up {found.taken:.0%} of the growth{least}"
+    least = "" if found.even else direction(found.least_direction_rad)
+    return say.room_left(start + at, found.taken, least)
 
 
 def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
@@ -119,8 +114,7 @@ def deeper(layout: Layout, skin: Skin) -> Iterator[tuple[Cure, ...]]:
     )
     changed = tuple(i for i, cut in enumerate(cuts) if cut is not layout.cuts[i])
     if changed:
-        told = f"cut the expansion cuts {depth:g} mm deep"
-        yield (Cure(told, replace(layout, cuts=cuts), changed),)
+        yield (Cure(say.expansion_deeper(depth), replace(layout, cuts=cuts), changed),)
 
 
 def _may_be_deeper(cut: Cut) -> bool:
@@ -145,10 +139,10 @@ def added(layout: Layout, found: Room) -> Iterator[tuple[Cure, ...]]:
             )
             told = _add(lines, depth)
             free, left_out = without_light_cuts(upright, lines, depth)
-            others = f"{told}, blade upright, and leave out the light cuts in its way ({left_out})"
+            others = say.without_light(told, left_out)
             yield (
                 Cure(told, slanted, lines=lines),
-                Cure(f"{told}, blade upright", upright, lines=lines),
+                Cure(say.blade_upright(told), upright, lines=lines),
                 *(
                     [Cure(others, free, lines=lines)]
                     if 0 < left_out <= MOST_LEFT_OUT * len(layout.cuts)
@@ -159,9 +153,7 @@ def added(layout: Layout, found: Room) -> Iterator[tuple[Cure, ...]]:
 
 def _add(lines: tuple[Line, ...], depth: float) -> str:
     long = float(np.hypot(*(lines[0][1] - lines[0][0])))
-    what = "an expansion cut" if len(lines) == 1 else "two expansion cuts"
-    spans = " and ".join(span(line) for line in lines)
-    return f"add {what} through the crown along {spans}, {long:.0f} mm long and {depth:g} mm deep"
+    return say.add_expansion(len(lines), [span(line) for line in lines], long, depth)
 
 
 def _cure_depth(layout: Layout) -> float:
@@ -205,7 +197,6 @@ def clearest(layout: Layout, wanted: float, off: float) -> float:
 
 
 def span(line: Line) -> str:
-    """Tell a straight cut by its turntable angles, like `60°–240°`."""
-    way = line[1] - line[0]
-    one = round(turntable_degrees(math.atan2(way[1], way[0]))) % 180
-    return f"{one}°–{one + 180}°"
+    """Tell a straight cut by the clock, and by its turntable angle for the pattern's text."""
+    theta = math.atan2(*(line[1] - line[0])[::-1])
+    return say.span(direction(theta), round(turntable_degrees(theta)) % 180)

@@ -1,6 +1,7 @@
 """Skin: whether the bakes it was learned from settle it."""
 
 from scorecraft.checks.finding import Finding
+from scorecraft.checks.telling_loaf import too_few_bakes
 from scorecraft.loaf.skin import Skin
 
 
@@ -10,8 +11,5 @@ def skin(used: Skin) -> list[Finding]:
         return []
     from scorecraft.tune.baker import TO_SETTLE
 
-    message = (
-        f'the openings in "{used.unsettled_by}" do not settle the skin: '
-        f"the usual {used.thickness_mm:g} mm is used"
-    )
+    message = too_few_bakes(used.unsettled_by, used.thickness_mm)
     return [Finding("skin", "note", message, TO_SETTLE, None)]

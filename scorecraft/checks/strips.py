@@ -6,12 +6,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecraft.arrays import Floats, Ints
+from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.alongside import STRIP_RUN_MM, STRIP_RUN_SHARE, Alongside, alongside
 from scorecraft.checks.changes import no_deeper, parted, way_to
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import apart, half_up, likewise, size, told_once
-from scorecraft.cuts import Cut, Layout
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
+from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import (
     DEEP_MM,
@@ -22,6 +24,7 @@ from scorecraft.practice import (
     STRIP_WARN_SHARE,
     THINNEST_STRIP_MM,
 )
+from scorecraft.units import half_up
 
 STRIP_SLENDER = 1.5
 """A strip is at least this many times as long as wide."""
@@ -142,12 +145,9 @@ def _severity(layout: Layout, strip: Strip) -> Severity:
 def _finding(
     layout: Layout, worst: Strip, found: list[Strip], severity: Severity, whole: bool
 ) -> Finding:
-    width, wanted = apart(worst.width_mm, worst.wanted_mm)
     one, other = layout.cuts[worst.one], layout.cuts[worst.other]
-    message = (
-        f"only {width} of dough between {_between(one, other)} "
-        f"{where(layout.loaf, worst.middle)}: {wanted} hold at that depth"
-    )
+    spot = where(layout.loaf, worst.middle)
+    message = say.narrow_strip(one, other, worst.width_mm, worst.wanted_mm, spot)
     shallower = worst.width_mm / STRIP_PER_DEPTH.value
     figures = {
         "count": len(found),
@@ -160,7 +160,7 @@ def _finding(
     touched = tuple(sorted({i for strip in found for i in (strip.one, strip.other)}))
     place = max(one.place, other.place)
     message += likewise(len(found), whole)
-    hint = "draw fewer of them or smaller ones, or cut them shallower"
+    hint = say.FEWER_OR_SHALLOWER
     offers = _offers(layout, worst, found, touched)
     return Finding("strips", severity, message, hint, place, figures, touched, offers=tuple(offers))
 
@@ -172,17 +172,7 @@ def _offers(
     by = half_up(worst.apart_mm)
     if worst.one != worst.other:
         pairs = [(s.one, s.other, way_to(layout.cuts[s.other].line, s.middle)) for s in found]
-        yield Offer(f"move them {size(by)} apart", lambda: parted(layout, pairs, by))
+        yield Offer(say.move_farther_apart(by), lambda: parted(layout, pairs, by))
     depth = float(np.floor(min(s.width_mm for s in found) / STRIP_PER_DEPTH.value * 10) / 10)
     if depth > 0:
-        told = f"cut them no deeper than {depth:.1f} mm"
-        yield Offer(told, lambda: no_deeper(layout, touched, depth))
-
-
-def _between(one: Cut, other: Cut) -> str:
-    """Name the two cuts beside a strip."""
-    if one is other:
-        return f"the turns of {one.name}"
-    if one.name == other.name:
-        return f"{one.name} and the next"
-    return f"{one.name} and {other.name}"
+        yield Offer(say.them_no_deeper(depth), lambda: no_deeper(layout, touched, depth))

@@ -1,40 +1,24 @@
-"""How findings are told: lengths in a baker's words, and copies only once."""
+"""Texts that several checks share: what cuts are called, more of the same, lists cut short."""
 
-import math
-from collections.abc import Hashable, Sequence
+from scorecraft.bench.telling import called
+from scorecraft.cuts import Cut
 
-import numpy as np
-
-from scorecraft.arrays import Floats, Ints
-
-MOST_DIGITS = 7
-"""Decimals that no length is told with."""
+FIX_LISTED = "fix those listed, then check again"
 
 
-def size(value_mm: float) -> str:
-    """Write a length: whole mm from 10 on, tenths below."""
-    digits = 0 if abs(value_mm) >= 9.95 else 1
-    return f"{value_mm:.{digits}f} mm".replace(".0 mm", " mm")
+def the(cut: Cut) -> str:
+    """Call one cut: `the leaf midrib`."""
+    return f"the {cut.name.replace('_', ' ')}"
 
 
-def half_up(value_mm: float) -> float:
-    """Round a length up to half a millimetre, as a hand can tell it."""
-    return math.ceil(value_mm * 2 - 1e-9) / 2
+def both(one: Cut, other: Cut) -> str:
+    """Call two cuts that meet: `two leaf veins`, or `the slash and the leaf midrib`."""
+    return f"two {called(one, 2)}" if one.name == other.name else f"{the(one)} and {the(other)}"
 
 
-def enough(value_mm: float) -> str:
-    """Write a length a cure needs, rounded up to half a millimetre."""
-    return size(half_up(value_mm))
-
-
-def apart(less_mm: float, more_mm: float) -> tuple[str, str]:
-    """Write two lengths with so many decimals that they do not read the same."""
-    told = size(less_mm), size(more_mm)
-    digits = 1
-    while told[0] == told[1] and less_mm != more_mm and digits < MOST_DIGITS:
-        told = f"{less_mm:.{digits}f} mm", f"{more_mm:.{digits}f} mm"
-        digits += 1
-    return told
+def beside(one: Cut, other: Cut) -> str:
+    """Call a cut by another one: `the next`, or by its name."""
+    return "the next one" if one.name == other.name else the(other)
 
 
 def likewise(count: int, whole: bool = True) -> str:
@@ -43,10 +27,14 @@ def likewise(count: int, whole: bool = True) -> str:
     return f" ({least}{count - 1} more like it)" if count > 1 else ""
 
 
-def told_once(keys: Sequence[Hashable], weights: Floats) -> list[tuple[int, Ints]]:
-    """Sort cases by key: for each key the index of its weightiest case, and all of its cases."""
-    members: dict[Hashable, list[int]] = {}
-    for index, key in enumerate(keys):
-        members.setdefault(key, []).append(index)
-    groups = [np.array(found, dtype=np.intp) for found in members.values()]
-    return [(int(found[np.argmax(weights[found])]), found) for found in groups]
+def not_listed(check: str, more: int) -> str:
+    """Say that a check found more than is listed."""
+    return f"{more:,} more findings of this kind ({check}) are not listed"
+
+
+def crowded(check: str) -> str:
+    """Say that a check looked at a sample only."""
+    return f"the cuts are too crowded to look at every place for {check}"
+
+
+CROWDED_FIX = "use fewer cuts: counts given for this check cover only the places looked at"

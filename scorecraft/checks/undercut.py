@@ -10,14 +10,17 @@ from collections.abc import Iterator
 import numpy as np
 
 from scorecraft.arrays import Ints
+from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.alongside import STRIP_RUN_MM, STRIP_RUN_SHARE, Alongside, alongside
 from scorecraft.checks.changes import no_flatter, parted
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.telling import half_up, likewise, size, told_once
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import DEEP_MM, SLANTED_DEG, UNDERCUT_CLEAR_MM, UNDERCUT_PARALLEL_DEG
+from scorecraft.units import half_up
 
 
 def undercut(layout: Layout) -> list[Finding]:
@@ -74,21 +77,16 @@ def _finding(layout: Layout, near: Alongside, worst: int, found: Ints, left: flo
     width = float(near.width[worst])
     same_way = bool(near.same_way[worst])
     reaches = slanted.depth_mm * _slant(slanted.blade_rad)
-    ends = "meets" if left <= 0 else f"stops {size(left)} short of"
     spot = where(layout.loaf, spots.point[near.here[worst]])
-    message = (
-        f"{slanted.name}, {size(slanted.depth_mm)} deep at {math.degrees(slanted.blade_rad):.0f} "
-        f"deg, reaches {size(reaches)} under the skin and {ends} {beside.name}, "
-        f"{size(width)} beside it {spot}"
-    )
+    message = say.undercuts(slanted, beside, reaches, left, width, spot)
     lacks = (UNDERCUT_CLEAR_MM.value - left) * float(near.flat[worst]) / width
     steeper = _steeper(width, min(a.depth_mm, b.depth_mm), _slant(beside.blade_rad), same_way)
-    hint = "cut them shallower, or hold the blade steeper"
+    hint = say.UNDERCUT_FIX
     figures = {"count": float(len(found)), "reach_mm": reaches, "left_mm": left, "apart_mm": lacks}
     if steeper is not None:
         figures["blade_deg"] = float(steeper)
     if not same_way and _slant(beside.blade_rad) > 0:
-        hint += ", or pull both strokes the same way"
+        hint += say.SAME_WAY
     touched = np.unique([spots.cut[near.here[found]], spots.cut[near.there[found]]])
     severity = _severity(left, min(a.depth_mm, b.depth_mm))
     place = max(a.place, b.place)
@@ -112,15 +110,14 @@ def _offers(
     here, there = near.here[found], near.there[found]
     if steeper is not None:
         about = np.unique([spots.cut[here], spots.cut[there]]).tolist()
-        told = f"hold the blade at {steeper} deg or steeper"
-        yield Offer(told, lambda: no_flatter(layout, about, math.radians(steeper)))
+        yield Offer(say.steeper(steeper), lambda: no_flatter(layout, about, math.radians(steeper)))
     by = half_up(lacks)
     pairs = [
         (int(spots.cut[a]), int(spots.cut[b]), spots.point[b] - spots.point[a])
         for a, b in zip(here, there, strict=True)
     ]
     if all(a != b for a, b, _ in pairs):
-        yield Offer(f"move them {size(by)} apart", lambda: parted(layout, pairs, by))
+        yield Offer(say.move_farther_apart(by), lambda: parted(layout, pairs, by))
 
 
 def _severity(left: float, depth_mm: float) -> Severity:

@@ -2,8 +2,8 @@
 
 import math
 
+from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.telling import apart
 from scorecraft.cuts import Layout
 from scorecraft.practice import VESSEL_CLEAR_MM
 
@@ -22,16 +22,14 @@ def vessel(layout: Layout) -> list[Finding]:
     if widest <= most:
         return []
     severity: Severity = "note"
-    told, pot = apart(baked, inside)
-    message = f"the baked loaf, {told} across, all but fills its {pot} pot"
+    message = say.fills_its_pot(baked, inside)
     if baked > inside:
         severity = "warning"
-        message = f"the loaf bakes to {told} across and touches its {pot} pot"
+        message = say.touches_its_pot(baked, inside)
     if widest > inside:
         severity = "stop"
-        told, pot = apart(widest, inside)
-        message = f"the loaf is {told} across: it does not fit its {pot} pot"
+        message = say.too_wide_for_its_pot(widest, inside)
     less = 1 - (most / widest) ** 3
-    hint = f"make it no more than {math.floor(most)} mm across: about {less:.0%} less dough"
+    hint = say.smaller_loaf(math.floor(most), less)
     figures = {"baked_mm": baked, "most_mm": most, "less_dough": less}
     return [Finding("vessel", severity, message, hint, None, figures)]

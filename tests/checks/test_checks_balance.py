@@ -31,7 +31,7 @@ def test_turned_and_mirrored_patterns_are_balanced(cut, lay):
 def test_one_slash_aside_is_noted_and_far_aside_warned(cut, lay):
     (found,) = balance(lay(slash(cut, 30)))
     assert found.severity == "note"
-    assert "100% of the cutting lies toward 3 o'clock" in found.message
+    assert "100% of the cutting is on the 3 o'clock side" in found.message
     (found,) = balance(lay(slash(cut, 60)))
     assert found.severity == "warning"
 
@@ -67,4 +67,4 @@ def test_a_cure_that_would_run_into_others_or_the_rim_is_not_told(cut, lay):
     to_the_rim = cut((-140, 5), (-88, 5), depth=1)
     (found,) = balance(lay(*aside, to_the_rim))
     assert "move the cuts" not in found.hint
-    assert found.hint.startswith("leave out or shorten cuts at 3 o'clock")
+    assert found.hint.startswith("remove or shorten cuts at 3 o'clock")

@@ -21,7 +21,7 @@ def test_cross_and_lattice_of_one_figure_are_meant(cut, lay):
 def test_sharp_crossing_of_one_figure_warns(cut, lay):
     (found,) = crossings(lay(cut(*ray(0), depth=8, figure=1), cut(*ray(15), depth=8, figure=1)))
     assert found.severity == "warning"
-    assert "cross at only 15 deg near the crown" in found.message
+    assert "cross at only 15° near the crown" in found.message
     assert found.figures["angle_deg"] == pytest.approx(15, abs=0.1)
 
 
@@ -47,7 +47,7 @@ def test_figures_that_cross(cut, lay):
         lay(cut((0, 0), (60, 0), figure=1, **vein), cut((50, -30), (50, 30), figure=2, **vein))
     )
     assert found.severity == "warning"
-    assert found.message == "two cuts of leaf outline cross at 3 o'clock"
+    assert found.message == "two leaf outlines cross at 3 o'clock"
 
 
 def test_cures_of_crossing_figures_work(cut, lay):
@@ -57,7 +57,7 @@ def test_cures_of_crossing_figures_work(cut, lay):
     assert found.severity == "note"
     shorter, apart = found.figures["shorten_mm"], found.figures["apart_mm"]
     assert 10 < shorter < 16
-    assert f"end the slash {shorter:.0f} mm sooner" in [each.told for each in found.offers]
+    assert f"shorten the slash by {shorter:.0f} mm" in [each.told for each in found.offers]
     assert crossings(lay(cut((0, 0), (60 - shorter, 0), depth=8), upright)) == []
     assert crossings(lay(cut((-apart, 0), (60 - apart, 0), depth=8), upright)) == []
 

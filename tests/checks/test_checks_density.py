@@ -71,7 +71,7 @@ def test_crowded_crown_and_its_cure(cut, lay):
     """As much cut taken away as the hint says, and the crown is no longer crowded."""
     lines = hatch(cut, 3, 2, side=45)
     (found,) = density(lay(*lines))
-    assert found.message.startswith("the crown carries")
+    assert found.message.startswith("the crown has")
     assert found.figures["mm_per_cm2"] > DENSE_MM_PER_CM2.value
     away = 0.0
     while away < found.figures["shorten_mm"]:

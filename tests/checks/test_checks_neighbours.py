@@ -59,7 +59,7 @@ def test_the_faults_of_a_crowd_are_told(name):
 
 
 def test_what_was_not_looked_at_is_told_once_a_check():
-    notes = [each for each in run(crowd("triangles")) if "not all places" in each.message]
+    notes = [each for each in run(crowd("triangles")) if "too crowded" in each.message]
     assert {each.check for each in notes} == {"overlaps", "crossings", "strips"}
     assert len(notes) == 3
     assert {each.severity for each in notes} == {"note"}
@@ -138,13 +138,13 @@ def test_a_crowd_hides_no_other_fault(cut, lay):
 def test_undercuts_of_a_crowd_are_bounded(cut, lay):
     found = undercut(lay(*fan(cut, 1500, depth=6, blade=30)))
     assert {each.severity for each in found if each.figures} == {"stop"}
-    assert any("not all places" in each.message for each in found)
+    assert any("too crowded" in each.message for each in found)
 
 
 def test_thinning_a_crowd_out_is_a_cure(cut, lay):
     """The cure the note tells, fewer cuts: every place is looked at again."""
-    assert any("not all places" in each.message for each in crossings(lay(*fan(cut, 300))))
-    assert not any("not all places" in each.message for each in run(lay(*fan(cut, 150))))
+    assert any("too crowded" in each.message for each in crossings(lay(*fan(cut, 300))))
+    assert not any("too crowded" in each.message for each in run(lay(*fan(cut, 150))))
 
 
 def test_what_is_chosen_within_a_bound_comes_from_all_over():
@@ -168,8 +168,8 @@ def test_long_winding_cuts_are_bounded_by_their_points(monkeypatch, where, limit
     """Each is worth hundreds of short ones: what was not looked at is told."""
     layout = make(SPIRALS).layout
     before = overlaps(layout)
-    assert not any("not all places" in finding.message for finding in before)
+    assert not any("too crowded" in finding.message for finding in before)
     module = sys.modules[f"scorecraft.checks.{where}"]
     monkeypatch.setattr(module, limit, 5_000)
     found = overlaps(layout)
-    assert "not all places were looked at" in found[-1].message
+    assert "too crowded" in found[-1].message

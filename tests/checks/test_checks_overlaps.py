@@ -46,12 +46,12 @@ def test_copies_are_told_once(cut, lay):
     cuts = [cut((0, y), (60, y), family=f) for y in (0, 20, 40) for f in (1, 2)]
     (found,) = overlaps(lay(*cuts))
     assert found.figures["count"] == 3
-    assert found.offers[0].told == "drop 3 of them"
+    assert found.offers[0].told == "remove 3 of them"
 
 
 def test_of_three_cuts_on_one_line_two_are_to_be_dropped(cut, lay):
     (found,) = overlaps(lay(*(cut((0, 0), (60, 0)) for _ in range(3))))
-    assert found.offers[0].told == "drop 2 of them"
+    assert found.offers[0].told == "remove 2 of them"
     assert overlaps(lay(cut((0, 0), (60, 0)))) == []
 
 

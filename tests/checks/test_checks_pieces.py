@@ -22,7 +22,7 @@ def test_deeper_is_graver_and_light_cells_are_passed_over(cut, lay, depth, sever
 def test_figures(cut, lay):
     (found,) = pieces(lay(*triangle(cut, 9)))
     assert found.figures["area_cm2"] == pytest.approx(30**2 * math.sqrt(3) / 4 / 100)
-    assert "a piece of 3.9 cm2 near the crown" in found.message
+    assert "a piece of 3.9 cm² near the crown" in found.message
     assert {tuple(p) for p in found.shapes[0].round(6)} == {(0, 0), (30, 0), (15, 25.980762)}
 
 

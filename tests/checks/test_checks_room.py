@@ -9,7 +9,8 @@ import shapely
 from scorecraft.checks import room as check
 from scorecraft.checks import run
 from scorecraft.checks.cures import no_graver, with_cuts
-from scorecraft.checks.room import NO_CURE, cured
+from scorecraft.checks.room import cured
+from scorecraft.checks.telling_loaf import NO_CURE
 from scorecraft.designing import make
 from scorecraft.opening.predict import predict
 from scorecraft.opening.room import room, verdict_of

@@ -3,7 +3,8 @@ import pytest
 
 from scorecraft.checks import CHECKS, MOST_FINDINGS, bounded, run
 from scorecraft.checks.finding import SEVERITIES, Finding
-from scorecraft.checks.telling import apart, enough, likewise, size, told_once
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
 from scorecraft.designing import make
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.places import clock, where
@@ -61,21 +62,8 @@ def test_places_are_told_by_the_clock(point, says):
     assert where(make_loaf("round", 220, None, 95), point) == says
 
 
-def test_numbers_are_told_as_a_baker_says_them():
+def test_a_direction_is_told_by_the_clock():
     assert clock(0.0) == "at 3 o'clock"
-    assert size(12.34) == "12 mm"
-    assert size(9.96) == "10 mm"
-    assert size(3.25) == "3.2 mm"
-    assert size(3.0) == "3 mm"
-    assert enough(3.01) == "3.5 mm"
-    assert enough(3.5) == "3.5 mm"
-
-
-def test_lengths_that_differ_do_not_read_the_same():
-    assert apart(14.2, 14.4) == ("14.2 mm", "14.4 mm")
-    assert apart(13.0, 14.4) == ("13 mm", "14 mm")
-    assert apart(3.5701, 3.6) == ("3.57 mm", "3.60 mm")
-    assert apart(4.0, 4.0) == ("4 mm", "4 mm")
 
 
 def test_more_of_the_same_are_counted_as_far_as_they_are_known():

@@ -39,13 +39,13 @@ def test_figures(cut, lay):
     assert found.figures["wanted_mm"] == pytest.approx(STRIP_PER_DEPTH.value * 7)
     assert found.figures["run_mm"] == pytest.approx(100, abs=4)
     assert found.place.line == 2
-    assert "of dough between slash and the next near the crown" in found.message
+    assert "of dough between one slash and the next, near the crown" in found.message
 
 
 def test_cures_work(cut, lay):
     """Moved apart by the told distance, or cut at the told depth, the strip holds."""
     (found,) = strips(lay(level(cut, 0, 8), level(cut, 7, 8)))
-    assert found.offers[0].told == "move them 3 mm apart"
+    assert found.offers[0].told == "move them 3 mm farther apart"
     assert strips(lay(level(cut, 0, 8), level(cut, 7 + 3, 8))) == []
     shallow = found.figures["depth_mm"] - 0.1
     assert strips(lay(level(cut, 0, shallow), level(cut, 7, shallow))) == []
@@ -80,7 +80,7 @@ def test_slender_leaf_is(cut, lay):
     strokes = leaf(length=80, width=9, veins=0, vein_angle=1.0)
     cuts = [cut(*s.line, depth=6, word="leaf", part=s.part, figure=1) for s in strokes]
     (found,) = strips(lay(*cuts))
-    assert "leaf midrib and leaf outline" in found.message
+    assert "the leaf midrib and the leaf outline" in found.message
     assert found.figures["count"] == 2
 
 
@@ -104,7 +104,7 @@ def test_turns_of_a_spiral(cut, lay):
         return lay(cut(*stroke.line, depth=6))
 
     (found,) = strips(turns(5))
-    assert "the turns of slash" in found.message
+    assert "the turns of the slash" in found.message
     assert found.figures["width_mm"] == pytest.approx(5, abs=0.3)
     assert strips(turns(8)) == []
 
@@ -145,13 +145,13 @@ def test_a_strip_that_almost_holds_is_told_with_figures_that_differ(cut, lay):
     width, wanted = found.figures["width_mm"], found.figures["wanted_mm"]
     assert f"{width:.0f}" == f"{wanted:.0f}" == "14"
     assert f"only {width:.1f} mm of dough" in found.message
-    assert f": {wanted:.1f} mm hold" in found.message
+    assert f"leave {wanted:.1f} mm" in found.message
 
 
 def test_no_cure_makes_a_cut_too_shallow_for_what_it_is_for(cut, lay):
     """A strip that an expansion cut of 2 mm would leave: the depth check would warn of that."""
     (found,) = strips(lay(level(cut, 0, 8), level(cut, 2.6, 8)))
-    assert holding(lay(level(cut, 0, 8), level(cut, 2.6, 8)), found) == ["move them 7.5 mm apart"]
+    assert holding(lay(level(cut, 0, 8), level(cut, 2.6, 8)), found) == ["move them 7.5 mm farther apart"]
     (found,) = strips(lay(level(cut, 0, 4), level(cut, 2.6, 4)))
     assert "cut them no deeper than 2.1 mm" in [each.told for each in found.offers]
 

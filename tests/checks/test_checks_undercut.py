@@ -24,7 +24,7 @@ def test_slanted_cut_reaches_an_upright_one(cut, lay):
     assert found.severity == "stop"
     assert found.figures["reach_mm"] == pytest.approx(reach(8, 40))
     assert found.figures["left_mm"] == pytest.approx(9 - reach(8, 40), abs=0.05)
-    assert "reaches 9.5 mm under the skin and meets slash" in found.message
+    assert "runs 9.5 mm under the skin and meets the next one" in found.message
 
 
 def test_it_has_to_reach_as_deep_as_its_neighbour_only(cut, lay):
@@ -42,7 +42,7 @@ def test_strokes_pulled_the_same_way_lean_alike_and_never_meet(cut, lay):
 def test_strokes_pulled_against_each_other_may_meet(cut, lay):
     (found,) = undercut(lay(level(cut, 0, 8, 45), level(cut, 14, 8, 45, turned=True), loaf=FLAT))
     assert found.figures["left_mm"] == pytest.approx(14 - 2 * 8, abs=0.05)
-    assert "pull both strokes the same way" in found.hint
+    assert "pull both strokes in the same direction" in found.hint
     assert undercut(lay(level(cut, 0, 8, 45), level(cut, 14, 8, 45))) == []
 
 

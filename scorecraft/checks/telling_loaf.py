@@ -1,0 +1,222 @@
+"""What the checks of depth, dough, time and room say."""
+
+from math import ceil
+
+from scorecraft.bench.clock import told
+from scorecraft.checks.telling import the
+from scorecraft.cuts import Bench, Cut
+from scorecraft.units import celsius_words, mm_words, mm_words_apart, percent_words
+
+SHALLOWER_OR_TALLER = "cut it shallower, or shape a taller loaf"
+SPACE_OR_OUT = "leave it out, or give it more space and cut it deeper"
+
+
+def too_deep(cut: Cut, share: float) -> str:
+    """Say that a cut is too deep for the loaf's height."""
+    return (
+        f"{the(cut)} is {mm_words(cut.depth_mm)} deep, {percent_words(share)} of the loaf's "
+        "height: the loaf may collapse"
+    )
+
+
+def it_no_deeper(depth_mm: float) -> str:
+    """Advise to cut a cut shallower."""
+    return f"cut it no deeper than {mm_words(depth_mm)}"
+
+
+def too_shallow(cut: Cut) -> str:
+    """Say that a cut is too shallow for what it is for."""
+    job = "to give the loaf room" if cut.kind == "expansion" else "to part the skin"
+    return f"{the(cut)} is only {mm_words(cut.depth_mm)} deep, too shallow {job}"
+
+
+def this_deep(depth_mm: float) -> str:
+    """Advise a depth."""
+    return f"cut it {mm_words(depth_mm)} deep"
+
+
+def too_dense(part: str, mm_per_cm2: float, depth_mm: float) -> str:
+    """Say that a part of the loaf is cut too much."""
+    return (
+        f"{part} has {mm_per_cm2:.1f} mm of cut on every cm² of dough, {depth_mm:.1f} mm deep on "
+        "average: the skin may shred"
+    )
+
+
+def cut_less(excess_mm: float) -> str:
+    """Advise to leave out some of the cutting."""
+    return f"remove about {ceil(excess_mm / 10) * 10} mm of cut there, or cut it shallower"
+
+
+def soft_skin(stiffness: float) -> str:
+    """Say that deep cuts leave the skin slack."""
+    return (
+        f"the deep cuts leave the skin {percent_words(stiffness)} of its stiffness: "
+        "the loaf may flatten"
+    )
+
+
+def deep_cuts_shorter(share: float) -> str:
+    """Advise to shorten the deep cuts."""
+    return f"make the deep cuts {ceil(100 * share)}% shorter, or use fewer"
+
+
+def one_sided(heavier: float, opening: bool, toward: str) -> str:
+    """Say that one side is cut more, or opens more, than the other."""
+    what = "opening" if opening else "cutting"
+    side = toward.removeprefix("at ")
+    share = percent_words(heavier)
+    return f"{share} of the {what} is on the {side} side: the loaf will rise more there"
+
+
+def move_cuts(by_mm: float, back: str) -> str:
+    """Advise to move all cuts toward the other side."""
+    return f"move the cuts {mm_words(by_mm)} toward {back.removeprefix('at ')}"
+
+
+def add_cut(length_mm: float, depth_mm: float, back: str, away_mm: float) -> str:
+    """Advise a cut on the other side."""
+    return (
+        f"add about {length_mm:.0f} mm of cut, {mm_words(depth_mm)} deep, {back}, "
+        f"{away_mm:.0f} mm from the crown"
+    )
+
+
+def cut_less_on_one_side(toward: str, back: str) -> str:
+    """Advise to cut less where the other side has no space for more."""
+    return f"remove or shorten cuts {toward}: there is no space for more {back}"
+
+
+def fills_its_pot(baked_mm: float, pot_mm: float) -> str:
+    """Say that the baked loaf nearly touches its pot."""
+    baked, pot = mm_words_apart(baked_mm, pot_mm)
+    return f"the baked loaf, {baked} across, will all but fill its {pot} pot"
+
+
+def touches_its_pot(baked_mm: float, pot_mm: float) -> str:
+    """Say that the loaf grows against the wall of its pot."""
+    baked, pot = mm_words_apart(baked_mm, pot_mm)
+    return f"the loaf will bake to {baked} across and touch its {pot} pot"
+
+
+def too_wide_for_its_pot(loaf_mm: float, pot_mm: float) -> str:
+    """Say that the loaf does not go into its pot."""
+    loaf, pot = mm_words_apart(loaf_mm, pot_mm)
+    return f"the loaf is {loaf} across: it does not fit its {pot} pot"
+
+
+def smaller_loaf(most_mm: int, less_dough: float) -> str:
+    """Advise a loaf that fits its pot."""
+    less = percent_words(less_dough)
+    return f"make it no more than {most_mm} mm across, with about {less} less dough"
+
+
+RAGGED = "nothing to do unless the edge looks ragged"
+
+
+def too_few_bakes(source: str, skin_mm: float) -> str:
+    """Say that a baker's openings do not tell the skin, and which is used."""
+    return (
+        f'the openings in "{source}" are too few to be sure of the skin: '
+        f"the default of {skin_mm:g} mm is used"
+    )
+
+
+TOO_MANY_CUTS = "there are too many cuts for that"
+DEPTHS_INSTEAD = "give these cuts a depth instead; until then the default depth is used"
+ASK_LESS = "ask for less, or give some of these cuts a depth instead"
+
+
+def no_depths(why: str) -> str:
+    """Say that no depths were looked for."""
+    return f"no depths were found for the openings asked for: {why}"
+
+
+def opens_otherwise(cut: Cut, opens_mm: float) -> str:
+    """Say that a cut opens other than was asked for."""
+    return (
+        f"{the(cut)} opens about {opens_mm:.1f} mm, not the {cut.opens_mm:g} mm asked for: "
+        "no depths give every cut the opening asked for"
+    )
+
+
+def opens_only(cut: Cut, skin_mm: float, most_mm: float) -> str:
+    """Say that a cut cannot open as was asked for."""
+    return (
+        f"{the(cut)} cannot open {cut.opens_mm:g} mm: even cut right through the skin "
+        f"({skin_mm:g} mm) it opens only {most_mm:.1f} mm between its neighbours"
+    )
+
+
+def ask_for(most_mm: float) -> str:
+    """Advise an opening within reach."""
+    return f"ask for {most_mm:.1f} mm or less, make the cut longer, or give it fewer neighbours"
+
+
+def too_slow(bench: Bench, needed_s: float, allowed_s: float) -> str:
+    """Say that scoring takes longer than the dough holds."""
+    return (
+        f"scoring takes about {told(needed_s)}; dough at {celsius_words(bench.temperature_c)} "
+        f"and {percent_words(bench.hydration)} hydration holds about {told(allowed_s)} "
+        "before it spreads"
+    )
+
+
+def fewer_cuts(slowest: Cut, seconds: float) -> str:
+    """Advise to cut less of what takes longest."""
+    return f"make fewer cuts: {the(slowest)} alone takes {told(seconds)}"
+
+
+def chill(chilled_c: float, holds_s: float) -> str:
+    """Advise to chill the loaf."""
+    return (
+        f"chill the loaf: at {celsius_words(chilled_c)} it holds about {told(holds_s)} "
+        f"(write `bench temperature {chilled_c:.0f}C`)"
+    )
+
+
+NO_CURE = (
+    "no single cut fixes this: bake a larger or taller loaf, leave space for long expansion cuts "
+    "between the others, or proof the dough further so that it springs less"
+)
+LIKELY_TO_BURST = "likely to burst"
+JUST_ENOUGH = "barely enough room to spring; tightest"
+TOO_MANY_FIX = "judge the room by the expansion cuts alone, in a file without the light ones"
+
+
+def too_many_to_model(count: int) -> str:
+    """Say that there are more cuts than the opening model takes."""
+    return f"{count:,} cuts are too many for the opening model: no room is predicted"
+
+
+def room_left(start: str, taken: float, least: str) -> str:
+    """Say how much of the growth the cuts absorb; `least` is the direction with least room."""
+    end = f", least {least}" if least else ""
+    return f"{start}: the cuts absorb {percent_words(taken)} of the oven spring{end}"
+
+
+def expansion_deeper(depth_mm: float) -> str:
+    """Advise to deepen the expansion cuts."""
+    return f"cut the expansion cuts {depth_mm:g} mm deep"
+
+
+def add_expansion(count: int, spans: list[str], long_mm: float, depth_mm: float) -> str:
+    """Advise expansion cuts through the crown."""
+    what = "an expansion cut" if count == 1 else "two expansion cuts"
+    along = " and ".join(spans)
+    return f"add {what} through the crown {along}, {long_mm:.0f} mm long and {depth_mm:g} mm deep"
+
+
+def span(hours: str, turn_deg: int) -> str:
+    """Say where a straight cut through the crown runs."""
+    return f"{hours} ({turn_deg}° on the turntable)"
+
+
+def blade_upright(cure: str) -> str:
+    """Advise a cut that is made with the blade upright."""
+    return f"{cure}, with the blade upright"
+
+
+def without_light(cure: str, left_out: int) -> str:
+    """Advise a cut that takes the place of light ones."""
+    return f"{blade_upright(cure)}, and leave out the light cuts in its way ({left_out})"
