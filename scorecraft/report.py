@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import degrees
+from math import degrees, pi
 
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
@@ -66,6 +66,11 @@ def sizing_lines(layout: Layout) -> Iterator[str]:
     steps = layout.size.steps
     yield "Size of the loaf:" if steps else "Size of the loaf: as given."
     yield from (f"  {step}" for step in steps)
+    side, end = (float(layout.loaf.reach(turn)) for turn in (0.0, pi / 2))
+    far = f"{end:.0f} mm"
+    if abs(side - end) >= 0.5:
+        far += f" to 12 o'clock, {side:.0f} mm to 3 o'clock"
+    yield f"  reach, over the dough from crown to rim: {far}"
 
 
 def bench_lines(design: Design) -> Iterator[str]:

@@ -3,6 +3,7 @@
 import json
 import subprocess
 import sys
+from math import pi
 
 import pytest
 
@@ -90,6 +91,16 @@ def test_verbose_tells_how_the_size_was_found_and_what_the_order_saves(run):
     assert "the turntable turns" in ran.out and "in the order of the file" in ran.out
     given = run("check", "leaf-crown", "-v")
     assert "Size of the loaf: as given." in given.out
+
+
+def test_verbose_tells_the_reach_as_a_tape_measures_it(run):
+    """On a half sphere it is a quarter of the circle; an oval loaf has two."""
+    half = run("check", "one-slash", "-v", "--loaf", "round width 200mm height 100mm").out
+    assert f"from crown to rim: {50 * pi:.0f} mm\n" in half
+    oval = run(
+        "check", "one-slash", "-v", "--loaf", "oval width 160mm length 250mm height 85mm"
+    ).out
+    assert "168 mm to 12 o'clock, 131 mm to 3 o'clock" in oval
 
 
 def test_the_report_begins_with_verdict_and_room_and_tells_openings(run, pattern):
