@@ -200,7 +200,7 @@ class Design:
         3
         """
         if name not in PRINTS:
-            raise UsageError(f'"{name}" is no print; there are: {", ".join(PRINTS)}')
+            raise UsageError(f'no print is called "{name}"; there are: {", ".join(PRINTS)}')
         return PRINTS[name].printed(self, form, options)
 
     def print_to(self, name: str, path: str | Path, **options: object) -> Path:
@@ -305,4 +305,4 @@ def turn(name: str, value: Turned) -> Quantity:
         return evaluate(as_expression(statement.arguments[1].value), {})
     except (ScorecraftError, ValueError, IndexError, TypeError) as error:
         hint = "like --set leaves=9 or --set leaf_length=60mm"
-        raise UsageError(f'"{text}" is no value for the knob {name}', None, hint) from error
+        raise UsageError(f'"{text}" does not fit the knob {name}', None, hint) from error

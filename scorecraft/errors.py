@@ -3,7 +3,9 @@
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple, TypeVar
 
+E = TypeVar("E", bound="ScorecraftError")
 STEERING = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
 
 
@@ -38,6 +40,29 @@ class Problem:
     quoted: str = ""
 
 
+class Slip(NamedTuple):
+    """What is wrong and the way out, in the user's words, wherever it may be."""
+
+    message: str
+    hint: str = ""
+
+    def at(self, place: Place | None, *, trails: bool = False, about: str = "") -> Problem:
+        """Make it a problem at a place."""
+        return Problem(self.message, place, self.hint, trails, about)
+
+    def error(self, place: Place | None = None) -> "ScorecraftError":
+        """Make it an error at a place."""
+        return ScorecraftError(self.message, place, self.hint)
+
+    def usage(self, place: Place | None = None) -> "UsageError":
+        """Make it the refusal of a request."""
+        return UsageError(self.message, place, self.hint)
+
+    def as_error(self, kind: type[E]) -> E:
+        """Make it an error of a kind."""
+        return kind(self.message, None, self.hint)
+
+
 class EnoughError(Exception):
     """A limit was reached and told: what is being read or drawn ends here."""
 
@@ -53,8 +78,8 @@ class Problems:
         """Keep a problem; raises EnoughError when there are too many."""
         self.found.append(problem)
         if len(self.found) >= self.most:
-            more = "there may be more problems"
-            self.found.append(Problem(more, problem.place, f"mend these {self.most} first"))
+            more = "there may be more errors"
+            self.found.append(Problem(more, problem.place, f"fix these {self.most} first"))
             raise EnoughError
 
 

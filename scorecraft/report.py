@@ -9,6 +9,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.groups import groups
+from scorecraft.units import degree_words
 
 INDENT = 9
 """Columns before a finding: the longest severity and two spaces."""
@@ -48,8 +49,9 @@ def report(
 
 
 LIMITS = (
-    "Openings come from a model of a thin, elastic, flat skin. Dough is none of these, and no\n"
-    "measurement links depth to opening: compare designs by them, and `scorecraft tune` them."
+    "Room and openings are estimates of one model: a thin, elastic, flat skin. Dough is none of\n"
+    "these, and we know of no published measurement that links depth to opening. Use them to\n"
+    "compare designs; `scorecraft tune` fits them to your bakes."
 )
 
 
@@ -80,14 +82,15 @@ def bench_lines(design: Design) -> Iterator[str]:
     plan = design.work
     planned, filed = plan.work, plan.in_file_order
     yield "At the bench:"
-    yield f"  cutting takes about {told(planned.seconds)}; the dough holds {told(plan.allowed_s)}"
-    turned, longer = degrees(filed.turned_rad), plan.saved_s
-    yield f"  the turntable turns {degrees(planned.turned_rad):.0f}° in all"
-    yield f"  (in the order of the file {turned:.0f}° and {longer:.0f} s more)"
+    took, holds = told(planned.seconds), told(plan.allowed_s)
+    yield f"  scoring takes about {took}; the dough holds about {holds}"
+    turned = degree_words(filed.turned_rad)
+    yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
+    yield f"  (in the order of the pattern: {turned}, and {plan.saved_s:.0f} s longer)"
     if plan.proven:
         yield "  no order is quicker"
     else:
-        yield f"  no order is more than {plan.gap_s:.0f} s quicker"
+        yield f"  no order can be more than {plan.gap_s:.0f} s quicker"
 
 
 def finding_lines(finding: Finding) -> Iterator[str]:

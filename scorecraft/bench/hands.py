@@ -15,5 +15,5 @@ def bench_of(layout: Layout, hand: str | None = None) -> Bench:
     if hand is None:
         return layout.bench
     if hand not in ("right", "left"):
-        raise UsageError(f'"{hand}" is no hand', None, "it is right or left")
+        raise UsageError(f'the hand is right or left, not "{hand}"')
     return replace(layout.bench, hand=cast(Hand, hand))

@@ -136,13 +136,13 @@ def lean_words(pulls: Sequence[Pull]) -> str:
 def _leaning(tilt_rad: float, side: Side) -> str:
     degrees = round(math.degrees(tilt_rad) / 5) * 5
     to = side if side in ("away", "toward you") else f"to the {side}"
-    return f"handle {degrees:.0f}° {to}"
+    return f"tilt the handle {degrees:.0f}° {to}"
 
 
 def blade_words(handling: Handling) -> str:
     """Say how the blade stands to the dough."""
     if upright(handling.blade_rad):
-        return "straight in"
+        return "blade upright"
     return f"{handling.form} blade at {math.degrees(handling.blade_rad):.0f}°"
 
 
@@ -156,7 +156,7 @@ def ends_words(handling: Handling) -> str:
     first, middle, last = handling.depths_mm
     if abs(first - middle) < 0.1 and abs(last - middle) < 0.1:
         return ""
-    return f"begin at {first:.0f}, end at {last:.0f}"
+    return f"start {first:.0f} mm, finish {last:.0f} mm deep"
 
 
 def turn_words(turn_rad: float) -> str:

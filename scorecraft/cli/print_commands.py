@@ -73,7 +73,7 @@ def delivered(
     from scorecraft.prints.forms import encoded, file_form
 
     stem = "pattern" if given.pattern == "-" else Path(given.pattern).stem
-    target = output or row.file_name(stem, options)
+    target = output or row.file_name(stem, options, form)
     form = file_form(target, form, row.forms)
     with patience(given.quiet or not row.predicts):
         made = row.printed(given.design(), form, options)
@@ -90,8 +90,8 @@ def tell(made: Printed) -> None:
     """Say what is to be said about a print, and which larger paper would hold it on one sheet."""
     from scorecraft.cli.output import say
 
-    if made.remark:
-        say(f"note  {made.remark}", err=True)
+    for each in filter(None, (made.remark, made.caution)):
+        say(f"note  {each}", err=True)
     if made.sheets:
         one = f"; --paper {made.larger} holds it on one" if made.larger else ""
         say(f"{made.sheets}{one}", err=True)

@@ -7,6 +7,7 @@ from typing import TypeVar
 from scorecraft.arrays import Line
 from scorecraft.cuts import Stroke
 from scorecraft.errors import ScorecraftError
+from scorecraft.expand import telling as say
 
 T = TypeVar("T")
 
@@ -56,15 +57,13 @@ class Drawings:
     def place(self, file: str) -> Path:
         """Find where a named file lies; raises ScorecraftError where it must not."""
         if self.folder is None:
-            hint = "save the pattern to a file first"
-            raise ScorecraftError(f'"{file}" has no folder to be in', None, hint)
+            raise say.no_folder(file).error()
         if self.anywhere:
             return self.folder / file
         try:
             path = (self.folder / file).resolve()
         except (RuntimeError, OSError, ValueError) as error:  # a loop of links, or no name at all
-            raise ScorecraftError(f'"{file}" leads to no file', None, "check its name") from error
+            raise say.no_file(file).error() from error
         if not path.is_relative_to(self.folder.resolve()):
-            hint = "put it beside the pattern"
-            raise ScorecraftError(f'"{file}" lies outside the pattern\'s folder', None, hint)
+            raise say.outside(file).error()
         return path

@@ -5,6 +5,7 @@ from dataclasses import replace
 from scorecraft.arrays import Line
 from scorecraft.cuts import Bench, Size
 from scorecraft.errors import PatternError, Place, Problem, ScorecraftError, lines_of
+from scorecraft.expand import telling as say
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values, read
 from scorecraft.language.parse import parse
@@ -21,8 +22,7 @@ def find(pattern: Pattern, word: str) -> Statement | None:
     """Find the header statement of a word; raises ScorecraftError at a second one."""
     found = [s for s in pattern.statements if s.word == word]
     if len(found) > 1:
-        hint = f"line {found[0].place.line} has one already"
-        raise ScorecraftError(f'a second "{word}"', found[1].place, hint)
+        raise say.second(word, found[0].place.line).error(found[1].place)
     return found[0] if found else None
 
 
@@ -36,7 +36,7 @@ def spoken(word: str, text: str) -> Statement:
     except PatternError as error:
         raise PatternError([quoted_words(each, word, text) for each in error.problems]) from error
     if len(pattern.statements) != 1:
-        raise ScorecraftError(f"--{word} takes one statement", pattern.statements[1].place)
+        raise ScorecraftError(say.one_statement(word), pattern.statements[1].place)
     return pattern.statements[0]
 
 
@@ -79,8 +79,7 @@ def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size
     Raises ScorecraftError for a loaf that is not given or cannot be.
     """
     if statement is None:
-        message, hint = "the pattern has no loaf", "like: loaf round width 220mm height 95mm"
-        raise ScorecraftError(message, None, hint)
+        raise say.NO_LOAF.error()
     values = head_values("loaf", statement)
     try:
         made = sized(values, drawings)
@@ -105,15 +104,14 @@ def sized(values: Values, drawings: Drawings) -> Loaf:
         return from_dough(values, powers, basket)
     width = values.get("width")
     if width is None:
-        hint = "like: loaf round width 220mm height 95mm, or loaf round dough 900g"
-        raise ScorecraftError("the loaf has no width and no dough", None, hint)
+        raise say.NO_SIZE.error()
     length = values.get("length", width * LENGTH_PER_WIDTH[shape].value)
     height = values.get("height", width * HEIGHT_PER_WIDTH.value)
     usual = []
     if "length" not in values and length != width:
-        usual.append(f"no length is given: {length:.0f} mm is usual for this width")
+        usual.append(say.not_given("length", length))
     if "height" not in values:
-        usual.append(f"no height is given: {height:.0f} mm is usual for this width")
+        usual.append(say.not_given("height", height))
     values["steps"] = tuple(usual)
     return make_loaf(shape, width, length, height, powers)
 
@@ -126,15 +124,12 @@ def basket_of(values: Values) -> tuple[float, float] | None:
     shape, long, by = values["shape"], values.get("basket"), values.get("by")
     if long is None:
         if by is not None:
-            hint = "like: loaf oval dough 750g basket 25cm by 15cm"
-            raise ScorecraftError('"by" is the width of a basket', None, hint)
+            raise say.BY_ALONE.error()
         return None
     if "dough" not in values or "outline" in values:
-        hint = "like: loaf round dough 900g basket 22cm"
-        raise ScorecraftError("a basket sizes a loaf from its dough", None, hint)
+        raise say.BASKET_ALONE.error()
     if by is not None and shape in ("round", "square") and by != long:
-        hint = "use oval or long for a basket longer than it is wide"
-        raise ScorecraftError(f"the basket of a {shape} loaf is as long as it is wide", None, hint)
+        raise say.even_basket(shape).error()
     across = long / LENGTH_PER_WIDTH[shape].value if by is None else by
     return min(across, long), max(across, long)
 
@@ -143,8 +138,7 @@ def check_even(shape: str, values: Values) -> None:
     """Refuse a length other than the width for a round or square loaf; raises ScorecraftError."""
     width, length = values.get("width"), values.get("length")
     if shape in ("round", "square") and length is not None and length != width:
-        hint = "use oval or long for a loaf longer than it is wide"
-        raise ScorecraftError(f"a {shape} loaf is as long as it is wide", None, hint)
+        raise say.even_loaf(shape).error()
 
 
 def from_dough(
@@ -172,18 +166,16 @@ def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -
     """
     drawn = rim.max(axis=0) - rim.min(axis=0)
     if "width" in values and "length" in values:
-        hint = "give its width or its length: it keeps its proportions"
-        raise ScorecraftError("a rim of your own has both already", None, hint)
-    factor, how = 1.0, "as it is drawn"
+        raise say.TRACED_SIZE.error()
+    factor, how = 1.0, say.AS_DRAWN
     for key, across in (("width", drawn[0]), ("length", drawn[1])):
         if key in values:
-            factor, how = values[key] / float(across), f"scaled to the {key} given"
+            factor, how = values[key] / float(across), say.scaled(key)
     outline = traced_outline(rim * factor)
     usual = outline.width_mm * HEIGHT_PER_WIDTH.value
     profile = powers or (2.0, 2.0)
     loaf = Loaf(outline, values.get("height", usual), profile)
-    size = f"{outline.width_mm:.0f} mm wide, {outline.length_mm:.0f} mm long"
-    steps = [f"the rim is {how}: {size}"]
+    steps = [say.rim_size(how, outline.width_mm, outline.length_mm)]
     if "dough" in values:
         proof = values.get("proof", "right")
         sizing = height_from_dough(
@@ -193,6 +185,6 @@ def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -
         steps += sizing.steps
         values["doubts"] = sizing.doubts
     elif "height" not in values:
-        steps.append(f"no height is given: {usual:.0f} mm is usual for this width")
+        steps.append(say.not_given("height", usual))
     values["steps"] = tuple(steps)
     return loaf

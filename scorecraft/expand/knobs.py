@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from scorecraft.cuts import Knob
 from scorecraft.errors import Problem, ScorecraftError, ToldError, UsageError
+from scorecraft.expand import telling as say
 from scorecraft.expand.read import Values, read
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.walk import named, without
@@ -41,8 +42,7 @@ def knobs_of(
         scope = scope.naming(knob.name, value)
     names = [str(s.arguments[0].value) for s in pattern.statements if s.word == "knob"]
     if unknown := sorted(set(turned) - set(names)):
-        known = ", ".join(names) or "none"
-        raise UsageError(f'this pattern has no knob "{unknown[0]}"', None, f"its knobs: {known}")
+        raise say.unknown_knob(unknown[0], names).usage()
     return scope, tuple(knobs)
 
 
@@ -61,8 +61,7 @@ def knob_of(
     for key in ("min", "max", "step"):
         limit = values.get(key)
         if limit is not None and (limit.dimension, limit.share) != (base.dimension, base.share):
-            message = f'"{key}" takes {base.called}, not {limit.called}'
-            raise ScorecraftError(message, given[key].place, "give it the knob's own unit")
+            raise say.other_unit(key, base, limit).error(given[key].place)
     low = in_unit(values["min"].value if "min" in values else base.value / 2, unit)
     high = in_unit(values["max"].value if "max" in values else base.value * 2, unit)
     low, high = min(low, high), max(low, high)
@@ -78,15 +77,8 @@ def knob_of(
         statement.place,
     )
     if not low - 1e-9 <= knob.value <= high + 1e-9:
-        message = (
-            f"{name} {knob.value:g}{unit} is outside its range {low:g}{unit} to {high:g}{unit}"
-        )
-        hint = "turn it back within its range"
-        raise (
-            UsageError(message, None, hint)
-            if name in turned
-            else ScorecraftError(message, given["value"].place, "move the value or the range")
-        )
+        slip = say.out_of_knob(knob.name, knob.value, low, high, unit, name in turned)
+        raise slip.usage() if name in turned else slip.error(given["value"].place)
     return knob, value
 
 
@@ -96,8 +88,7 @@ def check_turned(name: str, value: Quantity, base: Quantity, unit: str) -> None:
     Raises UsageError.
     """
     if (value.dimension, value.share) != (base.dimension, base.share):
-        hint = f"like {name}={in_unit(base.value, unit):g}{unit}"
-        raise UsageError(f"{name} takes {base.called}, not {value.called}", None, hint)
+        raise say.wrong_knob(name, base, value, unit).usage()
 
 
 def step_of(values: Values, base: Quantity, unit: str) -> float:

@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from scorecraft.cuts import Layout
 from scorecraft.errors import EnoughError, PatternError, Place, Problem, ScorecraftError
+from scorecraft.expand import telling as say
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.header import (
@@ -125,9 +126,8 @@ def rule_name(statement: Statement) -> str:
 
 def remarks(walk: Walk) -> list[tuple[str, Place | None]]:
     """Say what was dropped on the way."""
-    scraps, short = "scraps at the edge, too short to cut,", "strokes too short for a blade"
     return [
-        (f"{count:,} {what} were dropped", place)
-        for what, dropped in ((scraps, walk.crumbs), (short, walk.short))
+        (told(count), place)
+        for told, dropped in ((say.scraps, walk.crumbs), (say.short_strokes, walk.short))
         for place, count in dropped.items()
     ]

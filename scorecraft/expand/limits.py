@@ -6,6 +6,7 @@ import numpy as np
 
 from scorecraft.arrays import Flags, Floats, Line
 from scorecraft.errors import ScorecraftError
+from scorecraft.expand import telling as say
 from scorecraft.expand.frame import Frame
 
 MOST_CUTS = 20_000
@@ -24,7 +25,6 @@ SCALE_LIMITS = (1e-9, 1e6)
 """The least and the greatest scale of a frame within frames."""
 SHORTEST_STROKE_MM = 0.1
 """No blade makes a shorter stroke: it is dropped."""
-FEWER = "fewer copies, or a shallower recursion"
 
 
 class SpentError(ScorecraftError):
@@ -49,7 +49,7 @@ class Budget:
     def enter(self) -> None:
         """Go into a block."""
         self.levels += 1
-        spent(self.levels, MOST_LEVELS, "levels of blocks in one another")
+        spent(self.levels, MOST_LEVELS, "levels of blocks")
 
     def leave(self) -> None:
         """Come out of a block."""
@@ -71,27 +71,23 @@ class Budget:
 def spent(used: float, limit: float, what: str) -> None:
     """Raise SpentError where more is used than a limit allows."""
     if used > limit:
-        raise SpentError(f"more than {limit:,.0f} {what}", None, FEWER)
+        raise say.more_than(limit, what).as_error(SpentError)
 
 
 def check_frame(frame: Frame) -> None:
     """Raise SpentError for a frame too far from the loaf, or drawn too large or small."""
     if not np.abs(frame.origin).max() <= FARTHEST_MM:
-        limit = f"at most {FARTHEST_MM:,.0f} mm"
-        raise SpentError("a copy stands too far from the crown", None, limit)
+        raise say.copy_too_far(FARTHEST_MM).as_error(SpentError)
     scale = float(np.hypot(*frame.axes[:, 1]))
     least, most = SCALE_LIMITS
     if not least <= scale <= most:
-        says = "small" if scale < least else "large"
-        limit = f"scales multiply: at least {least:g}, at most {most:,.0f}"
-        raise SpentError(f"a copy is drawn too {says}", None, limit)
+        raise say.copy_scaled(scale > least, least, most).as_error(SpentError)
 
 
 def check_near(lines: Sequence[Line]) -> None:
     """Raise SpentError for lines that reach too far from the crown."""
     if lines and not np.abs(np.concatenate(lines)).max() <= FARTHEST_MM:
-        limit = f"at most {FARTHEST_MM:,.0f} mm"
-        raise SpentError("this reaches too far from the crown", None, limit)
+        raise say.cut_too_far(FARTHEST_MM).as_error(SpentError)
 
 
 def lengths_mm(lines: Sequence[Line]) -> Floats:

@@ -8,6 +8,7 @@ import shapely
 from scorecraft.arrays import Line
 from scorecraft.cuts import Marks
 from scorecraft.errors import Problem, ScorecraftError, ToldError
+from scorecraft.expand import telling as say
 from scorecraft.expand.frame import crown
 from scorecraft.expand.read import Values, read
 from scorecraft.expand.scope import Scope
@@ -33,8 +34,7 @@ def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
             problems.append(Problem(error.message, error.place or statement.place, error.hint))
             continue
         if len(lines) + values["count"] > MOST_MARKS:
-            limit = f"at most {MOST_MARKS:,.0f} in one pattern"
-            problems.append(Problem("too many string lines", statement.place, limit))
+            problems.append(say.too_many_marks(MOST_MARKS).at(statement.place))
             break
         lines += {"spokes": spokes, "ring": ring, "lines": parallels}[values["what"]](
             values, scope.loaf

@@ -9,7 +9,7 @@ import shapely
 
 from scorecraft import regions
 from scorecraft.arrays import Line
-from scorecraft.errors import ScorecraftError
+from scorecraft.expand import telling as say
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.limits import FARTHEST_MM
 from scorecraft.expand.read import Values
@@ -118,7 +118,7 @@ def lattice(values: Values, frame: Frame, region: shapely.Geometry) -> Line:
         columns = columns or 2 * math.ceil(far / spacing) + 1
         rows = rows or 2 * math.ceil(far / high) + 1
     if columns * rows > 1_000_000:
-        raise ScorecraftError("a lattice too fine to lay out", None, "give a wider spacing")
+        raise say.FINE_LATTICE.error()
     across = (np.arange(columns) - (columns - 1) / 2) * spacing
     away = ((rows - 1) / 2 - np.arange(rows)) * high
     # every other row, counted from the middle one, stands half a space aside

@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 
 from scorecraft.errors import Place, Problem, ScorecraftError
+from scorecraft.expand import telling as say
 from scorecraft.expand.scope import Scope
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.evaluate import evaluate
@@ -118,7 +119,7 @@ def read_quantity(key: Key, value: Expression, scope: Scope | None) -> Any:
         return int(found.value)
     if found.share and key.kind == "length":
         if scope is None:
-            raise ScorecraftError("there is no reach yet to be a share of", value.place)
+            raise ScorecraftError(say.NO_REACH, value.place)
         return found.value * scope.reach_mm
     return found.value
 

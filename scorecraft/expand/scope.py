@@ -8,6 +8,7 @@ import shapely
 
 from scorecraft.cuts import Kind
 from scorecraft.errors import ToldError
+from scorecraft.expand import telling as say
 from scorecraft.expand.frame import Frame
 from scorecraft.language.words import AT_HAND
 from scorecraft.loaf.dome import Loaf
@@ -101,7 +102,7 @@ class Names(Mapping[str, Quantity]):
     def __getitem__(self, name: str) -> Quantity:
         loaf = self.scope.loaf
         if name in self.scope.lost:
-            raise ToldError(f'"{name}" has no value')
+            raise ToldError(say.no_value(name))
         if name in self.scope.given:
             return self.scope.given[name]
         if name == "reach":

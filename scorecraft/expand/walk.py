@@ -9,11 +9,11 @@ from scorecraft import regions
 from scorecraft.arrays import Line
 from scorecraft.cuts import Cut
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
+from scorecraft.expand import telling as say
 from scorecraft.expand.draw import draw, dress, strayed
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
-    FEWER,
     Budget,
     SpentError,
     check_frame,
@@ -86,7 +86,7 @@ class Walk:
         if len(self.problems) >= MOST_PROBLEMS:
             raise EnoughError
 
-    def enough(self, place: Place, message: str, hint: str = FEWER) -> None:
+    def enough(self, place: Place, message: str, hint: str = say.FEWER) -> None:
         """End the walk: a limit of the program is reached; raises EnoughError always."""
         self.problem(Problem(message, place, hint))
         raise EnoughError
@@ -153,19 +153,15 @@ class Walk:
         if values.get("count", 0) <= MOST_COPIES:
             return
         argument = statement.get("count")
-        message = f"{values['count']:,} copies are too many"
-        hint = f"at most {MOST_COPIES:,.0f} in one placing"
-        raise ScorecraftError(message, argument.place if argument else statement.place, hint)
+        place = argument.place if argument else statement.place
+        raise say.too_many_copies(values["count"], MOST_COPIES).error(place)
 
     def rule(self, statement: Statement, scope: Scope) -> None:
         """Run a rule's block with the values given to it; all it draws is one figure."""
         rule = self.rules[statement.word]
         if len(scope.rules) >= MOST_NESTING:
-            self.enough(
-                statement.place,
-                f'the rule "{statement.word}" uses itself more than {MOST_NESTING:.0f} deep '
-                f"(it is defined in line {rule.place.line}); does it end with a when?",
-            )
+            endless = say.endless_rule(statement.word, MOST_NESTING, rule.place.line)
+            self.enough(statement.place, endless)
         inner = self.inheriting(statement, scope)
         given = {a.key: a.value for a in statement.arguments}
         values = {}
@@ -289,7 +285,7 @@ class Walk:
         """Make a region in the scope's frame; raises ScorecraftError if nothing is left of it."""
         found = self.region(value, scope)
         if found.is_empty:
-            raise ScorecraftError("this region is empty", value.place, "nothing is left of it")
+            raise say.EMPTY_REGION.error(value.place)
         return found
 
     def path(self, value: Figure, scope: Scope) -> Line:

@@ -3,6 +3,7 @@
 from collections.abc import Container, Mapping, Sequence
 
 from scorecraft.errors import Place, Problem
+from scorecraft.language import slips
 from scorecraft.language.expressions import MOST_OPERATIONS, LineError, TokenReader
 from scorecraft.language.kinds import DIMENSIONS, check_literal
 from scorecraft.language.tokens import Report, Token
@@ -71,7 +72,7 @@ class LineReader(TokenReader):
         if self.sees(":") and self.at == len(self.tokens) - 1:
             return
         if (token := self.peek()) is not None:
-            raise self.fail(f'"{token.text}" is not expected here', f"after {word}")
+            raise self.fail(*slips.not_expected(token.text, word))
 
     def miss(self, word: Token, found: Sequence[Argument]) -> None:
         """Report the arguments that a word cannot do without."""
@@ -79,9 +80,8 @@ class LineReader(TokenReader):
         given = {argument.key for argument in found}
         lacking = [k.name for k in row.keys if k.needed and k.name not in given] if row else []
         if row and lacking:
-            names = " and ".join(f'"{name}"' for name in lacking)
-            hint = f"like: {row.example.splitlines()[0]}"
-            self.report(Problem(f'"{word.text}" needs {names}', word.place, hint))
+            slip = slips.lacking(word.text, lacking, row.example.splitlines()[0])
+            self.report(slip.at(word.place))
 
     def pairs(
         self, row: Word, found: list[Argument], *, whole_line: bool, until: Container[str] = ()
@@ -129,13 +129,10 @@ class LineReader(TokenReader):
         """Report something that is no key of the word."""
         own = [name for name in keys if name not in {key.name for key in ATTRIBUTES}]
         if token.kind != "name":
-            hint = f"keys of {row.name}: {', '.join(own)}"
-            return self.fail(f'"{token.text}" stands without a key', hint)
-        close = nearest(token.text, list(keys))
-        hint = f'did you mean "{close}"?' if close else f"its keys: {', '.join(own) or 'none'}"
+            return self.fail(*slips.without_key(token.text, row.name, own))
+        slip = slips.no_key(row.name, token.text, nearest(token.text, list(keys)), own)
         about = token.text if row.name in self.rules else ""
-        message = f'"{row.name}" has no key "{token.text}"'
-        self.report(Problem(message, token.place, hint, trails=True, about=about))
+        self.report(slip.at(token.place, trails=True, about=about))
         return LineError()
 
     def one(self, row: Word, key: Key, place: Place, found: list[Argument]) -> None:
@@ -144,8 +141,7 @@ class LineReader(TokenReader):
         if isinstance(value, Measure) and not value.unit and self.parted(row):
             value = Broken(place)
         if any(argument.key == key.name for argument in found):
-            message = f'"{key.name}" is given twice'
-            self.report(Problem(message, place, "keep one of them", trails=True))
+            self.report(slips.given_twice(key.name).at(place, trails=True))
             return
         if problem := check_literal(row.name, key, value):
             self.report(problem)
@@ -161,8 +157,7 @@ class LineReader(TokenReader):
             return False
         self.at += 1
         number = self.tokens[self.at - 2].text
-        hint = f"write {number}{token.text}"
-        self.report(Problem("a space between number and unit", token.place, hint))
+        self.report(slips.space_before_unit(f"{number}{token.text}").at(token.place))
         return True
 
     def value(self, row: Word, key: Key) -> Value:
@@ -175,7 +170,7 @@ class LineReader(TokenReader):
             return self.points(many=key.kind == "points")
         token = self.peek()
         if token is None or self.ends(token):
-            raise self.fail(f'"{key.name}" needs a value', f"see: scorecraft words {row.name}")
+            raise self.fail(*slips.needs_value(key.name, row.name))
         return self.short()
 
     def short(self) -> Expression:
@@ -194,8 +189,7 @@ class LineReader(TokenReader):
         while (token := self.peek()) is not None and token.text in ("and", "less"):
             joined += 1
             if joined > MOST_OPERATIONS:
-                limit = f"at most {MOST_OPERATIONS:.0f} joined"
-                raise self.fail("a region of too many parts", limit)
+                raise self.fail(*slips.many_parts(MOST_OPERATIONS))
             self.at += 1
             left = Join(token.text, left, self.figure("region", until), token.place)
         return left
@@ -209,11 +203,9 @@ class LineReader(TokenReader):
         group = SORTS[kind]
         names = [name for name, word in WORDS.items() if word.group == group]
         if token is None or token.kind != "name":
-            raise self.fail(f"expected a {group}", f"one of: {', '.join(names)}")
+            raise self.fail(*slips.expected_sort(group, names))
         if token.text not in names:
-            close = nearest(token.text, names)
-            hint = f'did you mean "{close}"?' if close else f"one of: {', '.join(names)}"
-            raise self.fail(f'"{token.text}" is not a {group}', hint)
+            raise self.fail(*slips.not_sort(token.text, group, nearest(token.text, names), names))
         self.at += 1
         row = WORDS[token.text]
         row = Word(row.name, row.group, row.help, row.keys, row.mains)
@@ -229,9 +221,9 @@ class LineReader(TokenReader):
         while self.sees("(") and (many or not pairs):
             self.at += 1
             x = self.expression(1)
-            self.expect(",", "a point is (x, y), like (10mm, 25mm)")
+            self.expect(",", slips.POINT)
             y = self.expression(1)
-            self.expect(")", "close the point with )")
+            self.expect(")", slips.CLOSE_POINT)
             pairs.append((x, y))
         return Points(tuple(pairs), place)
 
@@ -239,16 +231,15 @@ class LineReader(TokenReader):
         """Read `define NAME key=default key=default`; raises LineError for anything else."""
         name = self.peek()
         if name is None or name.kind != "name":
-            raise self.fail("define needs a name", "like: define twig size=30mm:")
+            raise self.fail(*slips.DEFINE_NAME)
         self.at += 1
         if name.text in WORDS:
-            hint = "choose another name"
-            self.report(Problem(f'"{name.text}" is a word of the language', name.place, hint))
+            self.report(slips.word_of_language(name.text).at(name.place))
         found.append(Argument("name", Name(name.text, name.place), name.place))
         while (token := self.peek()) is not None and not self.ends(token):
             if token.kind != "name" or not self.sees("=", 1):
-                raise self.fail("expected key=default", "like: define twig size=30mm n=3:")
+                raise self.fail(*slips.DEFAULT)
             self.at += 2
             if self.peek() is None:
-                raise self.fail(f'"{token.text}" needs a default', f"like {token.text}=30mm")
+                raise self.fail(*slips.needs_default(token.text))
             found.append(Argument(token.text, self.short(), token.place))

@@ -5,6 +5,7 @@ import operator
 from collections.abc import Callable, Mapping
 
 from scorecraft.errors import Place, ScorecraftError
+from scorecraft.language import sums
 from scorecraft.language.tree import Binary, Call, Expression, Measure, Name, Unary
 from scorecraft.units import ANGLE, NUMBER, Dimension, Quantity, quantity
 
@@ -23,7 +24,7 @@ def evaluate(expression: Expression, names: Names) -> Quantity:
     """
     found = work_out(expression, names)
     if not math.isfinite(found.value):
-        raise ScorecraftError("this comes out too large to be a number", expression.place)
+        raise ScorecraftError(sums.HUGE, expression.place)
     return found
 
 
@@ -33,7 +34,7 @@ def work_out(expression: Expression, names: Names) -> Quantity:
         return quantity(expression.value, expression.unit)
     if isinstance(expression, Name):
         if expression.name not in names:
-            raise ScorecraftError(f'"{expression.name}" has no value here', expression.place)
+            raise ScorecraftError(sums.no_value_here(expression.name), expression.place)
         return names[expression.name]
     if isinstance(expression, Unary) and expression.operator == "-":
         inner = evaluate(expression.operand, names)
@@ -42,8 +43,7 @@ def work_out(expression: Expression, names: Names) -> Quantity:
         return arithmetic(expression, names)
     if isinstance(expression, Call):
         return call(expression, names)
-    hint = "a condition stands only after when"
-    raise ScorecraftError("this is not a number", expression.place, hint)
+    raise sums.NO_NUMBER.error(expression.place)
 
 
 def holds(expression: Expression, names: Names) -> bool:
@@ -58,17 +58,14 @@ def holds(expression: Expression, names: Names) -> bool:
         left, right = evaluate(expression.left, names), evaluate(expression.right, names)
         alike(left, right, expression.place, "compared")
         return COMPARE[expression.operator](left.value, right.value)
-    hint = "like (n > 0)"
-    raise ScorecraftError("this is not a condition", expression.place, hint)
+    raise sums.NO_CONDITION.error(expression.place)
 
 
 def alike(left: Quantity, right: Quantity, place: Place, done: str) -> None:
     """Refuse to add or compare quantities of different dimensions; raises ScorecraftError."""
     if left.dimension == right.dimension and left.share == right.share:
         return
-    hint = "a share needs something to be a share of, like (60% * reach)"
-    hint = hint if left.share != right.share else "give both the same kind of unit"
-    raise ScorecraftError(f"{left.called} and {right.called} cannot be {done}", place, hint)
+    raise sums.not_alike(left, right, done).error(place)
 
 
 def arithmetic(expression: Binary, names: Names) -> Quantity:
@@ -84,12 +81,12 @@ def arithmetic(expression: Binary, names: Names) -> Quantity:
         value = left.value + right.value if expression.operator == "+" else left.value - right.value
         return Quantity(value, left.dimension, left.share)
     if expression.operator == "*":
-        sums = (a + b for a, b in zip(left.dimension, right.dimension, strict=True))
-        dimension = Dimension(*sums)
+        powers = (a + b for a, b in zip(left.dimension, right.dimension, strict=True))
+        dimension = Dimension(*powers)
         share = (left.share or right.share) and dimension == NUMBER
         return Quantity(left.value * right.value, dimension, share)
     if right.value == 0:
-        raise ScorecraftError("a division by zero", expression.place, "what is below is 0 here")
+        raise sums.BY_ZERO.error(expression.place)
     differences = (a - b for a, b in zip(left.dimension, right.dimension, strict=True))
     dimension = Dimension(*differences)
     return Quantity(
@@ -105,9 +102,7 @@ def call(expression: Call, names: Names) -> Quantity:
     first = values[0]
     if expression.function in ("sin", "cos"):
         if first.dimension != ANGLE:
-            hint = "like sin(30deg)"
-            message = f"{expression.function} takes an angle, not {first.called}"
-            raise ScorecraftError(message, expression.place, hint)
+            raise sums.takes_angle(expression.function, first).error(expression.place)
         wave = math.sin if expression.function == "sin" else math.cos
         return Quantity(wave(first.value))
     if expression.function == "sqrt":
@@ -116,8 +111,7 @@ def call(expression: Call, names: Names) -> Quantity:
         return Quantity(abs(first.value), first.dimension, first.share)
     if expression.function == "round":
         if first.dimension != NUMBER or first.share:
-            message = f"round takes a plain number, not {first.called}"
-            raise ScorecraftError(message, expression.place, "like round(width / 10mm)")
+            raise sums.takes_number(first).error(expression.place)
         return Quantity(float(math.floor(first.value + 0.5)))
     for other in values[1:]:
         alike(first, other, expression.place, "compared")
@@ -128,8 +122,8 @@ def call(expression: Call, names: Names) -> Quantity:
 def root(found: Quantity, place: Place) -> Quantity:
     """Take a square root, of the unit too; raises ScorecraftError where there is none."""
     if found.value < 0:
-        raise ScorecraftError("the square root of a negative number", place, "use abs() inside")
+        raise sums.NEGATIVE_ROOT.error(place)
     if any(power % 2 for power in found.dimension):
-        raise ScorecraftError(f"no square root of {found.called}", place, "a number or an area")
+        raise sums.no_root(found).error(place)
     half = Dimension(*(power // 2 for power in found.dimension))
     return Quantity(math.sqrt(found.value), half, found.share)

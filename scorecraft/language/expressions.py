@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from scorecraft.errors import Place, Problem
+from scorecraft.language import sums
 from scorecraft.language.tokens import Report, Token
 from scorecraft.language.tree import (
     PRECEDENCE,
@@ -63,14 +64,14 @@ class TokenReader:
     def expect(self, sign: str, hint: str) -> None:
         """Pass over a sign that must come now; raises LineError without it."""
         if not self.sees(sign):
-            raise self.fail(f'expected "{sign}"', hint)
+            raise self.fail(*sums.sign(sign, hint))
         self.at += 1
 
     def inside(self) -> Expression:
         """Read an expression in parentheses; the opening one comes next."""
-        self.expect("(", "an expression stands in parentheses")
+        self.expect("(", sums.IN_PARENTHESES)
         found = self.expression(1)
-        self.expect(")", "close the expression with )")
+        self.expect(")", sums.CLOSE)
         return found
 
     def expression(self, rank: int) -> Expression:
@@ -79,7 +80,7 @@ class TokenReader:
         Raises LineError for what is none.
         """
         self.operations = self.operations if self.depth else 0
-        self.deeper("an expression nested too deeply")
+        self.deeper(sums.NESTED)
         left = self.operand()
         while (token := self.peek()) is not None:
             own = PRECEDENCE.get(token.text, 0) if token.kind in ("sign", "name") else 0
@@ -87,14 +88,13 @@ class TokenReader:
                 break
             self.operations += 1
             if self.operations > MOST_OPERATIONS:
-                limit = f"at most {MOST_OPERATIONS:.0f} operations"
-                raise self.fail("an expression too long", limit)
+                raise self.fail(*sums.too_long(MOST_OPERATIONS))
             self.at += 1
             left = Binary(token.text, left, self.expression(own + 1), token.place)
             if own == PRECEDENCE["<"]:
                 rank = max(rank, 1)
                 if (after := self.peek()) is not None and PRECEDENCE.get(after.text) == own:
-                    raise self.fail("comparisons do not chain", "write (a < b and b < c)")
+                    raise self.fail(*sums.CHAIN)
         self.depth -= 1
         return left
 
@@ -105,7 +105,7 @@ class TokenReader:
         """
         self.depth += 1
         if self.depth > MOST_NESTING:
-            raise self.fail(message, f"at most {MOST_NESTING:.0f} levels")
+            raise self.fail(*sums.levels(message, MOST_NESTING))
 
     def operand(self) -> Expression:
         """Read a sign or `not` with what follows, or a single value.
@@ -114,7 +114,7 @@ class TokenReader:
         """
         token = self.peek()
         if token is None:
-            raise self.fail("expected a value", "the expression ends too soon")
+            raise self.fail(*sums.ENDS)
         if token.kind == "name" and token.text == "not":
             self.at += 1
             return Unary("not", self.expression(PRECEDENCE["not"] + 1), token.place)
@@ -131,7 +131,7 @@ class TokenReader:
             self.at += 1
             value = -token.value if sign.text == "-" else token.value
             return Measure(value, token.unit, joined(sign.place, token.place))
-        self.deeper("too many signs in a row")
+        self.deeper(sums.SIGNS)
         found = self.operand()
         self.depth -= 1
         return found if sign.text == "+" else Unary("-", found, sign.place)
@@ -159,8 +159,7 @@ class TokenReader:
         if token.kind == "sign" and token.text == "(":
             return self.inside()
         about = token.text if token.kind == "name" else ""
-        message, hint = f'expected a value, not "{token.text}"', "a number, a name or (…)"
-        self.report(Problem(message, token.place, hint, trails=True, about=about))
+        self.report(sums.no_value(token.text).at(token.place, trails=True, about=about))
         raise LineError
 
     def call(self, name: Token) -> Expression:
@@ -172,17 +171,14 @@ class TokenReader:
             if not self.sees(","):
                 break
             self.at += 1
-        self.expect(")", "close the arguments with )")
+        self.expect(")", sums.CLOSE_CALL)
         if name.text not in FUNCTIONS:
             close = nearest(name.text, list(FUNCTIONS))
-            hint = f'did you mean "{close}"?' if close else f"functions: {', '.join(FUNCTIONS)}"
-            self.report(Problem(f'unknown function "{name.text}"', name.place, hint))
+            self.report(sums.unknown_function(name.text, close, FUNCTIONS).at(name.place))
             return Broken(name.place)
         takes = FUNCTIONS[name.text]
         if (takes is not None and len(arguments) != takes) or not arguments:
-            says = "one value" if takes == 1 else "one or more values"
-            hint = f"{name.text}({'a' if takes == 1 else 'a, b'})"
-            self.report(Problem(f"{name.text} takes {says}", name.place, hint))
+            self.report(sums.function_takes(name.text, takes).at(name.place))
             return Broken(name.place)
         return Call(name.text, tuple(arguments), name.place)
 

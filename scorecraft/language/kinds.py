@@ -1,6 +1,7 @@
 """What kinds of value a key takes, told as soon as a value is written out."""
 
 from scorecraft.errors import Place, Problem
+from scorecraft.language import slips
 from scorecraft.language.tree import Broken, Measure, Name, Points, Text, Value
 from scorecraft.language.words import Key, nearest
 from scorecraft.units import ANGLE, LENGTH, MASS, NUMBER, TEMPERATURE, Quantity, in_unit, quantity
@@ -36,13 +37,13 @@ def check_literal(word: str, key: Key, value: Value) -> Problem | None:
     if isinstance(value, Name):
         return check_choice(word, key, value)
     if isinstance(value, Text) and key.kind != "text":
-        return Problem(f'"{key.name}" takes no text', value.place, f"it takes {expected(key)}")
+        return slips.takes(key.name, "no text", f"it takes {expected(key)}").at(value.place)
     if key.kind == "text" and not isinstance(value, Text):
         place = getattr(value, "place", None)
-        return Problem(f'"{key.name}" takes a text', place, 'write it in "quotes"')
+        return slips.takes(key.name, "text in quotes", slips.IN_QUOTES).at(place)
     if key.kind == "pair" and not isinstance(value, Points):
         place = getattr(value, "place", None)
-        return Problem(f'"{key.name}" takes a pair', place, "like (10mm, 0mm)")
+        return slips.takes(key.name, "a pair", slips.LIKE_PAIR).at(place)
     return None
 
 
@@ -56,21 +57,21 @@ def expected(key: Key) -> str:
 def check_choice(word: str, key: Key, value: Name) -> Problem | None:
     """Check a name given where only a few are known."""
     if key.kind in ("text", "pair", "points"):
-        hint = 'write it in "quotes"' if key.kind == "text" else "like (10mm, 0mm)"
-        return Problem(f'"{key.name}" takes {expected(key).split(",")[0]}', value.place, hint)
+        if key.kind == "text":
+            return slips.takes(key.name, "text in quotes", slips.IN_QUOTES).at(value.place)
+        wanted = expected(key).split(",")[0]
+        return slips.takes(key.name, wanted, slips.LIKE_PAIR).at(value.place)
     if not key.choices or value.name in key.choices:
         return None
     close = nearest(value.name, key.choices)
-    hint = f'did you mean "{close}"?' if close else expected(key)
-    return Problem(f'"{value.name}" is no {key.name} of {word}', value.place, hint)
+    return slips.not_a_choice(value.name, key.name, word, close, expected(key)).at(value.place)
 
 
 def check_quantity(key: Key, found: Quantity, place: Place) -> Problem | None:
     """Check the dimension and the range of a quantity for a key."""
     if key.kind not in DIMENSIONS:
         if key.kind in ("choice", "flag", "text", "pair", "points", "new name"):
-            message = f'"{key.name}" takes no number'
-            return Problem(message, place, f"it takes {expected(key)}")
+            return slips.takes(key.name, "no number", f"it takes {expected(key)}").at(place)
         return None
     if found.share and key.kind in ("length", "number"):
         return (
@@ -80,22 +81,20 @@ def check_quantity(key: Key, found: Quantity, place: Place) -> Problem | None:
         )
     if found.dimension != DIMENSIONS[key.kind] or found.share:
         if found.dimension == NUMBER and not found.share and key.kind in MAIN_UNIT:
-            message = f'"{key.name}" needs a unit'
-        else:
-            message = f'"{key.name}" takes {LIKE[key.kind].split(",")[0]}, not {found.called}'
-        return Problem(message, place, f"write {LIKE[key.kind]}")
+            return slips.needs_unit(key.name, LIKE[key.kind]).at(place)
+        wanted = LIKE[key.kind].split(",")[0]
+        return slips.takes_not(key.name, wanted, found.called, LIKE[key.kind]).at(place)
     return check_range(key, found, place)
 
 
 def check_share(key: Key, found: Quantity, place: Place) -> Problem | None:
     """Check the sign of a share given for a length."""
     if found.value < 0 and (key.least is None or key.least >= 0):
-        return Problem(f'"{key.name}" cannot be negative', place, "give a size above zero")
+        return slips.cannot_be(key.name, "negative").at(place)
     if found.value == 0 and key.least is None:
-        return Problem(f'"{key.name}" cannot be zero', place, "give a size above zero")
+        return slips.cannot_be(key.name, "zero").at(place)
     if abs(found.value) > LARGEST_SHARE:
-        limit = f"give {LARGEST_SHARE:.0%} or less"
-        return Problem(f'"{key.name}" is too large', place, limit)
+        return slips.share_too_large(key.name, LARGEST_SHARE).at(place)
     return None
 
 
@@ -103,15 +102,15 @@ def check_range(key: Key, found: Quantity, place: Place) -> Problem | None:
     """Check a quantity against the least and most of a key; sizes must be above zero."""
     value = found.value
     if key.kind == "count" and value != round(value):
-        return Problem(f'"{key.name}" takes a whole number', place, "like 8")
+        return slips.whole_number(key.name).at(place)
     if key.least is None and key.kind in ("length", "size", "mass") and value <= 0:
         says = "zero" if value == 0 else "negative"
-        return Problem(f'"{key.name}" cannot be {says}', place, "give a size above zero")
+        return slips.cannot_be(key.name, says).at(place)
     unit = MAIN_UNIT.get(key.kind, "")
     if key.least is not None and value < key.least - TINY:
         low = f"{in_unit(key.least, unit):g}{unit}"
-        return Problem(f'"{key.name}" is below {low}', place, f"give {low} or more")
+        return slips.below(key.name, low).at(place)
     if key.most is not None and value > key.most + TINY:
         high = f"{in_unit(key.most, unit):g}{unit}"
-        return Problem(f'"{key.name}" is above {high}', place, f"give {high} or less")
+        return slips.above(key.name, high).at(place)
     return None

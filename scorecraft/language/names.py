@@ -3,6 +3,7 @@
 from collections.abc import Container, Iterator, Mapping
 
 from scorecraft.errors import EnoughError, Problem
+from scorecraft.language import slips
 from scorecraft.language.tokens import Report
 from scorecraft.language.tree import (
     Argument,
@@ -70,8 +71,7 @@ def check_block(
             continue
         known |= {new} if new else set()
         if len(known) > MOST_NAMES:
-            limit = f"at most {MOST_NAMES:,.0f} in one pattern"
-            report(Problem("too many names", statement.place, limit))
+            report(slips.many_names(MOST_NAMES).at(statement.place))
             raise EnoughError
         check_block(statement.body, known, rules, report)
 
@@ -89,9 +89,7 @@ def check_new(statement: Statement, new: str, known: set[str]) -> Problem | None
     argument = statement.get("name")
     if new not in known or argument is None or statement.word == "define":
         return None
-    why = "is always at hand" if new in AT_HAND else "is already taken"
-    message = f'the name "{new}" {why}'
-    return Problem(message, argument.place, "choose another name", trails=True)
+    return slips.name_taken(new, new in AT_HAND).at(argument.place, trails=True)
 
 
 def check_value(argument: Argument, row: Word, known: set[str], new: str) -> Iterator[Problem]:
@@ -103,13 +101,11 @@ def check_value(argument: Argument, row: Word, known: set[str], new: str) -> Ite
         if name.name in known:
             continue
         if name.name == new:
-            message, hint = f'"{new}" is defined by itself', "use only names above it"
+            slip = slips.defined_by_itself(new)
         else:
-            close = nearest(name.name, sorted(known))
-            message = f'unknown name "{name.name}"'
-            hint = f'did you mean "{close}"?' if close else "define it with knob or let above"
+            slip = slips.unknown_name(name.name, nearest(name.name, sorted(known)))
         trails = name.name in KEY_NAMES  # a value before it may be amiss
-        yield Problem(message, name.place, hint, trails, about=name.name)
+        yield slip.at(name.place, trails=trails, about=name.name)
 
 
 def names_in(value: Value) -> Iterator[Name]:

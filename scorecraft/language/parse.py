@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from contextlib import suppress
 from itertools import pairwise
 
-from scorecraft.errors import EnoughError, PatternError, Place, Problem, Problems
+from scorecraft.errors import EnoughError, PatternError, Place, Problems
+from scorecraft.language import slips
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.doubt import doubt_of, like_define
 from scorecraft.language.names import check_names
@@ -21,8 +22,7 @@ def parse(text: str, file: str = "pattern") -> Pattern:
     Raises PatternError with every problem of the text, in the order of its lines.
     """
     if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES:
-        limit = f"{MOST_BYTES:,.0f} bytes"
-        raise PatternError([Problem(f"the pattern is larger than {limit}", Place(file, 1, 1))])
+        raise PatternError([slips.too_large(MOST_BYTES).at(Place(file, 1, 1))])
     text = text.removeprefix("\ufeff")
     problems = Problems(MOST_PROBLEMS)
     pattern = Pattern(())
@@ -37,8 +37,7 @@ def read_pattern(text: str, file: str, problems: Problems) -> Pattern:
     """Read a pattern text into its tree, reporting every problem."""
     lines = source_lines(text, file, problems.report)
     if not lines and not problems.found:
-        hint = 'start with: title "My loaf" and loaf round width 220mm height 95mm'
-        problems.report(Problem("the pattern is empty", Place(file, 1, 1), hint))
+        problems.report(slips.EMPTY.at(Place(file, 1, 1)))
     parser = Parser(lines, problems.report)
     pattern = Pattern(parser.block(0, 0))
     doubt = doubt_of(lines, problems.found)
@@ -79,11 +78,8 @@ class Parser:
         self.misplaced = True
         place = line.tokens[0].place
         before = self.lines[self.next - 1].tokens[-1].text if self.next else ""
-        if depth and before != ":":
-            hint = "line it up with the lines above it"
-        else:
-            hint = 'end the line above with ":", or remove the spaces'
-        self.report(Problem("this line is indented, but nothing opens a block", place, hint))
+        slip = slips.LINE_UP if depth and before != ":" else slips.NO_COLON
+        self.report(slip.at(place))
 
     def statement(self, line: SourceLine, depth: int) -> Statement:
         """Read one line, and the block below it."""
@@ -92,14 +88,12 @@ class Parser:
         reader = LineReader(line.tokens, self.rules, self.report)
         if head.kind != "name":
             if head.kind != "broken":
-                hint = "like leaf, around or slash"
-                self.report(Problem("a line starts with a word", head.place, hint, trails=True))
+                self.report(slips.NO_WORD.at(head.place, trails=True))
             known = False
         else:
             known = self.known(head.text, head.place)
         if known and depth and at_head(head.text):
-            hint = "put it at the start of the line, outside all blocks"
-            self.report(Problem(f'"{head.text}" cannot stand in a block', head.place, hint))
+            self.report(slips.head_in_block(head.text).at(head.place))
         arguments = reader.arguments(head.text) if known else ()
         body = self.body(line, head.text if known else "", depth)
         return Statement(head.text, arguments, body, head.place)
@@ -109,14 +103,12 @@ class Parser:
         if starts_statement(word) or word in self.rules:
             return True
         if word in WORDS:
-            sort = WORDS[word].group
-            hint = f"use it in a fill, like: {WORDS[word].example.splitlines()[0]}"
-            message = f'"{word}" is a {sort}, not a statement'
-            self.report(Problem(message, place, hint, trails=True))
+            row = WORDS[word]
+            slip = slips.no_statement(word, row.group, row.example.splitlines()[0])
+            self.report(slip.at(place, trails=True))
             return False
         close = nearest(word, [w for w in WORDS if starts_statement(w)] + list(self.rules))
-        hint = f'did you mean "{close}"?' if close else 'see "scorecraft words" for all words'
-        self.report(Problem(f'unknown word "{word}"', place, hint, trails=True, about=word))
+        self.report(slips.unknown_word(word, close).at(place, trails=True, about=word))
         return False
 
     def body(self, line: SourceLine, word: str, depth: int) -> tuple[Statement, ...]:
@@ -126,19 +118,16 @@ class Parser:
         takes = word in WORDS and WORDS[word].body
         end = line.tokens[-1].place
         if opens and word and not takes:
-            self.report(Problem(f'"{word}" takes no block', end, 'remove the ":"', True))
+            self.report(slips.takes_no_block(word).at(end, trails=True))
         elif takes and not opens:
-            hint = 'end the line with ":" and indent what belongs to it'
-            self.report(Problem(f'"{word}" needs a block', end, hint, True))
+            self.report(slips.needs_block(word).at(end, trails=True))
         elif takes and not deeper:
-            hint = "indent at least one line under it"
-            self.report(Problem(f'nothing stands under "{word}"', end, hint, True))
+            self.report(slips.empty_block(word).at(end, trails=True))
         if not deeper or not (opens or takes):
             return ()
         if depth + 1 > MOST_NESTING:
             place = self.lines[self.next].tokens[0].place
-            limit = f"at most {MOST_NESTING:.0f} levels of blocks"
-            self.report(Problem("blocks are nested too deeply", place, limit))
+            self.report(slips.nested_blocks(MOST_NESTING).at(place))
             self.skip(line.indent)
             return ()
         return self.block(self.lines[self.next].indent, depth + 1)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from scorecraft.errors import Place, Problem, lines_of
+from scorecraft.language import slips
 from scorecraft.language.words import nearest
 from scorecraft.units import SPELLINGS, TIME, UNITS
 
@@ -52,7 +53,7 @@ def source_lines(text: str, file: str, report: Report) -> list[SourceLine]:
         if "\t" in margin and not tab_told:
             tab_told = True
             place = Place(file, number, margin.index("\t") + 1)
-            report(Problem("a tab in the indentation", place, "indent with four spaces a level"))
+            report(slips.TAB.at(place))
         tokens = unspoiled(scan(line, len(margin), Place(file, number, 1), report))
         if tokens:
             found.append(SourceLine(number, len(margin.expandtabs(TAB)), tokens))
@@ -111,8 +112,7 @@ def read_stray(line: str, position: int, at: Place, report: Report) -> tuple[Tok
     place = span(at, position, end)
     like = LOOKALIKES.get(character)
     shown = character if character.isprintable() else f"U+{ord(character):04X}"
-    hint = f"write {like} instead" if like else "texts stand in double quotes"
-    report(Problem(f'"{shown}" has no meaning here', place, hint, trails=True))
+    report(slips.no_meaning(shown, like).at(place, trails=True))
     return Token("broken", line[position:end], place), end
 
 
@@ -141,7 +141,7 @@ def read_number(line: str, position: int, at: Place, report: Report) -> tuple[To
         end = digits(line, end + 1)
     if end == position:  # a digit of another script
         place = span(at, position, position + 1)
-        report(Problem("this digit is not one of 0 to 9", place, "write plain digits"))
+        report(slips.STRANGE_DIGIT.at(place))
         return Token("broken", line[position], place), position + 1
     value = float(line[position:end])
     after = digits(line, end + 1) if line[end : end + 1] == "/" else end
@@ -149,7 +149,7 @@ def read_number(line: str, position: int, at: Place, report: Report) -> tuple[To
         below = float(line[end + 1 : after])
         if below == 0:
             place = span(at, position, after)
-            report(Problem("a fraction with zero below the line", place, "like 1/2in"))
+            report(slips.OVER_ZERO.at(place))
             return Token("broken", line[position:after], place), unit_end(line, after)
         value, end = value / below, after
     return read_unit(line, position, end, value, at, report)
@@ -174,17 +174,16 @@ def read_unit(
     place = span(at, start, end)
     if not written and (apart := SIGN_APART.match(line, end)):
         end = apart.end()
-        hint = f"write {line[start:number_end]}{line[end - 1]}"
-        report(Problem("a space between number and unit", span(at, start, end), hint))
+        together = f"{line[start:number_end]}{line[end - 1]}"
+        report(slips.space_before_unit(together).at(span(at, start, end)))
         return Token("broken", line[start:end], place), end
     if unit not in UNITS:
         close = nearest(unit, [name for name, row in UNITS.items() if row.dimension != TIME])
-        known = ", ".join(name for name in UNITS if name)
-        hint = f'did you mean "{close}"?' if close else f"units are {known}"
-        report(Problem(f'"{written}" is not a unit', span(at, number_end, end), hint))
+        slip = slips.no_unit(written, close, (name for name in UNITS if name))
+        report(slip.at(span(at, number_end, end)))
         return Token("broken", line[start:end], place), end
     if not value < 1e12:
-        report(Problem("this number is too large", place, "sizes stay below a million"))
+        report(slips.HUGE.at(place))
         return Token("broken", line[start:end], place), end
     return Token("number", line[start:end], place, value, unit), end
 
@@ -200,8 +199,7 @@ def read_text(line: str, position: int, at: Place, report: Report) -> tuple[Toke
         end += 1
     place = span(at, position, min(end + 1, len(line)))
     if end >= len(line):
-        report(Problem("this text has no closing quote", place, 'end it with "'))
+        report(slips.NO_QUOTE.at(place))
     elif stray := next((c for c in out if unicodedata.category(c) in ("Cc", "Cs")), ""):
-        message = f"a text cannot hold the control character U+{ord(stray):04X}"
-        report(Problem(message, place, "remove it"))
+        report(slips.control_character(ord(stray)).at(place))
     return Token("text", "".join(out), place), end + 1

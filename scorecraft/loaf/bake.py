@@ -14,9 +14,9 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
-from scorecraft.errors import UsageError
 from scorecraft.limits import MOST_SPRING
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.telling import out_of_range
 from scorecraft.practice import OVEN_SPRING, SKIN_GIVES_DRY, SKIN_GIVES_WITH_STEAM, SPREAD
 
 RAYS = 90
@@ -44,10 +44,11 @@ class Bake:
 
     def __post_init__(self) -> None:
         if not 1.0 <= self.spring <= MOST_SPRING:
-            hint = f"use 1 to {MOST_SPRING:g}: the baked over the proofed volume"
-            raise UsageError(f"no loaf springs {self.spring:g}-fold", None, hint)
+            hint = f"use 1 to {MOST_SPRING:g}: the baked volume over the proofed volume"
+            raise out_of_range(f"an oven spring of {self.spring:g}", hint)
         if not 0.0 <= self.spread <= 1.0:
-            raise UsageError("a spread is between 0% (all upward) and 100% (all sideways)")
+            hint = "use 0% (all upward) to 100% (all sideways)"
+            raise out_of_range(f"a sideways spread of {100 * self.spread:g}%", hint)
 
     @property
     def sideways(self) -> float:

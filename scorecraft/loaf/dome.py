@@ -24,6 +24,7 @@ from scorecraft.loaf.outline import (
     square_outline,
 )
 from scorecraft.loaf.rays import Profile, RayTable, ray_table
+from scorecraft.loaf.telling import out_of_range
 from scorecraft.practice import FLATNESS, RIM_POWER
 
 RAYS = 720
@@ -49,11 +50,8 @@ class Loaf:
             _check_size(name.removesuffix("_mm"), getattr(self, name))
         for power in self.profile:
             if not LEAST_PROFILE <= power <= MOST_PROFILE:
-                raise UsageError(
-                    f"no dome has the profile {power:g}",
-                    None,
-                    f"use {LEAST_PROFILE:g} (a cone) to {MOST_PROFILE:g} (a box)",
-                )
+                hint = f"use {LEAST_PROFILE:g} (a cone) to {MOST_PROFILE:g} (a box)"
+                raise out_of_range(f"a profile of {power:g}", hint)
 
     @property
     def shape(self) -> str:
@@ -264,7 +262,7 @@ def make_loaf(
     141.8
     """
     if shape not in ("round", "oval", "long", "square"):
-        raise UsageError(f"no loaf is called {shape}", None, "use round, oval, long or square")
+        raise UsageError(f'"{shape}" is not a loaf form', None, "use round, oval, long or square")
     length = width_mm if length_mm is None else length_mm
     for name, size in (("width", width_mm), ("length", length)):
         _check_size(name, size)
@@ -279,7 +277,7 @@ def _check_size(name: str, size_mm: float) -> None:
     low, high = SMALLEST_LOAF_MM, LARGEST_LOAF_MM
     if not low <= size_mm <= high:
         hint = f"use {low:g} mm to {high:g} mm"
-        raise UsageError(f"no loaf has a {name} of {size_mm:g} mm", None, hint)
+        raise out_of_range(f"a {name} of {size_mm:g} mm", hint)
 
 
 def _gauss(count: int) -> tuple[Floats, Floats]:

@@ -157,7 +157,7 @@ def _unrolled(ring: Floats) -> Floats:
     if len(back) or abs(angles[-1] - angles[0] - math.tau) > 1e-6:
         where = turntable_degrees(float(angles[back[0]])) if len(back) else 0.0
         raise UsageError(
-            f"the rim turns back on itself at {where:.0f} deg on the turntable",
+            f"the rim turns back on itself at {where:.0f}° on the turntable",
             None,
             "every direction from the loaf's centre must meet the rim once",
         )

@@ -1,10 +1,9 @@
 """From grams of dough to the size of the loaf, with the arithmetic told line by line."""
 
-import math
 from dataclasses import dataclass
 
-from scorecraft.errors import UsageError
 from scorecraft.limits import LEAST_DOUGH_G, MOST_DOUGH_G, MOST_PROOF
+from scorecraft.loaf import telling as say
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.practice import (
     DOUGH_DENSITY,
@@ -62,9 +61,9 @@ def size_from_dough(
     has.
 
     >>> print(*size_from_dough("round", 900).steps, sep=chr(10))
-    900 g of dough at 1.2 g/cm3 fill 750 cm3 when mixed
-    proofed right, 2.6 times that is 1950 cm3 when cut
-    a round loaf 205 mm wide and 88 mm high holds 1950 cm3
+    900 g of dough at 1.2 g/cm³ takes up 750 cm³ when mixed
+    fully proofed, 2.6 times that is 1950 cm³ at scoring
+    a round loaf 205 mm wide and 88 mm high holds 1950 cm³
     """
     known = known or Known()
     volume, steps = _volume(grams, proof)
@@ -77,11 +76,11 @@ def size_from_dough(
         stand, step, doubts = _stand_in_basket(volume / fill, basket_mm)
         steps.append(step)
     elif basket_mm is not None:
-        steps.append("the basket is left out: the given size stands")
+        steps.append(say.BASKET_IGNORED)
     width, length, height = _solved(volume / fill, longer, stand, known)
     make_loaf(shape, width, length, height, profile)
     found = fill * width * length * height
-    steps.append(_told(shape, width, length, height, found, volume))
+    steps.append(say.loaf_holds(shape, (width, length, height), found, volume))
     if known.height_mm is None:
         doubts += _too_high(min(width, length), height)
     return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
@@ -98,7 +97,7 @@ def height_from_dough(
     per_mm = rim.volume_mm3 / rim.height_mm
     height = volume / per_mm if height_mm is None else height_mm
     found, width, length = per_mm * height, rim.width_mm, rim.length_mm
-    steps.append(_told(rim.shape, width, length, height, found, volume))
+    steps.append(say.loaf_holds(rim.shape, (width, length, height), found, volume))
     doubts = _too_high(min(width, length), height) if height_mm is None else []
     return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
 
@@ -108,35 +107,30 @@ def _too_high(across: float, height: float) -> list[tuple[str, str]]:
     most = HIGHEST_STAND.value * across
     if height <= most * (1 + 1e-9):
         return []
-    message = f"so much dough would stand {height:.0f} mm high on {across:.0f} mm: it spreads"
-    return [(message, f"less dough or a wider loaf; about {most:.0f} mm is as high as it stands")]
+    return [say.too_tall(height, across, most)]
 
 
 def _volume(grams: float, proof: str | float) -> tuple[float, list[str]]:
     """Volume (mm3) of so many grams of dough when it is cut, and how it was found."""
     low, high = LEAST_DOUGH_G, MOST_DOUGH_G
     if not low <= grams <= high:
-        raise UsageError(f"no loaf has {grams:g} g of dough", None, f"use {low:g} g to {high:g} g")
+        raise say.out_of_range(f"{grams:g} g of dough", f"use {low:g} g to {high:g} g")
     times = _proof(proof)
     mixed = grams / DOUGH_DENSITY.value
-    how = f"proofed {proof}, " if isinstance(proof, str) else ""
     return 1000 * mixed * times, [
-        f"{grams:g} g of dough at {DOUGH_DENSITY.value:g} g/cm3 fill {mixed:.0f} cm3 when mixed",
-        f"{how}{times:g} times that is {mixed * times:.0f} cm3 when cut",
+        say.mixed_volume(grams, DOUGH_DENSITY.value, mixed),
+        say.proofed_volume(proof, times, mixed * times),
     ]
 
 
 def _proof(proof: str | float) -> float:
     if isinstance(proof, str):
         if proof not in PROOFED:
-            hint = "it is under, right, over, or how many times the mixed volume"
-            raise UsageError(f'"{proof}" is no proof', None, hint)
+            raise say.unknown_proof(proof)
         return PROOFED[proof].value
     low, high = LEAST_PROOF.value, MOST_PROOF
     if not low <= proof <= high:
-        raise UsageError(
-            f"no dough proofs to {proof:g} times its volume", None, f"use {low:g} to {high:g}"
-        )
+        raise say.out_of_range(f"a proof of {proof:g}", f"use {low:g} to {high:g} times the volume")
     return float(proof)
 
 
@@ -148,23 +142,17 @@ def _stand_in_basket(
     `box` is width x length x height of the loaf, mm3; the step and the doubts come with it.
     """
     width, length = (side * LOAF_PER_BASKET.value for side in basket_mm)
-    across, along = basket_mm
-    basket = f"a basket of {along:.0f} mm"
-    made = f"{width:.0f} mm wide"
-    if not math.isclose(across, along):
-        basket += f" by {across:.0f} mm"
-        made += f" and {length:.0f} mm long"
+    basket = say.basket_words(basket_mm)
     stand = box / (width * length * width)
     if stand < LOWEST_STAND.value:
-        return LOWEST_STAND.value, f"that does not fill {basket}", []
+        return LOWEST_STAND.value, say.basket_not_full(basket), []
     if stand <= HIGHEST_STAND.value:
-        return stand, f"{basket} makes the loaf {made}", []
+        return stand, say.basket_shapes(basket, width, length), []
     spread = (stand / HIGHEST_STAND.value) ** (1 / 3)
     if spread <= SPREADS_FROM_BASKET.value:
-        return HIGHEST_STAND.value, f"{basket} is full: the loaf spreads when turned out", []
-    step = f"that is too much for {basket}: it spreads when turned out"
-    doubt = f"so much dough is too much for {basket}"
-    return HIGHEST_STAND.value, step, [(doubt, "take a larger basket, or less dough")]
+        return HIGHEST_STAND.value, say.basket_full(basket), []
+    step, doubt = say.basket_too_small(basket)
+    return HIGHEST_STAND.value, step, [(doubt, say.BASKET_FIX)]
 
 
 def _solved(box: float, longer: float, stand: float, known: Known) -> tuple[float, float, float]:
@@ -183,16 +171,3 @@ def _solved(box: float, longer: float, stand: float, known: Known) -> tuple[floa
     if length is None:
         length = width if longer == 1.0 else box / (width * height)
     return width, length, height
-
-
-def _told(
-    shape: str, width: float, length: float, height: float, found: float, volume: float
-) -> str:
-    across = f"{width:.0f} mm wide"
-    if not math.isclose(width, length):
-        across += f", {length:.0f} mm long"
-    article = "an" if shape == "oval" else "a"
-    told = f"{article} {shape} loaf {across} and {height:.0f} mm high holds {found / 1000:.0f} cm3"
-    if math.isclose(found, volume, rel_tol=0.01):
-        return told
-    return f"{told}, {found / volume:.0%} of the dough's volume: the given size stands"

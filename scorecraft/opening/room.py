@@ -23,6 +23,7 @@ from scorecraft.opening.load import COMPLIANCE, tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
 from scorecraft.practice import ROOM_BURSTS, ROOM_ENOUGH
+from scorecraft.units import percent_words
 
 ROOM_CLEAR_MM = 20.0
 """Nearer to a cut a high tension makes the cut run on, not the skin burst."""
@@ -84,16 +85,17 @@ def room(opening: Opening, rim_mm: Floats) -> Room:
 
 
 ROOMS: Mapping[Verdict, str] = {
-    "enough": "Room enough",
-    "tight": "Hardly room enough",
-    "will burst": "Too little room, likely to burst",
+    "enough": "Enough room to spring",
+    "tight": "Barely enough room to spring",
+    "will burst": "Too little room to spring, likely to burst",
 }
 
 
 def told(found: Room) -> str:
     """Say in one sentence whether the loaf has room to grow."""
     least = "" if found.even else f", least {direction(found.least_direction_rad)}"
-    return f"{ROOMS[found.verdict]}: the cuts take up {found.taken:.0%} of the growth{least}."
+    said, taken = ROOMS[found.verdict], percent_words(found.taken)
+    return f"{said} (model estimate): the cuts absorb {taken} of the oven spring{least}."
 
 
 def verdict_of(taken: float) -> Verdict:
@@ -169,7 +171,7 @@ def where(point: tuple[float, float], rim_mm: Floats) -> str:
     if share < CROWN_ZONE:
         height = "near the crown"
     else:
-        height = "half way down the side" if share < RIM_ZONE else LOW
+        height = "halfway down the side" if share < RIM_ZONE else LOW
     return f"{clock(atan2(point[1], point[0]))}, {height}"
 
 

@@ -64,14 +64,14 @@ def make_plate(
     Raises UsageError for sizes that cannot be and for a loaf without cuts, ScorecraftError where
     the plate cannot be made, with the nearest slot that works.
     """
-    if not slits(layout, slot_mm=SLOT_MM.value):
-        hint = "add a figure to the pattern, like: leaf"
-        raise UsageError("there are no cuts on this loaf to make slots of", None, hint)
     body = blank(layout.loaf)
     sizes = checked(Sizes(SLOT_MM.value if slot_mm is None else slot_mm, bridge_mm, web_mm))
 
     def settled(slot: float, bridge: float = bridge_mm) -> Settled:
         wanted = slits(layout, slot_mm=slot, only=only)
+        if not wanted:
+            hint = "add a figure to the pattern, like: leaf"
+            raise UsageError("there are no cuts on this loaf to make slots of", None, hint)
         tried = replace(sizes, slot_mm=slot, bridge_mm=bridge)
         return _settled(body, wanted, tried, strict=bool(only))
 

@@ -76,11 +76,11 @@ def slot_width(depth_mm: float, slot_mm: float) -> float:
 
 
 def chosen(cuts: Sequence[Cut], only: Sequence[str]) -> list[int]:
-    """Find the cuts that are meant by names; all, where no name is given.
+    """Find the cuts that are meant by names; all, where no name is given or no cut is there.
 
     Raises UsageError for a name that no cut has.
     """
-    if not only:
+    if not (only and cuts):
         return list(range(len(cuts)))
     known = [name for cut in cuts for name in _names(cut)]
     for name in only:

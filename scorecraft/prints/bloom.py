@@ -36,4 +36,5 @@ BLOOM = Print(
     bloom,
     usual="png",
     predicts=True,
+    on_page=False,  # it has a room of its own there
 )

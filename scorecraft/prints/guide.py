@@ -13,12 +13,13 @@ def guide(
     to join the others; other forms without a paper are one sheet as large as it takes.
     """
     from scorecraft.drawing.guide.guide import guide_pages, one_sheet_paper
-    from scorecraft.drawing.paper.tiles import joined_words
+    from scorecraft.drawing.paper.cautions import FILM
+    from scorecraft.drawing.paper.telling import joined_words
     from scorecraft.drawing.templates.cutter import cuts_cutter
 
     if cutter or form == "dxf":
         flat = cuts_cutter(design.layout)
-        return Printed((flat,), flat=flat)
+        return Printed((flat,), caution=FILM, flat=flat)
     pages = guide_pages(
         design.layout,
         paper=paper,

@@ -60,14 +60,15 @@ class Printed:
     """What a print came to: its pages, or another form of it.
 
     `sheets` says how pages that are one drawing are joined, and `larger` names a paper that would
-    hold it on one; `remark` is what else is to be told. `flat` is the drawing that a cutter
-    follows, `text` the print in letters.
+    hold it on one; `remark` is what else is to be told, and `caution` what its maker has to
+    mind. `flat` is the drawing that a cutter follows, `text` the print in letters.
     """
 
     pages: tuple[Picture, ...] = ()
     sheets: str = ""
     larger: str = ""
     remark: str = ""
+    caution: str = ""
     flat: Picture | None = None
     text: str = ""
 
@@ -77,7 +78,8 @@ class Option:
     """What can be chosen of a print; `shown` stands for its value in the help.
 
     A flag that `renames` gives the print's file its own name. Without a default none is None, and
-    the maker has its own.
+    the maker has its own. One `on_page` is a flag, a choice, or a length whose `choices` (mm) the
+    page offers.
     """
 
     name: str
@@ -87,6 +89,7 @@ class Option:
     choices: tuple[str, ...] = ()
     default: str | None = None
     renames: bool = False
+    on_page: bool = False
 
     @property
     def key(self) -> str:
@@ -123,8 +126,9 @@ class Print:
     """A print: `brief` and `help` tell what it is, `make` draws it.
 
     Of its `forms` the first is meant for standard output; a file without a name ends in `usual`.
-    One that `predicts` runs the opening model. `make` takes the design, the form, and the options
-    by their keys; it imports what it needs when it is called.
+    One that `predicts` runs the opening model; one `on_page` is among the page's prints. `make`
+    takes the design, the form, and the options by their keys; it imports what it needs when it is
+    called.
     """
 
     name: str
@@ -135,6 +139,7 @@ class Print:
     make: Callable[..., Printed]
     usual: str = "pdf"
     predicts: bool = False
+    on_page: bool = True
 
     def printed(self, design: Drawn, form: str, options: Mapping[str, object]) -> Printed:
         """Print a design in a form; an option that is None is as usual.
@@ -151,7 +156,7 @@ class Print:
         }
         return self.make(design, form_in(form, self.forms), **given)
 
-    def file_name(self, stem: str, options: Mapping[str, object]) -> str:
-        """Name the file of a print after its pattern."""
+    def file_name(self, stem: str, options: Mapping[str, object], form: str | None = None) -> str:
+        """Name the file of a print after its pattern and its form."""
         renamed = (each.name for each in self.options if each.renames and options.get(each.key))
-        return f"{stem}-{next(renamed, self.name)}.{self.usual}"
+        return f"{stem}-{next(renamed, self.name)}.{form or self.usual}"

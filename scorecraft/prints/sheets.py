@@ -27,7 +27,7 @@ def on_sheets(
 ) -> Printed:
     """Lay a figure out; only a PDF is spread over sheets without being asked."""
     from scorecraft.drawing.paper.full_size import full_size_pages
-    from scorecraft.drawing.paper.tiles import joined_words
+    from scorecraft.drawing.paper.telling import joined_words
 
     pages = full_size_pages(figure, name=paper, home=home(), tiled=tiled, one_sheet=form != "pdf")
     return Printed(pages, sheets=joined_words(pages), remark=remark)

@@ -6,17 +6,18 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from scorecraft.errors import UsageError
 from scorecraft.practice import SKIN_MM
 from scorecraft.reading import read_text
+from scorecraft.tune import slips
 from scorecraft.tune.fit import SETTLED_FROM_ROWS, SKIN_LIMITS_MM, Fit
 
 MOST_BAKER_BYTES = 100_000
 """The largest baker file that is read."""
 GROWTH_LIMITS = (0.05, 20.0)
-UNSETTLED = "The openings do not settle the skin: the usual one is used."
-TO_SETTLE = f"measure {SETTLED_FROM_ROWS:.0f} openings or more, of light cuts and of deep ones"
-HINT = "scorecraft tune writes one"
+UNSETTLED = "The openings are too few to be sure of the skin: the default is used."
+TO_SETTLE = (
+    f"measure {SETTLED_FROM_ROWS:.0f} openings or more, some of light cuts and some of deep ones"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,18 +57,18 @@ def baker_text(baker: Baker) -> str:
     """Write a baker as TOML."""
     low, high = baker.skin_bounds_mm
     lines = [
-        "# What my loaves have taught scorecraft. Use it with: --baker FILE",
-        *([] if baker.settled else [f"# {UNSETTLED}", f"# To settle it {TO_SETTLE}."]),
+        "# What scorecraft has learned from my bakes. Use it with: --baker FILE",
+        *([] if baker.settled else [f"# {UNSETTLED}", f"# To be sure, {TO_SETTLE}."]),
         f"settled = {str(baker.settled).lower()}",
         f"skin_mm = {baker.skin_mm:.3f}",
         f"skin_bounds_mm = [{low:.3f}, {high:.3f}]",
-        f"growth = {baker.growth:.4f}  # over the growth the pattern assumes",
+        f"growth = {baker.growth:.4f}  # times the growth that the pattern assumes",
     ]
     if baker.growth_bounds:
         least, most = baker.growth_bounds
         lines.append(f"growth_bounds = [{least:.4f}, {most:.4f}]")
     lines += [
-        f"sure = {baker.sure:.3f}  # how often the bounds hold the truth",
+        f"sure = {baker.sure:.3f}  # how likely the true values lie within the bounds",
         f"openings = {baker.openings}",
         f"pattern = {quoted(baker.pattern)}",
         f"date = {quoted(baker.date)}",
@@ -93,13 +94,13 @@ def read_baker(path: str | Path) -> Baker:
 
     A file from before `settled` was written says so by few openings, or bounds at the limits.
     """
-    text = read_text(path, MOST_BAKER_BYTES, "a baker file", HINT)
+    text = read_text(path, MOST_BAKER_BYTES, slips.BAKER, slips.WRITES_BAKER)
     try:
         values = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise UsageError(f'"{path}" is not a baker file: {error}', None, HINT) from error
+        raise slips.no_baker(path, error).usage() from error
     except (ValueError, RecursionError) as error:  # endless digits or brackets
-        raise UsageError(f'"{path}" is not a baker file', None, HINT) from error
+        raise slips.no_baker(path).usage() from error
     least, most = SKIN_LIMITS_MM
     skin = _number(path, values, "skin_mm", least, most)
     growth = _number(path, {"growth": 1.0, **values}, "growth", *GROWTH_LIMITS)
@@ -123,9 +124,9 @@ def read_baker(path: str | Path) -> Baker:
 def _number(path: str | Path, values: dict[str, Any], key: str, least: float, most: float) -> float:
     value = _float(values.get(key))
     if value is None:
-        raise UsageError(f'"{path}" has no number {key}', None, f"like {key} = 12.0")
+        raise slips.lacks_number(path, key).usage()
     if not least <= value <= most:
-        raise UsageError(f'"{path}": {key} = {value:g} cannot be', None, f"{least:g} to {most:g}")
+        raise slips.out_of_range(path, key, value, least, most).usage()
     return value
 
 
@@ -136,8 +137,7 @@ def _pair(path: str | Path, values: dict[str, Any], key: str) -> tuple[float, fl
     pair = [_float(each) for each in found] if isinstance(found, list) else []
     low, high = pair if len(pair) == 2 else (None, None)
     if low is None or high is None or not -math.inf < low <= high < math.inf:
-        hint = f"like {key} = [9.0, 14.0]"
-        raise UsageError(f'"{path}": {key} is no pair of numbers', None, hint)
+        raise slips.no_pair(path, key).usage()
     return low, high
 
 

@@ -15,8 +15,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from scorecraft.errors import UsageError
 from scorecraft.reading import read_bytes
+from scorecraft.tune import slips
 from scorecraft.writing import sync_folder
 
 MOST_LOG_BYTES = 50_000_000
@@ -49,7 +49,7 @@ def add(path: Path, bake: Mapping[str, Any]) -> None:
         sync_folder(path.parent)
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
-        raise UsageError(f'cannot write "{path}": {reason}', None, "choose another file") from error
+        raise slips.cannot_write(path, reason).usage() from error
 
 
 def read(path: Path) -> Logged:
@@ -57,8 +57,7 @@ def read(path: Path) -> Logged:
 
     Raises UsageError where there is no log.
     """
-    hint = "scorecraft tune --measured adds to it"
-    data = read_bytes(path, MOST_LOG_BYTES, "a log of bakes", hint)
+    data = read_bytes(path, MOST_LOG_BYTES, slips.LOG, slips.WRITES_LOG)
     bakes, unreadable = [], []
     for number, line in enumerate(data.removeprefix(BOM_UTF8).split(b"\n"), start=1):
         if not line.strip():
@@ -126,7 +125,7 @@ def _locked(path: Path) -> Iterator[int]:
     file = os.open(path, flags, 0o666)
     try:
         if not stat.S_ISREG(os.fstat(file).st_mode):
-            raise OSError("it is a pipe or a device, not a file on the disk")
+            raise OSError(slips.NO_REGULAR_FILE)
         with _alone(file, path):
             yield file
     finally:
@@ -159,7 +158,7 @@ def _lock_file(lock: Path) -> Iterator[None]:
             break
         except FileExistsError:
             if time.monotonic() > until:
-                raise OSError(f"another run holds it; if none does, delete {lock.name}") from None
+                raise OSError(slips.held(lock.name)) from None
             time.sleep(PAUSE_S)
     try:
         yield

@@ -11,12 +11,11 @@ from scorecraft.errors import PatternError, Place, Problem, UsageError
 from scorecraft.groups import Group
 from scorecraft.limits import MOST_BYTES, MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.reading import read_text
+from scorecraft.tune import slips
 
 HEADS = ("cut", "name", "number", "no", "no.", "nr", "width", "width mm", "mm", "opening")
 """Words a first line may begin with to be a heading."""
 LONGEST_ROW = 400
-MOST_NAMED = 8
-"""How many names of cuts are told where a row names none of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +34,7 @@ def read_measured(path: Path, told: Sequence[Group]) -> tuple[Measured, ...]:
     stand before the name. More rows of the same cut are more copies of it. Raises PatternError
     with every bad row, UsageError where the file cannot be read or is empty.
     """
-    text = read_text(path, MOST_BYTES, "a list of openings")
+    text = read_text(path, MOST_BYTES, slips.LISTS)
     problems: list[Problem] = []
     rows: list[Measured] = []
     for count, line in enumerate(text.splitlines(), start=1):
@@ -49,10 +48,9 @@ def read_measured(path: Path, told: Sequence[Group]) -> tuple[Measured, ...]:
     if problems:
         raise PatternError(problems, text)
     if not rows:
-        raise UsageError(f'"{path}" holds no openings', None, "write a row such as leaf midrib, 9")
+        raise slips.no_openings(path).usage()
     if len(rows) > MOST_MEASURED:
-        message = f'"{path}" holds {len(rows)} openings; {MOST_MEASURED:.0f} are enough'
-        raise UsageError(message, None, "leave some out")
+        raise slips.many_openings(path, len(rows), MOST_MEASURED).usage()
     return tuple(rows)
 
 
@@ -62,18 +60,18 @@ def _is_head(line: str) -> bool:
 
 def _row(line: str, place: Place, told: Sequence[Group]) -> Measured:
     if len(line) > LONGEST_ROW:
-        raise UsageError("this row is too long", None, "write the cut's name, a comma, the mm")
+        raise slips.LONG_ROW.usage()
     cells = _cells(line)
     while cells[2:] and not cells[-1]:
         cells.pop()
     if len(cells) == 2 and _whole(cells[0]):
-        raise UsageError(*_unnamed(int(cells[0]), cells[1], told))
+        raise slips.bare_number(int(cells[0]), cells[1], told).usage()
     if len(cells) == 3 and _whole(cells[0]):
         del cells[0]  # the number of the day: the name says which cut it is
     if len(cells) < 2 or not cells[1]:
-        raise UsageError("this row has no width", None, "write the cut's name, a comma, the mm")
+        raise slips.NO_WIDTH.usage()
     if len(cells) > 2:
-        raise UsageError("this row has more values than cut and width", None, "one opening a row")
+        raise slips.MANY_VALUES.usage()
     return Measured(_key(cells[0], told), _width(cells[1].replace(",", ".")), place)
 
 
@@ -88,14 +86,6 @@ def _whole(cell: str) -> bool:
     return re.fullmatch(r"[0-9]{1,6}", cell) is not None
 
 
-def _unnamed(number: int, width: str, told: Sequence[Group]) -> tuple[str, None, str]:
-    """Refuse a bare number, which says nothing once the pattern has changed; show the name."""
-    message = f"the number {number} alone does not say which cut: it changes with the pattern"
-    meant = next((group.key for group in told if group.number == number), "")
-    hint = f"if it was the {meant}, write {meant},{width}" if meant else _names(told)
-    return message, None, hint
-
-
 def _key(cell: str, told: Sequence[Group]) -> str:
     """Find the key that a name means; one that means none, or several, is refused."""
     wanted = _plain(cell)
@@ -104,11 +94,9 @@ def _key(cell: str, told: Sequence[Group]) -> str:
         return known[wanted]
     same = [group for group in told if _plain(group.name) == wanted]
     if same:
-        hint = "write " + " or ".join(f'"{group.key}" (line {group.place.line})' for group in same)
-        raise UsageError(f'there are {len(same)} kinds of "{cell}"', None, hint)
+        raise slips.several(cell, same).usage()
     near = [known[each] for each in get_close_matches(wanted, list(known), n=3, cutoff=0.5)]
-    hint = f"did you mean {_listed(near)}?" if near else _names(told)
-    raise UsageError(f'this pattern has no "{cell}"', None, hint)
+    raise slips.unknown_cut(cell, near, told).usage()
 
 
 def _plain(name: str) -> str:
@@ -116,21 +104,11 @@ def _plain(name: str) -> str:
     return " ".join(name.replace("_", " ").lower().split())
 
 
-def _names(told: Sequence[Group]) -> str:
-    """List the first names there are."""
-    return f"its cuts are {_listed([group.key for group in told[:MOST_NAMED]])}" if told else ""
-
-
-def _listed(names: Sequence[str]) -> str:
-    return ", ".join(f'"{name}"' for name in names)
-
-
 def _width(cell: str) -> float:
     number = cell.removesuffix("mm").rstrip()
     if not re.fullmatch(r"[+-]?(?:[0-9]{0,9}\.)?[0-9]{1,20}", number):
-        raise UsageError(f'"{cell:.40}" is no width in mm', None, "like 12 or 12.5")
+        raise slips.no_number(cell).usage()
     width = float(number)
     if not 0 <= width <= WIDEST_MEASURED_MM:
-        hint = f"an opening is 0 to {WIDEST_MEASURED_MM:.0f} mm"
-        raise UsageError(f"{cell} is no width of a cut", None, hint)
+        raise slips.impossible_width(cell).usage()
     return width

@@ -30,12 +30,12 @@ def _report(tuned: Tuned) -> Iterator[str]:
     yield ""
     yield ("" if found.settled else "best guess so far: ") + skin_words(tuned)
     yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
-    yield f"openings scatter by {found.spread_mm:.1f} mm about the prediction"
-    yield "bounds count the scatter of the openings, not what the model leaves out"
+    yield f"openings differ from the prediction by {found.spread_mm:.1f} mm, give or take"
+    yield "these ranges allow for scatter in the measurements, not for what the model leaves out"
     if not found.settled:
         yield (
-            f"these openings do not settle the skin: the usual {SKIN_MM.value:g} mm is kept; "
-            f"to settle it {TO_SETTLE}"
+            f"these openings are too few to be sure of the skin: the default of "
+            f"{SKIN_MM.value:g} mm is kept; to be sure, {TO_SETTLE}"
         )
 
 
@@ -58,7 +58,7 @@ def log_text(logged: Logged) -> str:
     lines = [f"{'date':<12}{'pattern':<22}{'openings':>9}{'off by':>9}{'skin':>10}  note"]
     lines += [_bake_line(bake) for bake in logged.bakes]
     for number in logged.unreadable:
-        lines.append(f"line {number} cannot be read; it is left as it is")
+        lines.append(f"line {number} cannot be read and is left as it is")
     return "\n".join(lines) + "\n"
 
 

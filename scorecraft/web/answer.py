@@ -12,6 +12,7 @@ from typing import Any
 from urllib.parse import quote
 
 from scorecraft.errors import Problem, ScorecraftError, shown_plainly
+from scorecraft.web import telling as say
 
 JSON = "application/json"
 SVG = "image/svg+xml"
@@ -71,9 +72,7 @@ def refusal(error: ScorecraftError, status: int) -> Answer:
 def internal(error: Exception) -> Answer:
     """Answer that something failed which should not, and write where to standard error."""
     sys.stderr.write(shown_plainly("".join(traceback.format_exception(error))))
-    hint = "the terminal shows where; save your text and try another way"
-    kind = type(error).__name__
-    return refusal(ScorecraftError(f"internal error: {kind}: {error}", None, hint), 500)
+    return refusal(say.internal(type(error).__name__, error).error(), 500)
 
 
 def problem_data(problem: Problem) -> dict[str, Any]:

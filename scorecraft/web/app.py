@@ -9,6 +9,7 @@ from werkzeug.exceptions import HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
+from scorecraft.web import telling as say
 from scorecraft.web.answer import Answer, file_names, internal, json_answer, marked, refusal
 from scorecraft.web.asked import LONGEST_MARK, text_of, words_of
 from scorecraft.web.crew import Crew, TooLongError, UnwantedError
@@ -19,6 +20,8 @@ from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
 from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
+from scorecraft.web.offered import offered
+from scorecraft.web.word_list import word_list
 from scorecraft.web.worker import TooBusyError
 
 
@@ -62,6 +65,10 @@ def add_files(app: Flask, folder: Folder) -> None:
         saved = folder.save(text_of(data, "name"), text, words_of(data, "mark"))
         return sent(json_answer(opened_data(saved)))
 
+    @app.get("/api/words")
+    def words_list() -> Response:
+        return sent(json_answer(word_list()))
+
     @app.get("/api/bakes")
     def bakes_list() -> Response:
         from scorecraft.web.measuring import bakes
@@ -71,6 +78,10 @@ def add_files(app: Flask, folder: Folder) -> None:
 
 def add_work(app: Flask, desk: Desk) -> None:
     """Add what the workers do."""
+
+    @app.get("/api/prints")
+    def prints_list() -> Response:
+        return sent(json_answer(offered()))
 
     @app.post("/api/edit")
     def change() -> Response:
@@ -115,8 +126,7 @@ def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:
     @app.post("/api/invite")
     def invite() -> Response:
         if not guests.welcome:
-            hint = "start the page with --share"
-            raise UsageError("this page is for this computer only", None, hint)
+            raise say.LOCAL_ONLY.usage()
         link = guests.invite()
         return sent(json_answer({"link": link, "code": code(link)}))
 
@@ -160,9 +170,9 @@ def body() -> dict[str, Any]:
     try:
         data = request.get_json()
     except RecursionError as error:
-        raise UsageError("the JSON is nested too deep") from error
+        raise say.NEST.usage() from error
     if not isinstance(data, dict):
-        raise UsageError("send a JSON object")
+        raise say.NO_OBJECT.usage()
     g.asked = text_of(data, "asked", default="", limit=LONGEST_MARK)
     return data
 

@@ -11,7 +11,8 @@ from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.bench.telling import angle_words, lean_words, mark_words
 from scorecraft.check_data import rounded
 from scorecraft.designing import Design
-from scorecraft.drawing.paper.cautions import BLADE, OVEN
+from scorecraft.drawing.card.telling import string_words
+from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
@@ -29,11 +30,12 @@ def bench_data(design: Design) -> dict[str, Any]:
         "ok": True,
         "title": layout.title or design.source.name,
         "notes": list(layout.notes),
-        "cautions": {"blade": BLADE, "oven": OVEN},
+        "cautions": {"blade": f"{BLADE} {STICKING}", "oven": OVEN},
         "svg": svg(stage(design), text="text", ids="bench"),
         "crown": [rounded(each) for each in frame(layout)[0]],
         "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),
         "marks": made.marks,
+        "marks_words": string_words(layout.marks.lines) if made.marks else "",
         "marks_seconds": rounded(made.marks_seconds),
         "seconds": rounded(made.work.seconds),
         "temperature_c": rounded(made.bench.temperature_c),

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from scorecraft.errors import ScorecraftError
+from scorecraft.web import telling as say
 from scorecraft.web.answer import Answer
 from scorecraft.web.worker import TooBusyError, Work, Worker, hired
 
@@ -110,7 +111,7 @@ class Crew:
                 answer = worker.line.recv()
             return answer
         except (EOFError, OSError) as error:
-            raise TooLongError("the work came to a sudden end", None, "try once more") from error
+            raise say.ENDED.as_error(TooLongError) from error
         finally:
             self.give_back(worker, job, done=answer is not None)
 
@@ -124,12 +125,10 @@ class Crew:
             taken = time.monotonic() - begun
             if taken > job.seconds:
                 self.remember(job)
-                message = f"this took longer than {job.seconds:g} s and was stopped"
-                hint = "make the pattern simpler: fewer copies, fewer or larger fills"
-                raise TooLongError(message, None, hint)
+                raise say.too_long(job.seconds).as_error(TooLongError)
             if taken > self.quick_s:  # what is quick is finished: a new worker would cost more
                 if not job.wanted():
-                    raise UnwantedError("nobody waits for this any more")
+                    raise say.UNWANTED.as_error(UnwantedError)
                 if not job.long and not self.lets_it_last(job):
                     self.remember(job)
                     return False
@@ -156,7 +155,7 @@ class Crew:
         """
         with self.changed:
             if job.long and self.waiting >= MOST_WAITING:
-                raise TooBusyError("the server is busy", None, "wait a little and try again")
+                raise say.BUSY.as_error(TooBusyError)
             self.waiting += job.long
             try:
                 self.wait_for_turn(job)
@@ -177,12 +176,12 @@ class Crew:
         until = time.monotonic() + WAIT_S
         while self.open and not (self.free and (not job.long or self.longs < self.most_longs)):
             if not job.wanted():
-                raise UnwantedError("nobody waits for this any more")
+                raise say.UNWANTED.as_error(UnwantedError)
             if time.monotonic() > until:
-                raise TooBusyError("the server is busy", None, "wait a little and try again")
+                raise say.BUSY.as_error(TooBusyError)
             self.changed.wait(LOOK_S)
         if not self.open:
-            raise TooBusyError("the server is closing")
+            raise say.CLOSING.as_error(TooBusyError)
 
     def give_back(self, worker: Worker, job: Job, *, done: bool) -> None:
         """Put a worker back, or a new one where it has not come to the end of its work."""

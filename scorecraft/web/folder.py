@@ -7,10 +7,11 @@ import threading
 from dataclasses import dataclass
 from pathlib import Path
 
-from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.errors import ScorecraftError
 from scorecraft.limits import MOST_BYTES
 from scorecraft.reading import decoded, read_bytes
 from scorecraft.shelf import SUFFIX
+from scorecraft.web import telling as say
 from scorecraft.writing import write_whole
 
 MOST_FILES = 500
@@ -46,7 +47,7 @@ class Folder:
         self.path = path.resolve()
         self.saving = threading.Lock()
         if not self.path.is_dir():
-            raise UsageError(f'"{path}" is not a folder', None, "name a folder of patterns")
+            raise say.no_folder(path).usage()
 
     def names(self) -> list[str]:
         """List the pattern files, without hidden ones."""
@@ -61,15 +62,14 @@ class Folder:
         """Find the path of a name; raises UsageError for anything but a plain file name."""
         plain = name.strip()
         if not plain or plain[0] == "." or ODD.search(plain) or TAKEN.fullmatch(plain):
-            hint = "use letters, digits, spaces, - and _"
-            raise UsageError(f'"{name}" is not a file name', None, hint)
+            raise say.no_file_name(name).usage()
         if len(plain) > LONGEST_NAME:
-            raise UsageError("the file name is too long", None, f"at most {LONGEST_NAME} letters")
+            raise say.name_too_long(LONGEST_NAME).usage()
         path = self.path / (plain if plain.endswith(SUFFIX) else plain + SUFFIX)
         if len(os.fsencode(path.name)) > MOST_NAME_BYTES:
-            raise UsageError("the file name is too long", None, "use fewer letters")
+            raise say.name_too_long().usage()
         if os.path.lexists(path) and not self.holds(path):
-            raise UsageError(f'"{name}" is not a plain file in the folder')
+            raise say.no_plain_file(name).usage()
         return path
 
     def open(self, name: str) -> Opened:
@@ -90,9 +90,8 @@ class Folder:
             if path.exists():
                 there = mark_of(read_bytes(path, MOST_BYTES, "a pattern"))
             if there is not None and there != mark:
-                word = "is there already" if mark is None else "was changed by something else"
-                hint = "open it to see, save under another name, or write over it"
-                raise ChangedError(f'"{path.name}" {word}', hint, there)
+                slip = say.changed_on_disk(path.name, new=mark is None)
+                raise ChangedError(slip.message, slip.hint, there)
             write_whole(path, data)
         return Opened(path.name, text, mark_of(data))
 

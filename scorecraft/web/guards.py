@@ -12,6 +12,7 @@ from flask import Flask, Request, Response, abort, request
 
 from scorecraft.web.answer import JSON
 from scorecraft.web.guests import DOOR, Guests
+from scorecraft.web.telling import OTHER_NAME, OTHER_PAGE
 
 MOST_BODY_BYTES = 300_000
 FORM = "application/x-www-form-urlencoded"
@@ -58,13 +59,13 @@ def guard(app: Flask, hosts: Collection[str], guests: Guests) -> None:
 def check(asked: Request, hosts: Collection[str]) -> None:
     """Refuse a request that no page of ours has sent."""
     if asked.host not in hosts:
-        abort(400, "this server has another name")
+        abort(400, OTHER_NAME)
     origin = asked.headers.get("Origin")
     if origin is not None and origin not in {f"http://{host}" for host in hosts}:
-        abort(403, "another page may not ask this server")
+        abort(403, OTHER_PAGE)
     site = asked.headers.get("Sec-Fetch-Site", "none")
     if site not in ("same-origin", "none") and not opened_by_link(asked):
-        abort(403, "another page may not ask this server")
+        abort(403, OTHER_PAGE)
     if asked.method == "POST" and asked.mimetype != kind_wanted(asked):
         abort(415, f"send {kind_wanted(asked)}")
 

@@ -7,6 +7,8 @@ import threading
 
 from flask import Request, abort
 
+from scorecraft.web.telling import NEW_LINK
+
 COOKIE = "scorecraft_guest"
 DOOR = "/join/"
 OPEN_TO_STRANGERS = (DOOR, "/static/join.css", "/static/icon.svg")
@@ -57,7 +59,7 @@ class Guests:
             return
         open_to_guests = asked.path == "/" or asked.path.startswith(OPEN_TO_GUESTS)
         if asked.method not in ("GET", "HEAD") or not open_to_guests or not self.knows(asked):
-            abort(403, "ask the baker for a new link")
+            abort(403, NEW_LINK)
 
 
 def network_address() -> str:

@@ -6,10 +6,11 @@ browser that fetches ahead) changes nothing.
 
 from html import escape
 
+from scorecraft.web import telling as say
 from scorecraft.web.answer import Answer
 
 HTML = "text/html; charset=utf-8"
-FORM = '<form method="post"><button>Show the cuts</button></form>'
+FORM = f'<form method="post"><button>{say.DOOR_BUTTON}</button></form>'
 PAGE = """<!doctype html>
 <html lang="en">
 <head>
@@ -34,29 +35,17 @@ PAGE = """<!doctype html>
 
 def door_page() -> Answer:
     """Show a guest who has a good link the button that lets in."""
-    text = (
-        "This phone will show the cuts that are laid out on the computer, one step at a time. "
-        "It only looks: it cannot change the pattern."
-    )
-    return page("Follow the cuts", text, more=FORM)
+    return page(say.DOOR_TITLE, say.DOOR, more=FORM)
 
 
 def used_page() -> Answer:
     """Tell a guest whose link lets nobody in what to do."""
-    text = (
-        "Each link lets one phone in, once, and this one has been used or replaced. "
-        "For a new one, open the bench on the computer and ask there for the link to a phone."
-    )
-    return page("This link is used up", text, 403)
+    return page(say.USED_TITLE, say.USED, 403)
 
 
 def stranger_page() -> Answer:
     """Tell who was not let in what to do."""
-    text = (
-        "Only a phone that came in by a link may look. "
-        "For a link, open the bench on the computer and ask there for the link to a phone."
-    )
-    return page("This phone was not let in", text, 403)
+    return page(say.STRANGER_TITLE, say.STRANGER, 403)
 
 
 def page(title: str, text: str, status: int = 200, *, more: str = "") -> Answer:

@@ -10,7 +10,7 @@ from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.tune_plot import tune_plot
-from scorecraft.errors import Place, UsageError
+from scorecraft.errors import Place
 from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.tune.bake import Tuned, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
@@ -19,6 +19,7 @@ from scorecraft.tune.log import add, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 from scorecraft.tune.telling import skin_words
+from scorecraft.web import telling as say
 from scorecraft.web.asked import BAKER, Data, flag_of, number_of, text_of, words_of
 from scorecraft.web.folder import is_within
 from scorecraft.writing import write_whole
@@ -44,7 +45,7 @@ def kept(tuned: Tuned, name: str, note: str, folder: Path) -> None:
     """
     for path in (folder / LOG, folder / BAKER):
         if os.path.lexists(path) and not is_within(folder, path):
-            raise UsageError(f'"{path.name}" is not an ordinary file of the folder')
+            raise say.no_plain_file(path.name).usage()
     today = date.today().isoformat()
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
     add(folder / LOG, record(tuned, pattern=name, date=today, note=note))
@@ -58,17 +59,16 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
     """
     rows = request.get("rows")
     if not isinstance(rows, list) or not 0 < len(rows) <= MOST_MEASURED:
-        raise UsageError("there are no openings to compare", None, "measure one cut at least")
+        raise say.NOTHING_MEASURED.usage()
     found: list[Measured] = []
     for row in rows:
         if not isinstance(row, Mapping):
-            raise UsageError("an opening must tell its cut and its width")
+            raise say.NO_ROW.usage()
         key = text_of(row, "key")
         if key not in design.fingerprints:
-            raise UsageError(f'"{key}" is no longer in the pattern', None, "take its width away")
+            raise say.gone(key).usage()
         if text_of(row, "mark") != design.fingerprints[key]:
-            hint = "open the pattern as it was baked, or take its width away"
-            raise UsageError(f'"{key}" has changed since it was measured', None, hint)
+            raise say.changed(key).usage()
         width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM)
         found.append(Measured(key, width, Place("page", len(found) + 1, 1)))
     return tuple(found)

@@ -14,11 +14,10 @@ from scorecraft.prints.forms import encoded
 from scorecraft.prints.row import Print, Printed
 from scorecraft.web.answer import SVG, Answer, json_answer
 from scorecraft.web.asked import Data, choice_of, text_of
+from scorecraft.web.offered import FOLLOWED
 
 TYPES = {"pdf": "application/pdf", "svg": SVG, "dxf": "image/vnd.dxf"}
 FORMS = ("pages", *TYPES)
-FOLLOWED = {"stencil": "stencil", "cuts": "guide"}
-"""What a cutter follows, and the print that draws it."""
 
 
 def printed(design: Design, request: Data) -> Answer:
@@ -55,7 +54,7 @@ def options_of(row: Print, request: Data) -> dict[str, object]:
 
 def remark(made: Printed) -> str:
     """Put what is to be said about a print into sentences."""
-    said = filter(None, (made.remark, made.sheets))
+    said = filter(None, (made.remark, made.sheets, made.caution))
     return ". ".join(each[0].upper() + each[1:] for each in said)
 
 

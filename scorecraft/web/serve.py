@@ -13,7 +13,7 @@ from pathlib import Path
 from types import FrameType
 from typing import Any
 
-from scorecraft.errors import UsageError
+from scorecraft.web import telling
 from scorecraft.web.app import make_app
 from scorecraft.web.crew import Crew
 from scorecraft.web.folder import Folder
@@ -61,11 +61,11 @@ def serve(
 
 def welcome(address: str, folder: Folder, guests: Guests, say: Callable[[str], None]) -> None:
     """Tell the baker where the page is, and how a phone gets in."""
-    say(f"The page is at {address}")
-    say(f"It shows the patterns of {folder.path}. Ctrl-C stops it.")
+    say(telling.at(address))
+    say(telling.shows(folder.path))
     if guests.welcome:
-        say(f"A phone on this network follows the cuts at {guests.invite()}")
-        say("That link lets one phone in; the page's bench makes more, and shows them as a code.")
+        say(telling.phone_link(guests.invite()))
+        say(telling.PHONE_ONCE)
 
 
 def end_on_signals(crew: Crew) -> None:
@@ -87,8 +87,7 @@ def shared_address() -> str:
     try:
         return network_address()
     except OSError as error:
-        hint = "join a network first, or leave out --share"
-        raise UsageError("this computer is on no network", None, hint) from error
+        raise telling.NO_NETWORK.usage() from error
 
 
 def hosts_of(port: int) -> set[str]:
@@ -110,8 +109,7 @@ def bound(host: str, port: int) -> socket.socket:
         door.bind((host, port))
     except OSError as error:
         door.close()
-        hint = "choose another with --port, or let 0 find a free one"
-        raise UsageError(f"port {port} cannot be used: {error.strerror}", None, hint) from error
+        raise telling.no_port(port, error.strerror).usage() from error
     return door
 
 

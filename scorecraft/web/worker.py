@@ -15,6 +15,7 @@ from multiprocessing.process import BaseProcess
 from typing import Any
 
 from scorecraft.errors import ScorecraftError
+from scorecraft.web import telling as say
 from scorecraft.web.answer import Answer
 
 START_S = 30.0
@@ -44,7 +45,7 @@ class Worker:
         """
         if not self.started:
             if not self.line.poll(START_S):
-                raise TooBusyError("a worker did not start", None, "wait a little and try again")
+                raise say.NOT_STARTED.as_error(TooBusyError)
             self.line.recv()
             self.started = True
 

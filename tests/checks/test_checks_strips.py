@@ -151,7 +151,9 @@ def test_a_strip_that_almost_holds_is_told_with_figures_that_differ(cut, lay):
 def test_no_cure_makes_a_cut_too_shallow_for_what_it_is_for(cut, lay):
     """A strip that an expansion cut of 2 mm would leave: the depth check would warn of that."""
     (found,) = strips(lay(level(cut, 0, 8), level(cut, 2.6, 8)))
-    assert holding(lay(level(cut, 0, 8), level(cut, 2.6, 8)), found) == ["move them 7.5 mm farther apart"]
+    assert holding(lay(level(cut, 0, 8), level(cut, 2.6, 8)), found) == [
+        "move them 7.5 mm farther apart"
+    ]
     (found,) = strips(lay(level(cut, 0, 4), level(cut, 2.6, 4)))
     assert "cut them no deeper than 2.1 mm" in [each.told for each in found.offers]
 

@@ -23,6 +23,12 @@ def test_the_name_is_the_patterns_where_none_is_given(run, tmp_path):
     assert (tmp_path / "leaf-crown-guide.pdf").exists()
 
 
+def test_a_form_asked_for_is_in_the_name_where_none_is_given(run, tmp_path):
+    ran = run("guide", "leaf-crown", "--as", "svg")
+    assert ran.err.splitlines()[-1] == "wrote leaf-crown-guide.svg"
+    assert (tmp_path / "leaf-crown-guide.svg").read_bytes().startswith(b"<svg")
+
+
 @pytest.mark.parametrize(("name", "start"), [("g.svg", b"<svg"), ("g.png", b"\x89PNG")])
 def test_the_suffix_says_the_form(run, tmp_path, name, start):
     assert run("guide", "leaf-crown", "-o", name, "-q").err == ""

@@ -202,7 +202,7 @@ def test_string_marks_come_first():
     layout = make_layout(petals(), marks=(spoke, -spoke))
     page = card(layout, plan(layout))[0]
     told = words(page.items)
-    assert told.index("press in 2 strings") < told.index("A")
+    assert told.index("mark 1 string line across (2") < told.index("A")
     marks = layer(page, "string marks")
     assert any(isinstance(i, Shape) and i.ink and i.ink.dash for i in walk([marks]))
 
@@ -245,8 +245,10 @@ def test_many_different_steps_take_more_pages_and_lose_none():
 def test_a_loaf_that_is_late_says_so():
     hatch = [cut([[x, -30], [x, 30]], "hatch") for x in np.linspace(-40, 40, 200)]
     layout = make_layout(hatch)
-    assert any("chill it first" in text for text in words(card(layout, plan(layout))[0].items))
-    assert "chill it first" in card_text(layout, plan(layout))
+    assert any(
+        "chill the loaf first" in text for text in words(card(layout, plan(layout))[0].items)
+    )
+    assert "chill the loaf first" in card_text(layout, plan(layout))
 
 
 def test_a_loaf_without_cuts_has_a_card_too():
@@ -259,12 +261,12 @@ def test_the_text_tells_the_same_steps():
     layout = make("leaf-crown").layout
     made = plan(layout)
     text = card_text(layout, made)
-    assert "press in 8 string lines" in text
+    assert "mark 4 string lines across (8 spokes)" in text
     assert text.count("× 8, turn 45° clockwise each time") == sum(r.times == 8 for r in made.runs)
     assert text.index("LIGHT CUTS") < text.index("DEEP CUTS")
-    assert "Blade sticks? Wipe it with a drop of oil" in text
+    assert "dip it in oil or water; never wipe it with a finger or cloth" in text
     assert "245 °C / 475 °F" in text and "COVERED POT" in text and "STONE WITH STEAM" in text
-    assert "Done: 96–99 °C / 205–210 °F" in text
+    assert "Done: internal temperature 96–99 °C / 205–210 °F" in text
 
 
 def test_an_unknown_paper_is_refused():

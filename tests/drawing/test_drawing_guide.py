@@ -161,7 +161,7 @@ def test_guide_pulls_and_numbers_as_the_plan_does(petal_layout):
         [shape.lines[0].tolist() for shape in layer(each, "pull").items] for each in (alone, given)
     ]
     assert heads[0] == heads[1]
-    assert "the numbers follow the order of cutting" in words(alone.items)
+    assert "cut numbers, in the order of cutting" in words(alone.items)
 
 
 def test_every_cut_is_drawn_at_full_size_with_its_style_and_key(petal_layout):
@@ -190,13 +190,14 @@ def test_stops_come_first_and_the_rest_is_counted(petal_layout):
     findings = [Told("note", "n"), *[Told("warning", "close")] * 4, Told("stop", "over the rim")]
     told = words(guide(petal_layout, findings=findings).items)
     assert told.index("Stop: over the rim") < told.index("Warn: close")
-    assert "and 3 more: see scorecraft check" in told
+    assert "and 3 more: run scorecraft check" in told
 
 
 def test_rules_cautions_and_key_are_always_there(small_layout):
     told = " ".join(words(guide(small_layout).items))
-    for piece in ("100 %", "4 in", "Razor blades", "steam", "food-safe", "6 mm deep or more"):
+    for piece in ("100%", "4 in", "Razor blades", "sharps container", "6 mm deep or more"):
         assert piece in told
+    assert told.count("Look at this sheet, do not lay it on dough") == 1
     assert "string" not in told
 
 

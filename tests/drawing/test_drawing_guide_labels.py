@@ -87,7 +87,7 @@ def test_words_read_at_the_bench_are_nine_points_or_more(guides):
 
 def small_print(label, page):
     """Tell the cautions and the rules to measure: they stand below everything else."""
-    (start,) = [each for each in labels_of(page.items) if each.text.startswith("Measure me")]
+    (start,) = [each for each in labels_of(page.items) if each.text.startswith("Measure this rule")]
     return label.at[1] >= start.at[1] - 1e-6
 
 

@@ -5,7 +5,8 @@ import pytest
 from support.drawing_layouts import cut, make_layout
 
 from scorecraft.drawing.picture import words
-from scorecraft.drawing.templates.stencil import stencil, told
+from scorecraft.drawing.templates.stencil import stencil
+from scorecraft.drawing.templates.telling import stencil_words
 from scorecraft.plate.plate import make_plate
 
 
@@ -43,18 +44,18 @@ def test_its_notch_is_at_the_top_and_marked(plate, layout):
 
 
 def test_what_is_told(plate, layout):
-    text = " ".join(told(plate))
-    assert "2.5 to 3.5 mm wide" in text and "contact with food" in text and "1.6 mm" in text
+    text = " ".join(stencil_words(plate))
+    assert "2.5 to 3.5 mm wide" in text and "1.6 mm or more" in text
     assert "bridges" not in text and "left out" not in text
     assert "cross-hair" in text
     crossed = make_plate(make_layout([cut([[-50, 0], [50, 0]])]))
-    assert not crossed.hair and "cross-hair" not in " ".join(told(crossed))
+    assert not crossed.hair and "cross-hair" not in " ".join(stencil_words(crossed))
     over = make_plate(layout, mirrored=True)
-    assert told(over)[0].startswith("Mirrored")
-    assert "towards the dough" in words(stencil(over, layout).items)
+    assert stencil_words(over)[0].startswith("Mirrored")
+    assert "this side to the dough" in words(stencil(over, layout).items)
 
 
 def test_one_bridge_is_no_bridges(plate):
     for count, said in ((1, "held by 1 bridge of 3 mm"), (4, "held by 4 bridges of 3 mm")):
         bridged = replace(plate, bridges=(None,) * count)
-        assert said in " ".join(told(bridged))
+        assert said in " ".join(stencil_words(bridged))

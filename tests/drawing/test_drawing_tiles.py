@@ -8,13 +8,8 @@ from support.drawing_layouts import make_layout, petals
 from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.paper.seams import TILE_OVERLAP_MM
 from scorecraft.drawing.paper.sheet import paper
-from scorecraft.drawing.paper.tiles import (
-    ink_points,
-    joined_words,
-    register_crosses,
-    shared_marks,
-    tile,
-)
+from scorecraft.drawing.paper.telling import joined_words
+from scorecraft.drawing.paper.tiles import ink_points, register_crosses, shared_marks, tile
 from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line, ring, walk, words
 from scorecraft.loaf.dome import make_loaf
@@ -101,7 +96,7 @@ def test_every_sheet_has_its_name_the_rules_and_stays_off_the_margin(big):
     for sheet in sheets:
         told = words(sheet.items)
         names.append(next(each for each in told if len(each) == 2 and each[1].isdigit()))
-        assert any("100 %" in each for each in told)
+        assert any("100%" in each for each in told)
         assert any(i.name == "100 mm rule" for i in walk(sheet.items) if isinstance(i, Group))
         for item in sheet.items:
             if isinstance(item, Group) and item.clip:
@@ -155,7 +150,7 @@ def test_frames_are_black_hairlines_that_a_printer_can_print(big):
 def test_a_tiled_print_says_why_and_how_to_join(petal_layout):
     pages = guide_pages(petal_layout, tiled=True)
     told = " ".join(words(pages[0].items))
-    assert "Too large for one sheet of A4, so it is on 2" in told
+    assert "Too large for one sheet of A4, so it is spread over 2" in told
     assert joined_words(pages).startswith("too large for one sheet, so it is on 3 pages")
     assert joined_words(pages[:1]) == ""
 

@@ -41,7 +41,7 @@ def test_the_numbers_are_those_of_the_guide_one_for_every_part_of_a_figure():
     marks, names = starts(layout, [2, 0, 1])
     assert [(mark.degrees, mark.numbers) for mark in marks] == [(0, (1, 3)), (90, (2,))]
     assert names == {(1, 3): "petal", (2,): "slash"}
-    assert told(marks, names)[1] == "1, 3: petal, 1 start: 0°"
+    assert told(marks, names)[1] == "No. 1, 3, petal, 1 start: 0°"
 
 
 def test_a_figure_at_the_crown_has_no_angle():
@@ -84,4 +84,4 @@ def test_degrees_are_written_all_around(figure):
 
 def test_what_is_told():
     marks, names = starts(make_layout(rays(0, 120)))
-    assert told(marks, names)[1] == "1: slash, 2 starts: 0°, 120°"
+    assert told(marks, names)[1] == "No. 1, slash, 2 starts: 0°, 120°"

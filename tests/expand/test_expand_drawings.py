@@ -63,11 +63,11 @@ def test_all_others_name_files_of_the_patterns_folder_alone(tmp_path, folder, mo
     monkeypatch.chdir(tmp_path)
     for name in ("../rim.svg", str(tmp_path / "rim.svg")):
         words = WORDS.replace("rim.svg", name)
-        assert "lies outside the pattern's folder" in told(folder, "slash 60mm\n", loaf=words)
+        assert "is outside the pattern's folder" in told(folder, "slash 60mm\n", loaf=words)
         pattern = f"loaf {words}\nslash 60mm\n"
-        assert "lies outside" in told(folder, pattern, standing=tmp_path)
+        assert "is outside" in told(folder, pattern, standing=tmp_path)
     assert "no such file" in told(folder, "slash 60mm\n", loaf=WORDS)
-    assert "has no folder" in told(None, "slash 60mm\n", loaf=WORDS)
+    assert "which is not in a file" in told(None, "slash 60mm\n", loaf=WORDS)
     (folder / "rim.svg").write_text(RIM)
     assert laid(folder, "slash 60mm\n", loaf=WORDS).layout.loaf.shape == "traced"
 
@@ -75,7 +75,7 @@ def test_all_others_name_files_of_the_patterns_folder_alone(tmp_path, folder, mo
 def test_words_of_the_user_open_no_door_for_the_pattern(tmp_path, folder):
     (tmp_path / "rim.svg").write_text(RIM)
     pattern = 'slash 60mm\ntrace "../rim.svg"\n'
-    assert "lies outside" in told(folder, pattern, loaf=WORDS, standing=tmp_path)
+    assert "is outside" in told(folder, pattern, loaf=WORDS, standing=tmp_path)
 
 
 @pytest.mark.parametrize("line", ['trace "bird.svg"', f"loaf {WORDS}".replace("rim", "bird")])
@@ -124,7 +124,7 @@ def test_links_to_nowhere_and_pipes_are_told(folder):
     os.mkfifo(folder / "pipe.svg")
     for name, words in (
         ("dangling", "no such file"),
-        ("loop", "leads to no file"),
+        ("loop", "no file can be called"),
         ("pipe", "a pipe or a device"),
     ):
         assert words in told(folder, f'{ROUND}trace "{name}.svg"\n')

@@ -224,7 +224,7 @@ def test_knobs_turn_within_their_range():
     found = layout(text, knobs={"petals": Quantity(11.0)})
     assert len(found.cuts) == 11
     assert (found.knobs[0].value, found.knobs[0].low, found.knobs[0].high) == (11, 5, 12)
-    with pytest.raises(UsageError, match="outside its range 5 to 12"):
+    with pytest.raises(UsageError, match="outside its range, 5 to 12"):
         layout(text, knobs={"petals": Quantity(13.0)})
     with pytest.raises(UsageError, match='no knob "leaves"'):
         layout(text, knobs={"leaves": Quantity(6.0)})

@@ -34,13 +34,13 @@ def problems(text: str):
         ("define a n=1:\n    b\ndefine b n=1:\n    a\na\n", "uses itself more than 40 deep", 5),
         ("define a n=1:\n    mirror:\n        mirror:\n            mirror:\n"
          "                mirror:\n                    a\na\n",
-         "more than 150 levels of blocks in one another", 7),
+         "more than 150 levels of blocks", 7),
         ("define t n=40:\n    when (n > 0):\n        t n (n - 1)\n        t n (n - 1)\nt n 39\n",
          "more than 100,000 statements", 4),
         ("grid square spacing 0.001mm:\n    slash 3mm\n", "too fine to lay out", 2),
         ("grid square spacing 1mm columns 900000000:\n    slash 3mm\n", "too fine to lay out", 2),
-        ("at x 9000mm:\n    slash 3000mm turn 90deg\n", "reaches too far from the crown", 3),
-        ("at x 9000mm:\n    at x 9000mm:\n        slash\n", "stands too far from the crown", 3),
+        ("at x 9000mm:\n    slash 3000mm turn 90deg\n", "runs too far from the crown", 3),
+        ("at x 9000mm:\n    at x 9000mm:\n        slash\n", "lands too far from the crown", 3),
         ("repeat 99 scale 100 turn 3deg:\n    slash 1mm\n", "drawn too large", 2),
         ("repeat 99 scale 0.01 shift (9mm, 0mm):\n    slash 1mm\n", "drawn too small", 2),
         ("slash 99999mm\n", "above 10000mm", 2),
@@ -79,8 +79,8 @@ def test_strokes_no_blade_can_make_are_dropped_and_told():
     lengths = [np.hypot(*(cut.line[1] - cut.line[0])) for cut in found.cuts]
     assert len(lengths) == 18 and min(lengths) >= 0.1
     assert [(text, place.line) for text, place in found.remarks] == [
-        ("22 strokes too short for a blade were dropped", 3),
-        ("1 strokes too short for a blade were dropped", 4),
+        ("22 strokes were too short for a blade: left out", 3),
+        ("1 stroke was too short for a blade: left out", 4),
     ]
 
 

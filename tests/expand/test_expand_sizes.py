@@ -34,9 +34,9 @@ def test_a_rim_of_ones_own_is_filled_by_its_dough(made):
     light, heavy = (made(f'round outline "rim.svg" dough {g}g') for g in (300, 3000))
     assert heavy.layout.loaf.height_mm == pytest.approx(10 * light.layout.loaf.height_mm)
     assert heavy.layout.loaf.volume_mm3 == pytest.approx(3000 / 1.2 * 2.6 * 1000, rel=1e-6)
-    assert "the rim is as it is drawn: 160 mm wide, 200 mm long" in steps(light)
+    assert "the rim is as drawn: 160 mm wide, 200 mm long" in steps(light)
     assert "300 g of dough" in steps(light)
-    assert [f.check for f in heavy.checked if "spreads" in f.message] == ["size"]
+    assert [f.check for f in heavy.checked if "will spread" in f.message] == ["size"]
     assert not [f for f in light.checked if f.check == "size"]
 
 
@@ -56,7 +56,7 @@ def test_a_rim_is_scaled_to_a_width_or_a_length(made):
 def test_a_given_height_of_a_rim_stands_beside_its_dough(made):
     design = made('round outline "rim.svg" dough 900g height 60mm')
     assert design.layout.loaf.height_mm == 60
-    assert "the given size stands" in steps(design)
+    assert "the size given is used" in steps(design)
 
 
 def test_an_oval_loaf_is_as_large_as_its_basket(made):
@@ -73,8 +73,8 @@ def test_an_oval_loaf_is_as_large_as_its_basket(made):
     [
         ("round dough 900g basket 22cm by 15cm", "the basket of a round loaf is as long as"),
         ("oval dough 900g by 15cm", '"by" is the width of a basket'),
-        ("oval width 150mm basket 25cm", "a basket sizes a loaf from its dough"),
-        ('round outline "rim.svg" dough 900g basket 25cm', "a basket sizes a loaf"),
+        ("oval width 150mm basket 25cm", "together with its dough"),
+        ('round outline "rim.svg" dough 900g basket 25cm', "together with its dough"),
     ],
 )
 def test_baskets_that_say_nothing_are_told(made, words, message):
@@ -97,4 +97,4 @@ def test_the_report_says_given_only_of_what_is_given(made):
 
 def test_too_much_dough_for_its_basket_is_told(made):
     (found,) = [f for f in made("round dough 1500g basket 18cm").checked if f.check == "size"]
-    assert "too much for a basket of 180 mm" in found.message and found.severity == "warning"
+    assert "too much dough for a 180 mm basket" in found.message and found.severity == "warning"

@@ -106,11 +106,11 @@ def test_traced_loaf_is_like_the_drawn_one():
 
 @pytest.mark.parametrize("width", [0.0, -5.0, math.nan, math.inf, 1e9])
 def test_absurd_sizes_are_refused(width):
-    with pytest.raises(UsageError, match="no loaf has a width"):
+    with pytest.raises(UsageError, match=r"a width of .* out of range"):
         make_loaf("round", width, None, 90)
-    with pytest.raises(UsageError, match="no loaf has a height"):
+    with pytest.raises(UsageError, match=r"a height of .* out of range"):
         make_loaf("round", 200, None, width)
-    with pytest.raises(UsageError, match="no loaf has a length"):
+    with pytest.raises(UsageError, match=r"a length of .* out of range"):
         make_loaf("oval", 200, width, 90)
 
 

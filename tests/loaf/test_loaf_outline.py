@@ -62,7 +62,7 @@ def test_traced_square_has_straight_sides_whatever_its_direction():
 
 def test_traced_rim_that_turns_back_says_where():
     bent = [(0, 0), (100, 0), (100, 100), (90, 100), (90, 10), (0, 10)]
-    with pytest.raises(UsageError, match=r"turns back on itself at \d+ deg") as caught:
+    with pytest.raises(UsageError, match=r"turns back on itself at \d+°") as caught:
         traced_outline(bent)
     assert "meet the rim once" in caught.value.hint
 

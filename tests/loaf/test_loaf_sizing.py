@@ -28,10 +28,10 @@ def test_the_dome_holds_the_dough(shape, grams, proof):
 def test_steps_tell_the_arithmetic():
     found = size_from_dough("round", 900)
     assert found.steps == (
-        "900 g of dough at 1.2 g/cm3 fill 750 cm3 when mixed",
-        "proofed right, 2.6 times that is 1950 cm3 when cut",
+        "900 g of dough at 1.2 g/cm³ takes up 750 cm³ when mixed",
+        "fully proofed, 2.6 times that is 1950 cm³ at scoring",
         f"a round loaf {found.width_mm:.0f} mm wide and {found.height_mm:.0f} mm high "
-        "holds 1950 cm3",
+        "holds 1950 cm³",
     )
     assert found.height_mm / found.width_mm == pytest.approx(HEIGHT_PER_WIDTH.value)
     assert 195 < found.width_mm < 215
@@ -75,13 +75,13 @@ def test_round_and_square_are_as_long_as_wide(shape):
 def test_a_whole_size_given_wins_over_the_dough():
     found = size_from_dough("round", 900, known=Known(width_mm=220, height_mm=95))
     assert (found.width_mm, found.length_mm, found.height_mm) == (220, 220, 95)
-    assert found.steps[-1].endswith("123% of the dough's volume: the given size stands")
+    assert found.steps[-1].endswith("123% of the dough's volume: the size given is used")
 
 
 def test_basket_sets_the_width():
     found = size_from_dough("round", 900, basket_mm=(220, 220))
     assert found.width_mm == pytest.approx(220)
-    assert "a basket of 220 mm makes the loaf 220 mm wide" in found.steps
+    assert "a 220 mm basket makes the loaf 220 mm wide" in found.steps
     assert volume_of("round", found) == pytest.approx(1950e3, rel=1e-6)
 
 
@@ -143,7 +143,7 @@ def test_a_loaf_is_no_larger_than_its_basket_till_it_spreads(shape, wide, longer
 def test_an_oval_basket_sets_both_sides():
     found = size_from_dough("oval", 750, basket_mm=(150, 250))
     assert (found.width_mm, found.length_mm) == (pytest.approx(150), pytest.approx(250))
-    words = "a basket of 250 mm by 150 mm makes the loaf 150 mm wide and 250 mm long"
+    words = "a 250 mm by 150 mm basket makes the loaf 150 mm wide and 250 mm long"
     assert words in found.steps and not found.doubts
     assert found.steps[-1].startswith("an oval loaf 150 mm wide")
 
@@ -151,7 +151,7 @@ def test_an_oval_basket_sets_both_sides():
 def test_a_given_size_leaves_the_basket_out_and_says_so():
     found = size_from_dough("round", 900, basket_mm=(220, 220), known=Known(width_mm=230))
     assert found.width_mm == 230
-    assert "the basket is left out: the given size stands" in found.steps
+    assert "the basket is ignored: the size given is used" in found.steps
 
 
 def test_heights_that_no_dough_stands_are_told():
@@ -161,7 +161,7 @@ def test_heights_that_no_dough_stands_are_told():
     assert not size_from_dough("round", 900).doubts
     rim = make_loaf("oval", 160, 200, 50)
     ((message, _),) = height_from_dough(rim, 3000).doubts
-    assert "spreads" in message
+    assert "will spread" in message
     assert not height_from_dough(rim, 3000, height_mm=60).doubts
 
 

@@ -62,3 +62,7 @@ def test_a_length_has_its_unit_in_its_key_only():
 )
 def test_a_file_is_named_after_pattern_and_print(name, options, file):
     assert PRINTS[name].file_name("crown", options) == file
+
+
+def test_a_file_without_a_name_ends_in_the_form_asked_for():
+    assert PRINTS["bloom"].file_name("crown", {"tension": True}, "svg") == "crown-tension.svg"

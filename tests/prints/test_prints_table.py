@@ -56,6 +56,16 @@ def test_a_row_has_an_option_for_all_that_its_maker_takes(row):
     assert row.brief and row.help and all(option.help for option in row.options)
 
 
+@pytest.mark.parametrize("row", PRINTS.values(), ids=lambda row: row.name)
+def test_the_page_has_a_field_for_every_option_it_offers(row):
+    for option in row.options:
+        if option.on_page:
+            assert option.kind == "flag" or (option.kind in ("choice", "length") and option.choices)
+            if option.kind == "length":
+                assert [f"{float(each):g}" for each in option.choices] == list(option.choices)
+    assert not row.on_page or "pdf" in row.forms
+
+
 def test_the_table_loads_no_heavy_library():
     script = "import sys, scorecraft.prints; print(*sorted({m.split('.')[0] for m in sys.modules}))"
     done = subprocess.run(
@@ -86,7 +96,7 @@ def test_what_is_not_there_is_refused_with_what_is(slash, name, form, options, t
 
 def test_options_reach_the_print(slash):
     plain, wide = (slash.printed("stencil", "svg", slot_mm=each) for each in (2.0, 4.0))
-    assert "Slots 2.5 mm" in plain.pages[0].desc and "Slots 5 mm" in wide.pages[0].desc
+    assert "Slots are 2.5 mm" in plain.pages[0].desc and "Slots are 5 mm" in wide.pages[0].desc
     assert slash.printed("stencil", "svg", cutter=True).flat
     large = design(SLASH, loaf="round width 300mm height 110mm")
     told = large.printed("guide", paper="A4")

@@ -121,7 +121,7 @@ def test_openings_that_do_not_settle_the_skin_leave_it_and_say_what_would(layout
     tuned = tune(layout, groups(layout), rows(widths), stand_in)
     text = tuned_text(tuned)
     assert "best guess so far" in text
-    assert "do not settle the skin: the usual 12 mm is kept" in text
+    assert "too few to be sure of the skin: the default of 12 mm is kept" in text
     assert "measure 4 openings or more, of light cuts and of deep ones" in text
     baker = baker_of(tuned.fit, pattern="", date="")
     assert (baker.settled, baker.skin_mm, baker.growth) == (False, SKIN_MM.value, 1.0)
@@ -131,7 +131,7 @@ def test_openings_that_settle_it_are_gone_by(layout):
     made = stand_in(8.0)
     widths = [(k + 1, float(w)) for k, w in enumerate(made)] * 3
     tuned = tune(layout, groups(layout), rows(widths), stand_in)
-    assert "settle" not in tuned_text(tuned)
+    assert "too few" not in tuned_text(tuned)
     baker = baker_of(tuned.fit, pattern="", date="")
     assert baker.settled and baker.skin_mm == tuned.fit.skin_mm.best < 10
 

@@ -71,7 +71,7 @@ def test_every_bad_row_is_named_with_its_line(tmp_path):
     assert [problem.place.line for problem in caught.value.problems] == list(range(2, 12))
     told = str(caught.value)
     assert 'no "leaf vain"' in told and 'did you mean "leaf vein"' in told
-    assert '"wide" is no width in mm' in told and "this row has no width" in told
+    assert '"wide" is not a width in mm' in told and "this row has no width" in told
 
 
 def test_a_number_alone_is_refused_with_the_name_to_write(tmp_path):

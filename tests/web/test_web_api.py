@@ -10,12 +10,13 @@ from support.web_patterns import MANY, SLASH
 
 from scorecraft.designing import make
 from scorecraft.errors import Place
+from scorecraft.prints import PRINTS
 from scorecraft.shelf import find_source, shelf
 from scorecraft.tune.bake import tune
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 
-LEANING = r"handle \d+° (to the left|to the right|away|toward you)"
+LEANING = r"tilt the handle \d+° (to the left|to the right|away|toward you)"
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -213,6 +214,17 @@ def test_the_bench_tells_how_the_handle_leans(asking, name):
     leans = {each["lean"] for each in strokes} - {""}
     assert leans and all(re.fullmatch(LEANING, each) for each in leans)
     assert all(not each["lean"] for each in strokes if each["tilt_deg"] == 0)
+
+
+def test_the_page_is_told_what_there_is_to_print(asking):
+    prints = {each["name"]: each for each in asking.get("/api/prints").get_json()["prints"]}
+    assert list(prints) == [row.name for row in PRINTS.values() if row.on_page] + ["cutter"]
+    assert [each["name"] for each in prints.values() if not each["paper"]] == ["cutter"]
+    assert prints["cutter"]["forms"] == ["svg", "dxf"]
+    keys = {name: [each["key"] for each in row["options"]] for name, row in prints.items()}
+    assert keys["stencil"] == ["slot_mm", "mirrored"] and keys["guide"] == []
+    assert keys["cutter"] == ["follow", *keys["stencil"]]
+    assert prints["guide"]["help"] == PRINTS["guide"].help
 
 
 @pytest.mark.parametrize("what", ["guide", "card", "stencil", "drape", "ring"])

@@ -115,7 +115,7 @@ def test_a_key_held_down_is_one_step(bench):
 def test_steps_are_counted_once(bench):
     page = bench("swirl", size="desk").page
     words = page.locator(".bench-text").inner_text()
-    (steps,) = re.findall(r"(\d+) steps of the turntable", words)
+    (steps,) = re.findall(r"(\d+) turntable positions", words)
     told(page, COUNT, f"{steps} steps")
     seen = []
     while "Into the oven" not in page.locator(".bench-text").inner_text():
@@ -127,7 +127,7 @@ def test_steps_are_counted_once(bench):
 
 def test_the_clock_rests_before_it_is_set_to_zero(bench):
     page = bench().page
-    clock, zero = page.locator(CLOCK), page.get_by_role("button", name="Set the clock to zero")
+    clock, zero = page.locator(CLOCK), page.get_by_role("button", name="Tap to reset")
     assert clock.inner_text().startswith("0:00 /")
     tap(page, "Start")
     page.clock.run_for(64_000)
@@ -207,7 +207,7 @@ def test_the_handle_and_its_side_are_told(bench):
         page.keyboard.press("ArrowRight")
         told_leans += page.locator(".stroke").all_inner_texts()
     for lean in leans:
-        assert any(lean.removeprefix("handle ") in each for each in told_leans)
+        assert any(lean.removeprefix("tilt the handle ") in each for each in told_leans)
     assert any("Handle" in each for each in told_leans)
 
 
@@ -225,7 +225,7 @@ def test_the_end_warns_and_leads_on_to_measuring(bench):
     page = bench("one-slash", size="desk").page
     playwright.expect(page.locator(".bench-text")).to_contain_text("Razor blades are sharper")
     go_to_the_end(page)
-    playwright.expect(page.locator(".bench-text")).to_contain_text("Hot vessels, lids and steam")
+    playwright.expect(page.locator(".bench-text")).to_contain_text("lid and the steam burn")
     page.clock.resume()
     page.get_by_role("button", name="Measure", exact=True).click()
     page.wait_for_selector(".measure-loaf svg")

@@ -34,9 +34,9 @@ def test_the_page_works_beside_odd_files(asking, odd):
 def test_odd_files_are_neither_opened_nor_written_through(name, asking, odd):
     answer = asking.post("/api/open", {"name": name})
     assert answer.status_code == 400
-    assert "not a plain file" in answer.get_json()["error"]["message"]
+    assert "not an ordinary file" in answer.get_json()["error"]["message"]
     assert asking.get(f"/picture/folder/{name}.score").status_code == 400
-    with pytest.raises(UsageError, match="not a plain file"):
+    with pytest.raises(UsageError, match="not an ordinary file"):
         odd.save(name, TEXT, None)
     assert not (odd.path.parent / "none.score").exists()
     said = asking.told("/api/design", {"text": f'{TEXT}trace "{name}.svg"\n', "place": "folder"})

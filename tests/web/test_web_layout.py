@@ -5,19 +5,11 @@ import re
 from pathlib import Path
 
 import pytest
+from support.web_looks import CUT_OFF, READY, WINDOWS
 
 playwright = pytest.importorskip("playwright.sync_api")
 STATIC = Path(__file__).parents[2] / "scorecraft" / "web" / "static"
 FONTS = STATIC / "fonts"
-READY = {
-    "shelf": ".card img",
-    "design": "#oven:not([disabled])",
-    "print": ".page svg",
-    "bench": ".bench-stage svg",
-    "measure": ".measure-loaf svg",
-}
-WINDOWS = [(320, 640), (360, 640), (387, 844), (390, 844), (720, 450), (820, 1180), (844, 390),
-           (1000, 700), (1440, 900), (3840, 2160)]  # fmt: skip
 WIDER = 1.15
 
 
@@ -52,7 +44,7 @@ def test_all_letters_come_from_the_pages_own_fonts(seen):
     page = web.page
     page.goto(web.address)
     page.wait_for_selector(READY["shelf"])
-    used = "".join(path.read_text(encoding="utf-8") for path in STATIC.glob("*.js"))
+    used = "".join(path.read_text(encoding="utf-8") for path in STATIC.rglob("*.js"))
     letters = {each for each in used if each.isprintable() and each != " "}
     letters |= {chr(code) for code in (*range(0xA1, 0x180),) if code != 0xAD}
     letters |= set("½⅓⅔¼¾⅛←→↑↓–—‘’“”…″′≤≥−€")
@@ -128,35 +120,6 @@ def widen(page):
         f"{WIDER:.0%}",
     )
     assert page.evaluate(measured) == pytest.approx(WIDER * before, rel=0.02)
-
-
-CUT_OFF = """() => {
-    const cut = [];
-    const skipped = '.hidden, .skip, .lens, .editor, svg, [hidden], .file-name';
-    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    while (walk.nextNode()) {
-        const node = walk.currentNode;
-        const inside = node.parentElement;
-        if (!node.data.trim() || !inside.checkVisibility() || inside.closest(skipped)) continue;
-        const range = document.createRange();
-        range.selectNodeContents(node);
-        const word = range.getBoundingClientRect();
-        const control = inside.closest('button, .choice span, .mark, th, td');
-        const box = control && control.getBoundingClientRect();
-        const wrapped = inside.closest('.mark') && word.top >= box.bottom; // hidden on purpose
-        if (wrapped || word.width < 2) continue;
-        const out = word.left < -0.5 || word.right > innerWidth + 0.5;
-        const over = box && (word.left < box.left - 0.5 || word.right > box.right + 0.5
-            || word.top < box.top - 4 || word.bottom > box.bottom + 4);
-        if (out || over) cut.push(node.data);
-    }
-    for (const each of document.querySelectorAll('button, input, output, .knob-value')) {
-        if (!each.checkVisibility() || each.closest(skipped)) continue;
-        const { left, right } = each.getBoundingClientRect();
-        if (left < -0.5 || right > innerWidth + 0.5) cut.push(each.outerHTML.slice(0, 80));
-    }
-    return cut;
-}"""
 
 
 def test_the_shelf_breaks_no_word_on_a_large_screen(seen):

@@ -79,7 +79,7 @@ def test_a_form_never_writes_over_another_line(seen):
         expected = re.sub(r"(\nloaf [^\n]*)", r"\1\nbake steam no", moved)
     text_is(page, expected)
     page.click("#loaf-shape-oval", force=True)  # it needs the width of what cannot be read
-    playwright.expect(page.locator("#lasting")).to_contain_text("Mend the text first")
+    playwright.expect(page.locator("#lasting")).to_contain_text("Fix the text first")
     text_is(page, expected)
     playwright.expect(page.locator("#loaf-shape-round")).to_be_checked()
 
@@ -169,7 +169,7 @@ def test_a_broken_file_shows_its_name_and_nothing_of_the_one_before(seen, live, 
     playwright.expect(page.locator(".loaf-title")).to_have_text("broken.score")
     playwright.expect(page.locator(".finding.problem")).to_contain_text("slush")
     assert page.locator(".knob, .forms input, .stage svg").count() == 0
-    playwright.expect(page.locator(".verdict")).not_to_contain_text("before the last slip")
+    playwright.expect(page.locator(".verdict")).not_to_contain_text("last readable version")
     web.picture(pictures, "unreadable")
     page.get_by_role("link", name="Measure").click()
     assert page.locator(".measure .cut-button, .measure svg .cut").count() == 0
@@ -217,12 +217,12 @@ def test_work_of_two_tabs_is_kept_apart(seen):
     three.goto(web.address)
     ready(three)
     assert three.input_value("#pattern-text").endswith("# another thought\n")
-    playwright.expect(three.locator("#lasting")).to_contain_text("The shelf holds more work")
+    playwright.expect(three.locator("#lasting")).to_contain_text("more unsaved work on the shelf")
     three.get_by_role("link", name="Shelf").click()
     playwright.expect(rescued(three)).to_have_count(1)
     playwright.expect(three.locator("#lasting p")).to_have_count(0)
     playwright.expect(rescued(three)).to_contain_text("mine.score")
-    rescued(three).get_by_role("button", name="Go on with").click()
+    rescued(three).get_by_role("button", name="Restore").click()
     text_is(three, TIN + "# my thought\n")
     three.get_by_role("link", name="Shelf").click()
     playwright.expect(rescued(three)).to_contain_text("swirl.score")
@@ -243,11 +243,11 @@ def test_opening_another_pattern_keeps_the_edits_on_the_shelf(seen, pictures):
     playwright.expect(rescued(page)).to_contain_text("mine.score, ")
     page.wait_for_selector(".card img")
     web.picture(pictures, "rescued")
-    rescued(page).get_by_role("button", name="Throw away").click()
+    rescued(page).get_by_role("button", name="Delete").click()
     page.get_by_role("dialog").get_by_role("button", name="Keep them").click()
     playwright.expect(rescued(page)).to_have_count(1)
-    rescued(page).get_by_role("button", name="Throw away").click()
-    page.get_by_role("dialog").get_by_role("button", name="Throw away").click()
+    rescued(page).get_by_role("button", name="Delete").click()
+    page.get_by_role("dialog").get_by_role("button", name="Delete").click()
     playwright.expect(rescued(page)).to_have_count(0)
 
 
@@ -263,7 +263,7 @@ def test_opening_what_is_in_the_file_has_a_way_back(seen, live):
     file.write_text(TIN + "# theirs\n")
     typed(page, mine)
     page.keyboard.press("Control+s")
-    page.get_by_role("dialog").get_by_role("button", name="Open what is there").click()
+    page.get_by_role("dialog").get_by_role("button", name="Open the changed file").click()
     text_is(page, TIN + "# theirs\n")
     web.complaints.clear()  # the browser itself reports the answer 409
     playwright.expect(page.locator(".file-dot")).to_be_hidden()
@@ -289,7 +289,7 @@ def test_a_browser_without_room_is_told_of(seen):
         }
     }""")
     typed(page, TIN + "# more\n" * 40)
-    playwright.expect(page.locator("#lasting")).to_contain_text("no room left")
+    playwright.expect(page.locator("#lasting")).to_contain_text("no space left")
     page.evaluate("() => localStorage.removeItem('filler0')")
     typed(page, TIN + "# more\n" * 41)
     playwright.expect(page.locator("#lasting p")).to_have_count(0)
@@ -309,10 +309,10 @@ def test_a_dead_server_is_told_of_until_it_answers(seen, pictures):
     page.wait_for_selector("#oven:not([disabled])")
     cut_off(page)
     typed(page, TIN + "# more\n")
-    playwright.expect(page.locator("#lasting")).to_contain_text("The server does not answer")
-    page.get_by_role("button", name="Findings").click()
+    playwright.expect(page.locator("#lasting")).to_contain_text("The server is not responding")
+    page.get_by_role("button", name="Checks").click()
     playwright.expect(page.locator(".verdict")).to_contain_text("Out of date")
-    for look in ("Side", "Guide", "Above"):  # nothing lies over the ways to look
+    for look in ("Side", "Guide", "Top"):  # nothing lies over the ways to look
         page.locator(".looking .choice", has_text=look).tap()
         playwright.expect(page.get_by_role("radio", name=look)).to_be_checked()
     web.picture(pictures, "dead")
@@ -435,7 +435,7 @@ def test_there_is_one_question_at_a_time_and_none_about_nothing(seen, live):
     page.wait_for_selector(".card img")
     before = sorted(live[1].iterdir())
     page.keyboard.press("Control+s")
-    playwright.expect(page.locator("#told")).to_contain_text("Nothing is open")
+    playwright.expect(page.locator("#told")).to_contain_text("nothing open to save")
     assert page.get_by_role("dialog").count() == 0 and sorted(live[1].iterdir()) == before
     page.get_by_role("button", name="Open Swirl").click()
     ready(page)
@@ -447,10 +447,10 @@ def test_there_is_one_question_at_a_time_and_none_about_nothing(seen, live):
 @pytest.mark.parametrize(
     ("field", "value", "told"),
     [
-        ("bake-spring", "5", "From 1 to 3"),
-        ("loaf-width", "-5", "From 20 to 1500 mm"),
-        ("loaf-height", "9999", "From 20 to 1500 mm"),
-        ("bake-spread", "", "From 0 to 100 %"),
+        ("bake-spring", "5", "from 1 to 3×"),
+        ("loaf-width", "-5", "from 20 to 1500 mm"),
+        ("loaf-height", "9999", "from 20 to 1500 mm"),
+        ("bake-spread", "", "from 0 to 100%"),
     ],
 )
 def test_a_field_says_what_it_takes(seen, field, value, told):
@@ -482,12 +482,12 @@ def test_fields_say_their_range_in_inches(seen, pictures):
     page.wait_for_selector("#loaf-width")
     page.fill("#loaf-width", "90")
     page.keyboard.press("Tab")
-    playwright.expect(page.locator("#loaf-width-fault")).to_contain_text("From 0.79 to 59.05 in")
+    playwright.expect(page.locator("#loaf-width-fault")).to_contain_text("from 0.79 to 59.05 in")
     web.picture(pictures, "field")
     page.get_by_role("link", name="Measure").click()
     page.get_by_role("button", name="Measure").first.click()
     page.keyboard.type("999")
-    playwright.expect(page.locator(".measured .fault")).to_contain_text("From 0 to 5.9 in")
+    playwright.expect(page.locator(".measured .fault")).to_contain_text("from 0 to 5.9 in")
     playwright.expect(page.get_by_role("button", name="Compare with the model")).to_be_disabled()
     web.picture(pictures, "measured-field")
 
@@ -506,7 +506,7 @@ def test_ones_own_bakes_can_be_chosen_once_one_is_kept(seen, live):
     for width in ("3.5", "6"):
         page.get_by_role("button", name="Measure").first.click()
         page.keyboard.type(width)
-    page.get_by_role("button", name="Keep in the log").click()
+    page.get_by_role("button", name="Add to the log").click()
     playwright.expect(page.locator("#told")).to_contain_text("baker.toml")
     page.get_by_role("link", name="Design").click()
     playwright.expect(page.locator("#bake-baker")).to_be_visible()

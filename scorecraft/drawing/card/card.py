@@ -9,6 +9,7 @@ from scorecraft.bench.telling import STAGES
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import Seen, seen
 from scorecraft.drawing.card.row import marks_row, step_row
+from scorecraft.drawing.card.telling import STRINGS_FIRST, described
 from scorecraft.drawing.paper.block import Block, gap, shifted, stacked
 from scorecraft.drawing.paper.sheet import A4, Paper
 from scorecraft.drawing.paper.sheet import paper as find_paper
@@ -75,7 +76,7 @@ def _rows(made: Plan) -> list[_Row]:
     """List the rows; passes are named where there is more than one kind of work."""
     stages = [run.first.stage for run in made.runs]
     named = made.marks > 0 or len(set(stages)) > 1
-    rows = [_Row(None, "First")] if made.marks else []
+    rows = [_Row(None, STRINGS_FIRST)] if made.marks else []
     for run, before in zip(made.runs, ["", *stages], strict=False):
         new = named and run.first.stage != before
         rows.append(_Row(run, STAGES[run.first.stage] if new else ""))
@@ -153,7 +154,9 @@ def _page(
     if foot:
         items += shifted(foot, MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
     title = f"{view.layout.title}: bench card"
-    return Picture(sheet.width_mm, sheet.height_mm, title, _described(made), items, css="card")
+    return Picture(
+        sheet.width_mm, sheet.height_mm, title, described(len(made.runs)), items, css="card"
+    )
 
 
 def _drawn(
@@ -163,9 +166,5 @@ def _drawn(
     if row.stage:
         above.append(gap(STAGE_MM - above[0].height))
     if row.run is None:
-        return [*above, marks_row(view, made.marks, width, height)]
+        return [*above, marks_row(view, width, height)]
     return [*above, step_row(view, row.run, numbers, width, height)]
-
-
-def _described(made: Plan) -> str:
-    return f"The order of cuts in {len(made.runs)} rows, each with the loaf as it lies."

@@ -3,13 +3,14 @@
 import math
 from collections.abc import Mapping
 
+import scorecraft.drawing.card.telling as telling
 from scorecraft.bench.clock import told
 from scorecraft.bench.steps import Run
 from scorecraft.bench.telling import STILL_DEG, handlings, mark_words, turn_each, turn_words
 from scorecraft.drawing.card.cuts import GREY, NAME, ROW, SMALL, cuts_words
 from scorecraft.drawing.card.loaf import ACCENT, Seen, marks_picture, run_picture
 from scorecraft.drawing.card.settings import settings_pictures
-from scorecraft.drawing.paper.block import Block
+from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.picture import BLACK, Group, Item, Label, placed
 from scorecraft.drawing.text import width_mm, wrapped
 
@@ -51,17 +52,20 @@ def _pictures(view: Seen, run: Run, height: float) -> tuple[list[Item], float]:
     return [placed(many.group, LETTER_WIDE, (height - many.height) / 2)], many.width
 
 
-def marks_row(view: Seen, count: int, width: float, height: float) -> Block:
+def marks_row(view: Seen, width: float, height: float) -> Block:
     """Draw the string marks, which come before all cuts."""
     size = min(height - 2.0, WIDEST)
     left = LETTER_WIDE + size + BETWEEN
     scale = min(1.0, height / ROW)
-    strings = f"{count} strings" if count > 1 else "1 string"
-    middle = height / 2
+    said = telling.string_words(view.layout.marks.lines)
+    words = stacked([
+        paragraph(said, width - left, NAME * 1.2 * scale, bold=True),
+        gap(1.5 * scale),
+        paragraph(telling.DO_NOT_CUT, width - left, SMALL * 1.1 * scale),
+    ])  # fmt: skip
     items: list[Item] = [
         placed(marks_picture(view, size), LETTER_WIDE, (height - size) / 2),
-        Label("press in " + strings, (left, middle - 1.5 * scale), NAME * 1.2 * scale, bold=True),
-        Label("guides only: do not cut them", (left, middle + 6.5 * scale), SMALL * 1.1 * scale),
+        *shifted(words, left, (height - words.height) / 2),
     ]
     return Block((Group("string marks", tuple(items)),), height)
 
@@ -107,22 +111,23 @@ def _turns(run: Run, room: float) -> list[Words]:
     """Say how the table is turned: by an exact turn, from mark to mark, or under the blade."""
     first = run.first
     if not run.copies:
-        count = f"{len(run.steps)} settings"
-        return [_turn(count, room, TURN * 0.72), ("mark as drawn", SMALL * 0.95, False, ACCENT)]
+        words = wrapped(telling.positions(len(run.steps)), room, TURN * 0.66, bold=True)
+        count = [_turn(word, room, TURN * 0.66) for word in words]
+        return [*count, (telling.MARK_AS_DRAWN, SMALL * 0.95, False, ACCENT)]
     if run.times > 1:
         often: Words = (f"× {run.times}", TIMES, True, BLACK)
         if turn_each(run) is None:
             return [often, *_by_marks(run, room)]
         turn = _turn(turn_words(run.steps[1].turn_rad), room)
-        return [often, turn, ("each time", SMALL * 1.15, False, ACCENT)]
+        return [often, turn, (telling.EACH_TIME, SMALL * 1.15, False, ACCENT)]
     if first.spin_rad:
-        turns = "turn once round" if abs(first.spin_rad) < 6.6 else "keep turning"
+        turns = telling.FULL_TURN if abs(first.spin_rad) < 6.6 else telling.KEEP_TURNING
         return [
             _turn(turns, room, TURN * 0.72),
-            ("under the blade", SMALL * 1.15, False, ACCENT),
+            (telling.UNDER_BLADE, SMALL * 1.15, False, ACCENT),
         ]
     if abs(math.degrees(first.turn_rad)) < STILL_DEG:
-        return [("do not turn", SMALL * 1.15, False, GREY)]
+        return [(telling.STILL, SMALL * 1.15, False, GREY)]
     return [_turn(turn_words(first.turn_rad), room)]
 
 
@@ -137,6 +142,6 @@ def _by_marks(run: Run, room: float) -> list[Words]:
     size = SMALL * 0.95
     lines = wrapped(marks, room, size, bold=True)
     return [
-        ("turn the mark to", SMALL * 0.95, False, ACCENT),
+        (telling.MARK_TO, SMALL * 0.95, False, ACCENT),
         *((line, size, True, ACCENT) for line in lines),
     ]

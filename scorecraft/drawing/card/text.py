@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-import scorecraft.drawing.card.words as words
+import scorecraft.drawing.card.telling as telling
 from scorecraft.bench.clock import told
 from scorecraft.bench.steps import Plan, Run
 from scorecraft.bench.telling import (
@@ -20,8 +20,8 @@ from scorecraft.bench.telling import (
     turn_each,
 )
 from scorecraft.cuts import Layout
-from scorecraft.drawing.paper.cautions import CAUTIONS
-from scorecraft.drawing.paper.panel import loaf_words
+from scorecraft.drawing.paper.cautions import BLADE, OVEN
+from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.groups import Group, groups, numbers_of
 
 
@@ -32,15 +32,17 @@ def card_text(layout: Layout, made: Plan, numbered: Sequence[Group] | None = Non
 
 
 def _lines(layout: Layout, made: Plan, numbers: Mapping[int, int]) -> Iterator[str]:
-    yield layout.title or "Bench card"
-    yield loaf_words(layout.loaf).removesuffix(", full size")
-    yield words.time_words(made)
+    yield layout.title or telling.UNTITLED
+    yield loaf_words(layout.loaf, "")
+    yield telling.time_words(made)
     yield ""
-    yield from words.before(layout, made)
+    yield from telling.before(made)
     yield from layout.notes
+    yield from ("", BLADE)
     stage = ""
     if made.marks:
-        yield from ("", f"    press in {made.marks} string lines; do not cut them")
+        strings = telling.string_words(layout.marks.lines)
+        yield from ("", f"    {strings}; {telling.DO_NOT_CUT}")
     for run in made.runs:
         if run.first.stage != stage:
             stage = run.first.stage
@@ -63,11 +65,11 @@ def _head(run: Run) -> str:
     """Say how the table is turned, where its mark stands, and how long it takes."""
     about = f"about {told(run.seconds)}"
     if not run.copies:
-        return f"at {len(run.steps)} settings, {about} in all"
+        return f"at {telling.positions(len(run.steps))}, {about} in all"
     if run.times == 1:
         return f"{_turn(run)}, mark at {mark_words(run.first)}, {about}"
     if turn_each(run) is not None:
-        turn = f"turn {_spoken(run.steps[1].turn_rad)} each time"
+        turn = f"turn {_spoken(run.steps[1].turn_rad)} {telling.EACH_TIME}"
         return f"× {run.times}, {turn}, from the mark at {mark_words(run.first)}, {about}"
     marks = ", ".join(mark_words(step) for step in run.steps)
     return f"× {run.times}, mark to {marks}, {about}"
@@ -77,10 +79,10 @@ def _turn(run: Run) -> str:
     """Say the turn in words: signs for turning are lost in some terminals."""
     step = run.first
     if step.spin_rad:
-        round_once = abs(step.spin_rad) < 1.05 * math.tau
-        return f"turn the table {'once round' if round_once else 'on'} under the blade"
+        once = abs(step.spin_rad) < 1.05 * math.tau
+        return f"{telling.FULL_TURN if once else telling.KEEP_TURNING} {telling.UNDER_BLADE}"
     still = abs(math.degrees(step.turn_rad)) < STILL_DEG
-    return "do not turn" if still else f"turn {_spoken(step.turn_rad)}"
+    return telling.STILL if still else f"turn {_spoken(step.turn_rad)}"
 
 
 def _spoken(turn_rad: float) -> str:
@@ -94,7 +96,8 @@ def _handling(handling: Handling) -> str:
 
 
 def _oven() -> Iterator[str]:
-    for name, steps in words.oven():
+    yield from ("", telling.INTO_THE_OVEN.upper(), OVEN)
+    for name, steps in telling.oven():
         yield from ("", name.upper())
         yield from (f"    {step}" for step in steps)
-    yield from ("", words.done(), "", *CAUTIONS)
+    yield from ("", telling.done())

@@ -12,7 +12,8 @@ from scorecraft.drawing.guide.dial import DIAL_MM
 from scorecraft.drawing.guide.plan import guide_plan
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.sheet import A4, PAPERS, Paper, Size, choose, fitting
-from scorecraft.drawing.paper.tiles import ink_points, page_map, spread_words, tile
+from scorecraft.drawing.paper.telling import NOT_LISTED, spread_words
+from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
 from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Group, Item, Picture
 from scorecraft.drawing.picture import words as texts
@@ -87,7 +88,8 @@ def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
     width = min(sheet.printable.width, PANEL_MM[1])
     rim = on_paper(rim_plan(told.layout.loaf), crown)
     chart = page_map(parts, width, MAP_HIGH_MM, outline=rim)
-    more = [paragraph(spread_words(parts), width, words.BODY_MM), gap(3), chart, gap(6)]
+    spread = spread_words(parts[0].paper.name, len(parts))
+    more = [paragraph(spread, width, words.BODY_MM), gap(3), chart, gap(6)]
     room = sheet.printable.height
     column = column_of_words(told, width, room, room, more)
     items = (Group("words", shifted(column, (sheet.width_mm - width) / 2, margin)),)
@@ -179,7 +181,7 @@ def best_fitting(blocks: Sequence[Block], most: float) -> Block:
 
 def _cut_short(block: Block) -> int:
     """Count the texts that end in an ellipsis or tell of rows without room."""
-    return sum(text.endswith(("…", "not listed here")) for text in texts(block.items))
+    return sum(text.endswith(("…", NOT_LISTED)) for text in texts(block.items))
 
 
 def _column(
@@ -199,7 +201,7 @@ def _column(
             words.verdict(told, width, 3, size),
         ]
     )
-    below = stacked([*more, words.key(told, width, size), gap(5), words.feet(width, size)])
+    below = stacked([*more, words.key(told, width, size), gap(5), words.feet(width)])
     table = words.cut_table(told, width, most - above.height - below.height - 6, size)
     spare = min(least, most) - above.height - table.height - below.height
     return stacked([above, table, gap(max(spare, 6)), below])
@@ -228,7 +230,7 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
 
 def _right(told: words.Told, size: float) -> Block:
     """Set key, rules and cautions in letters of a size (mm)."""
-    return stacked([words.key(told, COLUMNS_MM[1], size), gap(3), words.feet(COLUMNS_MM[1], size)])
+    return stacked([words.key(told, COLUMNS_MM[1], size), gap(3), words.feet(COLUMNS_MM[1])])
 
 
 def _left(told: words.Told, width: float, most: float, size: float) -> Block:

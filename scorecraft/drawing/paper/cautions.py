@@ -1,12 +1,29 @@
-"""What every print says about safety."""
+"""What the prints say about safety: each caution stands on the sheet where its danger is."""
 
 BLADE = (
-    "Razor blades are sharper than they look: pull away from the other hand, cap or bin the blade."
+    "Razor blades are very sharp. Cut away from your other hand and cap the blade whenever you "
+    "put it down. Used blades go into a rigid sharps container."
 )
-OVEN = "Hot vessels, lids and steam burn: dry gloves, long sleeves, face and arms clear of the lid."
-CAUTIONS = (
-    BLADE,
-    OVEN,
-    "Paper and ink never touch the dough unless they are food-safe: look at this sheet, "
-    "do not lay it on.",
+STICKING = "If the blade sticks, dip it in oil or water; never wipe it with a finger or cloth."
+OVEN = (
+    "The pot, its lid and the steam burn: wear dry oven gloves and long sleeves, and keep your "
+    "face and arms clear of the lid."
+)
+SHEET = "Look at this sheet, do not lay it on dough: it is not food-safe."
+TILE = "Keep this sheet off the dough."
+FILM = (
+    "Use only food-contact film. Check that it is safe for your cutter or laser: some plastics "
+    "give off poisonous fumes or burn."
+)
+STENCIL = (
+    f"{FILM} Polyester or polypropylene 0.2 to 0.5 mm thick is usual. A stencil of paper or card "
+    "is for one bake, and never touches the dough."
+)
+DRAPE = (
+    "Do not lay this sheet on dough. Trace it onto clean baking paper along a clean edge and cut "
+    "that out; lay it on the loaf pencil side up, away from the dough."
+)
+RING = (
+    "The ring lies under the baking paper and never touches the dough. Take it away before the "
+    "loaf goes into the oven: paper burns."
 )

@@ -5,10 +5,12 @@ from dataclasses import dataclass
 import scorecraft.drawing.paper.panel as panel
 from scorecraft.arrays import Line
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
-from scorecraft.drawing.paper.rulers import WIDTH_MM, rulers
+from scorecraft.drawing.paper.cautions import SHEET
+from scorecraft.drawing.paper.rulers import WIDTH_MM
 from scorecraft.drawing.paper.seams import Crown
 from scorecraft.drawing.paper.sheet import A4, Paper, Size, choose
-from scorecraft.drawing.paper.tiles import ink_points, page_map, spread_words, tile
+from scorecraft.drawing.paper.telling import spread_words
+from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
 from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Group, Item, Picture, placed
 from scorecraft.drawing.text import width_mm
@@ -24,7 +26,8 @@ class Figure:
     """What is drawn at full size, from (0, 0) down; and what is said about it.
 
     `outline` is its edge, for the map of the sheets; `told` are the paragraphs below the title
-    and the line `under` it, in the order of their weight. Seams keep off the `crown`.
+    and the line `under` it, in the order of their weight; `caution` is what it says of itself as
+    a thing near dough. Seams keep off the `crown`.
     """
 
     items: tuple[Item, ...]
@@ -36,6 +39,7 @@ class Figure:
     told: tuple[str, ...]
     css: str
     crown: Crown | None = None
+    caution: str = SHEET
 
 
 def full_size_pages(
@@ -85,7 +89,7 @@ def _words(figure: Figure, width: float) -> Block:
     lines += [paragraph(figure.under, left, panel.BODY_MM), gap(1.5)]
     for text in figure.told:
         lines += [paragraph(text, left, panel.BODY_MM), gap(0.9)]
-    right = panel.feet(WIDTH_MM)
+    right = panel.feet(WIDTH_MM, figure.caution)
     first = stacked(lines)
     items = (*first.items, *shifted(right, left + 8, 0))
     return Block(items, max(first.height, right.height))
@@ -108,8 +112,9 @@ def _spread(figure: Figure, sheet: Paper) -> tuple[Picture, ...]:
     for text in figure.told:
         blocks += [paragraph(text, width, panel.BODY_MM), gap(1.2)]
     chart = page_map(parts, width, MAP_HIGH_MM, outline=figure.outline)
-    blocks += [gap(3), paragraph(spread_words(parts), width, panel.BODY_MM), gap(3), chart, gap(6)]
-    blocks += [rulers(), gap(2.5), panel.cautions(width)]
+    spread = spread_words(parts[0].paper.name, len(parts))
+    blocks += [gap(3), paragraph(spread, width, panel.BODY_MM), gap(3), chart, gap(6)]
+    blocks += [panel.feet(width, figure.caution)]
     page = _picture(figure, sheet, (Group("words", shifted(stacked(blocks), margin, margin)),))
     return (page, *tile(whole, parts))
 

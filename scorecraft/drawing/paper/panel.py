@@ -4,23 +4,22 @@ from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass
 from math import degrees
 
+import scorecraft.drawing.paper.telling as telling
 from scorecraft.checks.finding import SEVERITIES, Finding
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.inks import CUT_INKS, MARK_INK, NUMBER_MM, Band, band, band_words
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
-from scorecraft.drawing.paper.cautions import CAUTIONS
+from scorecraft.drawing.paper.cautions import BLADE, SHEET
 from scorecraft.drawing.paper.rulers import rulers
 from scorecraft.drawing.paper.table import LEAST_MM, Cell, Column, table
+from scorecraft.drawing.paper.telling import HEADS, loaf_words
 from scorecraft.drawing.picture import Group as Layer
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group
-from scorecraft.loaf.dome import Loaf
 
 BODY_MM = LEAST_MM
-SMALL = 0.8
-"""The cautions are set smaller than the rest by this share."""
 TITLE_MM = (8.0, 7.0, 6.0, 5.0)
 ROWS = (2.0, 1.75, 1.5)
 """Heights of table rows to choose from, roomy to tight, as parts of the letters' size."""
@@ -71,31 +70,29 @@ def notes(told: Told, width: float, most_lines: int, letters: float = BODY_MM) -
     return stacked(blocks)
 
 
-def loaf_words(loaf: Loaf) -> str:
-    """Say a loaf's shape and size."""
-    across = f"{loaf.width_mm:.0f} mm across"
-    if abs(loaf.length_mm - loaf.width_mm) > 0.5:
-        across = f"{loaf.length_mm:.0f} × {loaf.width_mm:.0f} mm"
-    return f"{loaf.shape.capitalize()} loaf, {across}, {loaf.height_mm:.0f} mm high, full size"
-
-
 def verdict(told: Told, width: float, most_lines: int, letters: float = BODY_MM) -> Block:
-    """Set the verdict in at most so many lines and two findings beside a bar, or nothing."""
+    """Set the verdict in at most so many lines and two findings beside a bar, or nothing.
+
+    With figures of the model it says once that they are estimates.
+    """
     inside = width - 3.5
     blocks = []
     if told.verdict:
         blocks.append(paragraph(told.verdict, inside, letters, bold=True, most_lines=most_lines))
+    estimate = telling.estimate_words(told.verdict or "")
+    if estimate and (told.verdict or told.opening_mm is not None):
+        blocks.append(paragraph(estimate, inside, letters))
     weighty = sorted(
         (each for each in told.findings if each.severity != "note"),
         key=lambda each: SEVERITIES.index(each.severity),
     )
     for finding in weighty[:MOST_FINDINGS]:
-        text = f"{finding.severity.capitalize()}: {finding.message}"
+        text = telling.finding_words(finding.severity, finding.message)
         stop = finding.severity == "stop"
         lines = max(1, most_lines - 1)
         blocks += [gap(0.6), paragraph(text, inside, letters, bold=stop, most_lines=lines)]
     if len(weighty) > MOST_FINDINGS:
-        more = f"and {len(weighty) - MOST_FINDINGS} more: see scorecraft check"
+        more = telling.more_findings(len(weighty) - MOST_FINDINGS)
         blocks.append(paragraph(more, inside, letters))
     return _barred(stacked(blocks)) if blocks else gap(0)
 
@@ -125,7 +122,7 @@ def cut_table(told: Told, width: float, room: float, letters: float = BODY_MM) -
     block = table(columns, rows[:many], size=letters, row_height=row_height)
     if many >= len(rows):
         return block
-    words = f"and {len(rows) - many} more groups of cuts, not listed here"
+    words = telling.more_cuts(len(rows) - many)
     return stacked([block, gap(0.8), paragraph(words, width, letters)])
 
 
@@ -133,34 +130,35 @@ def _columns(told: Told, width: float, letters: float) -> list[Column]:
     """Choose the columns: the name takes what is left; where that is little, no line samples."""
     grown = letters / BODY_MM
     numbers = [
-        Column("count", 11.0 * grown),
-        Column("length mm", 13.5 * grown),
-        Column("depth mm", 12.0 * grown),
-        Column("blade", 11.0 * grown),
+        Column(HEADS["count"], 10.5 * grown),
+        Column(HEADS["length"], 13.5 * grown),
+        Column(HEADS["depth"], 11.5 * grown),
+        Column(HEADS["blade"], 13.5 * grown),
     ]
     if told.opening_mm is not None:
-        numbers.append(Column("opens mm", 12.0 * grown))
-    number = Column("no.", 7.0 * grown, "start", bold=True)
+        numbers.append(Column(HEADS["opens"], 11.5 * grown))
+    number = Column(HEADS["number"], 7.0 * grown, "start", bold=True)
     left = width - number.width - sum(column.width for column in numbers)
-    line_sample = Column("line", SAMPLE_MM + 2, "start")
+    line_sample = Column(HEADS["line"], SAMPLE_MM + 2, "start")
     if left - line_sample.width < LEAST_NAME_MM:
-        return [number, Column("cut", left, "start"), *numbers]
-    return [number, Column("cut", left - line_sample.width, "start"), line_sample, *numbers]
+        return [number, Column(HEADS["cut"], left, "start"), *numbers]
+    name = Column(HEADS["cut"], left - line_sample.width, "start")
+    return [number, name, line_sample, *numbers]
 
 
 def _row(told: Told, group: Group) -> Mapping[str, Cell]:
     row: dict[str, Cell] = {
-        "no.": str(group.number),
-        "cut": group.key,
-        "line": sample(band(group.depth_mm)),
-        "count": f"{group.count}",
-        "length mm": _range(*group.lengths_mm, digits=0),
-        "depth mm": _range(*group.depths_mm, digits=1),
-        "blade": f"{degrees(group.blade_rad):.0f}°",
+        HEADS["number"]: str(group.number),
+        HEADS["cut"]: group.key,
+        HEADS["line"]: sample(band(group.depth_mm)),
+        HEADS["count"]: f"{group.count}",
+        HEADS["length"]: _range(*group.lengths_mm, digits=0),
+        HEADS["depth"]: _range(*group.depths_mm, digits=1),
+        HEADS["blade"]: telling.blade_words(degrees(group.blade_rad)),
     }
     if told.opening_mm is not None:
         widths = [told.opening_mm[index] for index in group.cuts]
-        row["opens mm"] = _range(min(widths), max(widths), digits=0)
+        row[HEADS["opens"]] = _range(min(widths), max(widths), digits=0)
     return row
 
 
@@ -180,11 +178,11 @@ def sample(which: Band) -> Item:
 def key(told: Told, width: float, letters: float = BODY_MM) -> Block:
     """Explain the lines of the drawing."""
     entries: list[tuple[Item, str]] = [(sample(each), band_words(each)) for each in CUT_INKS]
-    entries.append((_arrow_sample(), "pull the blade this way; the card tells of each copy"))
-    entries.append((_number_sample(), "the numbers follow the order of cutting"))
+    entries.append((_arrow_sample(), telling.PULL))
+    entries.append((_number_sample(), telling.IN_ORDER))
     if told.layout.marks.lines:
         mark = Shape((line(0, 0, SAMPLE_MM, 0),), ink=MARK_INK)
-        entries.append((mark, "press in with a string first, do not cut"))
+        entries.append((mark, telling.STRING_LINE))
     return stacked([_entry(item, words, width, letters) for item, words in entries])
 
 
@@ -208,12 +206,12 @@ def _arrow_sample() -> Item:
     return Layer("pull", (Shape((points,), ink=Ink(0.5)), arrow(points)))
 
 
-def cautions(width: float, letters: float = BODY_MM) -> Block:
-    """Set the cautions in letters smaller than the rest."""
-    size = SMALL * letters
-    return stacked([stacked([paragraph(each, width, size), gap(0.7)]) for each in CAUTIONS])
+def cautions(width: float, sheet: str = SHEET) -> Block:
+    """Set the cautions: of the blade, and what the `sheet` says of itself."""
+    each = (paragraph(text, width, BODY_MM) for text in (BLADE, sheet))
+    return stacked([part for text in each for part in (text, gap(0.7))])
 
 
-def feet(width: float, letters: float = BODY_MM) -> Block:
+def feet(width: float, sheet: str = SHEET) -> Block:
     """Set the rules to measure and the cautions."""
-    return stacked([rulers(), gap(2.5), cautions(width, letters)])
+    return stacked([rulers(), gap(2.5), cautions(width, sheet)])

@@ -5,6 +5,7 @@ from typing import Literal
 
 from scorecraft.drawing.inks import TICK_INK
 from scorecraft.drawing.paper.block import Block
+from scorecraft.drawing.paper.telling import SCALE
 from scorecraft.drawing.picture import Group, Ink, Item, Label, Shape, line
 from scorecraft.drawing.text import CAP_HEIGHT
 
@@ -15,12 +16,11 @@ BAR = Ink(0.35, cap="butt")
 WIDTH_MM = RULE_IN * INCH_MM
 """Room the two rules take across."""
 DIGIT_MM = 2.4
-CAPTION = "Measure me: print at 100 %, never “fit to page”"
 
 
 def rulers() -> Block:
     """Draw a 100 mm rule over a 4 in rule, starting at the left edge of the block."""
-    caption = Label(CAPTION, (0, 2.6), 2.6, bold=True)
+    caption = Label(SCALE, (0, 2.6), 2.6, bold=True)
     upper, lower = 10.6, 12.0
     items: tuple[Item, ...] = (
         caption,

@@ -14,8 +14,10 @@ import shapely
 from scorecraft.arrays import Line
 from scorecraft.drawing.inks import HAIR_INK
 from scorecraft.drawing.label_box import label_box
-from scorecraft.drawing.paper.block import Block, paragraph, shifted
+from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.cautions import TILE
 from scorecraft.drawing.paper.rulers import WIDTH_MM, rulers
+from scorecraft.drawing.paper.telling import JOIN
 from scorecraft.drawing.paper.windows import FOOT_MM, Window
 from scorecraft.drawing.picture import (
     BLACK,
@@ -40,21 +42,6 @@ INSET_MM = 14.0
 """How far from the ends of a shared edge its two crosses stand."""
 NAME_MM = 7.0
 APART_MM = 1.0
-HOW = "Trim along the frame where a sheet lies on another; make the crosses whole; tape."
-
-
-def spread_words(parts: Sequence[Window]) -> str:
-    """Say on how many sheets a drawing is, and how they are joined."""
-    name = parts[0].paper.name
-    return f"Too large for one sheet of {name}, so it is on {len(parts)}, as on this map. {HOW}"
-
-
-def joined_words(pages: Sequence[Picture]) -> str:
-    """Say that a print is on several pages; nothing of a single one."""
-    if len(pages) < 2:
-        return ""
-    many = f"too large for one sheet, so it is on {len(pages)} pages"
-    return f"{many}: the first one says how to join the others"
 
 
 def tile(picture: Picture, parts: Sequence[Window]) -> tuple[Picture, ...]:
@@ -159,7 +146,10 @@ def _cross(x: float, y: float) -> Shape:
 
 
 def foot(parts: Sequence[Window], window: Window) -> tuple[Item, ...]:
-    """Set the sheet's name, the map of all sheets, how to join them, and the rules to measure."""
+    """Set the sheet's name, the map of all sheets, how to join them, and the rules to measure.
+
+    Beside them it says what must not touch the dough.
+    """
     margin = PRINTER_MARGIN_MM.value
     top = window.paper.height_mm - margin - FOOT_MM + 1.8
     right = window.paper.width_mm - margin
@@ -168,7 +158,8 @@ def foot(parts: Sequence[Window], window: Window) -> tuple[Item, ...]:
     chart = page_map(parts, 26.0, FOOT_MM - 3, this=window.name)
     items: list[Item] = [name, of, *shifted(chart, margin + 18, top + 0.5)]
     start = right - WIDTH_MM
-    words = paragraph(HOW, start - margin - 18 - 26 - 8, 2.5)
+    room = start - margin - 18 - 26 - 8
+    words = stacked([paragraph(JOIN, room, 2.5), gap(1.0), paragraph(TILE, room, 2.5, bold=True)])
     items += shifted(words, margin + 18 + 26 + 4, top)
     return (*items, *shifted(rulers(), start, top))
 

@@ -13,6 +13,7 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Picture, Shape, line
 from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
+from scorecraft.drawing.templates.telling import CUTTER
 from scorecraft.plate.doubles import without_doubles
 from scorecraft.plate.plate import Plate
 
@@ -77,8 +78,7 @@ def _flat(
             groups.append(Group(name, tuple(shapes)))
     check = line(EDGE_MM, below, EDGE_MM + CHECK_MM, below)
     groups.append(Group("check 100 mm", (Shape((check,), ink=Ink(hair, color=MARKED)),)))
-    desc = "All in mm. Measure the check line: 100 mm; do not cut it."
-    return Picture(width, below + EDGE_MM, title, desc, tuple(groups), css="cutter")
+    return Picture(width, below + EDGE_MM, title, CUTTER, tuple(groups), css="cutter")
 
 
 def _unrepeated(ring: Line) -> Line:

@@ -12,10 +12,12 @@ from scorecraft.drape.petals import Petal
 from scorecraft.drawing.crown import crown_mark
 from scorecraft.drawing.inks import HAIR_INK, MARK_INK, NUMBER_CLEAR_MM, cut_ink
 from scorecraft.drawing.label_box import label_box
+from scorecraft.drawing.paper.cautions import DRAPE
 from scorecraft.drawing.paper.full_size import Figure
-from scorecraft.drawing.paper.panel import loaf_words
+from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, walk
 from scorecraft.drawing.plan import length, on_paper
+from scorecraft.drawing.templates.telling import TRUE_LENGTH, drape_words
 from scorecraft.practice import RIM_MARGIN_MM
 from scorecraft.units import turntable_degrees
 
@@ -29,10 +31,6 @@ NUMBER_MM = 3.6
 BACK_MM = (0.0, 3.0, 6.0, 10.0, 15.0, 20.0, 30.0, 40.0)
 BESIDE_MM = (3.2, -3.2, 6.0, -6.0, 9.0, -9.0, 13.0, -13.0)
 """Where a petal's number may stand: back from the rim and to the side of the fold, best first."""
-CAUTION = (
-    "Printed paper never lies on dough: copy the lines onto baking paper with a pencil, cut that "
-    "out, and let only the baking paper touch the loaf."
-)
 
 
 def drape_figure(drape: Drape, layout: Layout) -> Figure:
@@ -60,28 +58,12 @@ def drape_figure(drape: Drape, layout: Layout) -> Figure:
         right - left + 2 * BORDER_MM,
         high - low + 2 * BORDER_MM,
         f"{layout.title}: drape",
-        loaf_words(layout.loaf).replace("full size", "in true length along the dough"),
-        told(drape),
+        loaf_words(layout.loaf, TRUE_LENGTH),
+        drape_words(drape, TICK_EVERY_MM),
         "drape",
         centre,
+        DRAPE,
     )
-
-
-def told(drape: Drape) -> tuple[str, ...]:
-    """Say how to make the drape and how well it fits."""
-    lines = [
-        f"{len(drape.petals)} petals joined at the crown. Cut along the solid edge and take the "
-        "grey darts out, fold each petal along its dashed line, bring the darts' edges together; "
-        f"the small marks, {TICK_EVERY_MM:g} mm apart, meet. It fits the dome to "
-        f"{np.ceil(10 * drape.fit_mm) / 10:.1f} mm, along the petals' edges and around.",
-        CAUTION,
-        "Petal 1 with the arrow points to 12 o'clock. Prick or press the lines through, "
-        "lift the paper off, then cut.",
-    ]
-    if drape.split:
-        many = f"{drape.split} cuts run" if drape.split > 1 else "One cut runs"
-        lines.append(f"{many} across a dart: join their ends when the dart is closed.")
-    return tuple(lines)
 
 
 def outline(drape: Drape) -> Line:

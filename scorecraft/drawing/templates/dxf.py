@@ -1,7 +1,7 @@
 """Flat drawings as DXF of release 12: polylines on layers, millimetres, y up.
 
-Release 12 has no place for units, so they are told in a comment and in the guide: the numbers
-are millimetres. Written after the DXF Reference of AutoCAD Release 12
+Release 12 has no place for units, so a comment tells them, with what must be minded of the
+material: the numbers are millimetres. Written after the DXF Reference of AutoCAD Release 12
 (recalled); read back in the tests by another reader.
 """
 
@@ -11,8 +11,10 @@ from collections.abc import Iterator
 import numpy as np
 
 from scorecraft.arrays import Line
+from scorecraft.drawing.paper.cautions import FILM
 from scorecraft.drawing.picture import BLACK, Group, Item, Label, Picture, Shape
 from scorecraft.drawing.svg import number
+from scorecraft.drawing.templates.telling import CHECK_LINE, MILLIMETRES
 from scorecraft.errors import ScorecraftError
 
 BLACK_INDEX, GREY_INDEX = 7, 8
@@ -26,7 +28,7 @@ def dxf(picture: Picture) -> bytes:
     Raises ScorecraftError for what a cutter has no use for: labels and filled shapes.
     """
     layers = [(_layer(group.name), _shapes(group)) for group in _groups(picture)]
-    pairs: list[Pair] = [(999, "all lengths are millimetres")]
+    pairs: list[Pair] = [(999, MILLIMETRES), (999, CHECK_LINE), (999, FILM)]
     pairs += _header(picture)
     pairs += _tables(layers)
     pairs += [(0, "SECTION"), (2, "ENTITIES")]

@@ -9,9 +9,11 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.inks import HAIR_INK, RIM_INK, TICK_INK
+from scorecraft.drawing.paper.cautions import RING
 from scorecraft.drawing.paper.full_size import Figure
 from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, ring
 from scorecraft.drawing.plan import on_paper, plan_lines, rim_plan
+from scorecraft.drawing.templates.telling import RING_USE, ring_size, starts_words
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group as Cuts
 from scorecraft.groups import spans
@@ -101,25 +103,21 @@ def turn_ring(layout: Layout, numbered: Sequence[Cuts]) -> Figure:
         2 * half,
         2 * half,
         f"{layout.title}: turntable ring",
-        f"Ring about a loaf {max(layout.loaf.width_mm, layout.loaf.length_mm):.0f} mm across",
+        ring_size(max(layout.loaf.width_mm, layout.loaf.length_mm)),
         told(marks, names),
         "ring",
         centre,
+        RING,
     )
 
 
 def told(marks: Sequence[Start], names: Named) -> tuple[str, ...]:
     """Say how to use the ring, and list the angles of each figure."""
-    lines = [
-        "Cut out along the outer circle and lay it on the turntable under the loaf's baking "
-        "paper, 0° at 12 o'clock. Turn until a mark stands before you, and cut.",
-    ]
+    lines = [RING_USE]
     for numbers, name in names.items():
         own = [f"{mark.degrees:g}°" for mark in marks if numbers[0] in mark.numbers]
         if own:
-            shown = own if len(own) <= 24 else [*own[:23], "…"]
-            count = f"{len(own)} start{'s' if len(own) > 1 else ''}"
-            lines.append(f"{spans(numbers)}: {name}, {count}: {', '.join(shown)}")
+            lines.append(starts_words(spans(numbers), name, own))
     return tuple(lines)
 
 

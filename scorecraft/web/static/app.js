@@ -9,6 +9,7 @@ import { frame, isAsking } from "./dialog.js";
 import { button, h, icon, iconButton } from "./dom.js";
 import { save, saveAs } from "./files.js";
 import { choices } from "./forms.js";
+import { Help, helpAt } from "./help.js";
 import { MeasureRoom } from "./measure.js";
 import { hush, tell } from "./messages.js";
 import { PrintRoom } from "./print.js";
@@ -25,11 +26,11 @@ const ROOMS = {
   bench: () => new BenchRoom({ ...visit, leave: () => go("design"), measure: () => go("measure") }),
   measure: () => new MeasureRoom(),
 };
-const visit = { guest: false, welcome: false };
+const visit = { guest: false, welcome: false, help: null, stepped: false };
 const rooms = new Map();
 const main = document.getElementById("main");
 const links = new Map();
-const shown = { room: null };
+const shown = { room: null, name: "" };
 const file = { name: h("span", { class: "file-name" }), dot: h("span", { class: "file-dot" }) };
 
 /** Go to a room by its name in the address. */
@@ -38,9 +39,41 @@ function go(name) {
   else location.hash = name;
 }
 
-function enter() {
-  const asked = visit.guest ? "bench" : location.hash.slice(1);
-  const name = visit.guest ? asked : asked in ROOMS && (store.text || asked === "shelf") ? asked : store.text ? "design" : "shelf";
+/** Follow the address; the room that was left for the help is as it was. */
+function enter(fromHelp = false) {
+  const address = location.hash.slice(1);
+  const term = helpAt(address);
+  if (term !== null) return enterHelp(term);
+  if (visit.help) visit.help.close();
+  const name = roomAt(address);
+  if (!fromHelp || name !== shown.name) show(name);
+}
+
+/** The room an address stands for, as far as there is something to show in it. */
+function roomAt(address) {
+  if (visit.guest) return "bench";
+  if (address in ROOMS && (store.text || address === "shelf")) return address;
+  return store.text ? "design" : "shelf";
+}
+
+/** Lay the help over the room that is shown. */
+function enterHelp(term) {
+  visit.help ||= new Help({ guest: visit.guest, closed: leaveHelp });
+  if (!visit.help.isOpen) visit.stepped = shown.room !== null;
+  if (!shown.room) show(roomAt(""));
+  visit.help.open(term);
+  document.title = `${words.help.title} · ${words.name}`;
+}
+
+/** The help was closed: the address goes back to the room, unless it has gone on already. */
+function leaveHelp() {
+  document.title = `${words.rooms[shown.name]} · ${words.name}`;
+  if (helpAt(location.hash.slice(1)) === null) return;
+  if (visit.stepped) history.back();
+  else history.replaceState(null, "", `#${shown.name}`);
+}
+
+function show(name) {
   if (!rooms.has(name)) rooms.set(name, ROOMS[name]());
   const room = rooms.get(name);
   if (main.firstElementChild !== room.element) {
@@ -50,7 +83,7 @@ function enter() {
     scrollTo(0, 0);
   }
   const came = room !== shown.room && shown.room !== null;
-  shown.room = room;
+  Object.assign(shown, { room, name });
   document.body.dataset.room = name;
   document.title = `${words.rooms[name]} · ${words.name}`;
   for (const [each, link] of links) {
@@ -81,7 +114,8 @@ function head() {
   const redo = iconButton("redo", words.redo, () => store.step(1));
   const keep = button("main save", save, words.save);
   const keepAs = button("plain save-as", saveAs, words.saveAs);
-  const tools = h("div", { class: "tools" }, undo, redo, keep, keepAs, iconButton("gear", words.settings, settings));
+  const help = h("a", { class: "quiet-button", href: "#help", "aria-label": words.help.title, title: words.help.title }, icon("what"));
+  const tools = h("div", { class: "tools" }, undo, redo, keep, keepAs, iconButton("gear", words.settings, settings), help);
   const update = () => {
     undo.disabled = !store.canUndo;
     redo.disabled = !store.canRedo;
@@ -143,7 +177,7 @@ async function begin() {
   } catch {
     visit.guest = location.hash === "#bench";
   }
-  addEventListener("hashchange", enter);
+  addEventListener("hashchange", ({ oldURL }) => enter(helpAt(new URL(oldURL).hash.slice(1)) !== null));
   if (visit.guest) return enter();
   head();
   if (await store.recover()) {

@@ -2,7 +2,7 @@
 
 import { ask, Watched } from "./api.js";
 import { Clock } from "./clock.js";
-import { frame } from "./dialog.js";
+import { frame, isAsking } from "./dialog.js";
 import { button, drawing, h, icon, iconButton, keep, kept, part, wrapped } from "./dom.js";
 import { tell } from "./messages.js";
 import { store } from "./store.js";
@@ -37,6 +37,7 @@ export class BenchRoom {
       this.bar,
       guest ? null : button("plain phone", () => this.invite(), told.phone),
       this.clock.element,
+      iconButton("what", words.help.title, () => (location.hash = "help")),
     );
     const live = { class: "bench-told", "aria-live": "polite", "aria-atomic": "true" };
     this.element = h("div", { class: "bench" }, head, this.stage, h("div", live, this.turn, this.text), h("div", { class: "bench-go" }, this.back, this.next));
@@ -208,12 +209,22 @@ export class BenchRoom {
   }
 
   wordsOf(screen) {
-    if (screen.kind === "start") {
-      return [h("h1", {}, this.plan.title), h("p", { class: "lead" }, told.about(this.plan.count, Math.max(1, Math.round(this.plan.seconds / 60)))), h("p", {}, told.allowed(heat(this.plan.temperature_c), Math.round(this.plan.allowed_seconds / 60))), ...this.plan.notes.map((note) => h("p", {}, note)), h("p", {}, told.edge), h("p", { class: "quiet" }, this.plan.cautions.blade), h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake)];
-    }
-    if (screen.kind === "marks") return [h("h1", {}, told.marks(this.plan.marks)), h("p", { class: "lead" }, told.marksHow)];
-    if (screen.kind === "end") return [h("h1", {}, told.end), h("p", { class: "lead" }, told.endHow), h("p", {}, this.plan.cautions.oven)];
+    if (screen.kind === "start") return this.startWords(this.plan);
+    if (screen.kind === "marks") return [h("h1", { class: "sentence" }, this.plan.marks_words), h("p", { class: "lead" }, told.marksHow)];
+    if (screen.kind === "end") return [h("h1", {}, told.end), caution(this.plan.cautions.oven), h("p", {}, told.usedBlades), h("p", { class: "lead" }, told.endHow)];
     return together(screen.strokes).map((stroke) => this.strokeWords(stroke));
+  }
+
+  /** What is to be known before the first cut: how to hold the blade safely comes first. */
+  startWords({ title, count, seconds, temperature_c: warm, allowed_seconds: allowed, notes, cautions }) {
+    const time = `${told.about(count, Math.max(1, Math.round(seconds / 60)))} ${told.allowed(heat(warm), Math.round(allowed / 60))}`;
+    return [
+      h("h1", {}, title),
+      caution(cautions.blade),
+      h("p", {}, time),
+      ...[...notes, told.edge].map((note) => h("p", {}, note)),
+      h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake),
+    ];
   }
 
   strokeWords(stroke) {
@@ -226,7 +237,7 @@ export class BenchRoom {
         {},
         pair(told.depth, length(stroke.depth_mm)),
         stroke.upright ? pair(told.blade, told.upright) : pair(told.blade, `${trimmed(stroke.blade_deg, 0)}°`, bladeGlyph(stroke)),
-        stroke.lean && pair(told.handle, stroke.lean.replace(/^handle /, "")),
+        stroke.lean && pair(told.handle, stroke.lean.replace(/^tilt the handle /, "")),
       ),
     );
   }
@@ -242,7 +253,7 @@ export class BenchRoom {
   }
 
   key(event) {
-    if (!this.element.isConnected || document.querySelector("dialog") || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (!this.element.isConnected || isAsking() || event.ctrlKey || event.metaKey || event.altKey) return;
     const onButton = event.target.closest("button, a") && (event.key === " " || event.key === "Enter");
     if (onButton) return;
     if (event.repeat && [...FORWARD, ...BACK].includes(event.key)) return event.preventDefault();
@@ -373,6 +384,10 @@ function bladeGlyph({ blade_deg: angle, lean }) {
   const [x, y] = [20 + side * Math.cos(turn), 24 - 22 * Math.sin(turn)];
   svg.append(part("path", { class: "skin", d: "M2,24H38" }), part("path", { class: "edge", d: `M20,24L${x},${y}` }));
   return svg;
+}
+
+function caution(text) {
+  return h("p", { class: "caution" }, icon("warning"), h("span", {}, text));
 }
 
 function pair(name, value, more = null) {

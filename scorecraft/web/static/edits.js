@@ -72,7 +72,7 @@ class Edits {
   /** Work a change out from the design of the text as it is, once that is there. */
   async worked(change) {
     while (!store.current && this.pending) {
-      if (store.answered === store.stamp) throw new Refused({ message: words.design.mendFirst }, 200);
+      if (store.answered === store.stamp) throw new Refused({ message: words.design.fixFirst }, 200);
       await once(["design", "problems", "unmoved"]);
     }
     return change(store.design);

@@ -26,7 +26,7 @@ export async function fresh() {
 
 async function mayLeave() {
   if (!store.text || !store.unsaved) return true;
-  const answer = await question(words.shelf.title, words.shelf.leave(store.name), { yes: words.shelf.leaveYes, no: words.shelf.leaveNo });
+  const answer = await question(words.shelf.leaveTitle, words.shelf.leave(store.name), { yes: words.shelf.leaveYes, no: words.shelf.leaveNo });
   return answer === "yes";
 }
 

@@ -2,6 +2,7 @@
 
 import { h, icon, pointedAt } from "./dom.js";
 import { said } from "./units.js";
+import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
 export class Findings {
@@ -10,36 +11,43 @@ export class Findings {
     Object.assign(this, { pointed, picked });
     this.verdict = h("p", { class: "verdict", role: "status" });
     this.list = h("ul", { class: "findings" });
-    this.room = h("p", { class: "quiet room-words" });
-    this.element = h("div", {}, this.verdict, this.room, this.list);
+    this.room = h("span", {});
+    this.roomLine = h("p", { class: "quiet room-words", hidden: true }, this.room, " ", whatIs("room"));
+    this.element = h("div", {}, this.verdict, this.roomLine, this.list);
     this.chosen = null;
   }
 
   /** Show findings; the room is told once the opening model has come to its end. */
   show({ findings, verdict, room = "" }) {
     this.verdict.textContent = findings.length ? said(verdict) : words.design.nothing;
-    this.room.textContent = said(room);
+    this.tellRoom(said(room));
     this.fill(findings.map((finding, number) => this.row(finding, number, finding.severity)));
   }
 
   /** Show the problems of a text that cannot be read; `about` tells what the loaf shows then. */
   showProblems(problems, about) {
     this.verdict.textContent = [words.design.problems(problems.length), about].filter(Boolean).join(". ");
-    this.room.textContent = "";
+    this.tellRoom("");
     this.fill(problems.map((problem, number) => this.row(problem, number, "problem")));
   }
 
   /** Say that what is shown is out of date, and why. */
   outdate(why) {
     this.verdict.textContent = why;
-    this.room.textContent = "";
+    this.tellRoom("");
     this.element.classList.add("outdated");
   }
 
   /** Nothing is known yet. */
   clear() {
-    this.verdict.textContent = this.room.textContent = "";
+    this.verdict.textContent = "";
+    this.tellRoom("");
     this.fill([]);
+  }
+
+  tellRoom(text) {
+    this.room.textContent = text;
+    this.roomLine.hidden = !text;
   }
 
   fill(rows) {
@@ -51,7 +59,7 @@ export class Findings {
   }
 
   row(told, number, severity) {
-    const sign = severity === "problem" ? words.design.problem : words.design.signs[severity];
+    const sign = severity === "problem" ? words.design.problem : severity;
     const cuts = told.cuts && told.cuts.length ? words.design.cuts(told.cuts.length) : "";
     const where = [told.line && words.design.line(told.line), cuts].filter(Boolean).join(" · ");
     const point = (shown) => () => this.pointed(shown, number);

@@ -5,6 +5,7 @@ import { edits } from "./edits.js";
 import { fieldLimits, numberField } from "./fields.js";
 import { store } from "./store.js";
 import { fieldUnit, fromField, length, toField, trimmed } from "./units.js";
+import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
 const SHAPES = ["round", "oval", "long", "square"];
@@ -83,7 +84,7 @@ export class LoafForm {
         "div",
         { class: "fields" },
         numberField("bake-spring", told.spring, spring, "×", { ...ends(limits.spring), step: 0.05 }, (value, refused) => change("bake", { spring: value }, refused)),
-        numberField("bake-spread", told.spread, spread, "%", { ...ends(limits.spread), step: 5 }, (value, refused) => change("bake", { spread: `${value}%` }, refused)),
+        explained("spread", numberField("bake-spread", told.spread, spread, "%", { ...ends(limits.spread), step: 5 }, (value, refused) => change("bake", { spread: `${value}%` }, refused))),
       ),
       check("bake-steam", told.steam, steam, (yes) => change("bake", { steam: yes ? "yes" : "no" })),
       store.taught && check("bake-baker", told.baker, store.baker, (yes) => store.useBaker(yes)),
@@ -115,6 +116,12 @@ function shapes(shape) {
       return { shape: next, length: long ? `${Math.round(loaf.width_mm * STRETCH[next])}mm` : "" };
     });
   return choices("loaf-shape", told.loafForm, SHAPES, shape, (each) => [icon(each), told.shapes[each]], pick);
+}
+
+/** A field with the answer to what it is beside its label. */
+function explained(term, field) {
+  field.querySelector("label").after(whatIs(term));
+  return field;
 }
 
 function ends([min, max]) {

@@ -4,6 +4,7 @@ import { ask, Latest, Lost, tellWhy } from "./api.js";
 import { h, later } from "./dom.js";
 import { choices } from "./forms.js";
 import { store } from "./store.js";
+import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
 const told = words.design;
@@ -28,7 +29,12 @@ export class Looking {
       "div",
       { class: "looking" },
       h("div", { class: "sliders" }, this.oven.element, this.elevation.element),
-      choices("look", told.viewsLabel, Object.keys(told.views), "top", (each) => told.views[each], (look) => this.choose(look)),
+      h(
+        "div",
+        { class: "views" },
+        choices("look", told.viewsLabel, Object.keys(told.views), "top", (each) => told.views[each], (look) => this.choose(look)),
+        whatIs("tension"),
+      ),
     );
     this.choose("top");
   }
@@ -187,7 +193,7 @@ export class Looking {
       },
     });
     slider.style.setProperty("--share", "0%");
-    return { slider, note, element: ends(told.before, slider, told.after, note) };
+    return { slider, note, element: ends(told.before, slider, [told.after, h("small", {}, told.estimate)], note) };
   }
 
   elevationSlider() {
@@ -215,5 +221,5 @@ function subject({ text, baker }) {
 }
 
 function ends(from, slider, to, note = "") {
-  return h("div", { class: "ends" }, h("span", {}, from), slider, h("span", {}, to), note);
+  return h("div", { class: "ends" }, h("span", {}, from), slider, h("span", {}, ...[to].flat()), note);
 }

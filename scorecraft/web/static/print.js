@@ -1,11 +1,12 @@
 // The room for printing: what, on which paper, with its pages to look at before.
 
-import { askFile, Latest, tellWhy } from "./api.js";
+import { askFile, fetched, Latest, tellWhy } from "./api.js";
 import { connection } from "./connection.js";
 import { button, drawing, h, icon, later, refill } from "./dom.js";
 import { check, choices } from "./forms.js";
 import { hush, tell } from "./messages.js";
 import { store } from "./store.js";
+import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
 const told = words.print;
@@ -13,8 +14,8 @@ const PAPERS = ["A4", "A3", "Letter", "Tabloid"];
 
 export class PrintRoom {
   constructor() {
-    this.what = "guide";
-    this.options = { paper: "", slot_mm: "", mirrored: false, follow: "stencil" };
+    this.row = null;
+    this.options = { paper: "" };
     this.asking = new Latest("/api/print", (answer, data) => this.show(answer, data), (error, data) => this.missed(error, data));
     this.wanted = null;
     this.soon = later(() => this.look(), 80);
@@ -23,14 +24,31 @@ export class PrintRoom {
     this.extra = h("div", { class: "print-extra" });
     this.papers = h("div", {});
     this.buttons = h("div", { class: "buttons" });
+    this.kinds = h("div", {});
+    this.hint = h("p", { class: "quiet explained" });
     this.element = h("div", { class: "print" }, this.choosing(), this.pages);
     for (const what of ["text", "file"]) store.on(what, () => this.element.isConnected && this.renew());
-    connection.addEventListener("back", () => this.element.isConnected && this.renew());
-    this.pick("guide");
+    connection.addEventListener("back", () => this.element.isConnected && this.enter());
   }
 
   enter() {
-    this.renew(0);
+    if (this.row) this.renew(0);
+    else this.learn();
+  }
+
+  /** Learn from the server what there is to print; a print without words here has the server's. */
+  async learn() {
+    try {
+      const { prints } = await fetched("/api/prints");
+      if (this.row) return;
+      const title = (row) => told.prints[row.name] || row.title;
+      this.kinds.replaceChildren(
+        choices("what", told.what, prints.map((row) => row.name), prints[0].name, (each) => title(named(prints, each)), (each) => this.pick(named(prints, each))),
+      );
+      this.pick(prints[0]);
+    } catch (error) {
+      tellWhy(error, "print");
+    }
   }
 
   /** The pages are out of date until new ones are there: nobody prints or saves them. */
@@ -47,12 +65,11 @@ export class PrintRoom {
   }
 
   choosing() {
-    this.hint = h("p", { class: "quiet" });
     return h(
       "div",
       { class: "print-side" },
       h("h1", {}, told.title),
-      choices("what", told.what, Object.keys(told.prints), this.what, (each) => told.prints[each], (what) => this.pick(what)),
+      this.kinds,
       this.hint,
       this.papers,
       this.extra,
@@ -62,27 +79,25 @@ export class PrintRoom {
     );
   }
 
-  pick(what) {
-    this.what = what;
-    this.hint.textContent = told.hints[what];
-    const change = (key) => (value) => this.change(key, value);
-    const parts = [];
-    if (what === "cutter") {
-      parts.push(choices("follow", told.follow, Object.keys(told.follows), this.options.follow, (each) => told.follows[each], change("follow")));
-    }
-    if (what === "stencil" || what === "cutter") {
-      const widths = ["", "2", "3", "4"];
-      parts.push(choices("slot", told.slot, widths, this.options.slot_mm, (each) => told.slots[each], change("slot_mm")));
-      parts.push(check("mirrored", told.mirrored, this.options.mirrored, change("mirrored")));
-    }
-    this.extra.replaceChildren(...parts);
-    this.papers.hidden = what === "cutter";
-    const forms = what === "cutter" ? ["svg", "dxf"] : ["pdf"];
+  pick(row) {
+    this.row = row;
+    this.hint.replaceChildren(...[h("span", {}, told.hints[row.name] || row.help), whatIs(row.name)].filter(Boolean));
+    this.extra.replaceChildren(...row.options.map((option) => this.option(option)));
+    this.papers.hidden = !row.paper;
     const keep = (form, first) => button(first ? "main" : "plain", () => this.keep(form), icon("down"), told[form]);
     const browser = button("plain", () => print(), icon("print"), told.browser);
-    this.buttons.replaceChildren(...forms.map((form, number) => keep(form, number === 0)), ...(what === "cutter" ? [] : [browser]));
-    this.pages.dataset.what = what;
+    this.buttons.replaceChildren(...row.forms.map((form, number) => keep(form, number === 0)), ...(row.paper ? [browser] : []));
+    this.pages.dataset.what = row.name;
     this.renew(0);
+  }
+
+  /** Offer an option: a box to tick, or choices, the first of which is what is usual. */
+  option({ key, name, kind, help, choices: all, default: usual }) {
+    const change = (value) => this.change(key, kind === "length" && value ? Number(value) : value);
+    const label = told.options[name] || help;
+    if (kind === "flag") return check(name, label, this.options[key], change);
+    const shown = (each) => told.values[each] || (kind === "length" ? `${each} mm` : each);
+    return choices(name, label, usual ? all : ["", ...all], `${this.options[key] ?? usual ?? ""}`, shown, change);
   }
 
   change(key, value) {
@@ -91,15 +106,14 @@ export class PrintRoom {
   }
 
   look() {
-    if (!this.element.isConnected) return;
+    if (!this.element.isConnected || !this.row) return;
     this.wanted = this.asked("pages");
     this.asking.ask(this.wanted);
   }
 
   asked(form) {
-    const { paper, slot_mm: slot, mirrored, follow } = this.options;
-    const chosen = { mirrored, follow, ...(paper && { paper }), ...(slot && { slot_mm: Number(slot) }) };
-    return { ...store.asked, what: this.what, form, ...chosen };
+    const chosen = Object.fromEntries(Object.entries(this.options).filter(([, value]) => value !== ""));
+    return { ...store.asked, what: this.row.name, form, ...chosen };
   }
 
   /** Show the pages that are wanted now; others came too late. */
@@ -111,7 +125,7 @@ export class PrintRoom {
       this.shownPaper = answer.paper;
       refill(this.papers, choices("paper", told.paper, PAPERS, answer.paper, (each) => each, (paper) => this.change("paper", paper)));
     }
-    const count = this.what === "cutter" ? "" : told.sheets(answer.pages.length);
+    const count = this.row.paper ? told.sheets(answer.pages.length) : "";
     this.about.textContent = answer.remark || count;
     this.pages.replaceChildren(...answer.pages.map((page, number) => this.page(page, number, answer.pages.length)));
     sizePages(answer.pages);
@@ -154,6 +168,10 @@ export class PrintRoom {
       tellWhy(error, "print");
     }
   }
+}
+
+function named(rows, name) {
+  return rows.find((row) => row.name === name);
 }
 
 const sheetOfSizes = new CSSStyleSheet();

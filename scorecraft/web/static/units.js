@@ -32,7 +32,7 @@ export function heat(celsius) {
 /** Write a value of the pattern with its own unit. */
 export function valued(value, unit) {
   if (unit === "mm") return length(value, 2);
-  const shown = { deg: "°", "%": " %", C: " °C" }[unit] ?? (unit ? ` ${unit}` : "");
+  const shown = { deg: "°", "%": "%", C: " °C" }[unit] ?? (unit ? ` ${unit}` : "");
   return `${trimmed(value, 3)}${shown}`;
 }
 

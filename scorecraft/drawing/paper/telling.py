@@ -1,0 +1,75 @@
+"""The words that sheets share, and those of the guide: every text that is no caution."""
+
+from collections.abc import Sized
+
+from scorecraft.loaf.dome import Loaf
+
+FULL_SIZE = "full size"
+SCALE = "Measure this rule. Print at 100%, never “fit to page”"
+JOIN = "Trim along the frame where one sheet overlaps another, line up the crosses, and tape."
+PULL = "pull this way; see the bench card for each copy"
+IN_ORDER = "cut numbers, in the order of cutting"
+STRING_LINE = "string line: press it in first, do not cut it"
+ESTIMATE = "model estimate"
+HEADS = {
+    "number": "no.",
+    "cut": "cut",
+    "line": "line",
+    "count": "count",
+    "length": "length mm",
+    "depth": "depth mm",
+    "blade": "blade",
+    "opens": "opens mm",
+}
+"""The heads of the table of cuts."""
+NOT_LISTED = "not listed here"
+
+
+def loaf_words(loaf: Loaf, scale: str = FULL_SIZE) -> str:
+    """Say a loaf's shape and size, and at what scale it is drawn, if it is."""
+    across = f"{loaf.width_mm:.0f} mm across"
+    if abs(loaf.length_mm - loaf.width_mm) > 0.5:
+        across = f"{loaf.length_mm:.0f} × {loaf.width_mm:.0f} mm"
+    said = f"{loaf.shape.capitalize()} loaf, {across}, {loaf.height_mm:.0f} mm high"
+    return f"{said}, {scale}" if scale else said
+
+
+def blade_words(degrees: float) -> str:
+    """Say how the blade stands to the dough: upright, or an angle."""
+    return "upright" if round(degrees) == 90 else f"{degrees:.0f}°"
+
+
+def finding_words(severity: str, message: str) -> str:
+    """Say what a check found, with how grave it is."""
+    return f"{severity.capitalize()}: {message}"
+
+
+def more_findings(count: int) -> str:
+    """Say how many findings are not told on the sheet, and where they are."""
+    return f"and {count} more: run scorecraft check"
+
+
+def more_cuts(count: int) -> str:
+    """Say how many rows the table has no room for."""
+    return f"and {count} more kinds of cut, {NOT_LISTED}"
+
+
+def estimate_words(verdict: str) -> str:
+    """Say that openings and room are estimates, unless the verdict says so."""
+    return "" if ESTIMATE in verdict else f"Openings and room are {ESTIMATE}s."
+
+
+def spread_words(paper: str, sheets: int) -> str:
+    """Say on how many sheets a drawing is, and how they are joined."""
+    return (
+        f"Too large for one sheet of {paper}, so it is spread over {sheets}, laid out as on this "
+        f"map. {JOIN}"
+    )
+
+
+def joined_words(pages: Sized) -> str:
+    """Say that a print is on several pages; nothing of a single one."""
+    if len(pages) < 2:
+        return ""
+    many = f"too large for one sheet, so it is on {len(pages)} pages"
+    return f"{many}: page 1 shows how to join the others"

@@ -1,0 +1,91 @@
+"""What the loaf says: how its size was found from the dough, step by step, and what is refused."""
+
+from math import isclose
+
+from scorecraft.errors import UsageError
+from scorecraft.units import percent_words
+
+PROOFS = {"under": "underproofed", "right": "fully proofed", "over": "overproofed"}
+"""What a stage of proofing is called in a sentence."""
+BASKET_IGNORED = "the basket is ignored: the size given is used"
+BASKET_FIX = "use a larger basket or less dough"
+SIZE_USED = "the size given is used"
+
+
+def out_of_range(what: str, hint: str) -> UsageError:
+    """Refuse a number that no loaf has."""
+    return UsageError(f"{what} is out of range", None, hint)
+
+
+def unknown_proof(proof: str) -> UsageError:
+    """Refuse a word that is no stage of proofing."""
+    hint = "use under, right, over, or how many times the mixed volume"
+    return UsageError(f'"{proof}" is not a stage of proofing', None, hint)
+
+
+def mixed_volume(grams: float, density: float, mixed_cm3: float) -> str:
+    """Say how much room dough takes up when it is mixed."""
+    return f"{grams:g} g of dough at {density:g} g/cm³ takes up {mixed_cm3:.0f} cm³ when mixed"
+
+
+def proofed_volume(proof: str | float, times: float, cm3: float) -> str:
+    """Say how much room dough takes up when it is scored."""
+    how = f"{PROOFS[proof]}, " if isinstance(proof, str) else ""
+    return f"{how}{times:g} times that is {cm3:.0f} cm³ at scoring"
+
+
+def loaf_holds(
+    shape: str, size_mm: tuple[float, float, float], found_mm3: float, dough_mm3: float
+) -> str:
+    """Say how much a loaf of a size (width, length, height) holds, and if that is not its dough."""
+    width, length, height = size_mm
+    across = f"{width:.0f} mm wide"
+    if not isclose(width, length):
+        across += f", {length:.0f} mm long"
+    article = "an" if shape == "oval" else "a"
+    told = (
+        f"{article} {shape} loaf {across} and {height:.0f} mm high holds {found_mm3 / 1000:.0f} cm³"
+    )
+    if isclose(found_mm3, dough_mm3, rel_tol=0.01):
+        return told
+    return f"{told}, {percent_words(found_mm3 / dough_mm3)} of the dough's volume: {SIZE_USED}"
+
+
+def too_tall(height_mm: float, across_mm: float, most_mm: float) -> tuple[str, str]:
+    """Say that dough does not stand so high, and what to do."""
+    return (
+        f"this much dough would stand {height_mm:.0f} mm high on {across_mm:.0f} mm: "
+        "it will spread",
+        f"use less dough or a wider loaf; on that width it stands about {most_mm:.0f} mm at most",
+    )
+
+
+def basket_words(basket_mm: tuple[float, float]) -> str:
+    """Call a basket by its size across the top."""
+    across, along = basket_mm
+    by = "" if isclose(across, along) else f" by {across:.0f} mm"
+    return f"a {along:.0f} mm{by} basket"
+
+
+def basket_shapes(basket: str, width_mm: float, length_mm: float) -> str:
+    """Say what size a basket gives the loaf."""
+    long = "" if isclose(width_mm, length_mm) else f" and {length_mm:.0f} mm long"
+    return f"{basket} makes the loaf {width_mm:.0f} mm wide{long}"
+
+
+def basket_not_full(basket: str) -> str:
+    """Say that the dough does not fill its basket."""
+    return f"that does not fill {basket}"
+
+
+def basket_full(basket: str) -> str:
+    """Say that the dough fills its basket to the top."""
+    return f"{basket} is full: the loaf spreads when turned out"
+
+
+def basket_too_small(basket: str) -> tuple[str, str]:
+    """Say that the dough is too much for its basket: as a step, and as a doubt."""
+    return (
+        f"that is too much for {basket}: the loaf spreads when turned out",
+        f"this is too much dough for {basket}",
+    )

@@ -1,0 +1,38 @@
+"""What the page offers to print: the rows of the table of prints, and files for a cutter."""
+
+from dataclasses import asdict
+
+from scorecraft.prints import PRINTS
+from scorecraft.prints.row import Option
+
+FOLLOWED = {"stencil": "stencil", "cuts": "guide"}
+"""What a cutter follows, and the print that draws it."""
+FOLLOW = Option(
+    "follow",
+    "choice",
+    "What the machine follows.",
+    choices=tuple(FOLLOWED),
+    default="stencil",
+    on_page=True,
+)
+
+
+def offered() -> dict[str, list[dict[str, object]]]:
+    """List the prints as data: names, what they are, the forms a file is kept in, options."""
+    prints = [
+        _offer(row.name, row.help, ("pdf",), row.options) for row in PRINTS.values() if row.on_page
+    ]
+    cutter = (FOLLOW, *PRINTS["stencil"].options)
+    lines = _offer("cutter", "Plain lines for a cutter or laser.", ("svg", "dxf"), cutter)
+    return {"prints": [*prints, lines | {"paper": False}]}
+
+
+def _offer(
+    name: str, help: str, forms: tuple[str, ...], options: tuple[Option, ...]
+) -> dict[str, object]:
+    shown = [asdict(each) | {"key": each.key} for each in options if each.on_page]
+    paper = any(each.name == "paper" for each in options)
+    title = name.capitalize()
+    return {
+        "name": name, "title": title, "help": help, "forms": forms, "paper": paper, "options": shown
+    }  # fmt: skip

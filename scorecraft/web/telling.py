@@ -1,0 +1,123 @@
+"""What the server of the page says: in the terminal, to the page, and at a phone's door.
+
+The page's own texts are in static/words.js.
+"""
+
+from pathlib import Path
+
+from scorecraft.errors import Slip
+
+# The terminal
+
+
+def at(address: str) -> str:
+    """Say where the page is."""
+    return f"The page is at {address}"
+
+
+def shows(folder: Path) -> str:
+    """Say whose patterns it shows, and how it ends."""
+    return f"It shows the patterns in {folder}. Press Ctrl-C to stop it."
+
+
+def phone_link(link: str) -> str:
+    """Say by which link a phone comes in."""
+    return f"To follow the cuts on a phone on this network, open {link}"
+
+
+PHONE_ONCE = "The link lets one phone in, once; the page's bench makes more, and shows a QR code."
+NO_NETWORK = Slip("this computer is not on a network", "join one first, or leave out --share")
+
+
+def no_port(port: int, why: str | None) -> Slip:
+    """Say that a port is taken."""
+    hint = "choose another with --port, or let 0 find a free one"
+    return Slip(f"port {port} cannot be used: {why}", hint)
+
+
+def no_folder(path: Path) -> Slip:
+    """Refuse what is not a folder."""
+    return Slip(f'"{path}" is not a folder', "name a folder of patterns")
+
+
+# Answers to the page
+
+BUSY = Slip("the server is busy", "wait a moment and try again")
+NOT_STARTED = Slip("a worker did not start", BUSY.hint)
+CLOSING = Slip("the server is closing")
+ENDED = Slip("the work came to a sudden end", "try once more")
+UNWANTED = Slip("nobody is waiting for this any more")
+LOCAL_ONLY = Slip("this page is for this computer only", "start it with --share")
+NEST = Slip("the JSON is nested too deeply")
+NO_OBJECT = Slip("send a JSON object")
+NEW_LINK = "ask the baker for a new link"
+OTHER_NAME = "this server has another name"
+OTHER_PAGE = "another page may not ask this server"
+INTERNAL_HINT = "the terminal shows where; save your text, then try another way"
+NAME_TOO_LONG = "the file name is too long"
+NOTHING_MEASURED = Slip("there are no openings to compare", "measure at least one cut")
+NO_ROW = Slip("an opening needs its cut and its width")
+REMOVE_WIDTH = "remove its width"
+OPEN_AS_BAKED = "open the pattern as it was baked, or remove its width"
+
+
+def too_long(seconds: float) -> Slip:
+    """Say that the work was stopped."""
+    hint = "make the pattern simpler: fewer copies, fewer or larger fills"
+    return Slip(f"this took longer than {seconds:g} s and was stopped", hint)
+
+
+def no_file_name(name: str) -> Slip:
+    """Refuse a name that is odd."""
+    return Slip(f'"{name}" is not a file name', "use letters, digits, spaces, - and _")
+
+
+def name_too_long(most: int | None = None) -> Slip:
+    """Refuse a name that is long."""
+    return Slip(NAME_TOO_LONG, f"at most {most} letters" if most else "use fewer letters")
+
+
+def no_plain_file(name: str) -> Slip:
+    """Refuse a link out of the folder."""
+    return Slip(f'"{name}" is not an ordinary file in the folder')
+
+
+def changed_on_disk(name: str, new: bool) -> Slip:
+    """Refuse to write over what somebody else has written."""
+    what = "exists already" if new else "has changed on disk"
+    return Slip(f'"{name}" {what}', "open it to see, save under another name, or overwrite it")
+
+
+def gone(key: str) -> Slip:
+    """Refuse the width of a cut that is no longer there."""
+    return Slip(f'"{key}" is no longer in the pattern', REMOVE_WIDTH)
+
+
+def changed(key: str) -> Slip:
+    """Refuse the width of a cut that is another one now."""
+    return Slip(f'"{key}" has changed since it was measured', OPEN_AS_BAKED)
+
+
+def internal(kind: str, error: Exception) -> Slip:
+    """Say that something failed which should not."""
+    return Slip(f"internal error: {kind}: {error}", INTERNAL_HINT)
+
+
+# A phone's door
+
+DOOR_TITLE = "Follow the cuts"
+DOOR = (
+    "This phone will show the cuts that are sent to the bench on the computer, one step at a time. "
+    "It only looks: it cannot change the pattern."
+)
+DOOR_BUTTON = "Show the cuts"
+USED_TITLE = "This link has been used"
+USED = (
+    "Each link lets one phone in, once, and this one has been used or replaced. "
+    "For a new one, open the bench on the computer and choose “Open on a phone”."
+)
+STRANGER_TITLE = "This phone was not let in"
+STRANGER = (
+    "Only a phone that came in by a link may look. "
+    "For a link, open the bench on the computer and choose “Open on a phone”."
+)
