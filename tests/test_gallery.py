@@ -5,7 +5,6 @@ Blooms, guides and cards are kept as small images, to be looked at: their greys 
 by block, and no block may be off, since one number or arrow that is missing shows in one block.
 """
 
-import difflib
 import io
 from collections.abc import Iterator
 from dataclasses import replace
@@ -14,6 +13,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PIL import Image, ImageOps
+from support.golden import GALLERY, compare
 from support.shelf_designs import shipped
 
 from scorecraft import design
@@ -25,7 +25,6 @@ from scorecraft.drawing.picture import Group, Item, Label, Picture, Shape
 from scorecraft.drawing.svg import svg
 from scorecraft.shelf import shelf
 
-GALLERY = Path(__file__).parents[1] / "gallery"
 PICTURE_MM = 120.0
 LOOKS = ("bloom", "guide", "card")
 ACROSS = {"bloom": 420, "guide": 900, "card": 620}
@@ -45,17 +44,6 @@ COLUMNS, CELL = 5, 240
 def picture(name: str, **options) -> str:
     made = design(name, **options) if options else shipped(name)
     return svg(loaf_picture(made.layout, width_mm=PICTURE_MM))
-
-
-def compare(path: Path, text: str, remake: bool) -> None:
-    """Compare a text with its golden file, or write the file."""
-    if remake:
-        path.write_text(text, encoding="utf-8")
-    assert path.exists(), f"{path.name} is missing: run with --remake"
-    old, new = path.read_text(encoding="utf-8").splitlines(), text.splitlines()
-    changed = list(difflib.unified_diff(old, new, "golden", "now", n=0, lineterm=""))
-    shown = "\n".join(line[:160] for line in changed[:24])
-    assert not changed, f"{path.name} has changed in {len(changed)} lines:\n{shown}"
 
 
 @pytest.mark.parametrize("name", shelf())
@@ -206,6 +194,7 @@ def test_the_gallery_shows_every_pattern_and_no_other(remake):
     if remake:
         save(contact_sheet(), GALLERY / "contact-sheet.jpg")
     wanted = {f"{name}.svg" for name in shelf()} | {"README.md", "contact-sheet.jpg"}
+    wanted |= {"reference.md", "figures", "measure-your-loaf.svg"}  # see test_reference.py
     wanted |= {file_of(name, what).name for name in shelf() for what in LOOKS}
     assert {path.name for path in GALLERY.iterdir()} == wanted
     assert sum(path.stat().st_size for path in GALLERY.iterdir()) < 12_000_000

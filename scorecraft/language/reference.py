@@ -13,6 +13,9 @@ GROUPS = {
     "region": "Regions, joined by `and` and `less`",
     "rule": "Rules",
 }
+DRAWN = ("motif", "texture")
+"""The groups whose words have drawings."""
+FIGURE_PX = 230
 TAKES = {
     "flag": "yes or no", "text": "a text in quotes", "any": "any value", "new name": "a name",
     "pair": "a pair, like (10mm, 0mm)", "points": "points, like (0mm, 0mm) (9mm, 30mm)",
@@ -91,25 +94,44 @@ def at_hand() -> str:
     )
 
 
-def markdown() -> str:
-    """Write the reference as Markdown tables, for the README."""
+def page(figures: str) -> str:
+    """Write the reference as a page of its own; `figures` is the folder of the drawings."""
+    return "\n".join(
+        (
+            "# Reference of the pattern language",
+            "",
+            "Every word, with its keys and their defaults. Motifs and textures are drawn at their",
+            "default size; the ring is the origin, and forward is away from you until a placing",
+            "turns the figure. `scorecraft words NAME` tells more of each, with an example.",
+            "",
+            markdown(figures),
+        )
+    )
+
+
+def markdown(figures: str = "") -> str:
+    """Write the reference as Markdown tables, the figures drawn if a folder of them is given."""
     parts = []
     for group, heading in GROUPS.items():
-        rows = [row(word) for word in WORDS.values() if word.group == group]
-        parts += [f"### {heading}", "", "| word | what it does | keys |", "| --- | --- | --- |"]
-        parts += [*rows, ""]
+        drawn = figures if group in DRAWN else ""
+        head = ("| | " if drawn else "| ") + "word | what it does | keys |"
+        rows = [row(word, drawn) for word in WORDS.values() if word.group == group]
+        rule = "| --- " * head.count(" |") + "|"
+        parts += [f"### {heading}", "", head, rule, *rows, ""]
     parts += ["### Cut attributes", "", "| key | what it says |", "| --- | --- |"]
     parts += [f"| `{key.name}` | {key.help} ({escaped(takes(key))}) |" for key in ATTRIBUTES]
     return "\n".join([*parts, "", at_hand()])
 
 
-def row(word: Word) -> str:
-    """Write one word as a row of a Markdown table."""
+def row(word: Word, figures: str = "") -> str:
+    """Write one word as a row of a Markdown table, its drawing first if there is a folder."""
     keys = []
     for key in own_keys(word):
         default = f" {key.default}" if key.default else ""
         keys.append(f"`{escaped(key.name + default)}`")
-    return f"| `{word.name}` | {escaped(word.help)} | {' '.join(keys) or '–'} |"
+    source = f"{figures}/{word.name}.svg"
+    drawing = f'| <img src="{source}" alt="{word.name}" width="{FIGURE_PX}"> ' if figures else ""
+    return f"{drawing}| `{word.name}` | {escaped(word.help)} | {' '.join(keys) or '–'} |"
 
 
 def escaped(text: str) -> str:

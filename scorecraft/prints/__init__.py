@@ -9,6 +9,7 @@ from scorecraft.prints.bloom import BLOOM
 from scorecraft.prints.card import CARD
 from scorecraft.prints.drape import DRAPE
 from scorecraft.prints.guide import GUIDE
+from scorecraft.prints.practise import PRACTISE
 from scorecraft.prints.ring import RING
 from scorecraft.prints.row import Print
 from scorecraft.prints.stencil import STENCIL
@@ -20,6 +21,7 @@ ROWS = (
     DRAPE,
     RING,
     BLOOM,
+    PRACTISE,
 )
 PRINTS: Mapping[str, Print] = {each.name: each for each in ROWS}
 """Every print by its name, in the order a baker meets them."""

@@ -1,0 +1,129 @@
+"""The practice sheets: exercises in rows, as many on a sheet as it holds."""
+
+from collections.abc import Sequence
+
+from scorecraft.bench.steps import Plan
+from scorecraft.cuts import Layout
+from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.rulers import rulers
+from scorecraft.drawing.paper.sheet import A4, Paper
+from scorecraft.drawing.paper.sheet import paper as find_paper
+from scorecraft.drawing.paper.table import LEAST_MM
+from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line
+from scorecraft.drawing.practise.basics import basics
+from scorecraft.drawing.practise.own import own
+from scorecraft.drawing.practise.row import largest, row
+from scorecraft.drawing.practise.words import BASICS, CAUTIONS, OWN, TITLE, UNDER
+from scorecraft.drawing.text import shortened
+from scorecraft.groups import Group as Cuts
+from scorecraft.groups import numbers_of
+
+MARGIN_MM = 10.0
+TITLE_MM, PART_MM, SMALL_MM = 7.0, 4.0, 3.6
+PART_HIGH_MM = 8.4
+BETWEEN_MM, MOST_BETWEEN_MM = 5.0, 11.0
+Row = tuple[str, Block]
+"""A row with the name of the part that it belongs to."""
+
+
+def practice_sheets(
+    layout: Layout,
+    made: Plan,
+    numbered: Sequence[Cuts],
+    *,
+    paper: str | None = None,
+    home: Paper | None = None,
+) -> tuple[Picture, ...]:
+    """Draw the practice sheets of a pattern at full size: basics first, then its hardest strokes.
+
+    `numbered` are its cuts by their numbers. `paper` is a paper's name, by default that of `home`
+    (A4). Raises UsageError for a paper that is not known.
+    """
+    sheet = find_paper(paper) if paper else (home or A4)
+    width = sheet.width_mm - 2 * MARGIN_MM
+    room = sheet.height_mm - 2 * MARGIN_MM - _head(layout, width, "").height - _foot().height
+    simple = basics(layout, made, numbers_of(numbered))
+    hard = own(layout, made, numbered, *largest(width, room - PART_HIGH_MM))
+    rows = [(BASICS, row(each, width)) for each in simple]
+    rows += [(OWN, row(each, width)) for each in hard]
+    pages = _pages(rows, room)
+    return tuple(
+        _sheet(layout, sheet, _under_parts(page, width), f"{number} / {len(pages)}")
+        for number, page in enumerate(pages, start=1)
+    )
+
+
+def _pages(rows: Sequence[Row], room: float) -> list[list[Row]]:
+    """Share rows out over sheets: each on the first that has room, from where its part begins."""
+    pages: list[list[Row]] = []
+    first: dict[str, int] = {}
+    for part, each in rows:
+        start = first.setdefault(part, max(len(pages) - 1, 0))
+        fits = (page for page in pages[start:] if _high([*page, (part, each)]) <= room)
+        page = next(fits, None)
+        if page is None:
+            pages.append([(part, each)])
+        else:
+            page.append((part, each))
+    return pages
+
+
+def _high(page: Sequence[Row]) -> float:
+    """Measure how high rows stand, under the names of their parts."""
+    parts = len({part for part, _ in page})
+    rows = sum(each.height for _, each in page)
+    return rows + parts * PART_HIGH_MM + (len(page) - 1) * BETWEEN_MM
+
+
+def _under_parts(page: Sequence[Row], width: float) -> list[Block]:
+    """Put the name of a part over the first of its rows on a sheet."""
+    blocks: list[Block] = []
+    before = ""
+    for part, each in page:
+        blocks.append(each if part == before else stacked([_part(part, width), each]))
+        before = part
+    return blocks
+
+
+def _part(name: str, width: float) -> Block:
+    """Set the name of a part over a rule."""
+    rule = Shape((line(0, 0, width, 0),), ink=Ink(0.5, cap="butt"))
+    return Block((rule, Label(name, (0.0, 5.4), PART_MM, color="#555555")), PART_HIGH_MM)
+
+
+def _sheet(layout: Layout, sheet: Paper, rows: Sequence[Block], label: str) -> Picture:
+    """Lay rows out on a sheet, under the cautions and above the rules to measure."""
+    width = sheet.width_mm - 2 * MARGIN_MM
+    head, foot = _head(layout, width, label), _foot()
+    low = sheet.height_mm - MARGIN_MM - foot.height
+    spare = low - MARGIN_MM - head.height - sum(each.height for each in rows)
+    between = min(MOST_BETWEEN_MM, spare / max(len(rows) - 1, 1))
+    body = stacked([piece for each in rows for piece in (each, gap(between))])
+    items = (
+        Group("words", shifted(head, MARGIN_MM, MARGIN_MM)),
+        Group("exercises", shifted(body, MARGIN_MM, MARGIN_MM + head.height)),
+        Group("rules", shifted(foot, MARGIN_MM, low)),
+    )
+    title = f"{layout.title}: {TITLE}"
+    return Picture(sheet.width_mm, sheet.height_mm, title, UNDER, items, css="practise")
+
+
+def _head(layout: Layout, width: float, label: str) -> Block:
+    """Set the title, the cautions beside a bar, and how to use the sheet."""
+    title = shortened(f"{layout.title}: {TITLE}", width - 20, TITLE_MM, bold=True)
+    top = Block(
+        (
+            Label(title, (0.0, TITLE_MM * 0.86), TITLE_MM, bold=True),
+            Label(label, (width, TITLE_MM * 0.86), SMALL_MM, anchor="end", color="#555555"),
+        ),
+        TITLE_MM * 1.2,
+    )
+    told = stacked([stacked([paragraph(each, width - 4, SMALL_MM), gap(0.6)]) for each in CAUTIONS])
+    bar = Shape((line(0.5, 0.6, 0.5, told.height - 0.4),), ink=Ink(1.0, cap="butt"))
+    warned = Block((bar, *shifted(told, 4.0, 0.0)), told.height)
+    return stacked([top, gap(1.6), warned, gap(1.6), paragraph(UNDER, width, LEAST_MM), gap(4.0)])
+
+
+def _foot() -> Block:
+    """Set the rules to measure."""
+    return stacked([gap(2.0), rulers()])
