@@ -1,16 +1,16 @@
 """Every rule of thumb scorecraft goes by, each with what it says and where it comes from.
 
-Nothing here is a measured law of bread: there is no published measurement that links the depth,
+Nothing here is a measured law of bread: we know of no published measurement that links the depth,
 angle or spacing of cuts to how a loaf opens. A rule marked `COMMON` is a habit of the trade, one
-marked `SET` was set on drawings that bakers know to work or not. `scorecraft rules` prints the
-table. Limits of the program stand beside their use, or in `limits` where rooms share them.
+marked `SET` was chosen by us on drawings. `scorecraft rules` prints the table. Limits of the
+program stand beside their use, or in `limits` where rooms share them.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 COMMON = "common practice, no source"
-SET = "set on drawings that bakers know, not on bakes"
+SET = "chosen by us on drawings; not on bakes"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,13 +41,18 @@ EXPANSION_BLADE_DEG = Rule(
     40.0, "deg", "blade angle to the dough for a cut that should raise an ear (30-45)", COMMON
 )
 DECORATIVE_BLADE_DEG = Rule(
-    90.0, "deg", "blade straight down for fine lines and cuts that open evenly", COMMON
+    90.0, "deg", "blade upright for fine lines and cuts that open evenly", COMMON
 )
 FLATTEST_BLADE_DEG = Rule(5.0, "deg", "a flatter blade slides over the skin", COMMON)
 EXPANSION_FROM_MM = Rule(
-    5.0, "mm", "a cut this deep or deeper is an expansion cut unless the pattern says not", COMMON
+    5.0,
+    "mm",
+    "a cut this deep or deeper is an expansion cut unless the pattern says otherwise",
+    COMMON,
 )
-DEPTH_STEP_MM = Rule(0.5, "mm", "a hand cuts to about this; depths are rounded to it", COMMON)
+DEPTH_STEP_MM = Rule(
+    0.5, "mm", "a hand is no more exact than this; depths are rounded to it", COMMON
+)
 FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run together", COMMON)
 
 LOAF = Subject("loaf")
@@ -67,7 +72,7 @@ FLATNESS = {
     "long": Rule(2.5, "", "power p of a long loaf's dome: flat along the back", COMMON),
     "square": Rule(2.5, "", "power p of a square loaf's dome: flat on top", COMMON),
 }
-RIM_POWER = Rule(2.0, "", "power q of every dome: it rises upright from the bench", COMMON)
+RIM_POWER = Rule(2.0, "", "power q of every dome: it rises straight up from the bench", COMMON)
 
 DOUGH = Subject("dough and basket")
 DOUGH_DENSITY = Rule(
@@ -77,25 +82,29 @@ DOUGH_DENSITY = Rule(
     "method: Campbell, Rielly, Fryer & Sadd, Cereal Chem. 70 (1993) 517-521; the numbers recalled, "
     "page not checked; 173.5 g in 145 cm3 (1.197) in a laboratory loaf, quoted without title",
 )
-LEAST_PROOF = Rule(1.0, "", "the least growth of the dough before it is cut", "by definition")
+LEAST_PROOF = Rule(1.0, "", "the least the dough has grown when it is scored", "by definition")
 PROOFED = {
-    "under": Rule(2.0, "", "volume when cut over mixed volume, proofed too little", COMMON),
-    "right": Rule(2.6, "", "volume when cut over mixed volume, a hearth loaf", COMMON),
-    "over": Rule(3.2, "", "volume when cut over mixed volume, proofed too far", COMMON),
+    "under": Rule(2.0, "", "volume at scoring over mixed volume: underproofed", COMMON),
+    "right": Rule(
+        2.6, "", "volume at scoring over mixed volume: a fully proofed hearth loaf", COMMON
+    ),
+    "over": Rule(3.2, "", "volume at scoring over mixed volume: overproofed", COMMON),
 }
 STANDS = {
-    "under": Rule(1.1, "", "an underproofed loaf stands this much higher than usual", COMMON),
-    "right": Rule(1.0, "", "a well proofed loaf stands as usual", COMMON),
-    "over": Rule(0.87, "", "an overproofed loaf stands this much lower than usual", COMMON),
+    "under": Rule(1.1, "", "height of an underproofed loaf over the usual height", COMMON),
+    "right": Rule(1.0, "", "height of a fully proofed loaf over the usual height", COMMON),
+    "over": Rule(0.87, "", "height of an overproofed loaf over the usual height", COMMON),
 }
 LOAF_PER_BASKET = Rule(
     1.0, "", "width of the loaf turned out over the basket's width across the top", COMMON
 )
 SPREADS_FROM_BASKET = Rule(
-    1.05, "", "a loaf turned out spreads to no more than this much of its basket", COMMON
+    1.05, "", "a loaf turned out spreads to at most this many times its basket", COMMON
 )
 LOWEST_STAND = Rule(0.3, "of the width", "a loaf lower than this did not fill its basket", COMMON)
-HIGHEST_STAND = Rule(0.55, "of the width", "a loaf turned out stands no higher", COMMON)
+HIGHEST_STAND = Rule(
+    0.55, "of the width", "a loaf turned out of its basket stands no higher", COMMON
+)
 
 OVEN = Subject("oven")
 OVEN_SPRING = Rule(
@@ -106,65 +115,69 @@ OVEN_SPRING = Rule(
     "(1.43; quoted without title in a data base of abstracts); 'by as much as half its initial "
     "volume', McGee, On Food and Cooking, 2004",
 )
-SPREAD = Rule(0.5, "", "share of the growth (of its logarithm) that goes sideways", COMMON)
+SPREAD = Rule(0.5, "", "share of the oven spring (of its logarithm) that goes sideways", COMMON)
 SKIN_GIVES_WITH_STEAM = Rule(
     0.15,
     "",
-    "share of the growth that a skin kept soft by steam follows before it sets",
+    "share of the oven spring that a skin kept soft by steam follows before it sets",
     "that steam delays setting is general teaching; the number is " + COMMON,
 )
 SKIN_GIVES_DRY = Rule(
     0.05,
     "",
-    "share of the growth that the skin follows before it sets in a dry oven",
+    "share of the oven spring that the skin follows before it sets in a dry oven",
     COMMON,
 )
 VESSEL_CLEAR_MM = Rule(5.0, "mm", "room between the baked loaf and the wall of its pot", COMMON)
-PREHEAT_MIN = Rule(45.0, "min", "the oven heats up with its pot or stone for this long", COMMON)
-POT_C = Rule(245.0, "C", "the oven as the loaf goes into a covered pot", COMMON)
+PREHEAT_MIN = Rule(45.0, "min", "preheat the oven with its pot or stone for this long", COMMON)
+POT_C = Rule(245.0, "C", "oven temperature as the loaf goes into a covered pot", COMMON)
 POT_COVERED_MIN = Rule(20.0, "min", "the lid stays on for this long", COMMON)
-POT_OPEN_C = Rule(225.0, "C", "the oven once the lid is off", COMMON)
+POT_OPEN_C = Rule(225.0, "C", "oven temperature once the lid is off", COMMON)
 POT_OPEN_MIN = Rule(20.0, "min", "the loaf bakes without the lid for about this long", COMMON)
-STONE_C = Rule(240.0, "C", "the oven as the loaf goes onto a stone with steam", COMMON)
+STONE_C = Rule(240.0, "C", "oven temperature as the loaf goes onto a stone with steam", COMMON)
 STONE_STEAM_MIN = Rule(12.0, "min", "steam is kept in for this long", COMMON)
-STONE_AFTER_C = Rule(220.0, "C", "the oven once the steam is let out", COMMON)
+STONE_AFTER_C = Rule(220.0, "C", "oven temperature once the steam is vented", COMMON)
 STONE_AFTER_MIN = Rule(25.0, "min", "the loaf bakes without steam for about this long", COMMON)
 DONE_C = (
-    Rule(96.0, "C", "a lean loaf is done when its centre is at least this warm", COMMON),
+    Rule(96.0, "C", "a lean loaf is done from this internal temperature on", COMMON),
     Rule(
-        99.0, "C", "the centre gets no warmer than this",
+        99.0, "C", "the internal temperature gets no higher than this",
         "the crumb tends to 100 C: Zanoni, Peri & Pierucci, J. Food Eng. 19 (1993) 389-398",
     ),
 )  # fmt: skip
 EAR_BLADE_DEG = Rule(
-    60.0, "deg", "a blade held lower than this under-cuts a flap that lifts as an ear", COMMON
+    60.0, "deg", "a blade held lower than this undercuts a flap that lifts as an ear", COMMON
 )
 EAR_OPENING_MM = Rule(4.0, "mm", "a cut that opens less than this lifts no ear", COMMON)
 
 CHECKS = Subject("checks")
 RIM_MARGIN_MM = Rule(12.0, "mm", "cuts stay this far above the rim, along the dough", COMMON)
-SHALLOW_MM = Rule(4.0, "mm", "cuts up to this deep stay in the skin: told as notes", COMMON)
+SHALLOW_MM = Rule(
+    4.0, "mm", "cuts up to this deep stay in the skin: what is found there is a note", COMMON
+)
 DEEP_MM = Rule(5.0, "mm", "cuts from this deep on part the skin", COMMON)
 DEEP_SHARE = Rule(0.25, "of the height", "deeper cuts weaken the loaf", COMMON)
-DEEPEST_SHARE = Rule(0.4, "of the height", "deeper cuts make the loaf fall", COMMON)
+DEEPEST_SHARE = Rule(0.4, "of the height", "deeper cuts make the loaf collapse", COMMON)
 DEEP_CUT_MM = Rule(19.0, "mm", "about as deep as a cut goes, in wet dough (3/4 in)", COMMON)
 DEEPEST_CUT_MM = Rule(25.0, "mm", "deeper is said to risk collapse (1 in)", COMMON)
 SHALLOWEST_CUT_MM = Rule(1.0, "mm", "a shallower cut does not part the skin", COMMON)
-SHALLOWEST_EXPANSION_MM = Rule(3.0, "mm", "a shallower cut makes little room", COMMON)
+SHALLOWEST_EXPANSION_MM = Rule(3.0, "mm", "a shallower cut gives the loaf little room", COMMON)
 SAME_LINE_MM = Rule(0.25, "mm", "lines nearer than this are one line on the dough", COMMON)
 JOIN_MM = Rule(1.0, "mm", "cuts whose end is this near another cut meet it on purpose", COMMON)
 SHARP_CROSSING_DEG = Rule(
     25.0, "deg", "cuts that cross at less leave thin points of dough that tear", COMMON
 )
-CLEAR_MM = Rule(4.0, "mm", "cures leave this much dough between cuts that met", COMMON)
+CLEAR_MM = Rule(4.0, "mm", "advice leaves this much dough between cuts that met", COMMON)
 STRIP_PER_DEPTH = Rule(
-    1.2, "", "a strip between two cuts is this many times as wide as they are deep", COMMON
+    1.2, "", "dough left between two cuts: this many times as wide as they are deep", COMMON
 )
-THINNEST_STRIP_MM = Rule(2.0, "mm", "no strip of dough is narrower, however shallow", COMMON)
+THINNEST_STRIP_MM = Rule(
+    2.0, "mm", "least width of a strip of dough, however shallow the cuts", COMMON
+)
 STRIP_STOP_SHARE = Rule(0.4, "", "a strip below this share of its width cannot be cut", COMMON)
 STRIP_WARN_SHARE = Rule(0.6, "", "between shallow cuts, below this share is a warning", COMMON)
 STRIP_PARALLEL_DEG = Rule(
-    12.0, "deg", "lines that part by more make a point that the dough holds, no strip", COMMON
+    12.0, "deg", "lines that part at more leave a point, which holds, and not a strip", COMMON
 )
 SLANTED_DEG = Rule(75.0, "deg", "a blade held flatter than this cuts under the skin", COMMON)
 UNDERCUT_CLEAR_MM = Rule(2.0, "mm", "dough left between a slanted cut and its neighbour", COMMON)
@@ -176,15 +189,15 @@ PIECE_DEPTHS_MM = {
     "warning": Rule(5.0, "mm", "a piece cut all around this deep curls and dries", COMMON),
     "note": Rule(4.0, "mm", "a piece cut all around this deep may curl", COMMON),
 }
-LID_CM2 = Rule(30.0, "cm2", "a piece larger than this is a lid, cut so on purpose", COMMON)
+LID_CM2 = Rule(30.0, "cm2", "a piece larger than this is a lid, cut on purpose", COMMON)
 HINGE_MM = Rule(8.0, "mm", "a gap in the cuts around a piece that holds it", COMMON)
 DENSE_MM_PER_CM2 = Rule(
-    18.0, "mm/cm2", "more cut than this on a part of the loaf tears the skin to crumbs", COMMON
+    18.0, "mm/cm2", "more cut than this on a part of the loaf shreds the skin", COMMON
 )
 DENSE_FACE = Rule(
     0.7, "", "more cut face (length x depth) than this on an area of skin weakens it", COMMON
 )
-DENSE_WARN = Rule(1.5, "", "so many times the most cut, or cut face, is a warning", COMMON)
+DENSE_WARN = Rule(1.5, "", "this many times the most cut, or cut face, is a warning", COMMON)
 SOFT_CRACK_DENSITY = Rule(
     0.6,
     "",
@@ -193,28 +206,28 @@ SOFT_CRACK_DENSITY = Rule(
     "non-interacting cracks in random directions: Bristow 1960; Kachanov, Appl. Mech. Rev. 45 "
     "(1992) 304-335; recalled, page not checked; the limit itself is " + COMMON,
 )
-ASIDE_NOTE = Rule(0.12, "of the reach", "cuts this far off the middle are noted", COMMON)
+ASIDE_NOTE = Rule(0.12, "of the reach", "cuts this far off the middle are a note", COMMON)
 ASIDE_WARN = Rule(0.3, "of the reach", "cuts this far off the middle are a warning", COMMON)
 
 OPENING = Subject("room and opening")
 SKIN_MM = Rule(
     12.0,
     "mm",
-    "thickness of the skin that holds the loaf, until a baker's own bakes tell (`tune` fits it)",
+    "thickness of the skin that holds the loaf, until your own bakes tell (`tune` fits it)",
     "assumed; no measurement is known",
 )
 ROOM_ENOUGH = Rule(
     0.20,
-    "of the growth",
-    "cuts that take up this share of what the skin should grow leave enough room: so chosen that "
+    "of the spring",
+    "cuts that absorb this share of the oven spring leave enough room: chosen so that "
     "a 180 mm slash 10 mm deep along an oval (0.31), a 150 mm cross 8 mm deep on a 220 mm round "
     "(0.23) and a crown of eight leaves cut 8 mm deep (0.27) have enough",
     SET,
 )
 ROOM_BURSTS = Rule(
     0.14,
-    "of the growth",
-    "cuts that take up less than this share leave the skin to burst: so chosen that no cuts (0), "
+    "of the spring",
+    "cuts that absorb less than this share leave the skin to burst: chosen so that no cuts (0), "
     "rows of chevrons 2.5 mm deep (0.02) and a 20 mm crosshatch all over, 3 mm deep (0.13), "
     "burst",
     SET,
@@ -228,7 +241,7 @@ PULL_ASIDE_DEG = Rule(
 )
 EYE_DEG = Rule(50.0, "deg", "the cutter looks down on the loaf at this angle to the bench", COMMON)
 DEEP_SIGHT_POWER = Rule(
-    1.3, "", "a deep stroke suffers from a poor sight by this power of it", COMMON
+    1.3, "", "how much a poor view hampers a deep stroke, as a power of it", COMMON
 )
 PULL_COST = {
     "decorative": Rule(0.5, "", "a light stroke square to the pull takes half more", COMMON),
@@ -246,44 +259,45 @@ SPUN_FROM_DEG = Rule(
     300.0, "deg", "a cut that winds so far is made by turning the table under the blade", COMMON
 )
 CHANGE_DEPTH_S = Rule(1.0, "s", "to change to another depth or blade angle", COMMON)
-LEAST_TURN_DEG = Rule(4.0, "deg", "a smaller turn of the table is not made", COMMON)
+LEAST_TURN_DEG = Rule(4.0, "deg", "smaller turns of the table are left out", COMMON)
 SAME_AIM_DEG = Rule(12.0, "deg", "figures this close in direction need no turn", COMMON)
 MOST_COPIES_AIMED = Rule(
-    16.0, "copies", "of up to so many copies each is turned to the cutter; more share turns", COMMON
+    16.0,
+    "copies",
+    "up to this many copies are each turned toward the cutter; more share turns",
+    COMMON,
 )
 NEXT_FIGURE_S = Rule(2.0, "s", "to look at the card and find where the next figure goes", COMMON)
 SAME_DEPTH_MM = Rule(0.75, "mm", "depths closer than this feel the same to the hand", COMMON)
 SAME_BLADE_DEG = Rule(7.5, "deg", "blade angles closer than this feel the same", COMMON)
 STRING_MARK_S = Rule(3.0, "s", "to press one string line into the dough", COMMON)
 CURVED_BELOW_DEG = Rule(
-    60.0, "deg", "a blade held flatter than this is best a curved one: it lifts an ear", COMMON
+    60.0, "deg", "a blade held flatter than this is best curved: it lifts an ear", COMMON
 )
-UPRIGHT_DEG = Rule(85.0, "deg", "a blade this steep or steeper goes straight in", COMMON)
+UPRIGHT_DEG = Rule(85.0, "deg", "a blade this steep or steeper counts as upright", COMMON)
 MOST_TILT_DEG = Rule(
-    75.0, "deg", "a handle tilted more than this meets the bench: it leans the other way", COMMON
+    75.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
 )
 STEEP_SIDE_DEG = Rule(
     12.0, "deg", "where the dough falls off sideways by this, the handle leans that way", COMMON
 )
-SAME_LEAN_DEG = Rule(
-    5.0, "deg", "handles whose lean differs by less are held alike by the hand", COMMON
-)
+SAME_LEAN_DEG = Rule(5.0, "deg", "handles whose lean differs by less feel the same", COMMON)
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)
 END_DEPTH_SHARE = Rule(0.5, "", "depth of an expansion cut where the blade lifts off", COMMON)
 BENCH_TIME_S = Rule(
-    300.0, "s", "how long a proofed loaf at 24 C with 70 % water may be cut", COMMON
+    300.0, "s", "how long a proofed loaf at 24 °C and 70% hydration may be scored", COMMON
 )
-BENCH_TIME_AT_C = Rule(24.0, "C", "the dough temperature the bench time is told for", COMMON)
+BENCH_TIME_AT_C = Rule(24.0, "C", "the dough temperature the bench time is given for", COMMON)
 BENCH_TIME_HALVES_C = Rule(10.0, "C", "so much warmer dough leaves half the time", COMMON)
-BENCH_TIME_AT_WATER = Rule(0.7, "", "water per flour the bench time is told for", COMMON)
+BENCH_TIME_AT_WATER = Rule(0.7, "", "the hydration the bench time is given for", COMMON)
 BENCH_TIME_PER_WATER = Rule(
-    2.5, "", "share of the time lost per unit of water more: 5 % more water, an eighth less", COMMON
+    2.5, "", "share of the time lost per unit of hydration: 5% wetter, an eighth less", COMMON
 )
 BENCH_TIME_LIMITS_S = (
     Rule(60.0, "s", "the least bench time", COMMON),
     Rule(1200.0, "s", "the most bench time, also of a chilled loaf: its skin warms up", COMMON),
 )
-CHILLED_C = Rule(5.0, "C", "temperature of a loaf from the refrigerator", COMMON)
+CHILLED_C = Rule(5.0, "C", "temperature of a loaf from the fridge", COMMON)
 
 PLATES = Subject("plates")
 SLOT_MM = Rule(2.5, "mm", "width of a stencil's slots, so that flour falls through", COMMON)

@@ -83,7 +83,7 @@ def bench_lines(design: Design) -> Iterator[str]:
     planned, filed = plan.work, plan.in_file_order
     yield "At the bench:"
     took, holds = told(planned.seconds), told(plan.allowed_s)
-    yield f"  scoring takes about {took}; the dough holds about {holds}"
+    yield f"  scoring takes about {took}; aim to finish within {holds}"
     turned = degree_words(filed.turned_rad)
     yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
     yield f"  (in the order of the pattern: {turned}, and {plan.saved_s:.0f} s longer)"

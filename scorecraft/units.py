@@ -33,7 +33,7 @@ CALLED = {
     LENGTH: "a length (like 12mm)",
     AREA: "an area",
     ANGLE: "an angle (like 30deg)",
-    MASS: "a mass (like 900g)",
+    MASS: "a weight (like 900g)",
     TIME: "a time (like 20min)",
     TEMPERATURE: "a temperature (like 24C)",
 }

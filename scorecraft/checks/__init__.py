@@ -98,7 +98,7 @@ ROWS = (
     Check("opens", "an opening asked for (`opens 12mm`) is out of reach", "layout", _opens),
     _drawn("dropped", "strokes too short for any blade were left out", dropped),
     Check("skin", "too few bakes to be sure of the skin", "layout", lambda known: skin(known.skin)),
-    Check("bench_time", "scoring takes longer than the dough holds", "work", _bench_time),
+    Check("bench_time", "scoring takes longer than the dough allows", "work", _bench_time),
     Check(
         "room",
         "the cuts absorb too little of the oven spring: where the loaf would burst, "

@@ -20,7 +20,8 @@ def bench_time(layout: Layout, work: Plan) -> list[Finding]:
     slowest = max(work.runs, key=lambda run: run.seconds)
     cut = layout.cuts[slowest.first.pulls[0].cut]
     chilled = allowed_seconds(replace(bench, temperature_c=CHILLED_C.value))
-    hint = say.fewer_cuts(cut, slowest.seconds)
+    count = sum(len(step.pulls) for step in slowest.steps)
+    hint = say.fewer_cuts(cut, count, slowest.seconds)
     if chilled >= needed:
         hint = f"{say.chill(CHILLED_C.value, chilled)}; or {hint}"
     figures = {"seconds": needed, "allowed_s": allowed, "slowest_s": slowest.seconds}

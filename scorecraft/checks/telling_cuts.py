@@ -55,7 +55,7 @@ def _over(one: Cut, other: Cut) -> str:
 
 def remove_some(count: int, whole: bool) -> str:
     """Advise to leave out cuts that are drawn twice."""
-    return f"remove {'' if whole else 'at least '}{count} of them"
+    return f"remove {'' if whole else 'at least '}{'one' if count == 1 else count} of them"
 
 
 def move_apart(by_mm: float) -> str:
@@ -75,7 +75,7 @@ CROSSING_FIX = "use fewer or smaller figures, or end one where it meets the othe
 def sharp_crossing(one: Cut, other: Cut, angle_rad: float, place: str) -> str:
     """Say that two cuts cross at a sharp angle."""
     angle = degree_words(angle_rad)
-    return f"{both(one, other)} cross at only {angle} {place}: the thin points of dough tear"
+    return f"{both(one, other)} cross at only {angle} {place}: the thin points of dough will tear"
 
 
 def crossing(one: Cut, other: Cut, place: str) -> str:

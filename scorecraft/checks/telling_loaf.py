@@ -3,6 +3,7 @@
 from math import ceil
 
 from scorecraft.bench.clock import told
+from scorecraft.bench.telling import called
 from scorecraft.checks.telling import the
 from scorecraft.cuts import Bench, Cut
 from scorecraft.units import celsius_words, mm_words, mm_words_apart, percent_words
@@ -156,21 +157,21 @@ def ask_for(most_mm: float) -> str:
 def too_slow(bench: Bench, needed_s: float, allowed_s: float) -> str:
     """Say that scoring takes longer than the dough holds."""
     return (
-        f"scoring takes about {told(needed_s)}; dough at {celsius_words(bench.temperature_c)} "
-        f"and {percent_words(bench.hydration)} hydration holds about {told(allowed_s)} "
-        "before it spreads"
+        f"scoring takes about {told(needed_s)}, but dough at {celsius_words(bench.temperature_c)} "
+        f"and {percent_words(bench.hydration)} hydration spreads after about {told(allowed_s)}"
     )
 
 
-def fewer_cuts(slowest: Cut, seconds: float) -> str:
-    """Advise to cut less of what takes longest."""
-    return f"make fewer cuts: {the(slowest)} alone takes {told(seconds)}"
+def fewer_cuts(slowest: Cut, count: int, seconds: float) -> str:
+    """Advise to cut less of what takes longest, so many cuts of a kind."""
+    takes = "takes" if count == 1 else "take"
+    return f"make fewer cuts: the {called(slowest, count)} alone {takes} {told(seconds)}"
 
 
 def chill(chilled_c: float, holds_s: float) -> str:
     """Advise to chill the loaf."""
     return (
-        f"chill the loaf: at {celsius_words(chilled_c)} it holds about {told(holds_s)} "
+        f"chill the loaf: at {celsius_words(chilled_c)} there are about {told(holds_s)} "
         f"(write `bench temperature {chilled_c:.0f}C`)"
     )
 

@@ -7,21 +7,24 @@ from pathlib import Path
 
 import click
 
+import scorecraft.cli.telling as telling
 from scorecraft import __version__
 from scorecraft.cli.output import say, told
 from scorecraft.errors import ScorecraftError
 from scorecraft.prints import PRINTS
 
 CHANGES = Path(__file__).parents[1] / "CHANGELOG.md"
+SECTIONS = {
+    telling.START: ("page", "list", "new"),
+    telling.WORK: ("check", *PRINTS),
+    telling.BAKED: ("tune",),
+    telling.LOOK_UP: ("words", "rules"),
+}
+"""The commands as a baker meets them: on the way to the first loaf, after it, and to look up."""
 COMMANDS = {
-    "check": "check a design and say what to change",
-    **{each.name: each.brief for each in PRINTS.values()},
-    "tune": "learn from the bake: measured openings against predicted",
-    "page": "open the live page in a browser",
-    "list": "list the shipped patterns",
-    "new": "start a pattern of your own",
-    "words": "explain the words of the pattern language",
-    "rules": "the rules of thumb it goes by, with their sources",
+    name: PRINTS[name].brief if name in PRINTS else telling.BRIEFS[name]
+    for names in SECTIONS.values()
+    for name in names
 }
 """Every command, with its help: a print in its row, any other in the module of its name."""
 
@@ -55,9 +58,11 @@ class Commands(click.Group):
             return 0
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        """Write the list of commands without loading them."""
-        with formatter.section("Commands"):
-            formatter.write_dl(list(COMMANDS.items()))
+        """Write the list of commands, the way one goes through them, without loading them."""
+        wide = max(map(len, COMMANDS))
+        for heading, names in SECTIONS.items():
+            with formatter.section(heading):
+                formatter.write_dl([(f"{name:<{wide}}", COMMANDS[name]) for name in names])
 
 
 def changes(ctx: click.Context, param: click.Parameter, wanted: bool) -> None:
@@ -70,8 +75,8 @@ def changes(ctx: click.Context, param: click.Parameter, wanted: bool) -> None:
 @click.command(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="scorecraft")
 @click.option("--changes", is_flag=True, is_eager=True, expose_value=False, callback=changes,
-              help="Show what is new in each version and exit.")  # fmt: skip
-@click.option("--debug", is_flag=True, help="On an internal error, show where it happened.")
+              help=telling.CHANGES)  # fmt: skip
+@click.option("--debug", is_flag=True, help=telling.DEBUG)
 @click.pass_context
 def cli(ctx: click.Context, debug: bool) -> None:
     """Plan how to score a loaf: draw the cuts, check that it can rise freely, print the guide."""

@@ -2,8 +2,10 @@
 
 import click
 
+import scorecraft.cli.telling as telling
 
-@click.command("list")
+
+@click.command("list", epilog=telling.example(telling.EXAMPLES["list"]))
 def command() -> int:
     """List the shipped patterns: their names, titles and loaves."""
     from scorecraft.language.parse import parse

@@ -5,18 +5,19 @@ from shlex import quote
 
 import click
 
+import scorecraft.cli.telling as telling
 from scorecraft.cli.options import shipped_names
 
 
-@click.command("new")
+@click.command("new", epilog=telling.example(telling.EXAMPLES["new"]))
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
     "--like", "shipped", default="leaf-crown", show_default=True, metavar="NAME",
-    shell_complete=shipped_names, help="The shipped pattern to start from.",
+    shell_complete=shipped_names, help=telling.LIKE,
 )  # fmt: skip
-@click.option("-q", "--quiet", is_flag=True, help="Say only what must be said.")
+@click.option("-q", "--quiet", is_flag=True, help=telling.QUIET)
 def command(file: Path, shipped: str, quiet: bool) -> int:
-    """Start a pattern in FILE from a shipped one; never writes over a file."""
+    """Start a pattern of your own in FILE from a shipped one; never overwrites a file."""
     from scorecraft.cli.output import deliver, say
     from scorecraft.errors import UsageError
     from scorecraft.shelf import SUFFIX, find_source, shelf
@@ -28,8 +29,8 @@ def command(file: Path, shipped: str, quiet: bool) -> int:
         raise UsageError("no file is named", None, "like: scorecraft new mine")
     target = file if file.suffix else file.with_suffix(SUFFIX)
     if target.exists():
-        raise UsageError(f'"{target}" is there already', None, "choose another name")
+        raise UsageError(f'"{target}" already exists', None, "choose another name")
     deliver(str(target), find_source(shipped).text.encode(), quiet=quiet)
     if not quiet:
-        say(f"now change it, and look: scorecraft check {quote(str(target))}", err=True)
+        say(telling.edit_it(f"scorecraft check {quote(str(target))}"), err=True)
     return 0

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+import scorecraft.cli.telling as telling
 from scorecraft.errors import UsageError
 
 if TYPE_CHECKING:
@@ -33,6 +34,13 @@ class Given:
     baker: str | None
     quiet: bool
 
+    @property
+    def options(self) -> tuple[str, ...]:
+        """The options as they are typed, for another command on the same design."""
+        named = (("--loaf", self.loaf), ("--bake", self.bake), ("--baker", self.baker))
+        knobs = (("--set", knob) for knob in self.knobs)
+        return tuple(part for name, value in (*knobs, *named) if value for part in (name, value))
+
     def design(self) -> "Design":
         """Make the design; raises ScorecraftError where that cannot be done."""
         from scorecraft import design
@@ -57,15 +65,11 @@ def pattern_options(command: Command) -> Command:
         return int(command(Given(pattern, knobs, loaf, bake, baker, quiet), **others))
 
     for option in (
-        click.option("-q", "--quiet", is_flag=True, help="Say only what must be said."),
-        click.option("--baker", metavar="FILE", help="What `tune` learned from bakes of yours."),
-        click.option("--bake", metavar="WORDS", help='Another oven, like "spring 1.5 steam no".'),
-        click.option(
-            "--loaf", metavar="WORDS", help='Another loaf, like "round width 180mm height 80mm".'
-        ),
-        click.option(
-            "--set", "knobs", multiple=True, metavar="KNOB=VALUE", help="Turn a knob (repeatable)."
-        ),
+        click.option("-q", "--quiet", is_flag=True, help=telling.QUIET),
+        click.option("--baker", metavar="FILE", help=telling.BAKER),
+        click.option("--bake", metavar="WORDS", help=telling.BAKE),
+        click.option("--loaf", metavar="WORDS", help=telling.LOAF),
+        click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help=telling.SET),
         click.argument("pattern", shell_complete=shipped_names),
     ):
         bundled = option(bundled)
@@ -78,6 +82,6 @@ def turned(knobs: tuple[str, ...]) -> dict[str, str]:
     for knob in knobs:
         name, sign, value = knob.partition("=")
         if not sign or not name.strip() or not value.strip():
-            raise UsageError(f'"{knob}" turns no knob', None, "write --set leaves=9")
+            raise UsageError(f'"{knob}" is not KNOB=VALUE', None, "write --set leaves=9")
         found[name.strip()] = value.strip()
     return found

@@ -9,6 +9,7 @@ from threading import Timer
 
 import click
 
+import scorecraft.cli.telling as telling
 from scorecraft.errors import PatternError, ScorecraftError, UsageError, shown_plainly
 from scorecraft.writing import write_whole
 
@@ -49,8 +50,7 @@ def colored(report: str) -> str:
 @contextmanager
 def patience(quiet: bool, after_s: float = 1.5) -> Iterator[None]:
     """Say on standard error that work goes on, if it takes long."""
-    says = "predicting how the cuts open ..."
-    timer = Timer(after_s, click.echo, [says], {"err": True})
+    timer = Timer(after_s, click.echo, [telling.PREDICTING], {"err": True})
     timer.daemon = True
     if not quiet:
         timer.start()
@@ -76,4 +76,4 @@ def deliver(target: str, data: bytes, *, quiet: bool) -> None:
         return
     write_whole(Path(target), data)
     if not quiet:
-        say(f"wrote {target}", err=True)
+        say(telling.wrote(target), err=True)

@@ -6,6 +6,7 @@ from typing import Any
 
 import click
 
+import scorecraft.cli.telling as telling
 from scorecraft.cli.options import Given, pattern_options
 from scorecraft.errors import UsageError
 from scorecraft.prints.row import Option, Print, Printed
@@ -18,17 +19,15 @@ def print_command(row: Print) -> click.Command:
         options = {option.key: asked[option.name] for option in row.options}
         return delivered(row, given, output, form, options)
 
-    *others, last = (f".{form}" for form in row.forms)
-    article = "An" if others[0] == ".svg" else "A"
-    files = f"{article} {', '.join(others)} or {last} file, or -."
     declared = [
-        click.option("-o", "--output", metavar="FILE", help=files),
+        click.option("-o", "--output", metavar="FILE", help=telling.files(row.forms)),
         *map(click_option, row.options),
-        click.option("--as", "form", type=click.Choice(row.forms), help="The form, for -."),
+        click.option("--as", "form", type=click.Choice(row.forms), help=telling.FORMAT),
     ]
     for declare in reversed(declared):
         command = declare(command)
-    return click.command(row.name, help=row.help)(pattern_options(command))
+    example = telling.example(row.command)
+    return click.command(row.name, help=row.help, epilog=example)(pattern_options(command))
 
 
 def click_option(option: Option) -> Callable[[Any], Any]:

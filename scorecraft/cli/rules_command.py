@@ -4,6 +4,7 @@ from textwrap import wrap
 
 import click
 
+import scorecraft.cli.telling as telling
 from scorecraft.errors import UsageError
 from scorecraft.practice import COMMON, Rule, table
 
@@ -11,10 +12,10 @@ SIGNS = {"deg": "°", "C": " °C", "cm2": " cm²", "deg/s": "°/s", "mm/cm2": " 
          "g/cm3": " g/cm³"}  # fmt: skip
 
 
-@click.command("rules")
+@click.command("rules", epilog=telling.example(telling.EXAMPLES["rules"]))
 @click.argument("word", required=False)
 def command(word: str | None) -> int:
-    """Tell the rules of thumb scorecraft goes by, with their sources; or those about WORD."""
+    """List the rules of thumb behind the checks, with sources; or those that mention WORD."""
     sought = (word or "").lower()
     told = [
         (subject, rule)
@@ -22,7 +23,7 @@ def command(word: str | None) -> int:
         if sought in f"{subject} {written(rule)} {rule.says} {rule.source}".lower()
     ]
     if not told:
-        raise UsageError(f'no rule is about "{word}"', None, "scorecraft rules lists them all")
+        raise UsageError(f'no rule mentions "{word}"', None, "scorecraft rules lists them all")
     click.echo(f"Where no source is named: {COMMON}.")
     last = ""
     for subject, rule in told:

@@ -5,18 +5,19 @@ from pathlib import Path
 
 import click
 
+import scorecraft.cli.telling as telling
 from scorecraft.cli.options import shipped_names, turned
 
 LOG = "bakes.jsonl"
 
 
-@click.command("tune")
+@click.command("tune", epilog=telling.example(telling.EXAMPLES["tune"]))
 @click.argument("pattern", required=False, shell_complete=shipped_names)
 @click.option(
     "--measured",
     type=click.Path(path_type=Path),
     metavar="FILE",
-    help="CSV of cuts by name (as on the guide) and opened widths in mm.",
+    help=telling.MEASURED,
 )
 @click.option(
     "-o",
@@ -24,32 +25,32 @@ LOG = "bakes.jsonl"
     default="baker.toml",
     show_default=True,
     metavar="FILE",
-    help="What the bake has taught, for --baker; - prints it.",
+    help=telling.CALIBRATION,
 )
 @click.option(
     "--log",
     type=click.Path(path_type=Path),
     metavar="FILE",
-    help=f"The bake log to add to, or to list ({LOG}).",
+    help=telling.LOG.format(log=LOG),
 )
-@click.option("--note", default="", metavar="TEXT", help="A note for the log.")
-@click.option("--list", "listing", is_flag=True, help="List the bakes of the log.")
+@click.option("--note", default="", metavar="TEXT", help=telling.LOG_NOTE)
+@click.option("--list", "listing", is_flag=True, help=telling.LIST_BAKES)
 @click.option(
     "--plot",
     type=click.Path(path_type=Path),
     metavar="FILE",
-    help="Draw predicted against measured widths; with --list of all bakes.",
+    help=telling.PLOT,
 )
-@click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help="Turn a knob.")
-@click.option("--loaf", metavar="WORDS", help="The loaf that was baked.")
-@click.option("--bake", metavar="WORDS", help="How it was baked.")
-@click.option("-q", "--quiet", is_flag=True, help="Say only what must be said.")
+@click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help=telling.SET)
+@click.option("--loaf", metavar="WORDS", help=telling.BAKED_LOAF)
+@click.option("--bake", metavar="WORDS", help=telling.BAKED_HOW)
+@click.option("-q", "--quiet", is_flag=True, help=telling.QUIET)
 def command(
     pattern: str | None, measured: Path | None, output: str, log: Path | None, note: str,
     listing: bool, plot: Path | None, knobs: tuple[str, ...], loaf: str | None,
     bake: str | None, quiet: bool,
 ) -> int:  # fmt: skip
-    """Fit the model to the openings MEASURED on a loaf of PATTERN, or list the bakes so far."""
+    """Adjust the model to the openings measured on a baked loaf of PATTERN, or list the bakes."""
     from scorecraft.errors import UsageError
 
     if listing:
@@ -98,7 +99,7 @@ def fitted(
     if plot is not None:
         file_form(str(plot), None)
     if not quiet:
-        click.echo("running the model for skins from thin to thick ...", err=True)
+        click.echo(telling.FITTING, err=True)
     tuned = tune(design.layout, design.groups, rows, predictor(design.layout, design.groups))
     today, name = date.today().isoformat(), named(pattern)
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()

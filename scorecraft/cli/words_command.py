@@ -2,39 +2,55 @@
 
 import click
 
+import scorecraft.cli.telling as telling
+from scorecraft.errors import UsageError
 
-@click.command("words")
+
+@click.command("words", epilog=telling.example(telling.EXAMPLES["words"]))
 @click.argument("word", required=False)
-@click.option(
-    "-o", "--output", metavar="FILE", help="Draw WORD's example to an .svg, .pdf or .png."
-)
-def command(word: str | None, output: str | None) -> int:
-    """Explain all words of the pattern language, or WORD; or what a check says."""
-    from scorecraft.errors import UsageError
-    from scorecraft.language import reference
-    from scorecraft.language.words import WORDS, nearest
+@click.option("-o", "--output", metavar="FILE", help=telling.DRAW_WORD)
+@click.option("--all", "everything", is_flag=True, help=telling.ALL_WORDS)
+def command(word: str | None, output: str | None, everything: bool) -> int:
+    """List the words of the pattern language by what they are for, or explain WORD."""
+    from scorecraft.cli.goals import listed
+    from scorecraft.language.reference import whole
 
+    if word is None and output:
+        raise UsageError("there is no drawing of all words", None, "name one: words leaf -o FILE")
     if word is None:
-        if output:
-            raise UsageError(
-                "there is no drawing of all words", None, "name one: words leaf -o FILE"
-            )
-        click.echo(reference.whole(), nl=False)
-        return 0
-    if word not in WORDS:
-        from scorecraft.checks import CHECKS  # it loads the checks, which words do not need
-
-        if word in CHECKS and not output:
-            click.echo(f"{word}: {CHECKS[word].says}")
-            return 0
-        close = nearest(word, list(WORDS))
-        hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
-        raise UsageError(f'"{word}" is not a word of the language', None, hint)
-    if output:
+        click.echo(whole() if everything else listed(), nl=False)
+    elif output:
         draw(word, output)
     else:
-        click.echo(reference.entry(WORDS[word]), nl=False)
+        click.echo("\n".join(explained(word)), nl=False)
     return 0
+
+
+def explained(word: str) -> list[str]:
+    """Explain a word: as one of the language, as a key of cuts, and as a check.
+
+    Raises UsageError, with the nearest word there is, where it is none of these.
+    """
+    from scorecraft.language.reference import entry, takes
+    from scorecraft.language.words import ATTRIBUTES, WORDS, nearest
+
+    told = [entry(WORDS[word])] if word in WORDS else []
+    keys = [key for key in ATTRIBUTES if key.name == word]
+    told += [f"{word}, of a cut: {key.help} ({takes(key)})\n" for key in keys]
+    if told and not keys:
+        return told
+    from scorecraft.checks import CHECKS  # it loads the checks, which most words do not need
+
+    told += [f"{word}, a check: {CHECKS[word].says}\n"] if word in CHECKS else []
+    if not told:
+        raise unknown(word, nearest(word, [*WORDS, *(key.name for key in ATTRIBUTES), *CHECKS]))
+    return told
+
+
+def unknown(word: str, close: str | None) -> UsageError:
+    """Say that there is no such word, and the nearest."""
+    hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
+    return UsageError(f'"{word}" is not a word of the language', None, hint)
 
 
 def draw(word: str, output: str) -> None:
@@ -44,12 +60,12 @@ def draw(word: str, output: str) -> None:
     """
     from scorecraft import design
     from scorecraft.cli.pictures import deliver_pictures
-    from scorecraft.errors import UsageError
     from scorecraft.language.words import WORDS
     from scorecraft.prints.forms import file_form
 
-    row = WORDS[word]
-    if row.group in ("header", "rule") or word == "trace":
+    explained(word)
+    row = WORDS.get(word)
+    if row is None or row.group in ("header", "rule") or word == "trace":
         raise UsageError(
             f'"{word}" has no drawing of its own', None, f"see: scorecraft words {word}"
         )

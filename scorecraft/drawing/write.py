@@ -21,7 +21,7 @@ def encoded(pictures: Sequence[Picture], form: str) -> bytes:
         return pdf(pictures, pictures[0].title)
     if form not in FORMS:
         hint = "end the file in .svg, .pdf or .png"
-        raise UsageError(f'"{form}" is no kind of print', None, hint)
+        raise UsageError(f'"{form}" is an unsupported file type', None, hint)
     if len(pictures) > 1:
         hint = "give a file that ends in .pdf"
         raise UsageError(f"one {form} file holds one page; this makes {len(pictures)}", None, hint)

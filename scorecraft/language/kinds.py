@@ -19,7 +19,7 @@ LIKE = {
     "angle": "an angle, like 30deg",
     "number": "a number, like 2 or 50%",
     "count": "a whole number, like 8",
-    "mass": "a mass, like 900g",
+    "mass": "a weight, like 900g",
     "temperature": "a temperature, like 24C or 75F",
     "pair": "a pair, like (10mm, 0mm)",
     "points": "points, like (0mm, -30mm) (12mm, 0mm)",

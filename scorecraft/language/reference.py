@@ -17,7 +17,7 @@ DRAWN = ("motif", "texture")
 """The groups whose words have drawings."""
 FIGURE_PX = 230
 TAKES = {
-    "flag": "yes or no", "text": "a text in quotes", "any": "any value", "new name": "a name",
+    "flag": "yes or no", "text": "text in quotes", "any": "any value", "new name": "a name",
     "pair": "a pair, like (10mm, 0mm)", "points": "points, like (0mm, 0mm) (9mm, 30mm)",
     "region": "a region", "texture": "a texture", "path": "a motif", "condition": "a condition",
 }  # fmt: skip
@@ -57,7 +57,7 @@ def key_notes(word: Word, key: Key) -> Iterator[str]:
     """Yield what there is to say of a key: what it takes, its default, its help."""
     yield takes(key)
     if key.name in word.mains:
-        yield "(its name may be left out)"
+        yield f"(the word {key.name} may be left out)"
     if key.default:
         yield f"[{key.default}]"
     if key.help:
@@ -66,7 +66,7 @@ def key_notes(word: Word, key: Key) -> Iterator[str]:
 
 def attributes() -> str:
     """Write the cut attributes as plain text."""
-    lines = ["Cut attributes, on any motif, fill or placing; what is inside inherits them:", ""]
+    lines = ["Cut attributes, on any motif, fill or placing; everything inside inherits them:", ""]
     lines += [f"  {key.name:<7}{takes(key)}  {key.help}" for key in ATTRIBUTES]
     return "\n".join(lines) + "\n"
 
@@ -87,10 +87,10 @@ def at_hand() -> str:
     names, functions = ", ".join(AT_HAND), ", ".join(FUNCTIONS)
     return (
         f"In expressions: the names {names}; the functions {functions}.\n"
-        "A share such as 60% stands for that part of the reach, the way along the dough from\n"
-        "crown to rim toward the figure's place (on an oval it is shorter to the side; put\n"
-        "`let far reach` at the head to keep the long one). Angles are turntable angles: 0deg\n"
-        "is 12 o'clock, growing clockwise.\n"
+        "A share such as 60% means that part of the reach: the way over the dough from crown to\n"
+        "rim toward the figure's place (on an oval it is shorter to the side; put `let far reach`\n"
+        "at the head to keep the long one). Angles are turntable angles: 0deg is 12 o'clock, and\n"
+        "they grow clockwise.\n"
     )
 
 

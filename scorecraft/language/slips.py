@@ -159,7 +159,7 @@ def takes_not(key: str, wanted: str, given: str, like: str) -> Slip:
 
 def not_a_choice(value: str, key: str, word: str, close: str, expected: str) -> Slip:
     """Refuse a name where only a few are known."""
-    return Slip(f'"{value}" is not a {key} of {word}', mean(close, expected))
+    return Slip(f'"{word}" has no {key} "{value}"', mean(close, expected))
 
 
 def needs_unit(key: str, like: str) -> Slip:

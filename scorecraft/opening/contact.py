@@ -105,8 +105,8 @@ def settle(solver: Solver, sides: Floats, blend: Blend) -> Settled:
         closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong)
         cautious = cautious or closed.tobytes() in seen
     raise ScorecraftError(
-        "the opening model does not settle which cuts are pressed shut",
-        hint="use another panel size, or remove cuts that lie on one another",
+        "the opening model cannot decide which cuts are pressed shut",
+        hint="use another panel size, or remove cuts that run over each other",
     )
 
 

@@ -142,9 +142,9 @@ def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
     """Return one wish per line, or refuse."""
     wanted = np.asarray(wanted_mm, dtype=np.float64)
     if wanted.shape != (len(lines),):
-        raise UsageError(f"{len(lines)} cuts need {len(lines)} wished openings or nan")
+        raise UsageError(f"{len(lines)} cuts need {len(lines)} openings asked for, or nan")
     if not (np.isnan(wanted) | ((wanted > 0) & np.isfinite(wanted))).all():
-        raise UsageError("a wished opening must be a number of mm above 0")
+        raise UsageError("an opening asked for must be a number of mm above 0")
     return wanted
 
 

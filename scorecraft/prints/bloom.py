@@ -22,19 +22,24 @@ def bloom(
 
 BLOOM = Print(
     "bloom",
-    "draw the loaf as it will be after baking",
-    "Draw the baked loaf of PATTERN, its cuts opened as far as the model predicts.",
+    "draw the baked loaf as the model predicts it",
+    "Draw the baked loaf of PATTERN as the model predicts: its cuts open, its ears lifted.",
     ("svg", "png", "pdf"),
     (
-        Option("before", "flag", "Show the proofed loaf beside the baked one."),
-        Option("proofed", "flag", "Show the proofed loaf with its cuts alone.", renames=True),
-        Option("tension", "flag", "Map where the skin stays tight instead.", renames=True),
+        Option("before", "flag", "Show the scored loaf beside the baked one."),
+        Option("proofed", "flag", "Show the scored loaf alone, before baking.", renames=True),
+        Option("tension", "flag", "Map the tension left in the skin instead.", renames=True),
         Option(
-            "view", "words", "top, front, side, or degrees above the bench.", "VIEW", default="top"
+            "view",
+            "words",
+            "top, front, side, or degrees above the bench to look from.",
+            "VIEW",
+            default="top",
         ),
     ),
     bloom,
     usual="png",
     predicts=True,
     on_page=False,  # it has a room of its own there
+    example="--before -o bloom.png",
 )

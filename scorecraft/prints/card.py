@@ -21,12 +21,13 @@ def card(design: Drawn, form: str, *, paper: str | None = None, hand: str | None
 
 CARD = Print(
     "card",
-    "print the bench card: which cut next, and how",
-    "Print the bench card of PATTERN: which cut next, how deep, and how far to turn.",
+    "print the bench card: which cut comes next, and how",
+    "Print the bench card of PATTERN: which cut comes next, how deep, and how far to turn.",
     ("txt", "svg", "pdf", "png"),
     (
         Option("paper", "words", "A4 or Letter; larger ones work too.", "NAME"),
-        Option("hand", "choice", "The hand that cuts.", choices=("right", "left")),
+        Option("hand", "choice", "The hand that holds the blade.", choices=("right", "left")),
     ),
     card,
+    example="--hand left -o card.pdf",
 )

@@ -22,9 +22,10 @@ def drape(
 
 DRAPE = Print(
     "drape",
-    "print the pattern on paper that lies on the dome",
-    "Print PATTERN in true length on a sheet with darts that folds onto the dome.",
+    "print the pattern on a sheet that folds over the dome",
+    "Print PATTERN in true length on a sheet with darts that folds over the dome.",
     ("svg", "pdf", "png"),
-    (Option("fit", "length", "How closely it has to fit."), PAPER, TILED),
+    (Option("fit", "length", "Allowed misfit."), PAPER, TILED),
     drape,
+    example="--paper A4 -o drape.pdf",
 )

@@ -27,7 +27,7 @@ def form_in(form: str, known: tuple[str, ...], target: str = "") -> str:
     if form not in known:
         names = ", ".join(f".{each}" for each in known)
         raise UsageError(
-            f'"{target or form}" is no kind of print', None, f"end it in one of {names}"
+            f'"{target or form}" is an unsupported file type', None, f"end it in one of {names}"
         )
     return form
 

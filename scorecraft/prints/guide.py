@@ -37,14 +37,15 @@ def guide(
 
 GUIDE = Print(
     "guide",
-    "print the full-size guide",
-    "Print the full-size guide of PATTERN: the loaf from above, its cuts numbered, a table.",
+    "print the full-size guide to hold beside the loaf",
+    "Print the full-size guide of PATTERN: the loaf from above, its cuts numbered and listed.",
     ("svg", "pdf", "png", "dxf"),
     (
         PAPER,
         TILED,
-        Option("cutter", "flag", "The cuts alone, as plain lines for a cutter (.svg)."),
+        Option("cutter", "flag", "Only the cuts, as plain lines for a cutter (.svg)."),
     ),
     guide,
     predicts=True,
+    example="--paper A4 -o guide.pdf",
 )

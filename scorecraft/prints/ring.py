@@ -18,4 +18,5 @@ RING = Print(
     ("svg", "pdf", "png"),
     (PAPER, TILED),
     ring,
+    example="--paper A4 -o ring.pdf",
 )

@@ -126,9 +126,9 @@ class Print:
     """A print: `brief` and `help` tell what it is, `make` draws it.
 
     Of its `forms` the first is meant for standard output; a file without a name ends in `usual`.
-    One that `predicts` runs the opening model; one `on_page` is among the page's prints. `make`
-    takes the design, the form, and the options by their keys; it imports what it needs when it is
-    called.
+    One that `predicts` runs the opening model; one `on_page` is among the page's prints; `example`
+    are options to try with a shipped pattern. `make` takes the design, the form, and the options
+    by their keys; it imports what it needs when it is called.
     """
 
     name: str
@@ -140,6 +140,12 @@ class Print:
     usual: str = "pdf"
     predicts: bool = False
     on_page: bool = True
+    example: str = ""
+
+    @property
+    def command(self) -> str:
+        """A command line to try, without the program's name."""
+        return f"{self.name} leaf-crown {self.example}".rstrip()
 
     def printed(self, design: Drawn, form: str, options: Mapping[str, object]) -> Printed:
         """Print a design in a form; an option that is None is as usual.

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from scorecraft.drawing.paper.sheet import Paper
 
 PAPER = Option("paper", "words", "A4, A3, Letter or Tabloid.", "NAME")
-TILED = Option("tiled", "flag", "On as many sheets of A4 or Letter as it takes.")
+TILED = Option("tiled", "flag", "Spread over as many sheets of A4 or Letter as it takes.")
 
 
 def home() -> Paper:

@@ -36,18 +36,19 @@ def stencil(
 
 STENCIL = Print(
     "stencil",
-    "make a plate to dust flour through",
-    "Make a stencil of PATTERN: its cuts as slots in a plate that stays in one piece.",
+    "make a stencil to dust flour through",
+    "Make a stencil of PATTERN: its cuts as slots in a sheet that stays in one piece.",
     ("svg", "pdf", "png", "dxf"),
     (
         Option("slot", "length", "Width of the slots.", choices=("2", "3", "4"), on_page=True),
-        Option("bridge", "length", "Least width of bridges."),
-        Option("web", "length", "Least width of all that stays."),
+        Option("bridge", "length", "Thinnest bridge across a slot."),
+        Option("web", "length", "Thinnest strip left standing."),
         Option("only", "names", "Only these figures or parts, like leaf,star.", "NAMES"),
-        Option("mirrored", "flag", "Draw the side that lies towards the dough.", on_page=True),
+        Option("mirrored", "flag", "Draw the side that faces the dough.", on_page=True),
         Option("cutter", "flag", "Plain lines for a cutter or laser (.svg)."),
         PAPER,
         TILED,
     ),
     stencil,
+    example="--slot 2.5mm -o stencil.svg",
 )

@@ -12,6 +12,7 @@ import shapely
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError, quoting
 from scorecraft.reading import read_bytes
+from scorecraft.trace import telling as say
 from scorecraft.trace.document import Node, read
 from scorecraft.trace.matrix import checked, then, transform, viewport
 from scorecraft.trace.path_data import Ink, subpaths
@@ -32,12 +33,12 @@ def strokes(path: str | Path) -> list[Line]:
 
     Raises UsageError, with the file and line, for anything that is not a plain drawing.
     """
-    data = read_bytes(path, MOST_TRACED_BYTES, "a drawing")
+    data = read_bytes(path, MOST_TRACED_BYTES, say.A_DRAWING)
     try:
         root = read(data, str(path))
         lines = _drawn(root, viewport(root), Ink())
         if not lines:
-            raise UsageError(f"{path} draws no strokes", root.place)
+            raise say.no_strokes(path).usage(root.place)
     except UsageError as error:
         raise quoting(error, data.decode("utf-8-sig", "replace")) from error
     points = np.concatenate(lines)
@@ -52,18 +53,14 @@ def traced_rim(path: str | Path) -> Line:
     """
     closed = [line for line in map(_closed, strokes(path)) if line is not None]
     if not closed:
-        raise UsageError(
-            f"{path} has no closed path to be the rim", hint="draw the rim as one closed path"
-        )
+        raise say.no_rim(path).usage()
     areas = shapely.area([shapely.Polygon(line) for line in closed])
     largest = int(np.argmax(areas))
     rim = shapely.Polygon(closed[largest])
     for line, area in zip(closed, areas, strict=True):
         is_large = LEAST_HOLE_MM2 < area < MOST_HOLE_SHARE * areas[largest]
         if is_large and shapely.contains_xy(rim, *line[0]):
-            message = f"{path}: a loaf with a hole in it cannot be planned yet"
-            hint = "delete what is drawn inside the rim to plan the loaf without its hole"
-            raise UsageError(message, None, hint)
+            raise say.hole(path).usage()
     return closed[largest]
 
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from typing import Any
 from xml.etree.ElementTree import ParseError
 
-from scorecraft.errors import Place, UsageError
+from scorecraft.errors import Place
+from scorecraft.trace import telling as say
 
 MOST_TRACED_ELEMENTS = 20_000
 """The most elements of a traced file."""
@@ -20,12 +21,6 @@ SILENT = {
     *("linearGradient", "radialGradient", "filter"),
 }
 """Elements that draw nothing themselves."""
-WAY_OUT = {
-    "use": "unlink the clone, so that it becomes a path",
-    "image": "trace the picture to paths and delete it",
-    "text": "convert the text to paths, or delete it",
-    "script": "save the drawing as plain SVG",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,14 +46,14 @@ def read(data: bytes, name: str) -> Node:
         parser.feed(data)
         parser.close()
     except DTDForbidden as error:
-        raise UsageError("a DOCTYPE is not allowed", builder.here(), "delete it") from error
+        raise say.NO_DOCTYPE.usage(builder.here()) from error
     except DefusedXmlException as error:
-        raise UsageError("XML entities are not allowed", builder.here()) from error
+        raise say.NO_ENTITIES.usage(builder.here()) from error
     except ParseError as error:
         line, column = error.position
-        raise UsageError(f"not an SVG file: {error}", Place(name, line, column + 1)) from error
+        raise say.not_svg(error).usage(Place(name, line, column + 1)) from error
     except (LookupError, ValueError) as error:
-        raise UsageError(f"not an SVG file: {error}", builder.here()) from error
+        raise say.not_svg(error).usage(builder.here()) from error
     return builder.root()
 
 
@@ -79,13 +74,13 @@ class _Builder:
         node = Node(_name(tag), dict(attributes), self.here())
         self.count += 1
         if self.count > MOST_TRACED_ELEMENTS:
-            raise UsageError("too many elements", node.place, "simplify the drawing")
+            raise say.MANY_ELEMENTS.usage(node.place)
         if len(self.open) >= MOST_TRACED_DEPTH:
-            raise UsageError("groups are nested too deep", node.place, "ungroup the drawing")
+            raise say.NESTED_GROUPS.usage(node.place)
         if not self.open:
             self._begin(node)
         elif node.tag == "svg":
-            raise UsageError("a drawing inside the drawing is not read", node.place, "ungroup it")
+            raise say.NESTED_DRAWING.usage(node.place)
         else:
             self.open[-1].children.append(node)
         _check_plain(node)
@@ -93,7 +88,7 @@ class _Builder:
 
     def _begin(self, root: Node) -> None:
         if root.tag != "svg":
-            raise UsageError(f"not an SVG file: its root is <{root.tag}>", root.place)
+            raise say.not_svg(f"its root is <{root.tag}>").usage(root.place)
         self.top = root
 
     def end(self, tag: str) -> None:
@@ -101,10 +96,10 @@ class _Builder:
 
     def data(self, text: str) -> None:
         if self.open and self.open[-1].tag == "style" and _refers_out(text):
-            raise UsageError("a style may not refer to another file", self.here())
+            raise say.STYLE_OUTSIDE.usage(self.here())
 
     def pi(self, target: str, text: str | None = None) -> None:
-        raise UsageError(f"<?{target}?> is not allowed", self.here(), "delete it")
+        raise say.not_allowed(f"<?{target}?>").usage(self.here())
 
     def close(self) -> None:
         """End of the file: nothing is left to do."""
@@ -122,15 +117,15 @@ def _name(tag: str) -> str:
 def _check_plain(node: Node) -> None:
     """Refuse what could run, load or draw something that is not in the file's own paths."""
     if node.tag not in DRAWN | SILENT and not node.tag.startswith("{"):
-        raise UsageError(f"<{node.tag}> is not read", node.place, WAY_OUT.get(node.tag, ""))
+        raise say.not_read(node.tag).usage(node.place)
     for key, value in node.attributes.items():
         name = key.rpartition("}")[2].lower()
         if name.startswith("on"):
-            raise UsageError(f"a script ({name}) is not allowed", node.place, "delete it")
+            raise say.not_allowed(f"a script ({name})").usage(node.place)
         if name == "href" and not value.strip().startswith("#"):
-            raise UsageError(f"a reference to {value!r:.60} is not allowed", node.place)
+            raise say.reference(value).usage(node.place)
         if _refers_out(value):
-            raise UsageError("a style may not refer to another file", node.place)
+            raise say.STYLE_OUTSIDE.usage(node.place)
 
 
 def _refers_out(style: str) -> bool:

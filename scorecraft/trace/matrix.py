@@ -11,7 +11,7 @@ from math import cos, radians, sin, tan
 import numpy as np
 
 from scorecraft.arrays import Floats
-from scorecraft.errors import UsageError
+from scorecraft.trace import telling as say
 from scorecraft.trace.document import Node
 from scorecraft.trace.numbers import number_at, numbers_of
 
@@ -53,11 +53,7 @@ def length(node: Node, key: str, default: float = 0.0) -> float:
     number, end = number_at(text, 0) or (0.0, 0)
     unit = text[end:].strip().lower()
     if not end or unit not in PX:
-        raise UsageError(
-            f"{key}={text!r:.40} is not a length",
-            node.place,
-            "use a number, or one in px, mm, cm, in, pt or pc",
-        )
+        raise say.not_length(key, text).usage(node.place)
     return number * PX[unit]
 
 
@@ -71,7 +67,7 @@ def viewport(root: Node) -> Floats:
         return _scaling(MM_PER_PX, MM_PER_PX)
     numbers = numbers_of(box)
     if numbers is None or len(numbers) != 4 or min(numbers[2:]) <= 0:
-        raise UsageError(f"viewBox={box!r:.40} is not four numbers of a box", root.place)
+        raise say.not_box(box).usage(root.place)
     wide, high = numbers[2:]
     across = _extent(root, "width", wide, "height", high) / wide
     down = _extent(root, "height", high, "width", wide) / high
@@ -86,7 +82,7 @@ def checked(frame: Floats, node: Node) -> Floats:
     The map is (2, 3). Raises UsageError.
     """
     if not np.abs(frame).max() <= MOST_SCALE:
-        raise UsageError("this is drawn too large", node.place, "save as plain SVG")
+        raise say.TOO_LARGE.usage(node.place)
     return frame
 
 
@@ -99,7 +95,7 @@ def _extent(root: Node, key: str, units: float, other: str, across: float) -> fl
     else:
         extent = units
     if extent <= 0:
-        raise UsageError(f"the drawing's {key} must be above 0", root.place)
+        raise say.not_above_zero(key).usage(root.place)
     return extent
 
 
@@ -116,15 +112,15 @@ def _uniform(root: Node, across: float, down: float) -> float:
 def transform(node: Node) -> Floats:
     """Read the transform of a node; raises UsageError where it cannot be read; (2, 3)."""
     if "transform" in node.attributes.get("style", ""):
-        raise UsageError("a transform in a style is not read", node.place, "save as plain SVG")
+        raise say.STYLED_TRANSFORM.usage(node.place)
     text = node.attributes.get("transform", "").strip()
     if text.count("(") > MOST_TRANSFORMS:
-        raise UsageError("a transform of too many steps", node.place, "save as plain SVG")
+        raise say.LONG_TRANSFORM.usage(node.place)
     frame, at = _scaling(1, 1), 0
     while at < len(text):
         found = STEP.match(text, at)
         if found is None:
-            raise UsageError(f"transform={text!r:.60} cannot be read", node.place)
+            raise say.not_transform(text).usage(node.place)
         step = checked(_step(node, found), node)
         frame, at = checked(then(frame, step), node), found.end()
     return frame
@@ -133,7 +129,7 @@ def transform(node: Node) -> Floats:
 def _step(node: Node, found: re.Match[str]) -> Floats:
     numbers = numbers_of(found[2])
     if numbers is None or len(numbers) not in COUNTS.get(found[1], set()):
-        raise UsageError(f"transform {found[0].strip()!r:.60} cannot be read", node.place)
+        raise say.not_transform(found[0].strip()).usage(node.place)
     return _matrix(found[1], numbers)
 
 

@@ -10,6 +10,7 @@ import numpy as np
 from scorecraft.arrays import Floats, Line
 from scorecraft.curves import bezier, bezier_steps, without_repeats
 from scorecraft.errors import Place, UsageError
+from scorecraft.trace import telling as say
 from scorecraft.trace.elliptic import elliptic_arc
 from scorecraft.trace.numbers import number_at, past_gap
 
@@ -43,8 +44,7 @@ class Ink:
             ("lines and curves", self.steps, MOST_TRACED_STEPS),
         ):
             if used > most:
-                hint = f"at most {most:,.0f}: simplify its paths"
-                raise UsageError(f"the drawing has too many {what}", place, hint)
+                raise say.too_many(what, most).usage(place)
 
 
 def subpaths(text: str, frame: Floats, place: Place, ink: Ink) -> list[Line]:
@@ -96,7 +96,7 @@ def _numbers(text: str, at: int, letter: str, place: Place) -> tuple[list[float]
 def _unreadable(text: str, at: int, place: Place) -> UsageError:
     rest = text[at : at + 12].rstrip()
     what = repr(rest) if rest else "its end"
-    return UsageError(f"path data cannot be read at {what} (character {at + 1})", place)
+    return say.path_data(what, at + 1).usage(place)
 
 
 class _Pen:
@@ -194,8 +194,4 @@ class _Pen:
         return points
 
     def _beyond(self) -> UsageError:
-        return UsageError(
-            f"the drawing reaches beyond {LARGEST_DRAWING_MM:,.0f} mm",
-            self.place,
-            "check its width, height and viewBox",
-        )
+        return say.beyond(LARGEST_DRAWING_MM).usage(self.place)

@@ -3,7 +3,7 @@
 W3C SVG 1.1 (second edition), chapter 9: where each outline starts and which way it runs.
 """
 
-from scorecraft.errors import UsageError
+from scorecraft.trace import telling as say
 from scorecraft.trace.document import Node
 from scorecraft.trace.matrix import length
 
@@ -33,7 +33,7 @@ def path_data(node: Node) -> str:
 def _size(node: Node, key: str, default: float = 0.0) -> float:
     size = length(node, key, default)
     if size < 0:
-        raise UsageError(f"{key} must not be negative", node.place)
+        raise say.negative(key).usage(node.place)
     return size
 
 

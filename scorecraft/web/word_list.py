@@ -2,14 +2,15 @@
 
 from typing import Any
 
-from scorecraft.language.reference import GROUPS, at_hand, key_notes, own_keys, takes
+from scorecraft.language.goals import GOALS, Goal, words_of
+from scorecraft.language.reference import at_hand, key_notes, own_keys, takes
 from scorecraft.language.words import ATTRIBUTES, WORDS, Key, Word
 
 
 def word_list() -> dict[str, Any]:
-    """List every word by its group, the cut attributes, and what holds of all expressions."""
+    """List every word by what it is for, the cut attributes, and what holds of all expressions."""
     return {
-        "groups": [group_data(group, title) for group, title in GROUPS.items()],
+        "groups": [goal_data(goal) for goal in GOALS],
         "attributes": [
             {"name": key.name, "notes": f"{takes(key)}; {key.help}"} for key in ATTRIBUTES
         ],
@@ -17,10 +18,9 @@ def word_list() -> dict[str, Any]:
     }
 
 
-def group_data(group: str, title: str) -> dict[str, Any]:
-    """Tell a group of words under its title."""
-    found = [word_data(word) for word in WORDS.values() if word.group == group]
-    return {"title": title.replace("`", ""), "words": found}
+def goal_data(goal: Goal) -> dict[str, Any]:
+    """Tell what one wants to do, and the words that do it."""
+    return {"title": goal.says, "words": [word_data(WORDS[name]) for name in words_of(goal)]}
 
 
 def word_data(word: Word) -> dict[str, Any]:

@@ -142,7 +142,7 @@ def test_the_hand_of_the_command_line_wins_and_must_be_a_hand():
     made_layout = layout(rays(3), hand="left")
     assert plan(made_layout).bench.hand == "left"
     assert plan(made_layout, "right").bench.hand == "right"
-    with pytest.raises(UsageError, match="no hand"):
+    with pytest.raises(UsageError, match="right or left"):
         plan(made_layout, "both")
 
 

@@ -47,7 +47,7 @@ def test_another_bake_opens_the_cuts_wider(run, pattern):
     [
         (["--view", "back"], 'looked at from "back"'),
         (["--before", "--tension"], "different pictures"),
-        (["-o", "b.jpg"], "no kind of print"),
+        (["-o", "b.jpg"], "unsupported file type"),
     ],
 )
 def test_wishes_that_cannot_be_met_exit_2_and_write_nothing(run, pattern, tmp_path, options, says):

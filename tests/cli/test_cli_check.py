@@ -1,6 +1,7 @@
 """`check`: exit codes, the report, JSON, and every kind of bad input told in one message."""
 
 import json
+import shlex
 import subprocess
 import sys
 from math import pi
@@ -80,9 +81,59 @@ def test_another_loaf_and_a_turned_knob(run):
     assert midribs.split()[3] == "9"
 
 
+OFF_THE_LOAF = ROUND + "slash 400mm depth 10mm\n"
+
+
+def next_lines(out: str) -> list[str]:
+    """Give the one next thing that the report ends with."""
+    body, mark, told = out.rpartition("\nNext: ")
+    assert mark and "Next: " not in body
+    return told.splitlines()
+
+
+def test_the_next_thing_after_a_good_design_is_its_guide_as_it_was_checked(run, tmp_path):
+    asked = ["--set", "leaves=9", "--loaf", "round width 200mm height 85mm", "--bake", "spring 1.3"]
+    (told,) = next_lines(run("check", "leaf-crown", *asked, "--quick").out)
+    typed = shlex.split(told.partition("print the guide: ")[2])
+    assert typed == ["scorecraft", "guide", "leaf-crown", *asked]
+    assert run(*typed[1:]).code == 0 and (tmp_path / "leaf-crown-guide.pdf").exists()
+
+
+def test_the_next_thing_after_a_stop_is_its_cure_and_another_check(run, pattern):
+    name = pattern(OFF_THE_LOAF)
+    finding = json.loads(run("check", name, "--json").out)["findings"][0]
+    cure, again = next_lines(run("check", name, "--quick").out)
+    assert finding["severity"] == "stop"
+    assert cure == f"on line {finding['line']}, {finding['hint']}"
+    assert again.strip() == f"then run: scorecraft check {name}"
+
+
+def test_a_shipped_pattern_is_copied_before_it_is_cured(run, tmp_path):
+    told = run("check", "one-slash", "--set", "slash_depth=12mm", "--loaf", "oval width 60mm").out
+    copy, cure, again = next_lines(told)
+    assert shlex.split(copy)[1:] == ["new", "mine", "--like", "one-slash"]
+    assert run(*shlex.split(copy)[1:]).code == 0
+    assert cure.strip().startswith("then on line ")
+    typed = shlex.split(again.partition("then run: ")[2])
+    assert run(*typed[1:]).code == 1, "the same loaf and knobs, and no cure yet"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"), [(ROUND, "add a cut"), (GOOD, "save the pattern"), (OFF_THE_LOAF, "check it")]
+)
+def test_what_comes_next_without_cuts_or_without_a_file(
+    run, pattern, monkeypatch, tmp_path, text, told
+):
+    pattern(text)
+    with (tmp_path / "mine.score").open("rb") as file:
+        monkeypatch.setattr("sys.stdin", type("In", (), {"buffer": file}))
+        assert told in "\n".join(next_lines(run("check", "-", "--quick").out))
+
+
 def test_quiet_leaves_the_table_out(run, pattern):
     name = pattern(GOOD)
-    assert len(run("check", name, "-q").out) < len(run("check", name).out)
+    quiet = run("check", name, "-q").out
+    assert len(quiet) < len(run("check", name).out) and "Next: " not in quiet
 
 
 def test_verbose_tells_how_the_size_was_found_and_what_the_order_saves(run):

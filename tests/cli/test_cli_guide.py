@@ -57,7 +57,7 @@ def test_a_paper_too_small_is_tiled_and_one_that_holds_it_is_named(run, tmp_path
 def test_too_large_for_any_paper_it_is_tiled_or_one_sheet_of_its_own(run, tmp_path):
     loaf = ("--loaf", "round width 420mm height 120mm")
     ran = run("guide", "leaf-crown", *loaf, "-o", "g.pdf")
-    assert ran.code == 0 and "pages: the first one says how to join" in ran.err
+    assert ran.code == 0 and "pages: page 1 shows how to join" in ran.err
     assert "--paper" not in ran.err
     assert len(pypdf.PdfReader(tmp_path / "g.pdf").pages) > 3
     assert run("guide", "leaf-crown", *loaf, "-o", "g.svg").code == 0

@@ -1,15 +1,21 @@
 """The rest of the command line: help, version, list, new, words, and what loads when."""
 
+import re
+import shlex
 import subprocess
 import sys
 import tomllib
 from pathlib import Path
 
+import click
 import numpy as np
 import pytest
 
 from scorecraft import __version__, cli, design, practice
-from scorecraft.language.words import WORDS
+from scorecraft.checks import CHECKS
+from scorecraft.cli import telling
+from scorecraft.language.words import ATTRIBUTES, WORDS
+from scorecraft.prints import PRINTS
 from scorecraft.shelf import shelf
 
 
@@ -27,10 +33,23 @@ def test_help_and_package_say_the_same_in_one_line(run):
     assert "can rise freely" in said
 
 
+def test_help_goes_the_way_of_a_baker(run):
+    told = run("--help").out
+    way = [told.index(f"\n  {name} ") for name in ("page", "new", "check", "guide", "card", "tune")]
+    assert way == sorted(way)
+    assert set(cli.COMMANDS) >= set(PRINTS)
+
+
 @pytest.mark.parametrize("name", cli.COMMANDS)
-def test_every_command_explains_itself(run, name):
+def test_every_command_explains_itself_with_one_example_that_can_be_typed(run, name):
     ran = run(name, "--help")
     assert ran.code == 0 and "Usage: scorecraft " + name in ran.out
+    said = " ".join(ran.out.split())
+    assert said.count("Example: ") == 1
+    program, called, *arguments = shlex.split(said.rpartition("Example: ")[2])
+    assert (program, called) == ("scorecraft", name)
+    command = cli.cli.get_command(click.Context(cli.cli), name)
+    command.make_context(name, arguments)
 
 
 def test_version(run):
@@ -87,7 +106,7 @@ def test_what_takes_long_says_that_it_goes_on(run, monkeypatch, quiet):
 
     monkeypatch.setattr("scorecraft.cli.output.Timer", AtOnce)
     said = run("check", "one-slash", *(["-q"] if quiet else [])).err
-    assert said == ("" if quiet else "predicting how the cuts open ...\n")
+    assert said == ("" if quiet else f"{telling.PREDICTING}\n")
 
 
 def test_an_internal_error_is_one_line_and_exit_3(run, monkeypatch):
@@ -116,13 +135,42 @@ def test_new_starts_a_pattern_and_never_writes_over_one(run, tmp_path):
     assert run("check", "mine.score").code == 0
     (tmp_path / "mine.score").write_text("kept")
     again = run("new", "mine")
-    assert again.code == 2 and "is there already" in again.err
+    assert again.code == 2 and "already exists" in again.err
     assert (tmp_path / "mine.score").read_text() == "kept"
     assert run("new", "other", "--like", "leaf-crwn").code == 2
 
 
+def test_words_are_listed_once_by_what_one_wants_to_do(run):
+    """Every word of the language, every key of a cut and every check, under a plain heading."""
+    told = run("words").out
+    listed = re.findall(r"^  (\w+) ", told, re.M)
+    keys = [key.name for key in ATTRIBUTES]
+    assert sorted(listed) == sorted([*WORDS, *keys, *CHECKS])
+    sections = dict(part.split("\n", 1) for part in told.split("\n\n") if "\n" in part)
+    for heading, word in (
+        ("Measure your loaf", "loaf"),
+        ("Draw a figure", "leaf"),
+        ("Place cuts", "at"),
+        ("Repeat and mirror", "around"),
+        ("Fill an area", "hatch"),
+        ("Adjust with knobs", "knob"),
+        ("Tell the oven and the bench", "bake"),
+    ):
+        assert f"  {word} " in sections[heading]
+    assert "scorecraft words --all" in told.splitlines()[-1]
+
+
+def test_words_explains_keys_of_cuts_and_checks_too(run):
+    depth = run("words", "depth").out
+    assert (
+        "depth, of a cut: how deep" in depth and f"depth, a check: {CHECKS['depth'].says}" in depth
+    )
+    assert run("words", "bench_time").out.startswith("bench_time, a check: ")
+    assert 'did you mean "blade"?' in run("words", "blde").err
+
+
 def test_words_prints_all_words_or_one(run):
-    everything = run("words").out
+    everything = run("words", "--all").out
     for name in WORDS:
         assert f"\n{name}: " in everything
     leaf = run("words", "leaf").out
@@ -145,7 +193,7 @@ def test_rules_prints_every_rule_with_its_source_or_those_about_a_word(run):
     assert "source: that steam delays setting" in some and "slots" not in some
     assert "12 min" in some and "stencil" not in some
     wrong = run("rules", "zebra")
-    assert wrong.code == 2 and 'no rule is about "zebra"' in wrong.err
+    assert wrong.code == 2 and 'no rule mentions "zebra"' in wrong.err
 
 
 DRAWN = [w for w in WORDS.values() if w.group not in ("header", "rule") and w.name != "trace"]

@@ -253,7 +253,7 @@ def test_marks_are_lines_not_cuts():
 def test_scraps_are_dropped_and_told():
     found = layout("inside disc radius 30mm:\n    at x 29.99mm:\n        slash 60mm\n")
     assert not found.cuts
-    assert "1 scraps" in found.remarks[0][0] and found.remarks[0][1].line == 4
+    assert "1 scrap at" in found.remarks[0][0] and found.remarks[0][1].line == 4
 
 
 @pytest.mark.parametrize(
@@ -264,7 +264,7 @@ def test_scraps_are_dropped_and_told():
         ("around 0:\n    slash 3mm", "below 1", 2),
         ("repeat 2000:\n    repeat 2000:\n        slash 3mm", "more than", 4),
         ("around 8:\n    slash (1mm / k)", "division by zero|cannot", 3),
-        ("define a:\n    b\ndefine b:\n    a\na", "more than 40 deep", 5),
+        ("define a:\n    b\ndefine b:\n    a\na", "more than 40 levels deep", 5),
         ("star 20mm inner 30mm", "inner", 2),
         ("fill band inner 30mm outer 20mm with hatch", "inner radius", 2),
         ("fill disc radius 10mm less disc radius 12mm with hatch", "empty", 2),
@@ -274,7 +274,7 @@ def test_scraps_are_dropped_and_told():
         ("knob n 8 min 5mm max 12", "takes a plain number", 2),
         ("loaf round width 200mm", 'a second "loaf"', 2),
         ('title "a"\ntitle "b"', 'a second "title"', 3),
-        ('trace "../x.svg"', "no folder", 2),
+        ('trace "../x.svg"', "not in a file", 2),
         ("grid square spacing 0.001mm:\n    slash 3mm", "too fine", 2),
     ],
 )
@@ -297,7 +297,7 @@ def test_a_problem_of_many_copies_is_told_once_and_all_problems_are_told():
         ("", "no loaf"),
         ("loaf round height 80mm\n", "no width and no dough"),
         ("loaf round dough 2g\n", '"dough" is below 20g'),
-        ("loaf round dough 900g proof late\n", "no proof of loaf"),
+        ("loaf round dough 900g proof late\n", "has no proof"),
         ("loaf round dough 900g proof 12\n", "above 5"),
         ("loaf round width 220mm length 300mm\n", "as long as it is wide"),
         ("loaf round width 9000mm\n", "."),

@@ -71,7 +71,7 @@ def test_an_oval_loaf_is_as_large_as_its_basket(made):
 @pytest.mark.parametrize(
     ("words", "message"),
     [
-        ("round dough 900g basket 22cm by 15cm", "the basket of a round loaf is as long as"),
+        ("round dough 900g basket 22cm by 15cm", "a round loaf takes a basket as long as"),
         ("oval dough 900g by 15cm", '"by" is the width of a basket'),
         ("oval width 150mm basket 25cm", "together with its dough"),
         ('round outline "rim.svg" dough 900g basket 25cm', "together with its dough"),

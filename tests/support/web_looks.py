@@ -1,4 +1,4 @@
-"""What is looked at in every view of the page: when it is ready, what is cut off, what is unclear."""
+"""What is looked at in every view of the page: when it is ready, what is cut off or unclear."""
 
 from pathlib import Path
 

@@ -94,7 +94,7 @@ def test_an_empty_drawing_is_told(drawing):
 def test_limits_are_told(drawing):
     with pytest.raises(UsageError, match="more than 2,000,000 bytes"):
         strokes(drawing(OPEN + " " * 2_000_000 + PATH + "</svg>"))
-    with pytest.raises(UsageError, match="nested too deep"):
+    with pytest.raises(UsageError, match="nested too deeply"):
         strokes(drawing(OPEN + "<g>" * 5000 + "</g>" * 5000 + "</svg>"))
     with pytest.raises(UsageError, match="too many elements"):
         strokes(drawing(OPEN + "<g/>" * 20_001 + "</svg>"))

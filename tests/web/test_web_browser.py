@@ -11,6 +11,7 @@ from support.web_browser import SIZES, Watched
 from support.web_looks import READY, violations
 from support.web_patterns import MANY, SLASH
 
+from scorecraft.checks.finding import SEVERITIES
 from scorecraft.shelf import find_source
 from scorecraft.web.app import make_app
 from scorecraft.web.folder import Folder
@@ -512,6 +513,23 @@ def tab_to(page, attribute, value):
 def test_scripts_stay_small():
     folder = Path(__file__).parents[2] / "scorecraft" / "web" / "static"
     assert sum(path.stat().st_size for path in folder.rglob("*.js")) <= 220_000
+
+
+def test_a_finding_is_called_what_the_server_calls_it(seen):
+    """The page has no words of its own for how grave a finding is."""
+    web = seen()
+    web.start(
+        SLASH.replace("100mm depth", "196mm depth") + "slash 300mm turn 90deg\n", "mine.score"
+    )
+    page = web.page
+    page.wait_for_selector("#oven:not([disabled])")
+    signs = page.locator(".finding .sign")
+    assert set(signs.all_inner_texts()) <= {each.capitalize() for each in SEVERITIES}
+    assert "Stop" in signs.all_inner_texts()
+    for finding in page.locator(".finding").all():
+        grave = finding.locator(".sign").text_content()
+        assert grave in finding.get_attribute("class").split()
+        assert finding.locator(f".icon-{grave} path").get_attribute("d").startswith("M")
 
 
 def test_more_cuts_than_the_model_takes_leave_the_loaf_on_the_bench(seen):

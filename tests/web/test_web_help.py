@@ -10,11 +10,16 @@ from scorecraft.language.words import ATTRIBUTES, WORDS
 playwright = pytest.importorskip("playwright.sync_api")
 HELP, ANSWER, WAY = "dialog.help", ".answer:popover-open", "[aria-label=Help]:visible"
 FOCUSED = "() => document.activeElement.getAttribute('aria-label')"
-SCROLLED = """() => [scrollY, ...[...document.querySelectorAll('main *')].map((e) => e.scrollTop)]"""
+SCROLLED = "() => [scrollY, ...Array.from(document.querySelectorAll('main *'), (e) => e.scrollTop)]"
 LESSONS = ("strings", "light-first", "blade", "depth", "order", "steam", "card", "measure")
 TERMS = ("lame", "boule", "batard", "banneton", "pot", "ear", "crumb", "spring", "expansion",
          "decorative", "string-line", "reach", "room", "mouth", "tension", "spread", "drape",
          "guide", "card", "stencil", "ring", "cutter", "upright", "knob")  # fmt: skip
+
+DRAWN = """(lesson) => {
+    const picture = document.querySelector(`#help-lesson-${lesson} img`);
+    return picture.complete && picture.naturalWidth > 0;
+}"""
 
 
 def opened(page):
@@ -42,21 +47,24 @@ def test_the_help_opens_from_every_view_and_comes_back(seen, room, size):
         scrollTo(0, 40);
         for (const each of document.querySelectorAll('main *')) each.scrollTop = 40;
     }""")
-    before, address = page.evaluate(SCROLLED), page.url
+    before, address, title = page.evaluate(SCROLLED), page.url, page.title()
     page.locator(WAY).focus()
     page.keyboard.press("Enter")
     playwright.expect(opened(page).get_by_role("heading", name="Help", level=1)).to_be_visible()
-    assert page.title() == "Help · scorecraft" and page.url.endswith("#help")
+    playwright.expect(page).to_have_title("Help · scorecraft")
+    assert page.url.endswith("#help")
     page.keyboard.press("Escape")
     playwright.expect(page.locator(HELP)).to_be_hidden()
     page.wait_for_url(address)
+    playwright.expect(page).to_have_title(title)
     assert page.evaluate(FOCUSED) == "Help"
     assert page.evaluate(SCROLLED) == before
     page.locator(WAY).click()
     page.wait_for_url("**#help")
     page.go_back()  # a phone's own way back
     playwright.expect(page.locator(HELP)).to_be_hidden()
-    assert page.url == address and page.title() != "Help · scorecraft"
+    playwright.expect(page).to_have_title(title)
+    assert page.url == address
 
 
 def test_an_address_of_the_help_opens_it_at_its_term(seen):
@@ -78,7 +86,7 @@ def test_course_glossary_cautions_and_language_are_all_there(seen):
     help_ = opened(page)
     for lesson in LESSONS:
         picture = help_.locator(f"#help-lesson-{lesson} img")
-        page.wait_for_function("(e) => e.complete && e.naturalWidth > 0", arg=picture.element_handle())
+        page.wait_for_function(DRAWN, arg=lesson)
         assert len(picture.get_attribute("alt")) > 20
         text = help_.locator(f"#help-lesson-{lesson} p").inner_text()
         assert 2 <= text.count(". ") + 1 <= 4
@@ -130,6 +138,7 @@ def test_what_is_this_is_answered_with_the_keyboard_alone(seen, pictures, room, 
     if term == "drape":
         page.get_by_role("radio", name="Drape").focus()
         page.keyboard.press("Space")
+        page.wait_for_selector(".pages[data-what=drape]:not(.outdated) .page")
     playwright.expect(page.locator(f"#ask-{term}")).to_be_visible()
     answer = ask(page, term)
     playwright.expect(answer).to_be_visible()
@@ -150,7 +159,8 @@ def test_what_is_this_is_answered_with_the_keyboard_alone(seen, pictures, room, 
 
 
 PLACED = f"""() => {{
-    const {{ left, top, right, bottom }} = document.querySelector('{ANSWER}').getBoundingClientRect();
+    const answer = document.querySelector('{ANSWER}');
+    const {{ left, top, right, bottom }} = answer.getBoundingClientRect();
     return left >= 8 && top >= 8 && right <= innerWidth - 8 && bottom <= innerHeight;
 }}"""
 """The answer stands within the window, and no longer where it was before it was placed."""
@@ -170,7 +180,8 @@ def test_every_kind_of_print_is_explained(seen):
         answer = page.locator(ANSWER)
         playwright.expect(answer).to_be_visible()
         page.wait_for_function(PLACED)
-        assert button.get_attribute("aria-label") == f"What is this? {answer.locator('b').inner_text()}"
+        title = answer.locator("b").inner_text()
+        assert button.get_attribute("aria-label") == f"What is this? {title}"
         page.keyboard.press("Escape")
         playwright.expect(answer).to_be_hidden()
 

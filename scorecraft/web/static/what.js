@@ -11,7 +11,7 @@ const GAP_PX = 8;
 export function whatIs(term) {
   if (!(term in TERMS)) return null;
   const [title, text] = TERMS[term];
-  const id = `what-${term}`;
+  const id = `answer-${term}`;
   const answer = h(
     "div",
     { id, class: "answer", popover: "auto", role: "dialog", "aria-labelledby": `${id}-title`, onbeforetoggle: ({ newState }) => newState === "open" && requestAnimationFrame(() => place(answer, ask)) },
@@ -34,10 +34,11 @@ function place(answer, ask) {
   answer.style.top = `${y}px`;
 }
 
-/** An answer goes away once its button is scrolled from under it. */
-function scrolled({ target }) {
+/** An answer stays with its button. */
+function follow() {
   const answer = document.querySelector(".answer:popover-open");
-  if (answer && answer !== target && target.contains(answer)) answer.hidePopover();
+  if (answer) place(answer, answer.previousElementSibling);
 }
 
-addEventListener("scroll", scrolled, { capture: true, passive: true });
+addEventListener("scroll", follow, { capture: true, passive: true });
+addEventListener("resize", follow);

@@ -118,13 +118,14 @@ export const words = {
   print: {
     title: "Print",
     what: "What to print",
-    prints: { guide: "Guide", card: "Bench card", stencil: "Stencil", drape: "Drape", ring: "Turntable ring", cutter: "Cutter file" },
+    prints: { guide: "Guide", card: "Bench card", stencil: "Stencil", drape: "Drape", ring: "Turntable ring", practise: "Practice sheets", cutter: "Cutter file" },
     hints: {
       guide: "The loaf at full size, its cuts numbered and listed. Keep it beside you while you score.",
       card: "The cuts in order, large enough to read with floury hands: how far to turn, how deep, which blade angle.",
-      stencil: "A plate in one piece, for dusting flour or cocoa through. Cut out the grey parts.",
+      stencil: "A stencil in one piece, to dust flour or cocoa through. Cut out the grey parts.",
       drape: "The pattern at its true length, on paper that folds along its darts and lies on the dome.",
       ring: "Degrees, and where each figure begins. It goes under the loaf on the turntable.",
+      practise: "Strokes at full size to trace and then to do freehand, the hardest of this pattern among them. With a pen first, then with a blade.",
       cutter: "Plain lines in millimetres for a craft cutter or a laser, saved as SVG or DXF.",
     },
     options: {
@@ -192,7 +193,7 @@ export const words = {
 
   measure: {
     title: "Measure",
-    lead: "When the loaf is cold, tap a cut and type its greatest width. A few deep cuts and a few shallow ones tell the most.",
+    lead: "When the loaf is cold, tap a cut and type its greatest width. Measure a few deep cuts and a few shallow ones.",
     loaf: "The loaf, to tap its cuts",
     cuts: "Cuts to measure",
     add: (name) => `Measure ${name}`,

@@ -24,7 +24,7 @@ export const help = {
       blade: {
         name: "Blade angle",
         picture: "A blade upright in the dough, whose cut opens evenly, beside a blade at 40°, whose cut lifts an ear.",
-        text: "Held upright, at 90°, the blade makes a cut that opens evenly and gives no ear. Held at 30° to 45° it slips under the skin, and the flap it leaves can lift into an ear. Keep one angle through the whole stroke.",
+        text: "Held upright, at 90°, the blade makes a cut that opens evenly and gives no ear. Held at 30° to 45° it slides under the skin, and the flap it leaves can lift into an ear. Keep one angle through the whole stroke.",
       },
       depth: {
         name: "Depth",
@@ -65,7 +65,7 @@ export const help = {
           batard: ["Batard", "A loaf shaped longer than wide, plump in the middle: an oval loaf here."],
           banneton: ["Banneton, or proofing basket", "The basket a shaped loaf rises in. Its size tells how large the loaf is when you turn it out."],
           proof: ["Proof", "The last rise before the oven. Underproofed dough springs most and tears where it is not cut. Overproofed dough springs little: its cuts barely open and the loaf may sag, so make them fewer and shallower."],
-          hydration: ["Hydration", "Water as a share of the flour’s weight. Wetter dough spreads sooner and leaves less time to score."],
+          hydration: ["Hydration", "Water as a share of the flour’s weight. Wetter dough spreads faster and leaves less time to score."],
           crown: ["Crown", "The top of the loaf, in the middle. Patterns are measured from it."],
           rim: ["Rim", "The outline of the loaf, where it meets the bench."],
           reach: ["Reach", "The way over the dough from the crown to the rim, measured with a tape or a string. A size such as 60% is that share of it, so a pattern grows and shrinks with the loaf."],
@@ -97,10 +97,11 @@ export const help = {
           tension: ["Tension", "The pull left in the skin once the cuts have opened, as a share of the pull in an uncut loaf. The darker a place, the less room it has, and the likelier a burst starts there. It is always high at the tip of a cut, which may tear further. Tension is a model estimate."],
           guide: ["Guide", "A sheet with the loaf at full size and its cuts numbered and listed. Keep it beside the loaf: look at it, do not lay it on dough."],
           card: ["Bench card", "The cuts in order, one row a turn of the table, to read at arm’s length."],
-          stencil: ["Stencil", "A plate with slots, for dusting flour or cocoa through. Use only food-contact film. Check that it is safe for your cutter or laser: some plastics give off poisonous fumes or burn."],
+          stencil: ["Stencil", "A sheet with slots, to dust flour or cocoa through. Use only food-contact film. Check that it is safe for your cutter or laser: some plastics give off poisonous fumes or burn."],
           drape: ["Drape", "The pattern at its true length on paper that folds along its darts, so that it lies on the dome as no flat sheet can. Trace it onto clean baking paper along a clean edge, and lay that on the loaf pencil side up, away from the dough."],
           dart: ["Dart", "A wedge that is folded or cut out of a drape, so that flat paper follows the dome."],
-          ring: ["Turntable ring", "A paper ring of degrees that shows where each figure begins. It lies on the turntable under the baking paper; take it away before the loaf goes into the oven."],
+          ring: ["Turntable ring", "A paper ring of degrees that shows where each figure begins. It lies on the turntable under the baking paper; remove it before the loaf goes into the oven."],
+          practise: ["Practice sheets", "Strokes at full size, to trace and then to do freehand: straight ones, bends, leaves and blade angles, and the hardest strokes of your pattern. Start with a pen; put a board under the paper before you take a blade."],
           cutter: ["Cutter file", "Plain lines in millimetres for a craft cutter or a laser: SVG, or DXF, whose numbers are millimetres too."],
         },
       },
@@ -122,9 +123,9 @@ export const help = {
   language: {
     title: "The pattern language",
     link: "Language",
-    lead: "What a pattern text may say, word by word, with an example of each.",
+    lead: "The words of a pattern text, by what you want to do, with an example of each.",
     loading: "Fetching the words…",
     away: "The server is not responding, so its words cannot be shown.",
-    attributes: "For every cut",
+    attributes: "Say how a cut is made",
   },
 };
