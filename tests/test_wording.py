@@ -24,7 +24,7 @@ BANNED = {  # a pattern, what to write instead, and a text that it must catch
     r"\bslips?\b": ("error", "before the last slip"),
     r"worry about": ("no problems found by the checks", "Nothing to worry about."),
     r"how high you look": ("viewing height", "How high you look from"),
-    r"\btold\b(?! apart)": ("given, listed, shown", "numbered and told in a table"),
+    r"\stold\b(?! apart)": ("given, listed, shown", "numbered and told in a table"),
     r"\btells? of\b": ("see", "the card tells of each copy"),
     r"\btells? the most\b": ("say most", "A few deep ones tell the most."),
     r"^as usual$": ("default", "As usual"),

@@ -118,8 +118,8 @@ RAGGED = "nothing to do unless the edge looks ragged"
 def too_few_bakes(source: str, skin_mm: float) -> str:
     """Say that a baker's openings do not tell the skin, and which is used."""
     return (
-        f'the openings in "{source}" are too few to be sure of the skin: '
-        f"the default of {skin_mm:g} mm is used"
+        f'the openings in "{source}" are too few, or differ too much, to be sure of the '
+        f"skin: the default of {skin_mm:g} mm is used"
     )
 
 

@@ -41,11 +41,11 @@ def with_knob(text: str, name: str, value: str) -> str:
     """
     line = find_line(lines_at_head(text), "knob", name)
     if line is None:
-        raise ScorecraftError(f'the text has no knob "{name}"', None, "it was taken away meanwhile")
+        raise ScorecraftError(f'the text has no knob "{name}"', None, "it has been removed since")
     arguments = line.sound()
     old = next((each for each in arguments if each.key == "value"), None)
     if old is None or not is_plain(old):
-        hint = "turn what it is worked out from"
+        hint = "change what it is worked out from"
         raise ScorecraftError(f'the value of "{name}" is worked out', line.place, hint)
     start, end = line.piece(old)
     changed = line.text[:start] + written(line, old, value) + line.text[end:]

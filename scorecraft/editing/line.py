@@ -100,7 +100,7 @@ def find_line(lines: Sequence[Line], word: str, name: str = "") -> Line | None:
     if name:
         found = [line for line in found if [t.text for t in line.tokens[1:2]] == [name]]
     if len(found) > 1:
-        hint = f"line {found[0].number} has one already"
+        hint = f"keep one: the first is in line {found[0].number}"
         raise ScorecraftError(f'a second "{name or word}"', found[1].place, hint)
     return found[0] if found else None
 

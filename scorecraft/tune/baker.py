@@ -14,7 +14,9 @@ from scorecraft.tune.fit import SETTLED_FROM_ROWS, SKIN_LIMITS_MM, Fit
 MOST_BAKER_BYTES = 100_000
 """The largest baker file that is read."""
 GROWTH_LIMITS = (0.05, 20.0)
-UNSETTLED = "The openings are too few to be sure of the skin: the default is used."
+UNSETTLED = (
+    "The openings are too few, or differ too much, to be sure of the skin: the default is used."
+)
 TO_SETTLE = (
     f"measure {SETTLED_FROM_ROWS:.0f} openings or more, some of light cuts and some of deep ones"
 )

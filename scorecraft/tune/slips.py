@@ -17,7 +17,7 @@ ROW = "write the cut's name, a comma, the width in mm"
 LONG_ROW = Slip("this row is too long", ROW)
 NO_WIDTH = Slip("this row has no width", ROW)
 MANY_VALUES = Slip("this row has more than a cut and a width", "put one opening on each row")
-NO_REGULAR_FILE = "it is a pipe or a device, not an ordinary file"
+NO_REGULAR_FILE = "it is a pipe or a device, not a file on the disk"
 
 
 def no_openings(path: object) -> Slip:

@@ -34,8 +34,8 @@ def _report(tuned: Tuned) -> Iterator[str]:
     yield "these ranges allow for scatter in the measurements, not for what the model leaves out"
     if not found.settled:
         yield (
-            f"these openings are too few to be sure of the skin: the default of "
-            f"{SKIN_MM.value:g} mm is kept; to be sure, {TO_SETTLE}"
+            "these openings are too few, or differ too much, to be sure of the skin: "
+            f"the default of {SKIN_MM.value:g} mm is kept; to be sure, {TO_SETTLE}"
         )
 
 

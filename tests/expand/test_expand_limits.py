@@ -31,7 +31,7 @@ def problems(text: str):
          "            spiral 20mm turns 20\n", "more than 500,000 points", 5),
         ("repeat 2000:\n    slash 9000mm\n", "more than 1,000,000 mm of cuts", 3),
         ("define a n=1:\n    a\na\n", 'rule "a" uses itself more than 40 levels deep', 3),
-        ("define a n=1:\n    b\ndefine b n=1:\n    a\na\n", "uses itself more than 40 levels deep", 5),
+        ("define a n=1:\n    b\ndefine b n=1:\n    a\na\n", "more than 40 levels deep", 5),
         ("define a n=1:\n    mirror:\n        mirror:\n            mirror:\n"
          "                mirror:\n                    a\na\n",
          "more than 150 levels of blocks", 7),

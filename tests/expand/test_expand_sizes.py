@@ -87,7 +87,7 @@ def test_the_report_says_given_only_of_what_is_given(made):
     for words, said in (
         ("round width 220mm", "no height is given: 95 mm is usual for this width"),
         ("oval width 150mm height 70mm", "no length is given: 240 mm is usual"),
-        ('round outline "rim.svg" height 70mm', "the rim is as it is drawn"),
+        ('round outline "rim.svg" height 70mm', "the rim is as drawn"),
         ('round outline "rim.svg"', "no height is given: 69 mm is usual"),
         ("oval dough 750g", "an oval loaf"),
     ):

@@ -52,7 +52,7 @@ def test_main_values_may_come_with_or_without_their_key():
         ("slash 0%", "cannot be zero", 7, "above zero"),
         ("slash 20mm depth 3deg", "takes a length", 18, "mm"),
         ("slash 20mm depth 50%", "takes a length", 18, "mm"),
-        ("slash 20mm kind deep", ""slash" has no kind "deep"", 17, "expansion"),
+        ("slash 20mm kind deep", '"slash" has no kind "deep"', 17, "expansion"),
         ("star 20mm points 2.5", "whole number", 18, "8"),
         ("star 20mm points 1", "below 2", 18, "2 or more"),
         ("leaf 20mm veins 99", "above 40", 17, "40 or less"),

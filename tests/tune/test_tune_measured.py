@@ -70,7 +70,7 @@ def test_every_bad_row_is_named_with_its_line(tmp_path):
         read(tmp_path, "\n".join(rows))
     assert [problem.place.line for problem in caught.value.problems] == list(range(2, 12))
     told = str(caught.value)
-    assert 'no "leaf vain"' in told and 'did you mean "leaf vein"' in told
+    assert 'no cut called "leaf vain"' in told and 'did you mean "leaf vein"' in told
     assert '"wide" is not a width in mm' in told and "this row has no width" in told
 
 
@@ -94,7 +94,7 @@ def test_a_name_that_several_statements_make_must_tell_which(tmp_path):
 
 def test_a_cut_whose_namesake_was_deleted_is_refused_not_taken_for_another(tmp_path):
     two = groups(layout((4, "vein"), (9, "vein")))
-    with pytest.raises(PatternError, match='no "leaf vein 2 of 3"'):
+    with pytest.raises(PatternError, match='no cut called "leaf vein 2 of 3"'):
         read(tmp_path, "leaf vein 2 of 3,9\n", two)
 
 
