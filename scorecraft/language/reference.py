@@ -104,21 +104,25 @@ def page(figures: str) -> str:
             "default size; the ring is the origin, and forward is away from you until a placing",
             "turns the figure. `scorecraft words NAME` tells more of each, with an example.",
             "",
-            markdown(figures),
+            markdown(figures, level=2),
         )
     )
 
 
-def markdown(figures: str = "") -> str:
-    """Write the reference as Markdown tables, the figures drawn if a folder of them is given."""
+def markdown(figures: str = "", level: int = 3) -> str:
+    """Write the reference as Markdown tables under headings of a level.
+
+    The figures are drawn if a folder of them is given.
+    """
+    mark = "#" * level
     parts = []
     for group, heading in GROUPS.items():
         drawn = figures if group in DRAWN else ""
         head = ("| | " if drawn else "| ") + "word | what it does | keys |"
         rows = [row(word, drawn) for word in WORDS.values() if word.group == group]
         rule = "| --- " * head.count(" |") + "|"
-        parts += [f"### {heading}", "", head, rule, *rows, ""]
-    parts += ["### Cut attributes", "", "| key | what it says |", "| --- | --- |"]
+        parts += [f"{mark} {heading}", "", head, rule, *rows, ""]
+    parts += [f"{mark} Cut attributes", "", "| key | what it says |", "| --- | --- |"]
     parts += [f"| `{key.name}` | {key.help} ({escaped(takes(key))}) |" for key in ATTRIBUTES]
     return "\n".join([*parts, "", at_hand()])
 

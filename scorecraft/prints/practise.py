@@ -1,15 +1,19 @@
 """The practice sheets: strokes to trace and then to do freehand, for a blade or a pen on paper."""
 
-from scorecraft.prints.row import Drawn, Print, Printed
+from scorecraft.prints.row import Drawn, Option, Print, Printed
 from scorecraft.prints.sheets import PAPER, home
 
 
-def practise(design: Drawn, form: str, *, paper: str | None = None) -> Printed:
+def practise(
+    design: Drawn, form: str, *, paper: str | None = None, hand: str | None = None
+) -> Printed:
     """Draw the practice sheets, side by side where a file holds only one page."""
+    from scorecraft.bench import plan
     from scorecraft.drawing.card.card import joined
     from scorecraft.drawing.practise.sheets import practice_sheets
 
-    pages = practice_sheets(design.layout, design.work, design.groups, paper=paper, home=home())
+    made = plan(design.layout, hand) if hand else design.work
+    pages = practice_sheets(design.layout, made, design.groups, paper=paper, home=home())
     return Printed(pages if form == "pdf" else (joined(pages),))
 
 
@@ -19,6 +23,6 @@ PRACTISE = Print(
     "Print practice sheets for PATTERN at full size: basics and its own hardest strokes, to trace, "
     "to follow by fading guides, and to do freehand; with a pen first, then a blade.",
     ("svg", "pdf", "png"),
-    (PAPER,),
+    (PAPER, Option("hand", "choice", "The hand that cuts.", choices=("right", "left"))),
     practise,
 )

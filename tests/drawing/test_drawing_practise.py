@@ -19,9 +19,9 @@ from scorecraft.drawing.plan import length
 from scorecraft.drawing.practise.basics import basics
 from scorecraft.drawing.practise.blade import WIDE_MM, blade
 from scorecraft.drawing.practise.exercise import Held, bounds, part_that_fits
-from scorecraft.drawing.practise.hardest import hardest, quarter_turn, sharpest
+from scorecraft.drawing.practise.hardest import hardest, headings, quarter_turn, sharpest
 from scorecraft.drawing.practise.own import own
-from scorecraft.drawing.practise.row import cells, row
+from scorecraft.drawing.practise.row import FADED, Cells, cells, row
 from scorecraft.drawing.practise.sheets import practice_sheets
 from scorecraft.drawing.practise.words import CAUTIONS, FADING, FREE, TRACE
 from scorecraft.drawing.svg import svg
@@ -60,22 +60,22 @@ def bent(degrees, x=40.0, long=30.0, **more):
 @pytest.mark.parametrize("radius", [5.0, 12.0, 40.0])
 def test_a_circle_bends_by_its_radius_and_turns_a_quarter_in_a_quarter(radius):
     line = arc(radius, 0.0, math.pi)
-    assert sharpest(line)[0] == pytest.approx(10.0 / radius, rel=0.06)
-    assert quarter_turn(line)[0] == pytest.approx(radius * math.pi / 2, abs=0.6)
+    assert sharpest(*headings(line))[0] == pytest.approx(10.0 / radius, rel=0.06)
+    assert quarter_turn(*headings(line))[0] == pytest.approx(radius * math.pi / 2, abs=0.6)
 
 
 def test_a_straight_stroke_neither_bends_nor_turns():
     line = np.array([[0.0, 0.0], [3.0, 40.0]])
-    assert sharpest(line)[0] == 0.0
-    assert quarter_turn(line) == (math.inf, 0.5)
+    assert sharpest(*headings(line))[0] == 0.0
+    assert quarter_turn(*headings(line)) == (math.inf, 0.5)
 
 
 def test_a_wide_arc_is_no_small_turn():
-    assert quarter_turn(arc(60.0, 0.0, math.pi))[0] == math.inf
+    assert quarter_turn(*headings(arc(60.0, 0.0, math.pi)))[0] == math.inf
 
 
 def test_a_corner_bends_where_it_is():
-    turn, at = sharpest(np.array([[0.0, 0.0], [0.0, 60.0], [20.0, 80.0]]))
+    turn, at = sharpest(*headings(np.array([[0.0, 0.0], [0.0, 60.0], [20.0, 80.0]])))
     assert math.degrees(turn) == pytest.approx(45.0, abs=0.1)
     assert at == pytest.approx(60 / (60 + 20 * math.sqrt(2)), abs=0.06)
 
@@ -223,6 +223,33 @@ def test_a_very_flat_blade_stays_in_its_section():
     left, _, right, _ = frame_of(Group("blade", block.items))
     assert left >= -0.01 and right <= WIDE_MM + 0.01
     assert {"12 mm", "8°"} <= set(words(block.items))
+
+
+@pytest.mark.parametrize("lines", [1, 2, 3])
+@pytest.mark.parametrize("count", range(3, 13))
+def test_cells_go_from_full_to_empty_whatever_their_number(count, lines):
+    shared = Cells(14.0, count, lines)
+    strengths = [shared.strength(cell) for cell in range(count * lines)]
+    drawn = [each for each in strengths if each is not None]
+    assert strengths == sorted(drawn) + [None] * (len(strengths) - len(drawn))
+    assert drawn.count(-1) == shared.traced and 0 in drawn and None in strengths
+    assert max(drawn) <= len(FADED)
+
+
+def test_rows_take_more_lines_where_a_sheet_has_room():
+    """The last sheet of the leaf crown held one row, its lower half was blank."""
+    page = sheets(shipped("leaf-crown").layout, paper="A4")[-1]
+    parts = {item.name: frame_of(item) for item in page.items}
+    assert parts["exercises"][3] > 0.8 * parts["rules"][1]
+
+
+def test_only_a_blade_low_enough_is_said_to_lift_an_ear():
+    for blade_deg, ear in ((35.0, True), (65.0, False)):
+        slash = cut([[0, 60], [0, -60]], depth=9.0, blade=blade_deg, kind="expansion")
+        layout = make_layout([slash])
+        made = plan(layout)
+        told = basics(layout, made, numbers_of(groups(layout, made.order)))[1].told
+        assert (f"blade at {blade_deg:.0f}°" in told[1], "ear" in told[0]) == (True, ear)
 
 
 def test_a_row_goes_from_full_strokes_to_none():

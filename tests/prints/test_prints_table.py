@@ -7,6 +7,7 @@ import sys
 import pytest
 
 from scorecraft import cli, design
+from scorecraft.drawing.picture import words
 from scorecraft.errors import UsageError
 from scorecraft.prints import PRINTS
 from scorecraft.prints.forms import encoded
@@ -103,3 +104,14 @@ def test_options_reach_the_print(slash):
     assert (len(told.pages) > 2, told.larger) == (True, "")
     assert f"on {len(told.pages)} pages" in told.sheets
     assert len(large.printed("guide", "svg").pages) == 1
+
+
+def test_practice_sheets_are_for_the_hand_that_is_asked_for():
+    slanted = design(SLASH.replace("depth 6mm", "depth 9mm blade 40deg"))
+    for hand, other in (("right", "left"), ("left", "right")):
+        text = " ".join(
+            word
+            for page in slanted.printed("practise", hand=hand).pages
+            for word in words(page.items)
+        )
+        assert f"handle to the {hand}" in text and f"handle to the {other}" not in text

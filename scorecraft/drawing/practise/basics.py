@@ -17,14 +17,16 @@ from scorecraft.motifs.slash import slash
 from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,
     DECORATIVE_DEPTH_MM,
+    EAR_BLADE_DEG,
     EXPANSION_BLADE_DEG,
     EXPANSION_DEPTH_MM,
+    SLANTED_DEG,
 )
 
 SHORTEST_MM, LONGEST_MM = 30.0, 45.0
 """Straight strokes are as long as the pattern's usually are, within these."""
 BEND_APART_MM = 12.0
-BEND = 0.22
+BEND = 0.18
 """How far a bend bulges, as a part of its length."""
 LEAF_MM, LEAF_WIDE_MM, LEAF_VEINS, VEIN_DEG = 50.0, 22.0, 3, 38.0
 """The leaf for a pattern that has none."""
@@ -36,17 +38,24 @@ def basics(layout: Layout, made: Plan, numbers: Mapping[int, int]) -> tuple[Exer
     `numbers` are those of its cuts on the guide.
     """
     long = usual_length(layout)
-    light = _usual(layout, "decorative")
-    deep = _usual(layout, "expansion")
+    right = made.bench.hand == "right"
+    light = _usual(layout, "decorative", right)
+    deep = _usual(layout, "expansion", right)
     return (
         Exercise("Straight strokes", ("Even and straight, without a stop.", light.words), light,
                  (_down(slash(length=long, bend=0.0)),), ("",)),
-        Exercise("Slanted blade", ("Hold the blade as drawn from the dot to the bar: it lifts an "
-                 "ear.", deep.words), deep, (_down(slash(length=long, bend=0.0)),), ("",)),
+        Exercise("Slanted blade", (_slanted(deep), deep.words), deep,
+                 (_down(slash(length=long, bend=0.0)),), ("",)),
         Exercise("Bends", ("Both ways; let the arm swing, not the wrist.", light.words), light,
                  _bends(long), ("1", "2")),
         own_leaf(layout, made, numbers) or plain_leaf(light),
     )  # fmt: skip
+
+
+def _slanted(held: Held) -> str:
+    """Say what a slanted blade is for."""
+    ear = held.blade_rad < math.radians(EAR_BLADE_DEG.value)
+    return "Keep the blade as drawn, from dot to bar" + (": it lifts an ear." if ear else ".")
 
 
 def usual_length(layout: Layout) -> float:
@@ -55,16 +64,24 @@ def usual_length(layout: Layout) -> float:
     return min(max(5.0 * round(usual / 5.0), SHORTEST_MM), LONGEST_MM)
 
 
-def _usual(layout: Layout, kind: Kind) -> Held:
-    """Tell how cuts of a kind are held in the pattern, upright light ones or slanted deep ones."""
+def _usual(layout: Layout, kind: Kind, right: bool) -> Held:
+    """Tell how cuts of a kind are held in the pattern: light ones upright, deep ones slanted.
+
+    The handle leans to the side of the hand: to the `right`, or to the left.
+    """
     light = kind == "decorative"
     depth = (DECORATIVE_DEPTH_MM if light else EXPANSION_DEPTH_MM).value
     blade = math.radians((DECORATIVE_BLADE_DEG if light else EXPANSION_BLADE_DEG).value)
-    own = [cut for cut in layout.cuts if cut.kind == kind and (light or cut.blade_rad < 1.3)]
+    own = [cut for cut in layout.cuts if cut.kind == kind and (light or slanted(cut))]
     if own:
         depth = float(np.median([cut.depth_mm for cut in own]))
         blade = blade if light else min(cut.blade_rad for cut in own)
-    return Held((depth, depth, depth), blade, layout.bench.hand == "right")
+    return Held((depth, depth, depth), blade, right or light)
+
+
+def slanted(cut: Cut) -> bool:
+    """Tell whether a cut goes under the skin."""
+    return cut.blade_rad < math.radians(SLANTED_DEG.value)
 
 
 def _down(strokes: Sequence[Stroke]) -> Line:

@@ -29,6 +29,10 @@ ALIKE = 1e-4
 """Copies of one figure differ by less: one of them stands for all."""
 
 
+Headings = tuple[Floats, Floats]
+"""Ways along a line from its start (mm), and its angle at each (radians)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Hard:
     """A stroke to practise: the index of its cut, and what makes it hard.
@@ -61,7 +65,9 @@ def hardest(layout: Layout, order: Sequence[int]) -> tuple[Hard, ...]:
         return ()
     kept: dict[int, Hard] = {}
     whole_mm = np.rint(layout.lengths_mm).tolist()
-    for trait in (_long(layout), _bent(layout), _turning(layout), _crowded(layout, order)):
+    ways = [headings(cut.line) for cut in layout.cuts]
+    traits = (_long(layout), _bent(layout, ways), _turning(ways), _crowded(layout, order))
+    for trait in traits:
         least = trait.ease.min()
         if np.isfinite(least):
             within = least + ALIKE * max(1.0, abs(least))
@@ -86,9 +92,9 @@ def _long(layout: Layout) -> Trait:
     return Trait(-lengths, tell)
 
 
-def _bent(layout: Layout) -> Trait:
+def _bent(layout: Layout, ways: Sequence[Headings]) -> Trait:
     """Rate the cuts by how sharply they bend; those nearly straight do not count."""
-    measured = [sharpest(cut.line) for cut in layout.cuts]
+    measured = [sharpest(*each) for each in ways]
     turns = np.degrees([turn for turn, _ in measured])
 
     def tell(index: int) -> Hard:
@@ -99,9 +105,9 @@ def _bent(layout: Layout) -> Trait:
     return Trait(np.where(turns < LEAST_BEND_DEG, np.inf, -turns), tell)
 
 
-def _turning(layout: Layout) -> Trait:
+def _turning(ways: Sequence[Headings]) -> Trait:
     """Rate the cuts by how soon they turn a quarter of a circle, if they do."""
-    measured = [quarter_turn(cut.line) for cut in layout.cuts]
+    measured = [quarter_turn(*each) for each in ways]
 
     def tell(index: int) -> Hard:
         way, at = measured[index]
@@ -139,7 +145,7 @@ def _crowded(layout: Layout, order: Sequence[int]) -> Trait:
     return Trait(ease, tell)
 
 
-def headings(line: Line) -> tuple[Floats, Floats]:
+def headings(line: Line) -> Headings:
     """Follow the direction of a line (N, 2) in mm: ways from its start (mm) and angles (radians).
 
     They are spaced evenly, `GRID_MM` apart or a little less, and the angle does not jump.
@@ -155,21 +161,23 @@ def headings(line: Line) -> tuple[Floats, Floats]:
     return ways, np.interp(ways, known, np.repeat(angle, 2))
 
 
-def sharpest(line: Line) -> tuple[float, float]:
-    """Measure how far a line turns within the stretch at the most (radians), and where (share)."""
-    ways, angle = headings(line)
+def sharpest(ways: Floats, angle: Floats) -> tuple[float, float]:
+    """Measure how far a line turns within the stretch at the most (radians), and where (share).
+
+    The line is told by its `headings`.
+    """
     apart = max(1, min(len(ways) - 1, round(STRETCH_MM / ways[1])))
     turns = np.abs(angle[apart:] - angle[:-apart])
     most = int(np.argmax(turns))
     return float(turns[most]), float((ways[most] + ways[most + apart]) / 2 / ways[-1])
 
 
-def quarter_turn(line: Line) -> tuple[float, float]:
+def quarter_turn(ways: Floats, angle: Floats) -> tuple[float, float]:
     """Measure the shortest way in which a line turns a quarter of a circle (mm), and where (share).
 
-    The way is infinite for a line that does not turn so far, or only on a longer way.
+    The line is told by its `headings`. The way is infinite for one that does not turn so far, or
+    only on a longer way.
     """
-    ways, angle = headings(line)
     if np.ptp(angle) >= np.pi / 2:
         for apart in range(1, min(len(ways), int(LONGEST_TURN_MM / ways[1]) + 1)):
             turns = np.abs(angle[apart:] - angle[:-apart])

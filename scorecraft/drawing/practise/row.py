@@ -44,28 +44,42 @@ ZONE_MM = 5.2
 
 @dataclass(frozen=True, slots=True)
 class Cells:
-    """How a row is shared out: cells to trace, cells with fading guides; the rest is a frame."""
+    """How an exercise is shared out: `count` cells (mm wide) to a line, and how many `lines`.
+
+    The first of all cells are to trace, the next have fading guides, the rest are empty.
+    """
 
     width: float
     count: int
+    lines: int = 1
 
     @property
     def traced(self) -> int:
         """How many strokes are there in full."""
-        return max(1, round(0.4 * self.count))
+        return max(1, round(0.4 * self.count * self.lines))
 
     @property
     def faded(self) -> int:
         """How many have a guide that fades."""
-        return max(1, min(len(FADED) + 1, round(0.32 * self.count)))
+        most = (len(FADED) + 1) * self.lines
+        return max(1, min(most, round(0.32 * self.count * self.lines)))
+
+    def strength(self, cell: int) -> int | None:
+        """Tell how far the guide of a cell has faded: -1 is in full, None is empty."""
+        if cell < self.traced:
+            return -1
+        step = cell - self.traced
+        if step >= self.faded:
+            return None
+        return step if self.lines == 1 else step * (len(FADED) + 1) // self.faded
 
 
-def cells(exercise: Exercise, width: float) -> Cells:
+def cells(exercise: Exercise, width: float, lines: int = 1) -> Cells:
     """Share a row of a width (mm) out."""
     left, _, right, _ = bounds((*exercise.strokes, *exercise.beside))
     room = width - WIDE_MM - BLADE_GAP_MM
     cell = max(right - left + 2 * PAD_MM, LEAST_CELL_MM)
-    return Cells(min(cell, room / LEAST_CELLS), max(LEAST_CELLS, int(room // cell)))
+    return Cells(min(cell, room / LEAST_CELLS), max(LEAST_CELLS, int(room // cell)), lines)
 
 
 def largest(width: float, height: float) -> tuple[float, float]:
@@ -74,40 +88,58 @@ def largest(width: float, height: float) -> tuple[float, float]:
     return wide, height - WORDS_MM - ZONE_MM - 2 * PAD_MM
 
 
-def row(exercise: Exercise, width: float) -> Block:
-    """Draw an exercise in a row of a width (mm)."""
-    words = [paragraph(exercise.name, width, NAME_MM, bold=True), gap(0.4)]
-    words += [paragraph(" ".join(exercise.told), width, LEAST_MM), gap(2.0)]
-    head = stacked(words)
-    drawn, high = _zones(exercise, width - WIDE_MM - BLADE_GAP_MM)
-    section = blade(exercise.held)
+def row(exercise: Exercise, width: float, lines: int = 1) -> Block:
+    """Draw an exercise in a row of a width (mm), its strokes in so many lines."""
+    head, section = _words(exercise, width), blade(exercise.held)
+    drawn = _zones(exercise, cells(exercise, width, lines), width - WIDE_MM - BLADE_GAP_MM)
     items = (
         *head.items,
         *shifted(section, 0.0, head.height + ZONE_MM),
-        *shifted(Block(drawn, high), WIDE_MM + BLADE_GAP_MM, head.height),
+        *shifted(drawn, WIDE_MM + BLADE_GAP_MM, head.height),
     )
-    name = f"exercise {exercise.name}"
-    return Block((Group(name, items),), head.height + max(high, ZONE_MM + section.height))
+    group = Group(f"exercise {exercise.name}", items)
+    return Block((group,), row_height(exercise, width, lines))
 
 
-def _zones(exercise: Exercise, room: float) -> tuple[tuple[Item, ...], float]:
-    """Draw the three zones; give the height they take."""
-    left, low, right, high = bounds((*exercise.strokes, *exercise.beside))
-    shared = cells(exercise, room + WIDE_MM + BLADE_GAP_MM)
-    tall = ZONE_MM + high - low + 2 * PAD_MM
+def row_height(exercise: Exercise, width: float, lines: int = 1) -> float:
+    """Give how high a row is (mm)."""
+    section = ZONE_MM + blade(exercise.held).height
+    return _words(exercise, width).height + max(lines * _line_height(exercise), section)
+
+
+def _line_height(exercise: Exercise) -> float:
+    _, low, _, high = bounds((*exercise.strokes, *exercise.beside))
+    return ZONE_MM + high - low + 2 * PAD_MM
+
+
+def _words(exercise: Exercise, width: float) -> Block:
+    """Set the name of an exercise, and what is said of it."""
+    told = paragraph(" ".join(exercise.told), width, LEAST_MM)
+    return stacked([paragraph(exercise.name, width, NAME_MM, bold=True), gap(0.4), told, gap(2.0)])
+
+
+def _zones(exercise: Exercise, shared: Cells, room: float) -> Block:
+    """Draw all lines of cells, each zone under its name."""
+    left, _, right, high = bounds((*exercise.strokes, *exercise.beside))
+    tall = _line_height(exercise)
     items: list[Item] = []
-    for k in range(shared.traced + shared.faded):
-        centre = ((k + 0.5) * shared.width - (left + right) / 2, ZONE_MM + PAD_MM + high)
-        strength = k - shared.traced
-        items.append(_copy(exercise, centre, strength, first=k == 0))
-    gone = shared.traced * shared.width
-    free = (shared.traced + shared.faded) * shared.width
-    frame = box(free, ZONE_MM, room - free, tall - ZONE_MM)
-    items.append(Shape((frame,), closed=True, ink=HAIR_INK))
-    edges = ((0.0, gone, TRACE), (gone, free, FADING), (free, room, FREE))
-    items += [Label(text, (start + 1.0, LEAST_MM), LEAST_MM, color="#555555")
-              for start, _, text in edges]  # fmt: skip
-    return tuple(items), tall
+    before = ""
+    for cell in range(shared.count * shared.lines):
+        line_of, place = divmod(cell, shared.count)
+        x, top = place * shared.width, line_of * tall
+        strength = shared.strength(cell)
+        zone = FREE if strength is None else TRACE if strength < 0 else FADING
+        if place == 0 or zone != before:
+            items.append(Label(zone, (x + 1.0, top + LEAST_MM), LEAST_MM, color="#555555"))
+            if strength is None:
+                frame = box(x, top + ZONE_MM, room - x, tall - ZONE_MM)
+                items.append(Shape((frame,), closed=True, ink=HAIR_INK))
+        before = zone
+        if strength is not None:
+            middle = x + shared.width / 2 - (left + right) / 2
+            centre = (middle, top + ZONE_MM + PAD_MM + high)
+            items.append(_copy(exercise, centre, strength, first=cell == 0))
+    return Block(tuple(items), tall * shared.lines)
 
 
 def _copy(exercise: Exercise, centre: tuple[float, float], strength: int, *, first: bool) -> Group:

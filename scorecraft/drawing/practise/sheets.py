@@ -1,6 +1,7 @@
 """The practice sheets: exercises in rows, as many on a sheet as it holds."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from scorecraft.bench.steps import Plan
 from scorecraft.cuts import Layout
@@ -11,8 +12,9 @@ from scorecraft.drawing.paper.sheet import paper as find_paper
 from scorecraft.drawing.paper.table import LEAST_MM
 from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line
 from scorecraft.drawing.practise.basics import basics
+from scorecraft.drawing.practise.exercise import Exercise
 from scorecraft.drawing.practise.own import own
-from scorecraft.drawing.practise.row import largest, row
+from scorecraft.drawing.practise.row import cells, largest, row, row_height
 from scorecraft.drawing.practise.words import BASICS, CAUTIONS, OWN, TITLE, UNDER
 from scorecraft.drawing.text import shortened
 from scorecraft.groups import Group as Cuts
@@ -22,8 +24,28 @@ MARGIN_MM = 10.0
 TITLE_MM, PART_MM, SMALL_MM = 7.0, 4.0, 3.6
 PART_HIGH_MM = 8.4
 BETWEEN_MM, MOST_BETWEEN_MM = 5.0, 11.0
-Row = tuple[str, Block]
-"""A row with the name of the part that it belongs to."""
+MOST_LINES = 3
+"""A row has no more lines of strokes, however much room there is."""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """An exercise on its way to a sheet: the part it belongs to, its width (mm) and its lines."""
+
+    part: str
+    exercise: Exercise
+    width: float
+    lines: int = 1
+
+    @property
+    def height(self) -> float:
+        """How high it is (mm)."""
+        return row_height(self.exercise, self.width, self.lines)
+
+    @property
+    def count(self) -> int:
+        """How many copies of its strokes stand in a line."""
+        return cells(self.exercise, self.width).count
 
 
 def practice_sheets(
@@ -44,11 +66,10 @@ def practice_sheets(
     room = sheet.height_mm - 2 * MARGIN_MM - _head(layout, width, "").height - _foot().height
     simple = basics(layout, made, numbers_of(numbered))
     hard = own(layout, made, numbered, *largest(width, room - PART_HIGH_MM))
-    rows = [(BASICS, row(each, width)) for each in simple]
-    rows += [(OWN, row(each, width)) for each in hard]
-    pages = _pages(rows, room)
+    rows = [Row(BASICS, each, width) for each in simple] + [Row(OWN, each, width) for each in hard]
+    pages = [_filled(page, room) for page in _pages(rows, room)]
     return tuple(
-        _sheet(layout, sheet, _under_parts(page, width), f"{number} / {len(pages)}")
+        _sheet(layout, sheet, _under_parts(page), f"{number} / {len(pages)}")
         for number, page in enumerate(pages, start=1)
     )
 
@@ -57,31 +78,43 @@ def _pages(rows: Sequence[Row], room: float) -> list[list[Row]]:
     """Share rows out over sheets: each on the first that has room, from where its part begins."""
     pages: list[list[Row]] = []
     first: dict[str, int] = {}
-    for part, each in rows:
-        start = first.setdefault(part, max(len(pages) - 1, 0))
-        fits = (page for page in pages[start:] if _high([*page, (part, each)]) <= room)
-        page = next(fits, None)
+    for each in rows:
+        start = first.setdefault(each.part, max(len(pages) - 1, 0))
+        page = next((page for page in pages[start:] if _high([*page, each]) <= room), None)
         if page is None:
-            pages.append([(part, each)])
+            pages.append([each])
         else:
-            page.append((part, each))
+            page.append(each)
     return pages
+
+
+def _filled(page: Sequence[Row], room: float) -> list[Row]:
+    """Give rows more lines of strokes, those with the fewest first, as far as a sheet has room."""
+    rows = list(page)
+    for lines in range(2, MOST_LINES + 1):
+        for place in sorted(range(len(rows)), key=lambda place: rows[place].count):
+            more = [*rows[:place], replace(rows[place], lines=lines), *rows[place + 1 :]]
+            if rows[place].lines == lines - 1 and _high(more) <= room:
+                rows = more
+    return rows
 
 
 def _high(page: Sequence[Row]) -> float:
     """Measure how high rows stand, under the names of their parts."""
-    parts = len({part for part, _ in page})
-    rows = sum(each.height for _, each in page)
+    parts = len({each.part for each in page})
+    rows = sum(each.height for each in page)
     return rows + parts * PART_HIGH_MM + (len(page) - 1) * BETWEEN_MM
 
 
-def _under_parts(page: Sequence[Row], width: float) -> list[Block]:
-    """Put the name of a part over the first of its rows on a sheet."""
+def _under_parts(page: Sequence[Row]) -> list[Block]:
+    """Draw the rows of a sheet, the name of a part over the first of its rows."""
     blocks: list[Block] = []
     before = ""
-    for part, each in page:
-        blocks.append(each if part == before else stacked([_part(part, width), each]))
-        before = part
+    for each in page:
+        drawn = row(each.exercise, each.width, each.lines)
+        named = each.part != before
+        blocks.append(stacked([_part(each.part, each.width), drawn]) if named else drawn)
+        before = each.part
     return blocks
 
 
@@ -126,4 +159,4 @@ def _head(layout: Layout, width: float, label: str) -> Block:
 
 def _foot() -> Block:
     """Set the rules to measure."""
-    return stacked([gap(2.0), rulers()])
+    return stacked([gap(4.0), rulers()])

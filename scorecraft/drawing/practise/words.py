@@ -13,7 +13,7 @@ CAUTIONS = (
 )
 TRACE, FADING, FREE = "trace", "fading guides", "freehand"
 TURN_SHEET = "At the bench the table turns under the blade: turn the sheet."
-KEEP_CLEAR = "Keep clear of the thin black lines: they are cut before."
+KEEP_CLEAR = "The thin black lines are cut already: keep clear of them."
 BASICS = "Basics"
 OWN = "The hardest strokes of this pattern"
 
