@@ -8,18 +8,19 @@ from __future__ import annotations
 
 from math import degrees
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
 from scorecraft.errors import Problem, ScorecraftError
 from scorecraft.groups import Group, groups
+from scorecraft.json_data import JsonObject
 from scorecraft.loaf.dome import Loaf
 from scorecraft.units import turntable_degrees
 
 if TYPE_CHECKING:
-    from scorecraft.bench import Plan
+    from scorecraft.bench import Work
     from scorecraft.opening.room import Room
 
 FORMAT = 1
@@ -28,10 +29,9 @@ SCHEMA = Path(__file__).with_name("check.schema.json")
 """The JSON Schema (draft 2020-12) of what is printed."""
 NOT_PLANNED = {"order": None, "step": None, "seconds": None}
 """What a cut has instead where no order of work was made."""
-Data = dict[str, Any]  # what json.dumps takes
 
 
-def as_data(design: Design, *, quick: bool = False) -> Data:
+def as_data(design: Design, *, quick: bool = False) -> JsonObject:
     """Tell everything of a design; `quick` leaves out what the bench and the opening model tell."""
     from scorecraft.drawing.bloom.lens import baked_loaf
 
@@ -43,7 +43,7 @@ def as_data(design: Design, *, quick: bool = False) -> Data:
     return {
         "format": FORMAT,
         "title": layout.title,
-        "loaf": {"shape": layout.loaf.shape, **size_data(layout.loaf)},
+        "loaf": loaf_data(layout.loaf),
         "baked": size_data(baked_loaf(layout)),
         "cuts": [
             told[index] | cut_data(cut, layout, length) | planned.get(index, NOT_PLANNED)
@@ -59,12 +59,12 @@ def as_data(design: Design, *, quick: bool = False) -> Data:
     }
 
 
-def refused(error: ScorecraftError) -> Data:
+def refused(error: ScorecraftError) -> JsonObject:
     """Tell why there is no design: every problem of an unreadable pattern, or of a request."""
     return {"format": FORMAT, "errors": [problem_data(each) for each in error.problems]}
 
 
-def problem_data(problem: Problem) -> Data:
+def problem_data(problem: Problem) -> JsonObject:
     """Tell one problem; its place is null where it lies in no text."""
     place = problem.place
     return {
@@ -77,7 +77,12 @@ def problem_data(problem: Problem) -> Data:
     }
 
 
-def size_data(loaf: Loaf) -> Data:
+def loaf_data(loaf: Loaf) -> JsonObject:
+    """Tell the shape and the size of a loaf."""
+    return {"shape": loaf.shape, **size_data(loaf)}
+
+
+def size_data(loaf: Loaf) -> JsonObject:
     """Tell how wide, long and high a loaf is."""
     return {
         "width_mm": rounded(loaf.width_mm),
@@ -86,19 +91,19 @@ def size_data(loaf: Loaf) -> Data:
     }
 
 
-def bench_data(work: Plan) -> Data:
+def bench_data(work: Work) -> JsonObject:
     """Tell what the cutting takes, and how long the dough waits for it."""
     return {
         "hand": work.bench.hand,
         "order": work.bench.order,
-        "steps": work.work.settings,
-        "turned_deg": rounded(degrees(work.work.turned_rad)),
-        "seconds": rounded(work.work.seconds),
+        "steps": work.effort.settings,
+        "turned_deg": rounded(degrees(work.effort.turned_rad)),
+        "seconds": rounded(work.effort.seconds),
         "holding_time_minutes": rounded(work.allowed_s / 60),
     }
 
 
-def bench_order(work: Plan) -> dict[int, Data]:
+def bench_order(work: Work) -> dict[int, JsonObject]:
     """Tell of each cut, by its index, when it is made, at which step, and how long it takes."""
     made = [(step.number, pull) for step in work.steps for pull in step.pulls]
     return {
@@ -107,7 +112,7 @@ def bench_order(work: Plan) -> dict[int, Data]:
     }
 
 
-def room_data(found: Room) -> Data:
+def room_data(found: Room) -> JsonObject:
     """Tell the room as shares of the growth, and a turntable direction in degrees."""
     return {
         "least": rounded(found.least),
@@ -118,28 +123,34 @@ def room_data(found: Room) -> Data:
     }
 
 
-def group_data(group: Group, quick: bool) -> Data:
+def group_data(group: Group, quick: bool) -> JsonObject:
     """Tell which cuts of the pattern these are: the number on the prints, and the lasting key."""
     return {"number": None if quick else group.number, "key": group.key}
 
 
-def cut_data(cut: Cut, layout: Layout, length_mm: float) -> Data:
-    """Tell one cut; points are [x, y] mm."""
-    plan = layout.loaf.sheet_to_plan(cut.line)
+def cut_words(cut: Cut, length_mm: float) -> JsonObject:
+    """Tell one cut in words and figures, without its line."""
     return {
         "name": cut.name,
         "kind": cut.kind,
         "depth_mm": rounded(cut.depth_mm),
-        "wished_opening_mm": None if cut.opens_mm is None else rounded(cut.opens_mm),
         "blade_deg": rounded(degrees(cut.blade_rad)),
         "length_mm": rounded(length_mm),
+    }
+
+
+def cut_data(cut: Cut, layout: Layout, length_mm: float) -> JsonObject:
+    """Tell one cut; points are [x, y] mm."""
+    plan = layout.loaf.sheet_to_plan(cut.line)
+    return cut_words(cut, length_mm) | {
+        "wished_opening_mm": None if cut.opens_mm is None else rounded(cut.opens_mm),
         "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
         "plan": [[rounded(x), rounded(y)] for x, y in plan],
         "line": cut.place.line,
     }
 
 
-def finding_data(finding: Finding) -> Data:
+def finding_data(finding: Finding) -> JsonObject:
     """Tell one finding; `cuts` are indexes from 0 in the list of cuts."""
     place = finding.place
     return {

@@ -30,8 +30,8 @@ from scorecraft.shelf import Source, find_source
 from scorecraft.units import Quantity
 
 if TYPE_CHECKING:
-    from scorecraft.bench import Plan
-    from scorecraft.drawing.bloom.showing import Wanted
+    from scorecraft.bench import Work
+    from scorecraft.drawing.bloom.showing import Look
     from scorecraft.drawing.picture import Picture
     from scorecraft.opening import Opening
     from scorecraft.opening.room import Room
@@ -54,7 +54,7 @@ class Design:
     (6, 'leaf midrib', 9)
     >>> crown.room.verdict
     'enough'
-    >>> bool(crown.work.work.seconds < crown.work.allowed_s)
+    >>> bool(crown.work.effort.seconds < crown.work.allowed_s)
     True
 
     `layout` has the depths that wished openings ask for, and `met` tells how far that went.
@@ -87,11 +87,11 @@ class Design:
         return {group.key: said[group.place] for group in self.groups}
 
     @cached_property
-    def work(self) -> Plan:
+    def work(self) -> Work:
         """The order of cuts, turns of the turntable, blade and time."""
-        from scorecraft.bench import plan
+        from scorecraft.bench import work_of
 
-        return self.drawn.work if self.drawn else plan(self.layout)
+        return self.drawn.work if self.drawn else work_of(self.layout)
 
     @cached_property
     def opening(self) -> Opening:
@@ -227,11 +227,11 @@ class Design:
         """
         return self.print_to("guide", path, paper=paper)
 
-    def bloom(self, wanted: Wanted | None = None, *, width_mm: float | None = None) -> Picture:
+    def bloom(self, wanted: Look | None = None, *, width_mm: float | None = None) -> Picture:
         """Draw the loaf as it will be after baking, its cuts opened as the model predicts."""
-        from scorecraft.drawing.bloom.showing import Wanted, picture
+        from scorecraft.drawing.bloom.showing import Look, picture
 
-        wanted = wanted or Wanted()
+        wanted = wanted or Look()
         opening = None if wanted.proofed else self.opening
         return picture(self.layout, wanted, opening=opening, width_mm=width_mm)
 

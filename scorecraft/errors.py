@@ -1,8 +1,9 @@
 """What went wrong, where in the pattern, and what to do about it."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from difflib import get_close_matches
 from typing import NamedTuple, TypeVar
 
 E = TypeVar("E", bound="ScorecraftError")
@@ -182,3 +183,8 @@ def caret(line: str, place: Place, width: int = 76) -> list[str]:
     at = place.column - 1 - start
     length = max(1, min(place.length, len(window) - at))
     return [number + window, " " * 6 + "| " + " " * at + "^" * length]
+
+
+def nearest(name: str, names: Iterable[str], cutoff: float = 0.6) -> str:
+    """Find the known name most like `name`, which may have been meant, or ""."""
+    return next(iter(get_close_matches(name, list(names), n=1, cutoff=cutoff)), "")

@@ -79,18 +79,18 @@ def bench_lines(design: Design) -> Iterator[str]:
     """Write how long the cutting takes, and what its order saves against the file's."""
     from scorecraft.bench.clock import told
 
-    plan = design.work
-    planned, filed = plan.work, plan.in_file_order
+    work = design.work
+    planned, filed = work.effort, work.in_file_order
     yield "At the bench:"
-    took, holds = told(planned.seconds), told(plan.allowed_s)
+    took, holds = told(planned.seconds), told(work.allowed_s)
     yield f"  scoring takes about {took}; aim to finish within {holds}"
     turned = degree_words(filed.turned_rad)
     yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
-    yield f"  (in the order of the pattern: {turned}, and {plan.saved_s:.0f} s longer)"
-    if plan.proven:
+    yield f"  (in the order of the pattern: {turned}, and {work.saved_s:.0f} s longer)"
+    if work.proven:
         yield "  no order is quicker"
     else:
-        yield f"  no order can be more than {plan.gap_s:.0f} s quicker"
+        yield f"  no order can be more than {work.gap_s:.0f} s quicker"
 
 
 def finding_lines(finding: Finding) -> Iterator[str]:

@@ -2,10 +2,9 @@
 
 import sys
 from dataclasses import dataclass
-from difflib import get_close_matches
 from pathlib import Path
 
-from scorecraft.errors import UsageError
+from scorecraft.errors import UsageError, nearest
 from scorecraft.limits import MOST_BYTES
 from scorecraft.reading import check_size, decoded, read_text
 
@@ -50,8 +49,8 @@ def find_source(pattern: "str | Path") -> Source:
     shipped = shelf()
     if str(pattern) in shipped:
         return Source(f"{pattern}{SUFFIX}", from_file(shipped[str(pattern)]).text, shelf_folder())
-    close = get_close_matches(str(pattern), list(shipped), n=1, cutoff=0.5)
-    hint = f'did you mean "{close[0]}"?' if close else 'see "scorecraft list" for shipped patterns'
+    close = nearest(str(pattern), shipped, cutoff=0.5)
+    hint = f'did you mean "{close}"?' if close else 'see "scorecraft list" for shipped patterns'
     raise UsageError(f'no file and no shipped pattern is called "{pattern}"', None, hint)
 
 

@@ -8,6 +8,7 @@ by block, and no block may be off, since one number or arrow that is missing sho
 import io
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import numpy as np
@@ -17,11 +18,11 @@ from support.golden import GALLERY, compare
 from support.shelf_designs import shipped
 
 from scorecraft import design
-from scorecraft.bench import plan
+from scorecraft.bench import work_of
 from scorecraft.drawing.card.card import card, joined
 from scorecraft.drawing.loafview import loaf_picture
 from scorecraft.drawing.pdf import cairo, png
-from scorecraft.drawing.picture import Group, Item, Label, Picture, Shape
+from scorecraft.drawing.picture import Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.svg import svg
 from scorecraft.shelf import shelf
 
@@ -56,15 +57,16 @@ def test_a_changed_picture_is_noticed():
     compare(GALLERY / "leaf-crown.svg", picture("leaf-crown", knobs={"leaves": 9}), False)
 
 
-def drawn(name: str, what: str, **options) -> Picture:
+@cache
+def drawn(name: str, what: str, leaves: int | None = None) -> Picture:
     """Draw a bloom, guide or card of a pattern."""
-    made = design(name, **options) if options else shipped(name)
+    made = design(name, knobs={"leaves": leaves}) if leaves else shipped(name)
     if what == "bloom":
         return made.bloom(width_mm=150.0)
     if what == "guide":
         (page,) = made.printed("guide").pages
         return page
-    return joined(card(made.layout, plan(made.layout)))
+    return joined(card(made.layout, work_of(made.layout)))
 
 
 def small(picture: Picture, what: str) -> Image.Image:
@@ -120,7 +122,7 @@ def test_looks_without_cairo_are_as_in_the_gallery(name, what, without_cairo):
 def without(items: tuple[Item, ...], name: str) -> Iterator[Item]:
     """Leave out groups of a name."""
     for item in items:
-        if isinstance(item, Group):
+        if isinstance(item, Layer):
             if item.name != name:
                 yield replace(item, items=tuple(without(item.items, name)))
         else:
@@ -130,7 +132,7 @@ def without(items: tuple[Item, ...], name: str) -> Iterator[Item]:
 def changed(items: tuple[Item, ...], name: str, change) -> Iterator[Item]:
     """Change what groups of a name hold."""
     for item in items:
-        if isinstance(item, Group):
+        if isinstance(item, Layer):
             inside = (
                 change if item.name == name else lambda held: tuple(changed(held, name, change))
             )
@@ -185,7 +187,7 @@ def test_a_mirrored_look_is_noticed(what):
 
 @pytest.mark.parametrize("what", LOOKS)
 def test_another_count_of_leaves_is_noticed(what):
-    other = small(drawn("leaf-crown", what, knobs={"leaves": 6}), what)
+    other = small(drawn("leaf-crown", what, leaves=6), what)
     assert off(other, "leaf-crown", what) > ALIKE_WITHOUT_CAIRO[what]
 
 

@@ -167,8 +167,7 @@ READERS = {".py": python_texts, ".js": script_texts, ".html": page_texts, ".scor
 FILES = sorted(
     [
         *(ROOT / "scorecraft").rglob("*.py"),
-        STATIC / "words.js",  # no other script has texts: tests/web/test_web_words.py
-        *(STATIC / "words").glob("*.js"),
+        *STATIC.rglob("*.js"),
         STATIC / "index.html",
         *(ROOT / "patterns").glob("*.score"),
     ]

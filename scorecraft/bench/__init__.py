@@ -1,4 +1,4 @@
 """The bench: in which order, how held and how fast a pattern is cut."""
 
-from scorecraft.bench.planning import plan as plan
-from scorecraft.bench.steps import Plan as Plan
+from scorecraft.bench.planning import work_of as work_of
+from scorecraft.bench.steps import Work as Work

@@ -1,4 +1,4 @@
-"""From a layout to the plan of the bench: passes, settings, their order, the strokes of each."""
+"""From a layout to the work at the bench: passes, settings, their order, the strokes of each."""
 
 import math
 from collections.abc import Sequence
@@ -22,7 +22,7 @@ from scorecraft.bench.order import Route, best_route, given_route
 from scorecraft.bench.runs import runs
 from scorecraft.bench.settings import Setting, by_depth, settings, units_of
 from scorecraft.bench.steering import changes, turned
-from scorecraft.bench.steps import Plan, Pull, Stage, Step, Work
+from scorecraft.bench.steps import Effort, Pull, Stage, Step, Work
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Bench, Layout
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
@@ -31,7 +31,7 @@ Stop = tuple[Stage, Setting, int]
 """A stage, a setting, and the choice taken of its angles."""
 
 
-def plan(layout: Layout, hand: str | None = None) -> Plan:
+def work_of(layout: Layout, hand: str | None = None) -> Work:
     """Plan the work at the bench: light cuts before deep ones, unless the pattern says otherwise.
 
     The file's own order is kept where it is the quicker one by the clock.
@@ -40,25 +40,25 @@ def plan(layout: Layout, hand: str | None = None) -> Plan:
     bench = bench_of(layout, hand)
     if not layout.cuts:
         return _empty(layout, bench)
-    made, copies = strokes(layout), Copies(layout)
+    job = _Job(layout, strokes(layout), Copies(layout), bench)
     passes = _stages(layout)
     stages = [stage for stage, _ in passes]
-    units = [units_of(layout, made, cuts, bench.way) for _, cuts in passes]
+    units = [units_of(layout, job.strokes, cuts, bench.way) for _, cuts in passes]
     filed = [settings(layout, own, bench.way, shared=False) for own in units]
-    listed = _tried(layout, made, copies, bench, stages, filed, given_route(filed, bench.way))
+    listed = _tried(job, stages, filed, given_route(filed, bench.way))
     best = listed
     if bench.order == "planned":
         shared = [settings(layout, own, bench.way) for own in units]
-        found = _tried(layout, made, copies, bench, stages, shared, best_route(shared, bench.way))
-        if found.work.seconds <= listed.work.seconds + 1e-6:
+        found = _tried(job, stages, shared, best_route(shared, bench.way))
+        if found.effort.seconds <= listed.effort.seconds + 1e-6:
             best = found
-    return Plan(
+    return Work(
         bench=bench,
         marks=len(layout.marks.lines),
         marks_seconds=mark_seconds(layout),
-        runs=runs(layout, copies, best.steps),
-        work=best.work,
-        in_file_order=listed.work,
+        runs=runs(layout, job.copies, best.steps),
+        effort=best.effort,
+        in_file_order=listed.effort,
         allowed_s=allowed_seconds(bench),
         cost_s=best.route.cost_s,
         bound_s=best.route.bound_s,
@@ -67,31 +67,35 @@ def plan(layout: Layout, hand: str | None = None) -> Plan:
 
 
 @dataclass(frozen=True, slots=True)
+class _Job:
+    """What is to be cut, and at which bench."""
+
+    layout: Layout
+    strokes: Strokes
+    copies: Copies
+    bench: Bench
+
+
+@dataclass(frozen=True, slots=True)
 class _Tried:
     """A route, its steps, and what they take."""
 
     route: Route
     steps: list[Step]
-    work: Work
+    effort: Effort
 
 
 def _tried(
-    layout: Layout,
-    made: Strokes,
-    copies: Copies,
-    bench: Bench,
-    stages: Sequence[Stage],
-    offered: Sequence[Sequence[Setting]],
-    route: Route,
+    job: _Job, stages: Sequence[Stage], offered: Sequence[Sequence[Setting]], route: Route
 ) -> _Tried:
-    steps = _steps(layout, made, copies, bench, _stops(stages, offered, route))
-    return _Tried(route, steps, _work(layout, steps))
+    steps = _steps(job, _stops(stages, offered, route))
+    return _Tried(route, steps, _effort(job.layout, steps))
 
 
-def _empty(layout: Layout, bench: Bench) -> Plan:
-    work = Work(mark_seconds(layout), 0.0, 0)
+def _empty(layout: Layout, bench: Bench) -> Work:
+    effort = Effort(mark_seconds(layout), 0.0, 0)
     marks, seconds = len(layout.marks.lines), mark_seconds(layout)
-    return Plan(bench, marks, seconds, (), work, work, allowed_seconds(bench), 0.0, 0.0, True)
+    return Work(bench, marks, seconds, (), effort, effort, allowed_seconds(bench), 0.0, 0.0, True)
 
 
 def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:
@@ -126,22 +130,16 @@ def _together(a: Stop, b: Stop) -> bool:
     return a[0] == b[0] and same_angle and still and a[1].families == b[1].families
 
 
-def _steps(
-    layout: Layout,
-    made: Strokes,
-    copies: Copies,
-    bench: Bench,
-    stops: Sequence[Sequence[Stop]],
-) -> list[Step]:
+def _steps(job: _Job, stops: Sequence[Sequence[Stop]]) -> list[Step]:
     out: list[Step] = []
     at = 0.0
-    cuts = [_cuts(layout, group) for group in stops]
-    tables = _tables(copies, bench, stops, cuts)
+    cuts = [_cuts(job.layout, group) for group in stops]
+    tables = _tables(job, stops, cuts)
     for number, (group, own, table) in enumerate(zip(stops, cuts, tables, strict=True), start=1):
         stage, setting, _ = group[0]
-        turn = float(turned(np.array(at), np.array(table), bench.way))
-        pulls = _pulls(layout, made, bench, own, table)
-        out.append(_step(layout, number, stage, pulls, setting, table, turn))
+        turn = float(turned(np.array(at), np.array(table), job.bench.way))
+        pulls = _pulls(job, own, table)
+        out.append(_step(job.layout, number, stage, pulls, setting, table, turn))
         at = table + setting.spin_rad
     return out
 
@@ -153,16 +151,16 @@ def _cuts(layout: Layout, group: Sequence[Stop]) -> tuple[int, ...]:
 
 
 def _tables(
-    copies: Copies, bench: Bench, stops: Sequence[Sequence[Stop]], cuts: Sequence[Sequence[int]]
+    job: _Job, stops: Sequence[Sequence[Stop]], cuts: Sequence[Sequence[int]]
 ) -> list[float]:
     """Find how the table stands at each stop: copies exactly, and small turns are not made."""
     settings = [group[0][1] for group in stops]
     chosen = [float(group[0][1].choices[group[0][2]]) for group in stops]
     spins = [each.spin_rad for each in settings]
-    step = math.tau / len(table_angles(len(copies.kinds), bench.way))
+    step = math.tau / len(table_angles(len(job.copies.kinds), job.bench.way))
     at, out = 0.0, []
-    for table, spin in zip(evened(copies, cuts, chosen, spins, step), spins, strict=True):
-        turn = float(turned(np.array(at), np.array(table), bench.way))
+    for table, spin in zip(evened(job.copies, cuts, chosen, spins, step), spins, strict=True):
+        turn = float(turned(np.array(at), np.array(table), job.bench.way))
         out.append(at if abs(turn) < math.radians(LEAST_TURN_DEG.value) else table)
         at = out[-1] + spin
     return out
@@ -187,10 +185,9 @@ def _step(
     return Step(number, stage, pulls, families, figures, table, turn, spin, seconds)
 
 
-def _pulls(
-    layout: Layout, made: Strokes, bench: Bench, cuts: Sequence[int], table: float
-) -> tuple[Pull, ...]:
+def _pulls(job: _Job, cuts: Sequence[int], table: float) -> tuple[Pull, ...]:
     """Turn the cuts of a setting into pulls, like cuts from the far hand's side to the hand's."""
+    layout, made, bench = job.layout, job.strokes, job.bench
     rows = np.asarray(cuts, dtype=np.intp)
     against = backward(made, rows, bench, table)
     if made.spun[rows].any():
@@ -199,7 +196,7 @@ def _pulls(
     tangent = np.where(against[:, None], -1.0, 1.0) * made.tangent[rows]
     blade = np.array([layout.cuts[index].blade_rad for index in cuts])
     tilt, lean = handle(made.normal[rows], tangent, blade, bench, table)
-    order = _across(layout, made, bench, rows, table)
+    order = _across(job, rows, table)
     return tuple(
         Pull(
             cut=int(rows[k]),
@@ -213,27 +210,28 @@ def _pulls(
     )
 
 
-def _across(layout: Layout, made: Strokes, bench: Bench, rows: Ints, table: float) -> list[int]:
+def _across(job: _Job, rows: Ints, table: float) -> list[int]:
     """Order like cuts so that the hand does not pass over what is cut, the far ones first."""
-    theta = np.arctan2(made.middle[rows, 1], made.middle[rows, 0]) - table
-    away = np.hypot(*made.middle[rows].T)
-    x, y = bench.way * away * np.cos(theta), away * np.sin(theta)
+    cuts, middle = job.layout.cuts, job.strokes.middle[rows]
+    theta = np.arctan2(middle[:, 1], middle[:, 0]) - table
+    away = np.hypot(*middle.T)
+    x, y = job.bench.way * away * np.cos(theta), away * np.sin(theta)
     rank: dict[tuple[int, str, float], int] = {}
     for index in rows:
-        cut = layout.cuts[index]
+        cut = cuts[index]
         rank.setdefault((cut.family, cut.part, cut.depth_mm), len(rank))
     keys = [
         (rank[cut.family, cut.part, cut.depth_mm], round(float(x[k]), 1), -float(y[k]), k)
-        for k, cut in enumerate(layout.cuts[index] for index in rows)
+        for k, cut in enumerate(cuts[index] for index in rows)
     ]
     return [key[-1] for key in sorted(keys)]
 
 
-def _work(layout: Layout, steps: Sequence[Step]) -> Work:
+def _effort(layout: Layout, steps: Sequence[Step]) -> Effort:
     """Sum up what steps take, with the changes and looks at the card between them."""
     seconds = mark_seconds(layout) + sum(step.seconds for step in steps)
     for before, after in pairwise(steps):
         ends = [layout.cuts[step.pulls[end].cut] for step, end in ((before, -1), (after, 0))]
         seconds += CHANGE_DEPTH_S.value * changes([(cut.depth_mm, cut.blade_rad) for cut in ends])
         seconds += NEXT_FIGURE_S.value * (not before.families & after.families)
-    return Work(seconds, float(sum(abs(step.turn_rad) for step in steps)), len(steps))
+    return Effort(seconds, float(sum(abs(step.turn_rad) for step in steps)), len(steps))

@@ -18,13 +18,13 @@ FEW = 2
 MOST_TOGETHER = 6
 """Steps of the same sorts of cuts are told in one row, each with its picture, up to so many."""
 
-Group = list[Step]
+Steps = list[Step]
 
 
 def runs(layout: Layout, copies: Copies, steps: Sequence[Step]) -> tuple[Run, ...]:
     """Group the steps into runs, in order; numbers of steps and runs count from 1."""
 
-    def repeats(before: Group, after: Group) -> bool:
+    def repeats(before: Steps, after: Steps) -> bool:
         return _repeats(copies, before[0], after[0])
 
     groups = _grouped([[step] for step in steps], repeats)
@@ -39,9 +39,9 @@ def runs(layout: Layout, copies: Copies, steps: Sequence[Step]) -> tuple[Run, ..
     return tuple(out)
 
 
-def _grouped(groups: Sequence[Group], goes_on: Callable[[Group, Group], bool]) -> list[Group]:
+def _grouped(groups: Sequence[Steps], goes_on: Callable[[Steps, Steps], bool]) -> list[Steps]:
     """Put groups that go on as the one before them into one with it."""
-    out: list[Group] = []
+    out: list[Steps] = []
     for group in groups:
         if out and goes_on(out[-1], group):
             out[-1] = [*out[-1], *group]
@@ -80,9 +80,9 @@ def kinds(layout: Layout, step: Step) -> frozenset[tuple[int, str, float]]:
     return frozenset((cut.family, cut.part, round(cut.depth_mm, 1)) for cut in cuts)
 
 
-def _joined(layout: Layout, groups: Sequence[Group]) -> list[Group]:
+def _joined(layout: Layout, groups: Sequence[Steps]) -> list[Steps]:
     """Join single steps between which the table stays as it is."""
-    out: list[Group] = []
+    out: list[Steps] = []
     for group in groups:
         if out and _one_step(layout, out[-1], group):
             out[-1] = [_sum(out[-1][0], group[0])]
@@ -91,7 +91,7 @@ def _joined(layout: Layout, groups: Sequence[Group]) -> list[Group]:
     return out
 
 
-def _one_step(layout: Layout, before: Group, after: Group) -> bool:
+def _one_step(layout: Layout, before: Steps, after: Steps) -> bool:
     first, second = before[0], after[0]
     single = len(before) == len(after) == 1 and first.stage == second.stage
     still = not (first.spin_rad or second.spin_rad) and abs(second.turn_rad) < STILL_RAD
@@ -110,18 +110,18 @@ def _sum(first: Step, second: Step) -> Step:
     )
 
 
-def _together(layout: Layout, rows: Sequence[tuple[Group, bool]]) -> list[tuple[Group, bool]]:
+def _together(layout: Layout, rows: Sequence[tuple[Steps, bool]]) -> list[tuple[Steps, bool]]:
     """Tell steps of the same sorts of cuts in one row, or in a few even ones where there are many.
 
     A row of exact repeats stays one, unless it is so short that it is part of a longer one.
     """
-    out: list[list[tuple[Group, bool]]] = []
+    out: list[list[tuple[Steps, bool]]] = []
     for row in rows:
         if out and _alike(layout, out[-1], row):
             out[-1].append(row)
         else:
             out.append([row])
-    told: list[tuple[Group, bool]] = []
+    told: list[tuple[Steps, bool]] = []
     for same in out:
         if len(same) == 1:
             told += same
@@ -133,7 +133,7 @@ def _together(layout: Layout, rows: Sequence[tuple[Group, bool]]) -> list[tuple[
     return told
 
 
-def _alike(layout: Layout, before: Sequence[tuple[Group, bool]], row: tuple[Group, bool]) -> bool:
+def _alike(layout: Layout, before: Sequence[tuple[Steps, bool]], row: tuple[Steps, bool]) -> bool:
     """Whether a row is so short as those before it, of the same pass and sorts of cuts."""
     first, step = before[0][0][0], row[0][0]
     short = all(len(group) <= FEW for group, _ in [*before, row])

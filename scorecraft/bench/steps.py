@@ -1,4 +1,4 @@
-"""The plan of the bench as data: steps of the turntable, runs of steps alike, times."""
+"""The work at the bench as data: steps of the turntable, runs of steps alike, times."""
 
 import math
 from collections.abc import Iterator
@@ -96,7 +96,7 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
-class Work:
+class Effort:
     """What an order of the cuts takes: seconds with string marks, and radians of turning."""
 
     seconds: float
@@ -105,7 +105,7 @@ class Work:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class Work:
     """The order of work at the bench.
 
     `in_file_order` is what the same cuts take figure by figure as the pattern lists them.
@@ -117,8 +117,8 @@ class Plan:
     marks: int
     marks_seconds: float
     runs: tuple[Run, ...]
-    work: Work
-    in_file_order: Work
+    effort: Effort
+    in_file_order: Effort
     allowed_s: float
     cost_s: float
     bound_s: float
@@ -147,4 +147,4 @@ class Plan:
     @property
     def saved_s(self) -> float:
         """Seconds saved over the order of the file."""
-        return self.in_file_order.seconds - self.work.seconds
+        return self.in_file_order.seconds - self.effort.seconds

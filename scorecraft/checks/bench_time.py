@@ -3,16 +3,16 @@
 from dataclasses import replace
 
 from scorecraft.bench.clock import allowed_seconds
-from scorecraft.bench.steps import Plan
+from scorecraft.bench.steps import Work
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.practice import CHILLED_C
 
 
-def bench_time(layout: Layout, work: Plan) -> list[Finding]:
+def bench_time(layout: Layout, work: Work) -> list[Finding]:
     """Find that the cutting takes longer than the dough allows (common practice, no source)."""
-    needed, allowed = work.work.seconds, work.allowed_s
+    needed, allowed = work.effort.seconds, work.allowed_s
     if needed <= allowed:
         return []
     bench = work.bench

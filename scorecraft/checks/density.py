@@ -44,11 +44,6 @@ class Density:
         """Cut on every zone and side, mm per cm2 of dough."""
         return np.asarray(100 * self.length_mm / self.area_mm2)
 
-    @property
-    def loaf_mm_per_cm2(self) -> float:
-        """Cut on the whole loaf, mm per cm2 of dough."""
-        return float(100 * self.length_mm.sum() / self.area_mm2.sum())
-
 
 def cut_density(layout: Layout) -> Density:
     """Measure how much is cut on every part of the loaf.

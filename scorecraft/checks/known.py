@@ -9,7 +9,7 @@ from scorecraft.cuts import Layout
 from scorecraft.loaf.skin import Skin
 
 if TYPE_CHECKING:
-    from scorecraft.bench import Plan
+    from scorecraft.bench import Work
     from scorecraft.opening import Opening
     from scorecraft.opening.wishes import Met
 
@@ -30,7 +30,7 @@ class Known:
     level: Level = "layout"
     skin: Skin = field(default_factory=Skin)
     met: Met | None = None
-    work: Plan | None = None
+    work: Work | None = None
     opening: Opening | None = None
 
     def reaches(self, level: Level) -> bool:

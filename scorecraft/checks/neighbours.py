@@ -7,11 +7,9 @@ take turns, each with cuts from all over it, until enough has been seen to tell 
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
 from scorecraft.arrays import Flags, Ints, Shapes
 from scorecraft.checks.finding import Finding
@@ -46,13 +44,13 @@ def by_turns(layout: Layout) -> Ints:
     """Order the cuts so that the statements take turns, each with cuts from all over it."""
     _, family = np.unique([cut.family for cut in layout.cuts], return_inverse=True)
     place = _places(family)
-    place = _places(family, place * GOLDEN % 1.0)
+    place = _places(family, place)
     return np.argsort(place, kind="stable")
 
 
-def _places(group: Ints, weight: NDArray[np.floating[Any]] | None = None) -> Ints:
-    """Give every member its place in its group, 0, 1, 2 ..., by weight or as they come."""
-    order = np.lexsort((np.zeros(len(group)) if weight is None else weight, group))
+def _places(group: Ints, mixed: Ints | None = None) -> Ints:
+    """Give every member its place in its group, 0, 1, 2 ..., as they come or `mixed` by numbers."""
+    order = np.lexsort((np.zeros(len(group)) if mixed is None else mixed * GOLDEN % 1.0, group))
     size = np.bincount(group)
     place = np.empty(len(group), dtype=np.intp)
     place[order] = np.arange(len(group)) - np.repeat(np.cumsum(size) - size, size)
@@ -125,7 +123,7 @@ def _sample(kind: Ints, known: Counter[int]) -> Ints:
     room = np.array([most if known[k] < most else 0 for k in kinds.tolist()], dtype=np.intp)
     if len(kind) <= room.min(initial=most):
         return np.arange(len(kind))
-    place = _places(group, np.arange(len(kind)) * GOLDEN % 1.0)
+    place = _places(group, np.arange(len(kind)))
     return np.flatnonzero(place < room[group])
 
 

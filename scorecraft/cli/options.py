@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import wraps
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
@@ -60,7 +60,7 @@ def pattern_options(command: Command) -> Command:
         bake: str | None,
         baker: str | None,
         quiet: bool,
-        **others: Any,
+        **others: object,
     ) -> int:
         return int(command(Given(pattern, knobs, loaf, bake, baker, quiet), **others))
 

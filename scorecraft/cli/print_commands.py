@@ -2,12 +2,11 @@
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
 import click
 
 import scorecraft.cli.telling as telling
-from scorecraft.cli.options import Given, pattern_options
+from scorecraft.cli.options import Command, Given, pattern_options
 from scorecraft.errors import UsageError
 from scorecraft.prints.row import Option, Print, Printed
 
@@ -15,22 +14,23 @@ from scorecraft.prints.row import Option, Print, Printed
 def print_command(row: Print) -> click.Command:
     """Make the command of a print: `scorecraft guide PATTERN`, and the print's options."""
 
-    def command(given: Given, output: str | None, form: str | None, **asked: Any) -> int:
+    def command(given: Given, output: str | None, form: str | None, **asked: object) -> int:
         options = {option.key: asked[option.name] for option in row.options}
         return delivered(row, given, output, form, options)
 
-    declared = [
+    declared: list[Callable[[Command], Command]] = [
         click.option("-o", "--output", metavar="FILE", help=telling.files(row.forms)),
         *map(click_option, row.options),
         click.option("--as", "form", type=click.Choice(row.forms), help=telling.FORMAT),
     ]
+    made: Command = command
     for declare in reversed(declared):
-        command = declare(command)
+        made = declare(made)
     example = telling.example(row.command)
-    return click.command(row.name, help=row.help, epilog=example)(pattern_options(command))
+    return click.command(row.name, help=row.help, epilog=example)(pattern_options(made))
 
 
-def click_option(option: Option) -> Callable[[Any], Any]:
+def click_option(option: Option) -> Callable[[Command], Command]:
     """Declare an option of a print as one of a command."""
     name = f"--{option.name}"
     if option.kind == "flag":

@@ -31,8 +31,9 @@ def explained(word: str) -> list[str]:
 
     Raises UsageError, with the nearest word there is, where it is none of these.
     """
+    from scorecraft.errors import nearest
     from scorecraft.language.reference import entry, takes
-    from scorecraft.language.words import ATTRIBUTES, WORDS, nearest
+    from scorecraft.language.words import ATTRIBUTES, WORDS
 
     told = [entry(WORDS[word])] if word in WORDS else []
     keys = [key for key in ATTRIBUTES if key.name == word]

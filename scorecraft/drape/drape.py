@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+import scorecraft.drape.telling as telling
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drape.darts import MOST_PETALS, dart_directions, widest_petal
@@ -70,13 +71,12 @@ def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
     """
     fit_mm = DRAPE_FIT_MM if fit_mm is None else fit_mm
     if not fit_mm > 0:
-        raise UsageError(f"paper cannot fit to {fit_mm:g} mm", None, "use 0.5 mm or more")
+        raise UsageError(telling.no_such_fit(fit_mm), None, telling.LEAST_FIT)
     rings = Rings(layout.loaf)
     check_can_lie(rings)
     widest = widest_petal(rings, fit_mm)
     if widest is None:
-        hint = f"ask for a wider fit than {fit_mm:g} mm, like --fit 3mm"
-        message = f"a drape of {MOST_PETALS:g} petals does not fit to {fit_mm:g} mm"
+        message, hint = telling.too_close(MOST_PETALS, fit_mm)
         raise UsageError(message, None, hint)
     cuts = [cut.line for cut in layout.cuts]
     directions = dart_directions(rings, cuts, widest)

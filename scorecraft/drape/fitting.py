@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 
+import scorecraft.drape.telling as telling
 from scorecraft.arrays import Floats
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
@@ -64,11 +65,7 @@ def check_can_lie(rings: Rings) -> None:
     wider = (around / np.diff(theta)).max(axis=0)
     if wider.max() > 1.0 + MOST_WIDER:
         reason = _reason(rings.loaf, wider)
-        raise ScorecraftError(
-            f"no sheet of paper joined at the crown lies on this loaf: {reason}",
-            None,
-            "print the guide, and carry the pattern over with string marks",
-        )
+        raise ScorecraftError(telling.cannot_lie(reason), None, telling.INSTEAD)
 
 
 def _reason(loaf: Loaf, wider: Floats) -> str:
@@ -76,11 +73,10 @@ def _reason(loaf: Loaf, wider: Floats) -> str:
     theta = (np.arange(len(wider)) + 0.5) * (2 * np.pi / len(wider))
     worst = float(theta[np.argmax(wider)])
     if _hollow_mm(loaf, worst) > HOLLOW_MM:
-        return f"its rim turns in {clock(worst)}"
+        return telling.turns_in(clock(worst))
     if max(loaf.length_mm, loaf.width_mm) > LONG * min(loaf.length_mm, loaf.width_mm):
-        return "it is too long for its width"
-    more = 100 * (float(wider.max()) - 1.0)
-    return f"{clock(worst)} the dough is {more:.0f}% wider around the crown than flat paper"
+        return telling.TOO_LONG
+    return telling.wider(clock(worst), 100 * (float(wider.max()) - 1.0))
 
 
 def _hollow_mm(loaf: Loaf, theta: float) -> float:

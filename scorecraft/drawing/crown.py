@@ -2,15 +2,15 @@
 
 from scorecraft.arrays import Line
 from scorecraft.drawing.inks import HAIR_INK
-from scorecraft.drawing.picture import Group, Shape, line, ring
+from scorecraft.drawing.picture import Layer, Shape, line, ring
 
 Centre = tuple[float, float]
 
 
-def crown_mark(centre: Centre) -> Group:
+def crown_mark(centre: Centre) -> Layer:
     """Mark the crown: a small cross in a circle."""
     x, y = centre
-    return Group(
+    return Layer(
         "crown",
         (
             Shape(crown_cross(centre), ink=HAIR_INK),

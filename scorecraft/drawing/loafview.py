@@ -7,16 +7,8 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.inks import band
-from scorecraft.drawing.picture import (
-    BLACK,
-    Group,
-    Ink,
-    Paint,
-    Picture,
-    RadialGradient,
-    Shape,
-    Stop,
-)
+from scorecraft.drawing.paint import Paint, RadialGradient, Stop
+from scorecraft.drawing.picture import BLACK, Ink, Layer, Picture, Shape
 from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
 from scorecraft.loaf.dome import Loaf
 
@@ -47,18 +39,18 @@ def loaf_picture(
     scale = (width_mm - 2 * edge) / (right - left)
     height = (high - low) * scale + 2 * edge
     centre = (edge - left * scale, edge + high * scale)
-    group = loaf_group(layout, centre, scale, strong=strong, shaded=shaded)
+    layer = loaf_layer(layout, centre, scale, strong=strong, shaded=shaded)
     return Picture(
         width_mm,
         height,
         layout.title,
         f"{layout.loaf.shape} loaf from above with {len(layout.cuts)} cuts",
-        (group,),
+        (layer,),
         css="loafview",
     )
 
 
-def loaf_group(
+def loaf_layer(
     layout: Layout,
     centre: tuple[float, float],
     scale: float,
@@ -66,7 +58,7 @@ def loaf_group(
     strong: Collection[int] | None = None,
     shaded: bool = True,
     plans: Sequence[Line] | None = None,
-) -> Group:
+) -> Layer:
     """Draw the loaf at a scale with its crown at `centre` (paper mm); deep and strong on top.
 
     `plans` are the cuts' plan lines (`cut_plans`), if they are known already.
@@ -86,7 +78,7 @@ def loaf_group(
             cuts.append(_cut(layout.cuts[index], index, points, scale))
         else:
             cuts.append(_faint(index, points, scale))
-    return Group("loaf", (dough, Group("cuts", tuple(cuts))))
+    return Layer("loaf", (dough, Layer("cuts", tuple(cuts))))
 
 
 def _bounds(loaf: Loaf) -> tuple[float, float, float, float]:

@@ -12,7 +12,7 @@ import zlib
 from collections.abc import Sequence
 from datetime import UTC, datetime
 from functools import cache
-from typing import Any
+from typing import Any, TypeAlias
 
 from scorecraft.drawing.picture import WHITE, Picture
 from scorecraft.drawing.plain_pdf import plain_pdf
@@ -24,6 +24,7 @@ from scorecraft.practice import LARGEST_PAGE_MM
 
 PNG_DPI = 200.0
 """Resolution of a picture where none is asked for."""
+Library: TypeAlias = Any  # cairosvg and cairocffi have no types, and may not be there
 MADE = datetime(2000, 1, 1, tzinfo=UTC)
 """The date in every file: the same drawing makes the same bytes."""
 POINT_MM = 25.4 / 72
@@ -60,7 +61,7 @@ def png(picture: Picture, dpi: float = PNG_DPI) -> bytes:
 
 
 @cache
-def cairo() -> tuple[Any, Any] | None:
+def cairo() -> tuple[Library, Library] | None:
     """Import cairosvg and cairocffi; without libcairo the import raises OSError."""
     try:
         import cairocffi
@@ -80,7 +81,9 @@ def _check_size(picture: Picture) -> None:
         )
 
 
-def _cairo_pdf(cairosvg: Any, cairocffi: Any, pictures: Sequence[Picture], title: str) -> bytes:
+def _cairo_pdf(
+    cairosvg: Library, cairocffi: Library, pictures: Sequence[Picture], title: str
+) -> bytes:
     """Draw pictures as the pages of one cairo surface."""
     out = io.BytesIO()
     surface = cairocffi.PDFSurface(out, 1, 1)
@@ -90,7 +93,7 @@ def _cairo_pdf(cairosvg: Any, cairocffi: Any, pictures: Sequence[Picture], title
     class Page(cairosvg.surface.PDFSurface):  # type: ignore[misc]
         """A cairosvg surface that is one page of the shared one."""
 
-        def _create_surface(self, width: float, height: float) -> tuple[Any, float, float]:
+        def _create_surface(self, width: float, height: float) -> tuple[object, float, float]:
             surface.set_size(width, height)
             return surface, width, height
 
@@ -110,8 +113,8 @@ def _unscaled(data: bytes, pictures: Sequence[Picture]) -> bytes:
 
     writer = PdfWriter(clone_from=io.BytesIO(data))
     writer.pdf_header = "%PDF-1.6"
-    preferences: Any = writer.create_viewer_preferences()
-    preferences.print_scaling = "/None"
+    preferences = writer.create_viewer_preferences()
+    preferences.print_scaling = "/None"  # type: ignore[assignment]  # pypdf makes it later
     for page, picture in zip(writer.pages, pictures, strict=True):
         page.mediabox.upper_right = (picture.width_mm / POINT_MM, picture.height_mm / POINT_MM)
     out = io.BytesIO()

@@ -11,6 +11,8 @@ from typing import Literal, TypeAlias
 import numpy as np
 
 from scorecraft.arrays import Line
+from scorecraft.drawing.paint import Paint
+from scorecraft.drawing.paint import moved as moved_paint
 
 BLACK = "#000000"
 WHITE = "#ffffff"
@@ -27,39 +29,6 @@ class Ink:
     opacity: float = 1.0
     cap: Literal["round", "butt", "square"] = "round"
     join: Literal["round", "miter", "bevel"] = "round"
-
-
-@dataclass(frozen=True, slots=True)
-class Stop:
-    """A colour of a gradient at a part (0 to 1) of its way."""
-
-    at: float
-    color: str
-
-
-@dataclass(frozen=True, slots=True)
-class LinearGradient:
-    """Colours that change along the way from one point of the paper to another (mm)."""
-
-    start: tuple[float, float]
-    end: tuple[float, float]
-    stops: tuple[Stop, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class RadialGradient:
-    """Colours that change from a centre out to the ellipse of the radii (mm).
-
-    `focus` is where the first colour stands, if not in the centre.
-    """
-
-    centre: tuple[float, float]
-    radii: tuple[float, float]
-    stops: tuple[Stop, ...]
-    focus: tuple[float, float] | None = None
-
-
-Paint: TypeAlias = str | LinearGradient | RadialGradient
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -100,7 +69,7 @@ class Label:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Group:
+class Layer:
     """Things that belong together: a named layer.
 
     With `clip`, closed rings, only what lies inside one of them is shown.
@@ -113,7 +82,7 @@ class Group:
     data: Mapping[str, str] = field(default_factory=lambda: NO_DATA)
 
 
-Item: TypeAlias = Shape | Label | Group
+Item: TypeAlias = Shape | Label | Layer
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -148,7 +117,7 @@ def ring(x: float, y: float, radius: float, *, chord_mm: float = 0.003) -> Line:
 
 def placed(item: Item, dx: float, dy: float, scale: float = 1.0) -> Item:
     """Return the item scaled about the paper's corner (ink and letters too), then shifted (mm)."""
-    if isinstance(item, Group):
+    if isinstance(item, Layer):
         return replace(
             item,
             items=tuple(placed(each, dx, dy, scale) for each in item.items),
@@ -161,7 +130,7 @@ def placed(item: Item, dx: float, dy: float, scale: float = 1.0) -> Item:
         item,
         lines=tuple(_moved(one, dx, dy, scale) for one in item.lines),
         ink=item.ink and _scaled_ink(item.ink, scale),
-        fill=_moved_paint(item.fill, dx, dy, scale),
+        fill=moved_paint(item.fill, dx, dy, scale),
     )
 
 
@@ -174,29 +143,11 @@ def _scaled_ink(ink: Ink, scale: float) -> Ink:
     return replace(ink, width=ink.width * scale, dash=tuple(d * scale for d in ink.dash))
 
 
-def _moved_paint(paint: Paint | None, dx: float, dy: float, scale: float) -> Paint | None:
-    if isinstance(paint, LinearGradient):
-        return replace(
-            paint,
-            start=(paint.start[0] * scale + dx, paint.start[1] * scale + dy),
-            end=(paint.end[0] * scale + dx, paint.end[1] * scale + dy),
-        )
-    if isinstance(paint, RadialGradient):
-        focus = paint.focus
-        return replace(
-            paint,
-            centre=(paint.centre[0] * scale + dx, paint.centre[1] * scale + dy),
-            radii=(paint.radii[0] * scale, paint.radii[1] * scale),
-            focus=focus and (focus[0] * scale + dx, focus[1] * scale + dy),
-        )
-    return paint
-
-
 def walk(items: Iterable[Item]) -> Iterator[Item]:
-    """Yield every item, groups before what is in them, in drawing order."""
+    """Yield every item, layers before what is in them, in drawing order."""
     for item in items:
         yield item
-        if isinstance(item, Group):
+        if isinstance(item, Layer):
             yield from walk(item.items)
 
 

@@ -4,29 +4,35 @@ It draws the same items as `svg.py`, in points: fpdf2 writes four digits, also f
 from mm to points, by which an A3 sheet would be 0.007 mm too short.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import TYPE_CHECKING, TypeVar
 
 import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.drawing.lettering import letters
-from scorecraft.drawing.picture import (
-    Group,
-    Ink,
-    Item,
-    Label,
-    LinearGradient,
-    Paint,
-    Picture,
-    RadialGradient,
-    Shape,
-)
+from scorecraft.drawing.paint import LinearGradient, Paint, RadialGradient
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.text import Segment
 from scorecraft.errors import ScorecraftError
 
+if TYPE_CHECKING:
+    from fpdf.drawing import (
+        ClippingPath,
+        GradientPaint,
+        GraphicsContext,
+        GraphicsStyle,
+        PaintedPath,
+    )
+    from fpdf.pattern import LinearGradient as LinearShades
+    from fpdf.pattern import RadialGradient as RadialShades
+
+Path = TypeVar("Path", "PaintedPath", "ClippingPath")
+Circles = tuple[float, float, float, list[tuple[float, str]], float, float]
 POINTS_PER_MM = 72 / 25.4
 MITER_LIMIT = 4.0
 """That of SVG (its specification, section 13.5.4); PDF would take 10."""
@@ -45,7 +51,7 @@ def plain_pdf(pictures: Sequence[Picture], title: str, made: datetime) -> bytes:
     for picture in pictures:
         size = picture.width_mm * POINTS_PER_MM, picture.height_mm * POINTS_PER_MM
         document.add_page(format=size)
-        writer = _Writer(fpdf, size[1])
+        writer = _Writer(size[1])
         with document.drawing_context() as sheet:
             for element in writer.elements(picture.items):
                 sheet.add_item(element, clone=False)
@@ -56,72 +62,87 @@ def plain_pdf(pictures: Sequence[Picture], title: str, made: datetime) -> bytes:
 class _Writer:
     """Turns the items of a page of a height in points into those of fpdf2."""
 
-    fpdf: Any
     height: float
 
-    def elements(self, items: Iterable[Item]) -> Iterator[Any]:
+    def elements(self, items: Iterable[Item]) -> Iterator[GraphicsContext | PaintedPath]:
         """Make the elements of items, in drawing order."""
         for item in items:
-            if isinstance(item, Group):
-                yield self.group(item)
+            if isinstance(item, Layer):
+                yield self.layer(item)
             elif isinstance(item, Label):
                 yield self.label(item)
             elif any(map(len, item.lines)):
                 yield self.shape(item)
 
-    def group(self, group: Group) -> Any:
-        """Make a group, clipped by the nonzero rule."""
-        context = self.fpdf.drawing.GraphicsContext()
-        if group.clip:
-            rings = _segments(group.clip, closed=True)
-            context.clipping_path = _drawn(self.fpdf.drawing.ClippingPath(), rings)
-        for element in self.elements(group.items):
+    def layer(self, layer: Layer) -> GraphicsContext:
+        """Make a layer, clipped by the nonzero rule."""
+        from fpdf.drawing import ClippingPath, GraphicsContext
+
+        context = GraphicsContext()
+        if layer.clip:
+            rings = _segments(layer.clip, closed=True)
+            context.clipping_path = _drawn(ClippingPath(), rings)
+        for element in self.elements(layer.items):
             context.add_item(element, clone=False)
         return context
 
-    def shape(self, shape: Shape) -> Any:
+    def shape(self, shape: Shape) -> PaintedPath:
         """Make one path of a shape, filled by the even-odd rule."""
+        from fpdf.drawing import PaintedPath
+
         segments = _segments(shape.lines, shape.closed)
-        path = _drawn(self.fpdf.drawing.PaintedPath(), segments)
+        path = _drawn(PaintedPath(), segments)
         path.style.auto_close = False
         path.style.intersection_rule = "evenodd"
         path.style.fill_color = self.paint(shape.fill)
         path.style.fill_opacity = shape.fill_opacity
-        path.style.stroke_color = shape.ink and shape.ink.color
+        path.style.stroke_color = shape.ink.color if shape.ink else None
         if shape.ink:
             _stroke(path.style, shape.ink)
         return path
 
-    def label(self, label: Label) -> Any:
+    def label(self, label: Label) -> PaintedPath:
         """Make the filled letters of a label."""
-        path = _drawn(self.fpdf.drawing.PaintedPath(), letters(label))
+        from fpdf.drawing import PaintedPath
+
+        path = _drawn(PaintedPath(), letters(label))
         path.style.intersection_rule = "nonzero"
         path.style.fill_color, path.style.stroke_color = label.color, None
         return path
 
-    def paint(self, paint: Paint | None) -> Any:
+    def paint(self, paint: Paint | None) -> str | GradientPaint | None:
         """Make a fill; fpdf2 would set a gradient by the height of the last page of all."""
         if paint is None or isinstance(paint, str):
             return paint
+        from fpdf.drawing import GradientPaint
+        from fpdf.drawing_primitives import Transform
+        from fpdf.pattern import shape_linear_gradient, shape_radial_gradient
+
+        gradient: LinearShades | RadialShades
         stops = [(stop.at, stop.color) for stop in paint.stops]
         if isinstance(paint, LinearGradient):
-            gradient = self.fpdf.pattern.shape_linear_gradient(*paint.start, *paint.end, stops)
+            gradient = shape_linear_gradient(*paint.start, *paint.end, stops)
             middle, squeeze = 0.0, 1.0
         else:
             middle, squeeze = paint.centre[1], paint.radii[1] / paint.radii[0]
-            gradient = self.fpdf.pattern.shape_radial_gradient(*_circles(paint, stops, squeeze))
+            gradient = shape_radial_gradient(*_circles(paint, stops, squeeze))
         k = POINTS_PER_MM
         way = (k, 0.0, 0.0, -k * squeeze, 0.0, self.height - k * middle * (1 - squeeze))
-        return self.fpdf.drawing.GradientPaint(
+        return GradientPaint(
             gradient,
-            gradient_transform=self.fpdf.drawing_primitives.Transform(*way),
+            gradient_transform=Transform(*way),
             apply_page_ctm=False,
         )
 
 
-def _drawn(path: Any, segments: Iterable[Segment]) -> Any:
+def _drawn(path: Path, segments: Iterable[Segment]) -> Path:
     """Draw segments (mm) into a path of fpdf2 (points)."""
-    draw = {"M": path.move_to, "L": path.line_to, "Q": path.quadratic_curve_to, "Z": path.close}
+    draw: dict[str, Callable[..., object]] = {
+        "M": path.move_to,
+        "L": path.line_to,
+        "Q": path.quadratic_curve_to,
+        "Z": path.close,
+    }
     for op, points in segments:
         draw[op](*(length * POINTS_PER_MM for point in points for length in point))
     return path
@@ -138,7 +159,7 @@ def _segments(lines: Sequence[Line], closed: bool) -> Iterator[Segment]:
             yield "Z", ()
 
 
-def _stroke(style: Any, ink: Ink) -> None:
+def _stroke(style: GraphicsStyle, ink: Ink) -> None:
     """Set an ink."""
     style.stroke_width = ink.width * POINTS_PER_MM
     style.stroke_cap_style, style.stroke_join_style = ink.cap, ink.join
@@ -147,7 +168,7 @@ def _stroke(style: Any, ink: Ink) -> None:
     style.stroke_opacity = ink.opacity
 
 
-def _circles(paint: RadialGradient, stops: list[tuple[float, str]], squeeze: float) -> Any:
+def _circles(paint: RadialGradient, stops: list[tuple[float, str]], squeeze: float) -> Circles:
     """Give the arguments of a gradient out to a circle, which is then squeezed along y."""
     (cx, cy), (fx, fy) = paint.centre, paint.focus or paint.centre
     return cx, cy, paint.radii[0], stops, fx, cy + (fy - cy) / squeeze

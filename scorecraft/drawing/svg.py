@@ -5,29 +5,26 @@ one unit is one mm in every renderer. There are no style attributes: a page with
 security policy shows all of it.
 """
 
+from __future__ import annotations
+
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from math import degrees, isfinite
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Literal
 from xml.etree import ElementTree
 
 import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.drawing.lettering import LEVELS, letters
-from scorecraft.drawing.picture import (
-    Group,
-    Ink,
-    Item,
-    Label,
-    LinearGradient,
-    Paint,
-    Picture,
-    RadialGradient,
-    Shape,
-)
+from scorecraft.drawing.paint import LinearGradient, Paint, RadialGradient
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.text import cleaned
 from scorecraft.errors import ScorecraftError
+
+if TYPE_CHECKING:
+    from svgwrite import Drawing
+    from svgwrite.base import BaseElement
 
 Attributes = dict[str, str]
 TextForm = Literal["outline", "text"]
@@ -101,35 +98,35 @@ def _subpath(points: Line) -> str:
 class _Writer:
     """Turns items into svgwrite elements; counts the ids of one document."""
 
-    root: Any
+    root: Drawing
     text: TextForm
     prefix: str
     layers: bool
     known: dict[Paint, str] = field(default_factory=dict)
     count: int = 0
 
-    def element(self, item: Item) -> Any:
+    def element(self, item: Item) -> BaseElement:
         """Make the element of one item."""
-        if isinstance(item, Group):
-            return self.group(item)
+        if isinstance(item, Layer):
+            return self.layer(item)
         if isinstance(item, Label):
             return self.label(item)
         return self.shape(item)
 
-    def group(self, group: Group) -> Any:
-        """Make a `<g>` whose `data-layer` is the group's name."""
-        attributes = _named(group.css, {"layer": group.name, **group.data})
-        if group.clip:
-            attributes["clip-path"] = self.clip(group.clip)
+    def layer(self, layer: Layer) -> BaseElement:
+        """Make a `<g>` whose `data-layer` is the layer's name."""
+        attributes = _named(layer.css, {"layer": layer.name, **layer.data})
+        if layer.clip:
+            attributes["clip-path"] = self.clip(layer.clip)
         if self.layers:
-            attributes["id"] = group.name.replace(" ", "-")
+            attributes["id"] = layer.name.replace(" ", "-")
         element = self.root.g()
         element.update(attributes)
-        for item in filter(_shows, group.items):
+        for item in filter(_shows, layer.items):
             element.add(self.element(item))
         return element
 
-    def shape(self, shape: Shape) -> Any:
+    def shape(self, shape: Shape) -> BaseElement:
         """Make one `<path>` of a shape."""
         attributes = {"fill": self.paint(shape.fill)} | _named(shape.css, shape.data)
         if shape.fill is not None:
@@ -144,7 +141,7 @@ class _Writer:
             element.set_desc(title=cleaned(shape.title))
         return element
 
-    def label(self, label: Label) -> Any:
+    def label(self, label: Label) -> BaseElement:
         """Make the outline or the `<text>` of a label."""
         attributes = {"fill": label.color} | _named(label.css, label.data)
         if self.text == "outline":
@@ -222,7 +219,7 @@ def _label_data(label: Label) -> str:
     )
 
 
-def _gradient(root: Any, paint: LinearGradient | RadialGradient, name: str) -> Any:
+def _gradient(root: Drawing, paint: LinearGradient | RadialGradient, name: str) -> BaseElement:
     """Make a gradient in the units of the drawing."""
     if isinstance(paint, LinearGradient):
         element = root.linearGradient(id=name)

@@ -10,7 +10,10 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from fontTools.ttLib.ttGlyphSet import _TTGlyphSet
 
 FONTS = Path(__file__).with_name("fonts")
 CAP_HEIGHT = 0.729
@@ -147,7 +150,7 @@ def _face(bold: bool) -> _Face:
     )
 
 
-def _segments(glyphs: Any, name: str) -> tuple[Segment, ...]:
+def _segments(glyphs: "_TTGlyphSet", name: str) -> tuple[Segment, ...]:
     """Read one glyph as lines and quadratic curves."""
     from fontTools.pens.basePen import decomposeQuadraticSegment
     from fontTools.pens.recordingPen import DecomposingRecordingPen

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Picture, Shape, line, ring
+from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Picture, Shape, line, ring
 from scorecraft.drawing.text import shortened
 
 SIZE_MM = 120.0
@@ -26,7 +26,7 @@ def tune_plot(pairs: Sequence[tuple[float, float]], title: str, note: str = "") 
         Label(shortened(note, SIZE_MM, 3.0), (LEFT, 12.8), 3.0),
         *_axes(top, step),
         Shape((np.array([_at(0, 0, top), _at(top, top, top)]),), ink=Ink(0.35, dash=(2.0, 1.2))),
-        Group("openings", tuple(_point(pair, top) for pair in pairs)),
+        Layer("openings", tuple(_point(pair, top) for pair in pairs)),
     ]
     return Picture(
         LEFT + SIZE_MM + RIGHT,

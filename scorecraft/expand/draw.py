@@ -2,15 +2,14 @@
 
 import importlib
 import math
-from collections.abc import Callable, Container, Mapping
+from collections.abc import Callable, Container
 from random import Random
-from typing import Any
 
 from scorecraft.cuts import Kind, Stroke
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Attributes, Scope
-from scorecraft.language.words import Word
+from scorecraft.language.keys import Word
 from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,
     DECORATIVE_DEPTH_MM,
@@ -20,7 +19,7 @@ from scorecraft.practice import (
 )
 
 
-def draw(word: Word, sizes: Mapping[str, Any], drawings: Drawings) -> list[Stroke]:
+def draw(word: Word, sizes: Values, drawings: Drawings) -> list[Stroke]:
     """Draw a motif in its own frame by the function of its name in `motifs`."""
     if word.name == "trace":
         return drawings.strokes(sizes["file"], sizes["width"])
@@ -39,9 +38,7 @@ def strayed(scope: Scope, count: int) -> Scope:
     return scope.at(scope.frame.turned(turn).scaled(size))
 
 
-def dress(
-    word: Word, part: str, given: Attributes, values: Values, said: Container[str]
-) -> dict[str, Any]:
+def dress(word: Word, part: str, given: Attributes, values: Values, said: Container[str]) -> Values:
     """Settle depth, wanted opening, blade and kind of one part of a figure.
 
     `said` are the keys the pattern gives; the other `values` are defaults.

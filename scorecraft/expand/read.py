@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from functools import cache
-from typing import Any
+from typing import Any, TypeAlias
 
 import numpy as np
 
@@ -11,7 +11,7 @@ from scorecraft.expand import telling as say
 from scorecraft.expand.scope import Scope
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.evaluate import evaluate
-from scorecraft.language.keys import FREE, length
+from scorecraft.language.keys import FREE, Key, Word, length
 from scorecraft.language.kinds import check_quantity
 from scorecraft.language.tokens import source_lines
 from scorecraft.language.tree import (
@@ -24,9 +24,10 @@ from scorecraft.language.tree import (
     Value,
     as_expression,
 )
-from scorecraft.language.words import WORDS, Key, Word, keys_of
+from scorecraft.language.words import WORDS, keys_of
 
-Values = dict[str, Any]
+Read: TypeAlias = Any  # which of these a key has is said by the table of words, not by types
+Values = dict[str, Read]
 """Plain values by key: float mm or rad, int, bool, str, (x, y), an (N, 2) array or a Quantity."""
 
 LAZY = ("region", "texture", "path", "condition", "new name")
@@ -85,7 +86,7 @@ def default_value(word: str, key: str) -> Value:
     return found[0].value
 
 
-def read_value(key: Key, value: Value, scope: Scope | None) -> Any:
+def read_value(key: Key, value: Value, scope: Scope | None) -> Read:
     """Read one value as the kind its key takes."""
     if key.choices and isinstance(value, Name):
         return value.name == "yes" if key.kind == "flag" else value.name
@@ -105,7 +106,7 @@ def length_of(value: Expression, scope: Scope | None) -> float:
     return found
 
 
-def read_quantity(key: Key, value: Expression, scope: Scope | None) -> Any:
+def read_quantity(key: Key, value: Expression, scope: Scope | None) -> Read:
     """Work out an expression and check that it fits its key.
 
     Raises ScorecraftError where it does not.

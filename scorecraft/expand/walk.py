@@ -25,6 +25,7 @@ from scorecraft.expand.placing import FAR_MM, PLACERS
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.scope import Scope
 from scorecraft.language.evaluate import evaluate, holds
+from scorecraft.language.keys import Word
 from scorecraft.language.tree import (
     Figure,
     Join,
@@ -34,7 +35,7 @@ from scorecraft.language.tree import (
     as_expression,
     as_region,
 )
-from scorecraft.language.words import ATTRIBUTES, WORDS, Word
+from scorecraft.language.words import ATTRIBUTES, WORDS
 from scorecraft.limits import CRUMB_MM, MOST_NESTING, MOST_PROBLEMS
 from scorecraft.textures import fill
 

@@ -2,9 +2,11 @@
 
 from collections.abc import Container, Mapping, Sequence
 
-from scorecraft.errors import Place, Problem
+from scorecraft.errors import Place, Problem, nearest
 from scorecraft.language import slips
+from scorecraft.language.evaluate import FUNCTIONS
 from scorecraft.language.expressions import MOST_OPERATIONS, LineError, TokenReader
+from scorecraft.language.keys import Key, Word
 from scorecraft.language.kinds import DIMENSIONS, check_literal
 from scorecraft.language.tokens import Report, Token
 from scorecraft.language.tree import (
@@ -19,7 +21,7 @@ from scorecraft.language.tree import (
     Region,
     Value,
 )
-from scorecraft.language.words import ATTRIBUTES, FUNCTIONS, WORDS, Key, Word, keys_of, nearest
+from scorecraft.language.words import ATTRIBUTES, WORDS, keys_of
 from scorecraft.units import SPELLINGS, UNITS
 
 SORTS = {"region": "region", "texture": "texture", "path": "motif"}

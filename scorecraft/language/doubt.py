@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from scorecraft.errors import Problem
+from scorecraft.errors import Problem, nearest
 from scorecraft.language.tokens import SourceLine
-from scorecraft.language.words import AT_HAND, WORDS, nearest, starts_statement
+from scorecraft.language.words import AT_HAND, WORDS, starts_statement
 
 DEFINING = ("let", "knob", "define")
 
@@ -49,7 +49,7 @@ def names_something(line: SourceLine) -> bool:
 
 def meant_as(word: str, words: Sequence[str]) -> bool:
     """Tell whether a line starts with one of some words, or was meant to."""
-    return word in words or (word not in WORDS and nearest(word, list(WORDS)) in words)
+    return word in words or (word not in WORDS and nearest(word, WORDS) in words)
 
 
 def like_define(word: str) -> bool:

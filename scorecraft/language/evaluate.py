@@ -10,6 +10,10 @@ from scorecraft.language.tree import Binary, Call, Expression, Measure, Name, Un
 from scorecraft.units import ANGLE, NUMBER, Dimension, Quantity, quantity
 
 Names = Mapping[str, Quantity]
+FUNCTIONS = {
+    "sin": 1, "cos": 1, "sqrt": 1, "abs": 1, "round": 1, "min": None, "max": None,
+}  # fmt: skip
+"""Functions of the language, and how many arguments each takes (None: one or more)."""
 COMPARE: dict[str, Callable[[float, float], bool]] = {
     "<": operator.lt, "<=": operator.le, ">": operator.gt, ">=": operator.ge,
     "==": operator.eq, "!=": operator.ne,

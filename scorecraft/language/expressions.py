@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 
-from scorecraft.errors import Place, Problem
+from scorecraft.errors import Place, Problem, nearest
 from scorecraft.language import sums
+from scorecraft.language.evaluate import FUNCTIONS
 from scorecraft.language.tokens import Report, Token
 from scorecraft.language.tree import (
     PRECEDENCE,
@@ -16,7 +17,6 @@ from scorecraft.language.tree import (
     Text,
     Unary,
 )
-from scorecraft.language.words import FUNCTIONS, nearest
 from scorecraft.limits import MOST_NESTING
 
 MOST_OPERATIONS = 100
@@ -173,7 +173,7 @@ class TokenReader:
             self.at += 1
         self.expect(")", sums.CLOSE_CALL)
         if name.text not in FUNCTIONS:
-            close = nearest(name.text, list(FUNCTIONS))
+            close = nearest(name.text, FUNCTIONS)
             self.report(sums.unknown_function(name.text, close, FUNCTIONS).at(name.place))
             return Broken(name.place)
         takes = FUNCTIONS[name.text]

@@ -14,7 +14,7 @@ KeyKind = Literal[
     "length", "size", "angle", "number", "count", "flag", "choice", "text", "mass", "temperature",
     "any", "new name", "condition", "pair", "points", "region", "texture", "path",
 ]  # fmt: skip
-Group = Literal["header", "placing", "motif", "texture", "region", "rule"]
+WordKind = Literal["header", "placing", "motif", "texture", "region", "rule"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +54,7 @@ class Word:
     """
 
     name: str
-    group: Group
+    group: WordKind
     help: str
     keys: tuple[Key, ...] = ()
     mains: tuple[str, ...] = ()

@@ -1,9 +1,9 @@
 """What kinds of value a key takes, told as soon as a value is written out."""
 
-from scorecraft.errors import Place, Problem
+from scorecraft.errors import Place, Problem, nearest
 from scorecraft.language import slips
+from scorecraft.language.keys import Key
 from scorecraft.language.tree import Broken, Measure, Name, Points, Text, Value
-from scorecraft.language.words import Key, nearest
 from scorecraft.units import ANGLE, LENGTH, MASS, NUMBER, TEMPERATURE, Quantity, in_unit, quantity
 
 LARGEST_SHARE = 10.0

@@ -2,8 +2,9 @@
 
 from collections.abc import Container, Iterator, Mapping
 
-from scorecraft.errors import EnoughError, Problem
+from scorecraft.errors import EnoughError, Problem, nearest
 from scorecraft.language import slips
+from scorecraft.language.keys import Key, Word
 from scorecraft.language.tokens import Report
 from scorecraft.language.tree import (
     Argument,
@@ -18,7 +19,7 @@ from scorecraft.language.tree import (
     Unary,
     Value,
 )
-from scorecraft.language.words import AT_HAND, KEYS, WORDS, Key, Word, keys_of, nearest
+from scorecraft.language.words import AT_HAND, KEYS, WORDS, keys_of
 
 MOST_NAMES = 500
 """The most names (knob, let, define) of one pattern."""

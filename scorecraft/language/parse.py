@@ -4,15 +4,16 @@ from collections.abc import Mapping
 from contextlib import suppress
 from itertools import pairwise
 
-from scorecraft.errors import EnoughError, PatternError, Place, Problems
+from scorecraft.errors import EnoughError, PatternError, Place, Problems, nearest
 from scorecraft.language import slips
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.doubt import doubt_of, like_define
+from scorecraft.language.keys import Key
 from scorecraft.language.names import check_names
 from scorecraft.language.tokens import Report, SourceLine, source_lines
 from scorecraft.language.tree import Pattern, Statement
 from scorecraft.language.untangle import untangled
-from scorecraft.language.words import WORDS, Key, nearest, starts_statement
+from scorecraft.language.words import WORDS, starts_statement
 from scorecraft.limits import MOST_BYTES, MOST_NESTING, MOST_PROBLEMS
 
 

@@ -6,9 +6,8 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from scorecraft.errors import Place, Problem, lines_of
+from scorecraft.errors import Place, Problem, lines_of, nearest
 from scorecraft.language import slips
-from scorecraft.language.words import nearest
 from scorecraft.units import SPELLINGS, TIME, UNITS
 
 TokenKind = Literal["number", "name", "text", "sign", "broken"]

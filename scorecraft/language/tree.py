@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from scorecraft.errors import Place
-from scorecraft.language.words import WORDS, Word, keys_of
+from scorecraft.language.keys import Word
+from scorecraft.language.words import WORDS, keys_of
 from scorecraft.units import plain
 
 NOWHERE = Place("", 0, 0)

@@ -7,10 +7,11 @@ A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 
 from collections.abc import Mapping
 from dataclasses import replace
-from difflib import get_close_matches
 
 from scorecraft.language.keys import (
     FREE,
+    Key,
+    Word,
     angle,
     choice,
     count,
@@ -21,8 +22,6 @@ from scorecraft.language.keys import (
     size,
     slant,
 )
-from scorecraft.language.keys import Key as Key
-from scorecraft.language.keys import Word as Word
 from scorecraft.language.texture_words import TEXTURES
 from scorecraft.limits import (
     GRID_MARGIN_MM,
@@ -272,11 +271,6 @@ CUTTING = tuple(replace(word, attributes=True, keys=(*word.keys, TURN)) for word
 WORDS = {w.name: w for w in (*HEADER, *PLACING, *CUTTING, *REGIONS, *TEXTURES, *RULES)}
 """Every word by name."""
 
-FUNCTIONS = {
-    "sin": 1, "cos": 1, "sqrt": 1, "abs": 1, "round": 1, "min": None, "max": None,
-}  # fmt: skip
-"""Functions of the language, and how many arguments each takes (None: one or more)."""
-
 AT_HAND = ("width", "length", "height", "reach", "k")
 """Names every pattern may use: the loaf's measures (mm) and the copy number, from 0."""
 
@@ -308,9 +302,3 @@ def collect_keys(word: Word) -> Mapping[str, Key]:
 
 KEYS = {word.name: collect_keys(word) for word in WORDS.values()}
 """The keys of every word of the table."""
-
-
-def nearest(name: str, names: "list[str] | tuple[str, ...] | dict[str, object]") -> str:
-    """Find the known name most like `name`, or ""."""
-    close = get_close_matches(name, list(names), n=1, cutoff=0.6)
-    return close[0] if close else ""

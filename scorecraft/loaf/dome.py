@@ -23,7 +23,7 @@ from scorecraft.loaf.outline import (
     round_outline,
     square_outline,
 )
-from scorecraft.loaf.rays import Profile, RayTable, ray_table
+from scorecraft.loaf.rays import Meridian, RayTable, ray_table
 from scorecraft.loaf.telling import out_of_range
 from scorecraft.practice import FLATNESS, RIM_POWER
 
@@ -122,10 +122,6 @@ class Loaf:
         normals = self.normal(points)
         return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
 
-    def length_on_dough(self, line: ArrayLike) -> float:
-        """Measure the true length (mm) on the dough of a sheet line (N, 2)."""
-        return float(self.lengths_on_dough([np.asarray(line, dtype=np.float64)])[0])
-
     def lengths_on_dough(self, lines: Sequence[Floats]) -> Floats:
         """Measure the true lengths (mm) on the dough of sheet lines, each (N, 2).
 
@@ -178,11 +174,6 @@ class Loaf:
         """Area of the loaf seen from above."""
         return float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi)
 
-    @cached_property
-    def dome_area_mm2(self) -> float:
-        """Area of the dough's skin."""
-        return float(self._patches(self._directions, *_gauss(64)).sum())
-
     def patches(
         self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0
     ) -> tuple[Floats, Floats]:
@@ -216,8 +207,8 @@ class Loaf:
         return self.plan_area_mm2 * self.height_mm * share
 
     @cached_property
-    def _shape(self) -> Profile:
-        return Profile(self.height_mm, *self.profile)
+    def _shape(self) -> Meridian:
+        return Meridian(self.height_mm, *self.profile)
 
     @cached_property
     def _rays(self) -> RayTable:

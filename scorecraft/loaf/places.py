@@ -9,8 +9,8 @@ from scorecraft.units import turntable_degrees
 LOW = "just above the base"
 NEAR_CROWN_SHARE = 0.15
 """Called 'near the crown' within this share of the reach."""
-NEAR_RIM_SHARE = 0.8
-"""Called `LOW` beyond this share of the reach."""
+LOW_FROM = 0.8
+"""Called `LOW` beyond this share of the reach, by the checks as by the verdict on room."""
 
 
 def where(loaf: Loaf, point: Floats) -> str:
@@ -19,7 +19,7 @@ def where(loaf: Loaf, point: Floats) -> str:
     share = math.hypot(float(point[0]), float(point[1])) / float(loaf.reach(theta))
     if share < NEAR_CROWN_SHARE:
         return "near the crown"
-    return f"{clock(theta)}, {LOW}" if share > NEAR_RIM_SHARE else clock(theta)
+    return f"{clock(theta)}, {LOW}" if share > LOW_FROM else clock(theta)
 
 
 def clock(theta: float) -> str:

@@ -17,7 +17,7 @@ RADIUS_STEP_MM = 1.5
 
 
 @dataclass(frozen=True, slots=True)
-class Profile:
+class Meridian:
     """A dome's profile z = H (1 - t^p)^(1/q): height H in mm and the powers p and q."""
 
     height_mm: float
@@ -79,12 +79,12 @@ class RayTable:
         return np.asarray(column[at] + (row - at) * (column[at + 1] - column[at]))
 
 
-def ray_table(profile: Profile, nearest: float, furthest: float) -> RayTable:
+def ray_table(meridian: Meridian, nearest: float, furthest: float) -> RayTable:
     """Tabulate the rays of a dome whose rim is between two radii (mm) from its crown."""
     rows = 2 + int((furthest - nearest) / RADIUS_STEP_MM)
     radii = np.linspace(nearest * (1 - 1e-9), furthest * (1 + 1e-9), rows)
-    speeds = _speeds(profile, radii, np.zeros(1))
-    lengths = _lengths(profile, radii)
+    speeds = _speeds(meridian, radii, np.zeros(1))
+    lengths = _lengths(meridian, radii)
     grid = np.arange(1, STEPS + 1) / STEPS
     inverse = _inverse(lengths, speeds, grid)
     return RayTable(
@@ -95,17 +95,17 @@ def ray_table(profile: Profile, nearest: float, furthest: float) -> RayTable:
     )
 
 
-def _speeds(profile: Profile, radii: Floats, u: Floats) -> Floats:
+def _speeds(meridian: Meridian, radii: Floats, u: Floats) -> Floats:
     """Length a parameter, ds/du (mm), for every radius (rows) and u (columns)."""
-    sideways, upward = profile.rates(u)
+    sideways, upward = meridian.rates(u)
     return np.asarray(np.sqrt((radii[:, None] * sideways) ** 2 + upward**2))
 
 
-def _lengths(profile: Profile, radii: Floats) -> Floats:
+def _lengths(meridian: Meridian, radii: Floats) -> Floats:
     """Lengths (mm) up to the end of every step, by two-point Gauss quadrature in each."""
     middle = (np.arange(STEPS) + 0.5) / STEPS
     off = 0.5 / (STEPS * np.sqrt(3.0))
-    steps = _speeds(profile, radii, middle - off) + _speeds(profile, radii, middle + off)
+    steps = _speeds(meridian, radii, middle - off) + _speeds(meridian, radii, middle + off)
     return np.cumsum(steps * (0.5 / STEPS), axis=1)
 
 

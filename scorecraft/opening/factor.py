@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from scorecraft.errors import ScorecraftError
 
 Matrix = NDArray[Any]
-"""Real or complex, (n, k)."""
+"""Real or complex, (n, k): numpy has no name for either, hence the Any."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,8 +17,8 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats
-from scorecraft.limits import CROWN_ZONE, RIM_ZONE
-from scorecraft.loaf.places import LOW, clock, hour
+from scorecraft.limits import CROWN_ZONE
+from scorecraft.loaf.places import LOW, LOW_FROM, clock, hour
 from scorecraft.opening.load import COMPLIANCE, tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
@@ -171,7 +171,7 @@ def where(point: tuple[float, float], rim_mm: Floats) -> str:
     if share < CROWN_ZONE:
         height = "near the crown"
     else:
-        height = "halfway down the side" if share < RIM_ZONE else LOW
+        height = "halfway down the side" if share <= LOW_FROM else LOW
     return f"{clock(atan2(point[1], point[0]))}, {height}"
 
 

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 
+import scorecraft.plate.telling as telling
 from scorecraft.plate.bridges import Bridge
 from scorecraft.plate.islands import ROUND
 from scorecraft.plate.sizes import Sizes
@@ -21,15 +22,15 @@ def faults(polygon: shapely.Geometry, bridges: Sequence[Bridge], sizes: Sizes) -
     """
     found = []
     if polygon.geom_type != "Polygon" or not polygon.is_valid:
-        found.append("it falls apart")
+        found.append(telling.FALLS_APART)
     thin = too_thin(polygon, sizes.web_mm)
     if thin:
         x, y = thin[0].centroid.coords[0]
-        found.append(f"a web at ({x:.0f}, {y:.0f}) mm is thinner than {sizes.web_mm:g} mm")
+        found.append(telling.thin_strip(x, y, sizes.web_mm))
     weak = [bridge for bridge in bridges if not polygon.covers(_neck(bridge))]
     if weak:
         x, y = weak[0].at
-        found.append(f"a bridge at ({x:.0f}, {y:.0f}) mm is narrower than {sizes.bridge_mm:g} mm")
+        found.append(telling.thin_bridge(x, y, sizes.bridge_mm))
     return found
 
 

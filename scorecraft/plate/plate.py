@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 import shapely
 
+import scorecraft.plate.telling as telling
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.errors import ScorecraftError, UsageError
@@ -67,28 +68,27 @@ def make_plate(
     body = blank(layout.loaf)
     sizes = checked(Sizes(SLOT_MM.value if slot_mm is None else slot_mm, bridge_mm, web_mm))
 
-    def settled(slot: float, bridge: float = bridge_mm) -> Settled:
+    def thinned(slot: float, bridge: float = bridge_mm) -> Thinned:
         wanted = slits(layout, slot_mm=slot, only=only)
         if not wanted:
-            hint = "add a figure to the pattern, like: leaf"
-            raise UsageError("there are no cuts on this loaf to make slots of", None, hint)
+            raise UsageError(telling.NO_CUTS, None, telling.ADD_A_FIGURE)
         tried = replace(sizes, slot_mm=slot, bridge_mm=bridge)
-        return _settled(body, wanted, tried, strict=bool(only))
+        return _thinned(body, wanted, tried, strict=bool(only))
 
     shares = USUAL if slot_mm is None else (1.0,)
-    tries = (settled(share * sizes.slot_mm) for share in shares)
+    tries = (thinned(share * sizes.slot_mm) for share in shares)
     best = _best(tries)
     if best.bad:
-        raise refusal(best.tried, best.bad, best.sizes, lambda s, b: not settled(s, b).bad)
+        raise refusal(best.tried, best.bad, best.sizes, lambda s, b: not thinned(s, b).bad)
     made = _plate(body, best)
     wrong = faults(made.polygon, made.bridges, made.sizes)
     if wrong:
-        raise ScorecraftError(f"this plate cannot be made: {wrong[0]}", None, "try another slot")
+        raise ScorecraftError(telling.faulty(wrong[0]), None, telling.ANOTHER_SLOT)
     return _mirrored(made) if mirrored else made
 
 
 @dataclass(frozen=True, slots=True)
-class Settled:
+class Thinned:
     """An attempt with what is still bad in it, what was left out, and how much that was."""
 
     tried: Attempt
@@ -98,7 +98,7 @@ class Settled:
     lost: float
 
 
-def _settled(body: Body, wanted: Sequence[Slit], sizes: Sizes, *, strict: bool) -> Settled:
+def _thinned(body: Body, wanted: Sequence[Slit], sizes: Sizes, *, strict: bool) -> Thinned:
     """Leave out what is too fine until the rest is well, or until too little is left."""
     asked = sum(slit.line.length for slit in wanted)
     left_out: list[str] = []
@@ -110,14 +110,14 @@ def _settled(body: Body, wanted: Sequence[Slit], sizes: Sizes, *, strict: bool) 
         rest = [slit for slit in wanted if slit.name not in names]
         stays = sum(slit.line.length for slit in rest)
         if not bad or strict or not rest or stays < LEAST_KEPT * asked:
-            return Settled(tried, sizes, bad, tuple(left_out), lost)
+            return Thinned(tried, sizes, bad, tuple(left_out), lost)
         left_out += [kept.name for kept in bad]
         wanted, lost = rest, 1.0 - stays / asked
 
 
-def _best(tries: Iterable[Settled]) -> Settled:
+def _best(tries: Iterable[Thinned]) -> Thinned:
     """Take the first that comes out well with little left out; else the first that is well."""
-    seen: list[Settled] = []
+    seen: list[Thinned] = []
     for each in tries:
         if not each.bad and each.lost <= LEAST_LOST:
             return each
@@ -126,7 +126,7 @@ def _best(tries: Iterable[Settled]) -> Settled:
     return (well or seen)[0]
 
 
-def _plate(body: Body, best: Settled) -> Plate:
+def _plate(body: Body, best: Thinned) -> Plate:
     tried, sizes = best.tried, best.sizes
     polygon = tried.area
     holes = [shapely.Polygon(ring) for ring in polygon.interiors]

@@ -27,4 +27,4 @@ def checked(sizes: Sizes) -> Sizes:
 def _within(name: str, size_mm: float, least: float, most: float) -> None:
     if not least <= size_mm <= most:
         hint = f"use {least:g} mm to {most:g} mm"
-        raise UsageError(f"no plate can be cut with a {name} of {size_mm:g} mm", None, hint)
+        raise UsageError(f"no stencil can be cut with a {name} of {size_mm:g} mm", None, hint)

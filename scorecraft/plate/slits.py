@@ -6,13 +6,13 @@ on the plan, not unrolled along the dough.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
 
 import numpy as np
 import shapely
 
+import scorecraft.plate.telling as telling
 from scorecraft.cuts import Cut, Layout
-from scorecraft.errors import UsageError
+from scorecraft.errors import UsageError, nearest
 from scorecraft.loaf.plan import plan_strings
 
 LIGHT_SLOT_MM = 3.0
@@ -94,7 +94,5 @@ def _names(cut: Cut) -> tuple[str, str, str, str]:
 
 
 def _unknown(name: str, known: list[str]) -> UsageError:
-    near = get_close_matches(name, known, n=1)
-    hint = f'did you mean "{near[0]}"? ' if near else ""
-    message = f'no cut of this pattern is called "{name}"'
-    return UsageError(message, None, f"{hint}there are: {', '.join(known)}")
+    near = nearest(name, known)
+    return UsageError(telling.not_called(name), None, telling.names_there_are(known, near))

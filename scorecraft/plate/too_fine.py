@@ -6,8 +6,8 @@ from math import ceil
 import numpy as np
 import shapely
 
+import scorecraft.plate.telling as telling
 from scorecraft.errors import ScorecraftError
-from scorecraft.loaf.places import clock
 from scorecraft.plate.attempt import Attempt, Kept
 from scorecraft.plate.sizes import Sizes
 from scorecraft.practice import LEAST_SLOT_MM
@@ -52,29 +52,22 @@ Works = Callable[[float, float], bool]
 def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> ScorecraftError:
     """Say why a plate cannot be made, and the nearest slot or bridge that works."""
     worst = min(bad, key=lambda kept: min(kept.share, kept.cuts))
-    if _worn(worst):
-        message = (
-            f"slots {sizes.slot_mm:g} mm wide leave no room for webs of {sizes.web_mm:g} mm: "
-            f"only {100 * min(worst.share, worst.cuts):.0f} % of {worst.name} would be left"
-        )
-    else:
-        message = (
-            f"a piece {_where(_loose(tried)[0])} would fall out: a bridge of "
-            f"{sizes.bridge_mm:g} mm finds no room in {worst.name}"
-        )
+    message = (
+        telling.crowded(sizes, min(worst.share, worst.cuts), worst.name)
+        if _worn(worst)
+        else telling.loose(_where(_loose(tried)[0]), sizes, worst.name)
+    )
     return ScorecraftError(message, None, _way_out(tried, bad, sizes, works))
 
 
 def _way_out(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> str:
     slot = widest(sizes.slot_mm, LEAST_SLOT_MM.value, lambda mm: works(mm, sizes.bridge_mm))
     if slot:
-        return f"a slot of {slot:g} mm works: --slot {slot:g}mm"
+        return telling.slot_works(slot)
     bridge = widest(sizes.bridge_mm, sizes.web_mm, lambda mm: works(sizes.slot_mm, mm))
     if bridge:
-        return f"a bridge of {bridge:g} mm works: --bridge {bridge:g}mm"
-    others = [kept.name for kept in tried.kept if kept not in bad]
-    coarser = f', or choose coarser parts: --only "{",".join(others)}"' if others else ""
-    return f"no slot and no bridge alone will do: try both smaller, and the web{coarser}"
+        return telling.bridge_works(bridge)
+    return telling.nothing_works([kept.name for kept in tried.kept if kept not in bad])
 
 
 def widest(size_mm: float, least_mm: float, works: Callable[[float], bool]) -> float | None:
@@ -95,5 +88,4 @@ def widest(size_mm: float, least_mm: float, works: Callable[[float], bool]) -> f
 
 def _where(island: shapely.Polygon) -> str:
     """Say where a piece lies, as on a clock."""
-    x, y = island.centroid.coords[0]
-    return f"{np.hypot(x, y):.0f} mm from the crown {clock(float(np.arctan2(y, x)))}"
+    return telling.place(island.centroid.x, island.centroid.y)

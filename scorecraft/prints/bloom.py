@@ -13,9 +13,9 @@ def bloom(
     view: str = "top",
 ) -> Printed:
     """Draw the baked loaf, its cuts opened as far as the model predicts; or another picture."""
-    from scorecraft.drawing.bloom.showing import Wanted, picture
+    from scorecraft.drawing.bloom.showing import Look, picture
 
-    wanted = Wanted(before=before, proofed=proofed, tension=tension, view=view)
+    wanted = Look(before=before, proofed=proofed, tension=tension, view=view)
     opening = None if proofed else design.opening
     return Printed((picture(design.layout, wanted, opening=opening),))
 

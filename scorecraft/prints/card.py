@@ -6,13 +6,13 @@ from scorecraft.prints.sheets import home
 
 def card(design: Drawn, form: str, *, paper: str | None = None, hand: str | None = None) -> Printed:
     """Draw the bench card, its pages side by side where a file holds only one; or write it."""
-    from scorecraft.bench import plan
+    from scorecraft.bench import work_of
     from scorecraft.drawing.card.card import card as drawn
     from scorecraft.drawing.card.card import joined
     from scorecraft.drawing.card.text import card_text
 
     layout, groups = design.layout, design.groups
-    made = plan(layout, hand) if hand else design.work
+    made = work_of(layout, hand) if hand else design.work
     if form == "txt":
         return Printed(text=card_text(layout, made, groups))
     pages = drawn(layout, made, groups, paper=paper, home=home())

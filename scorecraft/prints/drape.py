@@ -14,10 +14,10 @@ def drape(
 ) -> Printed:
     """Draw the sheet with darts that lies on the dome and fits to `fit_mm`."""
     from scorecraft.drape.drape import make_drape
-    from scorecraft.drawing.templates.drape import drape_figure
+    from scorecraft.drawing.templates.drape import drape_sheet
 
-    figure = drape_figure(make_drape(design.layout, fit_mm=fit_mm), design.layout)
-    return on_sheets(figure, form, paper, tiled=tiled)
+    made = drape_sheet(make_drape(design.layout, fit_mm=fit_mm), design.layout)
+    return on_sheets(made, form, paper, tiled=tiled)
 
 
 DRAPE = Print(

@@ -8,11 +8,11 @@ def practise(
     design: Drawn, form: str, *, paper: str | None = None, hand: str | None = None
 ) -> Printed:
     """Draw the practice sheets, side by side where a file holds only one page."""
-    from scorecraft.bench import plan
+    from scorecraft.bench import work_of
     from scorecraft.drawing.card.card import joined
     from scorecraft.drawing.practise.sheets import practice_sheets
 
-    made = plan(design.layout, hand) if hand else design.work
+    made = work_of(design.layout, hand) if hand else design.work
     pages = practice_sheets(design.layout, made, design.groups, paper=paper, home=home())
     return Printed(pages if form == "pdf" else (joined(pages),))
 

@@ -11,7 +11,7 @@ from scorecraft.errors import UsageError
 from scorecraft.prints.forms import form_in
 
 if TYPE_CHECKING:
-    from scorecraft.bench import Plan
+    from scorecraft.bench import Work
     from scorecraft.checks.finding import Finding
     from scorecraft.cuts import Layout
     from scorecraft.drawing.picture import Picture
@@ -31,7 +31,7 @@ class Drawn(Protocol):
         """The cuts on their loaf."""
 
     @property
-    def work(self) -> Plan:
+    def work(self) -> Work:
         """The order of cuts at the bench."""
 
     @property
@@ -127,8 +127,8 @@ class Print:
 
     Of its `forms` the first is meant for standard output; a file without a name ends in `usual`.
     One that `predicts` runs the opening model; one `on_page` is among the page's prints; `example`
-    are options to try with a shipped pattern. `make` takes the design, the form, and the options
-    by their keys; it imports what it needs when it is called.
+    are options to try with a shipped pattern. `make` takes the design, the form, and the options by
+    their keys; it imports what it needs when it is called.
     """
 
     name: str

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from scorecraft.prints.row import Option, Printed
 
 if TYPE_CHECKING:
-    from scorecraft.drawing.paper.full_size import Figure
+    from scorecraft.drawing.paper.full_size import FullSize
     from scorecraft.drawing.paper.sheet import Paper
 
 PAPER = Option("paper", "words", "A4, A3, Letter or Tabloid.", "NAME")
@@ -23,11 +23,11 @@ def home() -> Paper:
 
 
 def on_sheets(
-    figure: Figure, form: str, paper: str | None, *, tiled: bool, remark: str = ""
+    made: FullSize, form: str, paper: str | None, *, tiled: bool, remark: str = ""
 ) -> Printed:
     """Lay a figure out; only a PDF is spread over sheets without being asked."""
     from scorecraft.drawing.paper.full_size import full_size_pages
     from scorecraft.drawing.paper.telling import joined_words
 
-    pages = full_size_pages(figure, name=paper, home=home(), tiled=tiled, one_sheet=form != "pdf")
+    pages = full_size_pages(made, name=paper, home=home(), tiled=tiled, one_sheet=form != "pdf")
     return Printed(pages, sheets=joined_words(pages), remark=remark)

@@ -8,7 +8,6 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from importlib import import_module
 from math import cos, sin, sqrt
-from typing import Any
 
 import numpy as np
 import shapely
@@ -63,12 +62,14 @@ def _placed(lines: tuple[Line, ...], frame: Floats, shift: Floats) -> tuple[Line
     return tuple(np.split(np.concatenate(lines) @ frame.T + shift, ends))
 
 
-def _check_size(name: str, bounds: tuple[float, ...], size: float, own: Mapping[str, Any]) -> None:
+def _check_size(
+    name: str, bounds: tuple[float, ...], size: float, own: Mapping[str, float | str]
+) -> None:
     """Refuse a texture that would have too many strokes in a box."""
     left, low, right, high = bounds
     width, height = right - left, high - low
-    fine = min(size, own.get("gap", size))
-    most = MOST_TEXTURE_CELLS / max(own.get("strokes", 1), own.get("rings", 1))
+    fine = min(size, float(own.get("gap", size)))
+    most = MOST_TEXTURE_CELLS / max(float(own.get(key, 1)) for key in ("strokes", "rings"))
     # (width / finest + 1) (height / finest + 1) cells are the most there may be
     around = width + height
     finest = (around + sqrt(around**2 + 4 * (most - 1) * width * height)) / (2 * (most - 1))

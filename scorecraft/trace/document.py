@@ -4,11 +4,14 @@ Only this file knows the XML parser.
 """
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import TYPE_CHECKING
 from xml.etree.ElementTree import ParseError
 
 from scorecraft.errors import Place
 from scorecraft.trace import telling as say
+
+if TYPE_CHECKING:
+    from xml.parsers.expat import XMLParserType
 
 MOST_TRACED_ELEMENTS = 20_000
 """The most elements of a traced file."""
@@ -60,9 +63,10 @@ def read(data: bytes, name: str) -> Node:
 class _Builder:
     """Target of the XML parser: builds nodes and refuses on the way what must not be there."""
 
+    expat: "XMLParserType"
+
     def __init__(self, file: str) -> None:
         self.file = file
-        self.expat: Any = None
         self.open: list[Node] = []
         self.top: Node | None = None
         self.count = 0

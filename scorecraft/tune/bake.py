@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
 from scorecraft.cuts import Layout
 from scorecraft.groups import Group
+from scorecraft.json_data import Json, JsonObject
 from scorecraft.tune.fit import Bounds, Fit, Widths, fit_closely
 from scorecraft.tune.measured import Measured
 
@@ -38,7 +38,7 @@ def openings(tuned: Tuned) -> list[tuple[float, float]]:
     return [(row.width_mm, float(p)) for row, p in zip(tuned.measured, predicted, strict=True)]
 
 
-def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> dict[str, Any]:
+def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> JsonObject:
     """Tell a bake as plain data for the log."""
     layout, loaf = tuned.layout, tuned.layout.loaf
     return {
@@ -73,7 +73,7 @@ def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> dict[str, Any
     }  # fmt: skip
 
 
-def _openings(tuned: Tuned, key: str) -> Mapping[str, Any]:
+def _openings(tuned: Tuned, key: str) -> Mapping[str, Json]:
     rows = [k for k, each in enumerate(tuned.measured) if each.key == key]
     if not rows:
         return {}

@@ -2,9 +2,9 @@
 
 import math
 import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from scorecraft.practice import SKIN_MM
 from scorecraft.reading import read_text
@@ -123,7 +123,9 @@ def read_baker(path: str | Path) -> Baker:
     )
 
 
-def _number(path: str | Path, values: dict[str, Any], key: str, least: float, most: float) -> float:
+def _number(
+    path: str | Path, values: Mapping[str, object], key: str, least: float, most: float
+) -> float:
     value = _float(values.get(key))
     if value is None:
         raise slips.lacks_number(path, key).usage()
@@ -132,7 +134,7 @@ def _number(path: str | Path, values: dict[str, Any], key: str, least: float, mo
     return value
 
 
-def _pair(path: str | Path, values: dict[str, Any], key: str) -> tuple[float, float] | None:
+def _pair(path: str | Path, values: Mapping[str, object], key: str) -> tuple[float, float] | None:
     found = values.get(key)
     if found is None:
         return None

@@ -10,11 +10,12 @@ import os
 import stat
 import time
 from codecs import BOM_UTF8
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import TypedDict, TypeGuard
 
+from scorecraft.json_data import JsonObject
 from scorecraft.reading import read_bytes
 from scorecraft.tune import slips
 from scorecraft.writing import sync_folder
@@ -30,15 +31,33 @@ MOST_NUMBER = 1e9
 """No size, count or knob of a bake is greater."""
 
 
+class LoggedCuts(TypedDict, total=False):
+    """What is read of the cuts of a logged bake that are told together."""
+
+    measured_mm: list[float]
+    predicted_mm: float
+
+
+class Bake(TypedDict, total=False):
+    """What is read of a logged bake; there may be more in it, and all of it may be missing."""
+
+    date: str
+    pattern: str
+    title: str
+    note: str
+    cuts: list[LoggedCuts]
+    skin_mm: dict[str, float] | None
+
+
 @dataclass(frozen=True, slots=True)
 class Logged:
     """The bakes of a log in order, and the numbers of the lines that cannot be read."""
 
-    bakes: tuple[Mapping[str, Any], ...]
+    bakes: tuple[Bake, ...]
     unreadable: tuple[int, ...]
 
 
-def add(path: Path, bake: Mapping[str, Any]) -> None:
+def add(path: Path, bake: JsonObject) -> None:
     """Add a bake to the log; raises UsageError where it cannot be written."""
     line = json.dumps(bake, ensure_ascii=False, allow_nan=False, sort_keys=True)
     try:
@@ -70,17 +89,19 @@ def read(path: Path) -> Logged:
     return Logged(tuple(bakes), tuple(unreadable))
 
 
-def _bake(line: bytes) -> Mapping[str, Any] | None:
+def _bake(line: bytes) -> Bake | None:
     """Read one line; None where it is no bake, or a number in it is none that a bake has."""
     try:
         bake = json.loads(line, parse_constant=_number, parse_float=_number, parse_int=_number)
     except (ValueError, RecursionError):
         return None
-    return bake if isinstance(bake, dict) and _is_bake(bake) else None
+    return bake if _is_bake(bake) else None
 
 
-def _is_bake(bake: Mapping[str, Any]) -> bool:
+def _is_bake(bake: object) -> TypeGuard[Bake]:
     """Whether all that is read of a bake is of its kind; what is not there is no fault."""
+    if not isinstance(bake, dict):
+        return False
     cuts, skin = bake.get("cuts", []), bake.get("skin_mm") or {}
     return (
         all(isinstance(bake.get(key, ""), str) for key in TEXTS)

@@ -1,7 +1,6 @@
 """What a bake has taught, and the log of bakes, in words."""
 
 from collections.abc import Iterator, Mapping
-from typing import Any
 
 import numpy as np
 
@@ -9,7 +8,7 @@ from scorecraft.practice import SKIN_MM
 from scorecraft.tune.bake import Tuned
 from scorecraft.tune.baker import TO_SETTLE
 from scorecraft.tune.fit import Bounds
-from scorecraft.tune.log import Logged
+from scorecraft.tune.log import Bake, Logged
 
 
 def tuned_text(tuned: Tuned) -> str:
@@ -62,7 +61,7 @@ def log_text(logged: Logged) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _bake_line(bake: Mapping[str, Any]) -> str:
+def _bake_line(bake: Bake) -> str:
     pairs = measured_and_predicted(bake)
     off = f"{np.sqrt(np.mean([(m - p) ** 2 for m, p in pairs])):.1f} mm" if pairs else ""
     best = _best(bake.get("skin_mm"))
@@ -76,7 +75,7 @@ def _best(skin: Mapping[str, float] | None) -> str:
     return f"{skin['best']:.1f} mm" if skin and "best" in skin else ""
 
 
-def measured_and_predicted(bake: Mapping[str, Any]) -> list[tuple[float, float]]:
+def measured_and_predicted(bake: Bake) -> list[tuple[float, float]]:
     """List the openings of a logged bake: measured and predicted width (mm) of each."""
     return [
         (float(measured), float(cut["predicted_mm"]))

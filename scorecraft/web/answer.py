@@ -8,10 +8,10 @@ import unicodedata
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import PurePath
-from typing import Any
 from urllib.parse import quote
 
 from scorecraft.errors import Problem, ScorecraftError, shown_plainly
+from scorecraft.json_data import Json, JsonObject
 from scorecraft.web import telling as say
 
 JSON = "application/json"
@@ -31,7 +31,7 @@ class Answer:
     name: str = ""
 
 
-def json_answer(data: Mapping[str, Any], status: int = 200) -> Answer:
+def json_answer(data: Mapping[str, Json], status: int = 200) -> Answer:
     """Answer with data as a JSON object; there is always something in it."""
     body = json.dumps(data, allow_nan=False, ensure_ascii=False, separators=(",", ":"))
     return Answer(body.encode("utf-8", "replace"), JSON, status)
@@ -75,7 +75,7 @@ def internal(error: Exception) -> Answer:
     return refusal(say.internal(type(error).__name__, error).error(), 500)
 
 
-def problem_data(problem: Problem) -> dict[str, Any]:
+def problem_data(problem: Problem) -> JsonObject:
     """Tell a problem as plain data; columns count characters from 1.
 
     A problem in another file than the pattern has no line in it; its message says where it is.

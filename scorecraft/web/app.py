@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Callable, Collection
-from typing import Any
 
 from flask import Flask, Response, g, request
 from werkzeug.exceptions import HTTPException, NotFound
@@ -161,7 +160,7 @@ def gone() -> Callable[[], bool]:
     return told
 
 
-def body() -> dict[str, Any]:
+def body() -> dict[str, object]:
     """Read the JSON of a request, which must be an object.
 
     Its `asked`, any short text, is sent back with the answer, whatever that is: so a page knows

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
 
 from scorecraft.designing import Design, make
 from scorecraft.errors import UsageError
@@ -15,7 +14,7 @@ MOST_KNOBS = 200
 LONGEST_WORD = 400
 LONGEST_MARK = 64
 
-Data = Mapping[str, Any]
+Data = Mapping[str, object]
 
 
 @dataclass(frozen=True, slots=True)

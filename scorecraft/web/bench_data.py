@@ -1,8 +1,7 @@
-"""The plan of the bench as the bench view needs it: one step a screen."""
+"""The work at the bench as the bench view needs it: one step a screen."""
 
 from itertools import groupby
 from math import degrees
-from typing import Any
 
 import numpy as np
 
@@ -16,11 +15,12 @@ from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
+from scorecraft.json_data import JsonObject
 from scorecraft.web.stage import frame, stage
 
 
-def bench_data(design: Design) -> dict[str, Any]:
-    """Tell the plan of a design, with the loaf to turn and light up.
+def bench_data(design: Design) -> JsonObject:
+    """Tell the work of a design, with the loaf to turn and light up.
 
     `count` is the number of steps: settings of the table at which is cut.
     """
@@ -37,7 +37,7 @@ def bench_data(design: Design) -> dict[str, Any]:
         "marks": made.marks,
         "marks_words": string_words(layout.marks.lines) if made.marks else "",
         "marks_seconds": rounded(made.marks_seconds),
-        "seconds": rounded(made.work.seconds),
+        "seconds": rounded(made.effort.seconds),
         "temperature_c": rounded(made.bench.temperature_c),
         "allowed_seconds": rounded(made.allowed_s),
         "count": sum(1 for _ in made.steps),
@@ -45,7 +45,7 @@ def bench_data(design: Design) -> dict[str, Any]:
     }
 
 
-def steps_data(design: Design) -> list[dict[str, Any]]:
+def steps_data(design: Design) -> list[JsonObject]:
     """Tell every step of the turntable, in order."""
     return [
         step_data(design, step, run, times)
@@ -54,7 +54,7 @@ def steps_data(design: Design) -> list[dict[str, Any]]:
     ]
 
 
-def step_data(design: Design, step: Step, run: Run, times: int) -> dict[str, Any]:
+def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
     """Tell one step: how far to turn, and the strokes; angles are degrees clockwise.
 
     `row` is the letter of its row on the card; `turn_words` and `mark_words` say the turn, and
@@ -77,7 +77,7 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> dict[str, Any
     }
 
 
-def strokes_data(design: Design, step: Step) -> list[dict[str, Any]]:
+def strokes_data(design: Design, step: Step) -> list[JsonObject]:
     """Tell the strokes of a step in order, like ones after one another once."""
     layout, numbers = design.layout, numbers_of(design.groups)
 
@@ -85,7 +85,7 @@ def strokes_data(design: Design, step: Step) -> list[dict[str, Any]]:
         cut = layout.cuts[pull.cut]
         return numbers[pull.cut], cut.name, round(cut.depth_mm, 1), round(degrees(cut.blade_rad))
 
-    told = []
+    told: list[JsonObject] = []
     for (number, name, depth, blade), same in groupby(step.pulls, key=alike):
         pulls = list(same)
         cut = layout.cuts[pulls[0].cut]

@@ -6,12 +6,11 @@ import threading
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
 
 from scorecraft.errors import ScorecraftError
 from scorecraft.web import telling as say
 from scorecraft.web.answer import Answer
-from scorecraft.web.worker import TooBusyError, Work, Worker, hired
+from scorecraft.web.worker import Task, TooBusyError, Worker, hired
 
 WAIT_S = 20.0
 """So long a request waits for a worker to be free."""
@@ -45,7 +44,7 @@ class Job:
     """
 
     task: str
-    request: dict[str, Any]
+    request: dict[str, object]
     about: object
     seconds: float
     wanted: Callable[[], bool]
@@ -63,7 +62,7 @@ class Crew:
     Long work never takes the last workers, so that a quick edit always finds one.
     """
 
-    def __init__(self, work: Work, count: int, *, quick_s: float = QUICK_S) -> None:
+    def __init__(self, work: Task, count: int, *, quick_s: float = QUICK_S) -> None:
         for name in ONE_THREAD:  # threads that wait busily would take the other workers' turns
             os.environ.setdefault(name, "1")
         self.context = multiprocessing.get_context("spawn")
@@ -78,7 +77,7 @@ class Crew:
         self.free = list(self.hands)
 
     def do(
-        self, task: str, request: dict[str, Any], *, about: object, seconds: float,
+        self, task: str, request: dict[str, object], *, about: object, seconds: float,
         quick: bool = True, wanted: Callable[[], bool] = always,
     ) -> Answer:  # fmt: skip
         """Have a task done; `about` is what it is about: who did the same before is preferred.

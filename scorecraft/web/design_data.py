@@ -1,16 +1,15 @@
 """A design as the page needs it: the picture, the knobs, the loaf's form and the findings."""
 
 from collections.abc import Mapping, Sequence
-from math import degrees
-from typing import Any
 
-from scorecraft.check_data import finding_data, rounded
+from scorecraft.check_data import cut_words, finding_data, loaf_data, rounded
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.editing.head import is_plain
 from scorecraft.groups import Group
+from scorecraft.json_data import JsonObject
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
 from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
@@ -18,21 +17,15 @@ from scorecraft.report import verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
 
-def design_data(design: Design) -> dict[str, Any]:
+def design_data(design: Design) -> JsonObject:
     """Tell a design as data for the page, without the opening model: it has to be quick."""
     layout = design.layout
-    loaf = layout.loaf
     centre, size = frame(layout)
     return {
         "ok": True,
         "title": layout.title,
         "notes": list(layout.notes),
-        "loaf": {
-            "shape": loaf.shape,
-            "width_mm": rounded(loaf.width_mm),
-            "length_mm": rounded(loaf.length_mm),
-            "height_mm": rounded(loaf.height_mm),
-        },
+        "loaf": loaf_data(layout.loaf),
         "forms": {word: form(design.tree, word) for word in ("loaf", "bake", "bench")},
         "limits": limits(),
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
@@ -45,26 +38,18 @@ def design_data(design: Design) -> dict[str, Any]:
     }
 
 
-def cuts_data(design: Design) -> list[dict[str, Any]]:
+def cuts_data(design: Design) -> list[JsonObject]:
     """Tell every cut in words and figures; its line is in the picture."""
     cuts = design.cuts
     numbers = {cut: group.number for group in design.groups for cut in group.cuts}
     lengths = design.layout.lengths_mm
     return [
-        {
-            "name": cut.name,
-            "kind": cut.kind,
-            "depth_mm": rounded(cut.depth_mm),
-            "blade_deg": rounded(degrees(cut.blade_rad)),
-            "length_mm": rounded(length),
-            "line": cut.place.line,
-            "group": numbers[index],
-        }
+        cut_words(cut, length) | {"line": cut.place.line, "group": numbers[index]}
         for index, (cut, length) in enumerate(zip(cuts, lengths, strict=True))
     ]
 
 
-def findings_data(design: Design, findings: Sequence[Finding]) -> list[dict[str, Any]]:
+def findings_data(design: Design, findings: Sequence[Finding]) -> list[JsonObject]:
     """Tell findings, each with the cuts it is about."""
     told = [finding_data(finding) for finding in findings]
     for each, finding in zip(told, findings, strict=True):
@@ -73,7 +58,7 @@ def findings_data(design: Design, findings: Sequence[Finding]) -> list[dict[str,
     return told
 
 
-def form(tree: Pattern, word: str) -> dict[str, Any] | None:
+def form(tree: Pattern, word: str) -> JsonObject | None:
     """Tell a header statement as its keys with their values as written, for a form."""
     statement = next((each for each in tree.statements if each.word == word), None)
     if statement is None:
@@ -86,7 +71,7 @@ def keys_as_written(statement: Statement) -> dict[str, str]:
     return {argument.key: outside(argument.value) for argument in statement.arguments}
 
 
-def knob_data(knob: Knob, design: Design) -> dict[str, Any]:
+def knob_data(knob: Knob, design: Design) -> JsonObject:
     """Tell a knob, and whether it turns: its value may be worked out from others."""
     return {
         "name": knob.name,
@@ -122,7 +107,7 @@ def limits() -> dict[str, dict[str, list[float]]]:
     }
 
 
-def group_data(group: Group, said: Mapping[str, str]) -> dict[str, Any]:
+def group_data(group: Group, said: Mapping[str, str]) -> JsonObject:
     """Tell a group of like cuts, and in a mark what its statement says."""
     return {
         "number": group.number,

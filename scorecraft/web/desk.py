@@ -2,10 +2,9 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Any
 
 from scorecraft.web.answer import Answer
-from scorecraft.web.asked import LONGEST_MARK, asked, text_of
+from scorecraft.web.asked import LONGEST_MARK, Data, asked, text_of
 from scorecraft.web.crew import Crew, always
 from scorecraft.web.folder import Folder
 from scorecraft.web.wishes import Wishes
@@ -28,23 +27,21 @@ class Desk:
     folder: Folder
     wishes: Wishes = field(default_factory=Wishes)
 
-    def done(self, task: str, data: dict[str, Any], gone: Callable[[], bool]) -> Answer:
+    def done(self, task: str, data: Data, gone: Callable[[], bool]) -> Answer:
         """Have a worker do a task about a pattern; `gone` tells whether the asker went away.
 
         Raises ScorecraftError as `Crew.do` does.
         """
         return self.crew.do(
             task,
-            data | {"folder": str(self.folder.path)},
+            {**data, "folder": str(self.folder.path)},
             about=asked(data),
             seconds=EDIT_S if task in QUICK else MODEL_S,
             quick=task in QUICK,
             wanted=always if task in WRITES else self.wanted(task, data, gone),
         )
 
-    def wanted(
-        self, task: str, data: dict[str, Any], gone: Callable[[], bool]
-    ) -> Callable[[], bool]:
+    def wanted(self, task: str, data: Data, gone: Callable[[], bool]) -> Callable[[], bool]:
         """Give what tells whether the answer is still wanted.
 
         A question may name its `page`, any short text: a newer one of the same page then takes

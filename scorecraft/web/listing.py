@@ -1,8 +1,7 @@
 """What lies on the shelf and in the baker's folder, told without drawing anything."""
 
-from typing import Any
-
 from scorecraft.errors import ScorecraftError
+from scorecraft.json_data import JsonObject
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern
 from scorecraft.shelf import from_file, shelf
@@ -10,7 +9,7 @@ from scorecraft.web.asked import BAKER
 from scorecraft.web.folder import Folder
 
 
-def listing(folder: Folder) -> dict[str, Any]:
+def listing(folder: Folder) -> JsonObject:
     """List the shipped patterns and the folder's own."""
     shipped = [entry(path.name, from_file(path).text) for path in shelf().values()]
     own = []

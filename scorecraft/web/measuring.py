@@ -4,18 +4,18 @@ import os
 from collections.abc import Mapping
 from datetime import date
 from pathlib import Path, PurePath
-from typing import Any
 
 from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.tune_plot import tune_plot
 from scorecraft.errors import Place
+from scorecraft.json_data import JsonObject
 from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
-from scorecraft.tune.bake import Tuned, record, tune
+from scorecraft.tune.bake import Tuned, openings, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
 from scorecraft.tune.fit import Bounds
-from scorecraft.tune.log import add, read
+from scorecraft.tune.log import Bake, add, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 from scorecraft.tune.telling import skin_words
@@ -27,7 +27,7 @@ from scorecraft.writing import write_whole
 LOG = "bakes.jsonl"
 
 
-def measured(design: Design, request: Data, folder: Path) -> dict[str, Any]:
+def measured(design: Design, request: Data, folder: Path) -> JsonObject:
     """Fit the model to measured openings; with `keep`, add the bake to the folder's log."""
     layout, told = design.layout, design.groups
     rows = rows_of(design, request)
@@ -74,13 +74,10 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
     return tuple(found)
 
 
-def tuned_data(tuned: Tuned) -> dict[str, Any]:
+def tuned_data(tuned: Tuned) -> JsonObject:
     """Tell a fit as data, with its plot."""
     found = tuned.fit
-    pairs = [
-        (each.width_mm, float(predicted))
-        for each, predicted in zip(tuned.measured, found.predicted_mm, strict=True)
-    ]
+    pairs = openings(tuned)
     numbers = {group.key: group.number for group in tuned.groups}
     plot = tune_plot(pairs, tuned.layout.title, skin_words(tuned))
     return {
@@ -102,7 +99,7 @@ def tuned_data(tuned: Tuned) -> dict[str, Any]:
     }
 
 
-def bounds_data(bounds: Bounds) -> dict[str, Any]:
+def bounds_data(bounds: Bounds) -> JsonObject:
     """Tell a fitted number with its bounds."""
     return {
         "best": rounded(bounds.best),
@@ -113,7 +110,7 @@ def bounds_data(bounds: Bounds) -> dict[str, Any]:
     }
 
 
-def bakes(folder: Path) -> dict[str, Any]:
+def bakes(folder: Path) -> JsonObject:
     """List the bakes of the folder's log, the newest first."""
     log = folder / LOG
     if not log.exists():
@@ -125,7 +122,7 @@ def bakes(folder: Path) -> dict[str, Any]:
     }
 
 
-def bake_data(bake: Mapping[str, Any]) -> dict[str, str]:
+def bake_data(bake: Bake) -> dict[str, str]:
     """Tell one bake of the log; what another program wrote into it may be anything."""
     skin = bake.get("skin_mm")
     best = skin.get("best") if isinstance(skin, Mapping) else None

@@ -2,6 +2,7 @@
 
 from dataclasses import asdict
 
+from scorecraft.json_data import JsonObject
 from scorecraft.prints import PRINTS
 from scorecraft.prints.row import Option
 
@@ -17,7 +18,7 @@ FOLLOW = Option(
 )
 
 
-def offered() -> dict[str, list[dict[str, object]]]:
+def offered() -> JsonObject:
     """List the prints as data: names, what they are, the forms a file is kept in, options."""
     prints = [
         _offer(row.name, row.help, ("pdf",), row.options) for row in PRINTS.values() if row.on_page
@@ -27,9 +28,7 @@ def offered() -> dict[str, list[dict[str, object]]]:
     return {"prints": [*prints, lines | {"paper": False}]}
 
 
-def _offer(
-    name: str, help: str, forms: tuple[str, ...], options: tuple[Option, ...]
-) -> dict[str, object]:
+def _offer(name: str, help: str, forms: tuple[str, ...], options: tuple[Option, ...]) -> JsonObject:
     shown = [asdict(each) | {"key": each.key} for each in options if each.on_page]
     paper = any(each.name == "paper" for each in options)
     title = name.capitalize()

@@ -1,19 +1,18 @@
 """The second stage: how the cuts open in the oven, as the page shows it."""
 
-from typing import Any
-
 import numpy as np
 
 from scorecraft.check_data import rounded
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.drawing.bloom.bloom import MARGIN_MM, bloom_group
+from scorecraft.drawing.bloom.bloom import MARGIN_MM, bloom_layer
 from scorecraft.drawing.bloom.eye import Eye
 from scorecraft.drawing.bloom.lens import Lens, baked_loaf, lenses
 from scorecraft.drawing.bloom.mouths import mouths_of
 from scorecraft.drawing.picture import Picture, Shape
 from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.svg import path_data
+from scorecraft.json_data import JsonObject
 from scorecraft.report import verdict
 from scorecraft.web.design_data import findings_data
 from scorecraft.web.stage import frame, pointers
@@ -21,7 +20,7 @@ from scorecraft.web.stage import frame, pointers
 DIGITS = 2
 
 
-def opened_data(design: Design) -> dict[str, Any]:
+def opened_data(design: Design) -> JsonObject:
     """Tell how wide the cuts open, whether that gives room, and all findings.
 
     Where there are more cuts than the model takes, widths are None, and the findings say so.
@@ -43,7 +42,7 @@ def opened_data(design: Design) -> dict[str, Any]:
     }
 
 
-def mouths_data(design: Design) -> dict[str, Any]:
+def mouths_data(design: Design) -> JsonObject:
     """Tell every cut's mouth as a line with half widths, to be opened by the oven's slider."""
     layout = design.layout
     centre, _ = frame(layout)
@@ -55,7 +54,7 @@ def mouths_data(design: Design) -> dict[str, Any]:
     }
 
 
-def lens_data(lens: Lens, layout: Layout, centre: tuple[float, float]) -> dict[str, Any]:
+def lens_data(lens: Lens, layout: Layout, centre: tuple[float, float]) -> JsonObject:
     """Tell a mouth on the proofed loaf's picture: its middle, and the way to its left edge."""
     sideways = layout.bake.sideways
     middle = on_paper(lens.middle / sideways, centre)
@@ -74,5 +73,5 @@ def bloom_picture(design: Design) -> Picture:
     loaf = baked_loaf(layout)
     wide, high = loaf.width_mm + 2 * MARGIN_MM, loaf.length_mm + 2 * MARGIN_MM
     eye = Eye(loaf, centre=(wide / 2, high / 2))
-    group = bloom_group(layout, mouths_of(design.opening), eye)
-    return Picture(wide, high, f"{layout.title}: baked", "", (group,), css="bloom")
+    layer = bloom_layer(layout, mouths_of(design.opening), eye)
+    return Picture(wide, high, f"{layout.title}: baked", "", (layer,), css="bloom")

@@ -2,13 +2,13 @@
 
 import os
 from pathlib import PurePath
-from typing import Any
 
 from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.paper.sheet import PAPERS, home_paper
 from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.svg import svg
+from scorecraft.json_data import JsonObject
 from scorecraft.prints import PRINTS
 from scorecraft.prints.forms import encoded
 from scorecraft.prints.row import Print, Printed
@@ -33,7 +33,7 @@ def printed(design: Design, request: Data) -> Answer:
     return Answer(encoded(made, form), TYPES[form], name=name)
 
 
-def print_of(design: Design, request: dict[str, Any], what: str, form: str) -> Printed:
+def print_of(design: Design, request: dict[str, object], what: str, form: str) -> Printed:
     """Make a print with the options of a request; for a cutter, that of what it follows."""
     if what == "cutter":
         what = FOLLOWED[choice_of(request, "follow", tuple(FOLLOWED))]
@@ -58,7 +58,7 @@ def remark(made: Printed) -> str:
     return ". ".join(each[0].upper() + each[1:] for each in said)
 
 
-def page_data(page: Picture, number: int) -> dict[str, Any]:
+def page_data(page: Picture, number: int) -> JsonObject:
     """Tell a page: its size and its picture."""
     return {
         "width_mm": rounded(page.width_mm),

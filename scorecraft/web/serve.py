@@ -11,7 +11,7 @@ import webbrowser
 from collections.abc import Callable
 from pathlib import Path
 from types import FrameType
-from typing import Any
+from typing import TYPE_CHECKING
 
 from scorecraft.web import telling
 from scorecraft.web.app import make_app
@@ -20,6 +20,10 @@ from scorecraft.web.folder import Folder
 from scorecraft.web.guards import MOST_BODY_BYTES
 from scorecraft.web.guests import Guests, network_address
 from scorecraft.web.tasks import work
+
+if TYPE_CHECKING:
+    from flask import Flask
+    from waitress.server import BaseWSGIServer
 
 THREADS = 16
 """More than the long work that is done or waited for, so that quick edits come through."""
@@ -123,7 +127,7 @@ def most_connections() -> int:
     return MOST_CONNECTIONS if files < 0 else min(MOST_CONNECTIONS, files * 3 // 4)
 
 
-def waitress_server(app: Any, door: socket.socket) -> Any:
+def waitress_server(app: "Flask", door: socket.socket) -> "BaseWSGIServer":
     """Make a waitress server on a bound socket."""
     from waitress.server import create_server
 

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.drawing.loafview import loaf_group
-from scorecraft.drawing.picture import Group, Ink, Item, Picture, Shape
+from scorecraft.drawing.loafview import loaf_layer
+from scorecraft.drawing.picture import Ink, Item, Layer, Picture, Shape
 from scorecraft.drawing.plan import cut_plans, on_paper, plan_lines, rim_plan
 
 MARGIN_MM = 6.0
@@ -25,7 +25,7 @@ def stage(design: Design, findings: Sequence[Finding] = ()) -> Picture:
         layout.title or design.source.name,
         f"{layout.loaf.shape} loaf from above with {len(layout.cuts)} cuts",
         (
-            loaf_group(layout, centre, 1.0, plans=cut_plans(layout)),
+            loaf_layer(layout, centre, 1.0, plans=cut_plans(layout)),
             marks(layout, centre),
             pointers(layout, findings, centre),
         ),
@@ -41,13 +41,13 @@ def frame(layout: Layout) -> tuple[tuple[float, float], tuple[float, float]]:
     return (float(-left), float(high)), (float(right - left), float(high - low))
 
 
-def marks(layout: Layout, centre: tuple[float, float]) -> Group:
+def marks(layout: Layout, centre: tuple[float, float]) -> Layer:
     """Draw the string marks, faint."""
     lines = tuple(on_paper(line, centre) for line in plan_lines(layout.loaf, layout.marks.lines))
-    return Group("marks", (Shape(lines, ink=MARKED, css="string"),) if lines else ())
+    return Layer("marks", (Shape(lines, ink=MARKED, css="string"),) if lines else ())
 
 
-def pointers(layout: Layout, findings: Sequence[Finding], centre: tuple[float, float]) -> Group:
+def pointers(layout: Layout, findings: Sequence[Finding], centre: tuple[float, float]) -> Layer:
     """Draw what findings point at that is no cut, each with its finding's number."""
     items: list[Item] = []
     for number, finding in enumerate(findings):
@@ -56,7 +56,7 @@ def pointers(layout: Layout, findings: Sequence[Finding], centre: tuple[float, f
             lines = tuple(on_paper(line, centre) for line in plan_lines(layout.loaf, found))
             data = {"finding": str(number)}
             items.append(Shape(lines, ink=POINTED, css="pointer", data=data))
-    return Group("pointers", tuple(items))
+    return Layer("pointers", tuple(items))
 
 
 def cuts_of(layout: Layout, finding: Finding) -> list[int]:

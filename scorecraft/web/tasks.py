@@ -3,7 +3,6 @@
 from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
 
 from scorecraft.designing import Design
 from scorecraft.errors import PatternError, ScorecraftError, UsageError
@@ -15,13 +14,13 @@ from scorecraft.web.answer import (
     problems_answer,
     refusal,
 )
-from scorecraft.web.asked import BAKER, Asked, asked, designed, flag_of
+from scorecraft.web.asked import BAKER, Asked, Data, asked, designed, flag_of
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
 
 
-def work(task: str, request: dict[str, Any]) -> Answer:
+def work(task: str, request: Data) -> Answer:
     """Do a task. What is wrong with the pattern is an answer; a wrong request is refused."""
     try:
         return TASKS[task](request)
@@ -35,11 +34,17 @@ def work(task: str, request: dict[str, Any]) -> Answer:
         return internal(error)
 
 
-def design_of(request: dict[str, Any]) -> Design:
+def design_of(request: Data) -> Design:
     """Make the design a request is about, or remember it."""
-    folder = request.get("folder")
+    folder = folder_of(request)
     wanted = asked(request)
     return remembered(wanted, folder, newest(folder))
+
+
+def folder_of(request: Data) -> str | None:
+    """Read the folder that the desk has written into a request."""
+    folder = request.get("folder")
+    return folder if isinstance(folder, str) else None
 
 
 def newest(folder: str | None) -> int:
@@ -64,14 +69,14 @@ def remembered(wanted: Asked, folder: str | None, changed: int) -> Design:
     return designed(wanted, Path(folder) if folder else None)
 
 
-def design(request: dict[str, Any]) -> Answer:
+def design(request: Data) -> Answer:
     """Answer with the design: picture, knobs, form and findings."""
     from scorecraft.web.design_data import design_data
 
     return json_answer(design_data(design_of(request)))
 
 
-def picture(request: dict[str, Any]) -> Answer:
+def picture(request: Data) -> Answer:
     """Answer with a small picture of the loaf, for the shelf."""
     from scorecraft.drawing.loafview import loaf_picture
     from scorecraft.drawing.svg import svg
@@ -80,7 +85,7 @@ def picture(request: dict[str, Any]) -> Answer:
     return Answer(svg(made).encode(), SVG)
 
 
-def opening(request: dict[str, Any]) -> Answer:
+def opening(request: Data) -> Answer:
     """Answer with how the cuts open, at a first look (`rough`) or in full."""
     from scorecraft.web.opened import opened_data
 
@@ -90,14 +95,14 @@ def opening(request: dict[str, Any]) -> Answer:
     return json_answer(told | {"rough": rough})
 
 
-def mouths(request: dict[str, Any]) -> Answer:
+def mouths(request: Data) -> Answer:
     """Answer with the mouths of the cuts."""
     from scorecraft.web.opened import mouths_data
 
     return json_answer(mouths_data(design_of(request)))
 
 
-def bloom(request: dict[str, Any]) -> Answer:
+def bloom(request: Data) -> Answer:
     """Answer with the picture of the baked loaf."""
     from scorecraft.drawing.svg import svg
     from scorecraft.web.opened import bloom_picture
@@ -107,7 +112,7 @@ def bloom(request: dict[str, Any]) -> Answer:
     return json_answer({"ok": True, "size": size, "svg": svg(drawn, text="text")})
 
 
-def view(request: dict[str, Any]) -> Answer:
+def view(request: Data) -> Answer:
     """Answer with the loaf seen another way: from the side, its guide, its map of tension."""
     from scorecraft.drawing.svg import svg
     from scorecraft.web.views import seen
@@ -116,28 +121,29 @@ def view(request: dict[str, Any]) -> Answer:
     return json_answer({"ok": True, "svg": svg(drawn, text="text", ids="view")})
 
 
-def prints(request: dict[str, Any]) -> Answer:
+def prints(request: Data) -> Answer:
     """Answer with a print: its pages to look at, or a file to keep."""
     from scorecraft.web.prints import printed
 
     return printed(design_of(request), request)
 
 
-def bench(request: dict[str, Any]) -> Answer:
+def bench(request: Data) -> Answer:
     """Answer with the steps at the bench."""
     from scorecraft.web.bench_data import bench_data
 
     return json_answer(bench_data(design_of(request)))
 
 
-def measure(request: dict[str, Any]) -> Answer:
+def measure(request: Data) -> Answer:
     """Answer with measured openings against predicted ones."""
     from scorecraft.web.measuring import measured
 
-    return json_answer(measured(design_of(request), request, Path(request["folder"])))
+    folder = Path(folder_of(request) or ".")
+    return json_answer(measured(design_of(request), request, folder))
 
 
-TASKS: dict[str, Callable[[dict[str, Any]], Answer]] = {
+TASKS: dict[str, Callable[[Data], Answer]] = {
     "design": design,
     "picture": picture,
     "opening": opening,

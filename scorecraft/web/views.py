@@ -1,17 +1,14 @@
 """Other ways to look at the loaf on the page."""
 
-from collections.abc import Mapping
-from typing import Any
-
 from scorecraft.designing import Design
 from scorecraft.drawing.bloom.view import view
 from scorecraft.drawing.picture import Picture
-from scorecraft.web.asked import choice_of, number_of
+from scorecraft.web.asked import Data, choice_of, number_of
 
 STEEPEST_DEG = 90.0
 
 
-def seen(design: Design, request: Mapping[str, Any]) -> Picture:
+def seen(design: Design, request: Data) -> Picture:
     """Draw the way of looking a request asks for."""
     look = choice_of(request, "look", ("side", "guide", "tension"))
     if look == "guide":

@@ -1,13 +1,13 @@
 """The words of the pattern language for the page's help: the data that `scorecraft words` tells."""
 
-from typing import Any
-
+from scorecraft.json_data import JsonObject
 from scorecraft.language.goals import GOALS, Goal, words_of
+from scorecraft.language.keys import Key, Word
 from scorecraft.language.reference import at_hand, key_notes, own_keys, takes
-from scorecraft.language.words import ATTRIBUTES, WORDS, Key, Word
+from scorecraft.language.words import ATTRIBUTES, WORDS
 
 
-def word_list() -> dict[str, Any]:
+def word_list() -> JsonObject:
     """List every word by what it is for, the cut attributes, and what holds of all expressions."""
     return {
         "groups": [goal_data(goal) for goal in GOALS],
@@ -18,12 +18,12 @@ def word_list() -> dict[str, Any]:
     }
 
 
-def goal_data(goal: Goal) -> dict[str, Any]:
+def goal_data(goal: Goal) -> JsonObject:
     """Tell what one wants to do, and the words that do it."""
     return {"title": goal.says, "words": [word_data(WORDS[name]) for name in words_of(goal)]}
 
 
-def word_data(word: Word) -> dict[str, Any]:
+def word_data(word: Word) -> JsonObject:
     """Tell a word: what it does, the keys of its own, and an example."""
     keys = [key_data(word, key) for key in own_keys(word)]
     return {"name": word.name, "help": word.help, "keys": keys, "example": word.example}

@@ -12,7 +12,6 @@ from multiprocessing import resource_tracker
 from multiprocessing.connection import Connection
 from multiprocessing.context import SpawnContext
 from multiprocessing.process import BaseProcess
-from typing import Any
 
 from scorecraft.errors import ScorecraftError
 from scorecraft.web import telling as say
@@ -21,7 +20,7 @@ from scorecraft.web.answer import Answer
 START_S = 30.0
 """So long a new worker may take to come up."""
 
-Work = Callable[[str, dict[str, Any]], Answer]
+Task = Callable[[str, dict[str, object]], Answer]
 
 
 class TooBusyError(ScorecraftError):
@@ -55,7 +54,7 @@ class Worker:
         self.process.join()
 
 
-def hired(context: SpawnContext, work: Work) -> Worker:
+def hired(context: SpawnContext, work: Task) -> Worker:
     """Start a worker."""
     ours, theirs = context.Pipe()
     process = context.Process(target=attend, args=(theirs, work), daemon=True)
@@ -79,7 +78,7 @@ def interrupts_held() -> Iterator[None]:
         signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
-def attend(line: Connection, work: Work) -> None:
+def attend(line: Connection, work: Task) -> None:
     """Work until the line is closed: what a worker process does."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     threading.Thread(target=end_with_server, daemon=True).start()

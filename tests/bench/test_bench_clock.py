@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from support.bench_layouts import cut, layout, rays
 
-from scorecraft.bench import plan
+from scorecraft.bench import work_of
 from scorecraft.bench.clock import allowed_seconds, stroke_seconds, told, turn_seconds
 from scorecraft.checks import bench_time as check
 from scorecraft.cuts import Bench
@@ -52,7 +52,7 @@ def test_times_are_told_as_a_baker_reads_them(seconds, words):
 
 
 def bench_time(made):
-    return check.bench_time(made, plan(made))
+    return check.bench_time(made, work_of(made))
 
 
 def many(count, **bench):

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from support.bench_layouts import cut, layout, rays, sprigs, turned
 
-from scorecraft.bench import plan
+from scorecraft.bench import work_of
 from scorecraft.designing import make
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import make_loaf
@@ -33,15 +33,15 @@ def seen(made_layout, made):
 @pytest.mark.parametrize("name", list(shelf()))
 def test_a_shipped_pattern_is_never_slower_than_in_its_own_order(name):
     design = make(name)
-    made = plan(design.layout)
+    made = work_of(design.layout)
     assert sorted(pull.cut for pull in pulls(made)) == list(range(len(design.cuts)))
     kinds = [design.cuts[pull.cut].kind for pull in pulls(made)]
     assert kinds == sorted(kinds)  # decorative before expansion
     assert made.order == tuple(pull.cut for pull in pulls(made))
     assert made.against == {pull.cut for pull in pulls(made) if pull.backward}
-    assert made.work.seconds <= made.in_file_order.seconds + 1e-6
-    kept = made.work == made.in_file_order
-    assert kept or made.gap_s <= 0.1 * made.work.seconds
+    assert made.effort.seconds <= made.in_file_order.seconds + 1e-6
+    kept = made.effort == made.in_file_order
+    assert kept or made.gap_s <= 0.1 * made.effort.seconds
     assert all(pull.tilt_rad < math.radians(89) for pull in pulls(made))
     steps = list(made.steps)
     assert [step.number for step in steps] == list(range(1, len(steps) + 1))
@@ -49,24 +49,24 @@ def test_a_shipped_pattern_is_never_slower_than_in_its_own_order(name):
 
 def test_the_shelf_as_a_whole_is_cut_in_fewer_turns():
     """What is not quicker is one or two settings, where there is nothing to gain."""
-    both = [plan(make(name).layout) for name in shelf()]
-    ours = sum(made.work.turned_rad for made in both)
+    both = [work_of(make(name).layout) for name in shelf()]
+    ours = sum(made.effort.turned_rad for made in both)
     theirs = sum(made.in_file_order.turned_rad for made in both)
     assert ours < 0.85 * theirs
     assert sum(made.saved_s for made in both) > 60
-    assert all(made.saved_s > 0.1 or made.work.settings < 8 for made in both)
+    assert all(made.saved_s > 0.1 or made.effort.settings < 8 for made in both)
 
 
 def test_eight_rays_are_one_run_of_eighth_turns():
-    made = plan(layout(rays(8)))
+    made = work_of(layout(rays(8)))
     (run,) = made.runs
     assert run.times == 8
     assert math.degrees(run.turn_each_rad) == pytest.approx(45)
-    assert made.work.turned_rad <= math.radians(7 * 45 + 180) + 1e-9
+    assert made.effort.turned_rad <= math.radians(7 * 45 + 180) + 1e-9
 
 
 def test_copies_of_light_sprigs_are_one_run_and_come_before_the_deep_rays():
-    made = plan(layout([*rays(6), *sprigs(6)]))
+    made = work_of(layout([*rays(6), *sprigs(6)]))
     assert [run.times for run in made.runs] == [6, 6]
     assert [run.first.stage for run in made.runs] == ["light", "deep"]
     assert {len(step.pulls) for step in made.runs[0].steps} == {5}
@@ -75,14 +75,14 @@ def test_copies_of_light_sprigs_are_one_run_and_come_before_the_deep_rays():
 def test_deep_strokes_are_pulled_toward_the_cutter():
     cuts = rays(7)
     made_layout = layout(cuts)
-    ways = seen(made_layout, plan(made_layout))
+    ways = seen(made_layout, work_of(made_layout))
     assert (ways[:, 1] < -0.97).all()
 
 
 def test_no_stroke_of_a_real_pattern_is_pushed_away():
     for name in ("leaf-crown", "hemp-leaf-dome", "herringbone-batard"):
         made_layout = make(name).layout
-        made = plan(made_layout)
+        made = work_of(made_layout)
         ways = seen(made_layout, made)
         own = [made_layout.cuts[pull.cut].line for pull in pulls(made)]
         straight = [np.linalg.norm(line[-1] - line[0]) > 10 for line in own]
@@ -101,9 +101,9 @@ def test_a_left_hand_works_as_in_a_mirror():
         *sprigs(3, first=20),
         cut([[-30, 10], [35, 14]], family=3, figure=9),
     ]
-    right = plan(layout(cuts), "right")
-    left = plan(mirrored(layout(cuts)), "left")
-    assert left.work.seconds == pytest.approx(right.work.seconds)
+    right = work_of(layout(cuts), "right")
+    left = work_of(mirrored(layout(cuts)), "left")
+    assert left.effort.seconds == pytest.approx(right.effort.seconds)
     for a, b in zip(right.steps, left.steps, strict=True):
         assert a.turn_rad == pytest.approx(-b.turn_rad, abs=1e-9)
         assert [pull.cut for pull in a.pulls] == [pull.cut for pull in b.pulls]
@@ -116,7 +116,7 @@ def test_a_left_hand_works_as_in_a_mirror():
 @pytest.mark.parametrize(("hand", "to_hand"), [("right", 1), ("left", -1)])
 def test_a_crosswise_stroke_goes_to_the_side_of_the_hand(hand, to_hand):
     made_layout = layout([cut([[-30, -2], [30, -2]]), cut([[0, -30], [0, 30]], depth=8)])
-    made = plan(made_layout, hand)
+    made = work_of(made_layout, hand)
     cross = seen(made_layout, made)
     assert abs(cross[0, 1]) > 0.9 or np.sign(cross[0, 0]) == to_hand
 
@@ -124,7 +124,7 @@ def test_a_crosswise_stroke_goes_to_the_side_of_the_hand(hand, to_hand):
 def test_a_ring_about_the_crown_is_cut_by_turning_the_table_once_round():
     angles = np.linspace(0, 2 * np.pi, 121)
     ring = 50 * np.column_stack([np.sin(angles), np.cos(angles)])
-    made = plan(layout([cut(ring, "ring")]))
+    made = work_of(layout([cut(ring, "ring")]))
     (step,) = made.steps
     assert math.degrees(step.spin_rad) == pytest.approx(360)
     assert step.pulls[0].backward  # drawn clockwise: the table turns the dough to the blade
@@ -132,7 +132,7 @@ def test_a_ring_about_the_crown_is_cut_by_turning_the_table_once_round():
 
 def test_a_pattern_may_keep_its_own_order():
     cuts = [*rays(3, family=0), *sprigs(3, family=1)]
-    made = plan(layout(cuts, order="file"))
+    made = work_of(layout(cuts, order="file"))
     figures = [figure for step in made.steps for figure in step.figures]
     assert figures == list(dict.fromkeys(cut.figure for cut in cuts))
     assert {step.stage for step in made.steps} == {"all"}
@@ -140,30 +140,30 @@ def test_a_pattern_may_keep_its_own_order():
 
 def test_the_hand_of_the_command_line_wins_and_must_be_a_hand():
     made_layout = layout(rays(3), hand="left")
-    assert plan(made_layout).bench.hand == "left"
-    assert plan(made_layout, "right").bench.hand == "right"
+    assert work_of(made_layout).bench.hand == "left"
+    assert work_of(made_layout, "right").bench.hand == "right"
     with pytest.raises(UsageError, match="right or left"):
-        plan(made_layout, "both")
+        work_of(made_layout, "both")
 
 
 def test_a_loaf_without_cuts_needs_no_work():
-    made = plan(layout([], marks=[np.array([[0.0, 0.0], [0.0, 50.0]])]))
+    made = work_of(layout([], marks=[np.array([[0.0, 0.0], [0.0, 50.0]])]))
     assert made.runs == () and made.marks == 1
-    assert made.work.seconds == made.marks_seconds > 0
+    assert made.effort.seconds == made.marks_seconds > 0
 
 
 def test_light_parallel_lines_take_one_setting_and_crossed_ones_two_or_more():
     hatch = [cut([[x, -40], [x, 40]], "hatch") for x in range(-30, 31, 6)]
     crossed = [cut([[-40, y], [40, y]], "hatch") for y in range(-30, 31, 6)]
-    assert plan(layout(hatch)).work.settings == 1
-    assert plan(layout([*hatch, *crossed])).work.settings >= 2
+    assert work_of(layout(hatch)).effort.settings == 1
+    assert work_of(layout([*hatch, *crossed])).effort.settings >= 2
 
 
 def test_like_cuts_go_from_the_far_side_of_the_hand_to_its_own():
     hatch = [cut([[x, -40], [x, 40]], "hatch") for x in (18, -12, 6, -24, 0)]
     made_layout = layout(hatch, loaf=make_loaf("round", 220.0, None, 60.0))
     for hand, sign in (("right", 1), ("left", -1)):
-        (step,) = plan(made_layout, hand).steps
+        (step,) = work_of(made_layout, hand).steps
         c, s = math.cos(-step.table_rad), math.sin(-step.table_rad)
         middles = [made_layout.cuts[pull.cut].line.mean(axis=0) for pull in step.pulls]
         x = [c * point[0] - s * point[1] for point in middles]
@@ -171,12 +171,12 @@ def test_like_cuts_go_from_the_far_side_of_the_hand_to_its_own():
 
 
 def test_times_add_up():
-    made = plan(layout([*rays(5), *sprigs(4)], marks=[np.array([[0.0, 0.0], [0.0, 80.0]])] * 3))
+    made = work_of(layout([*rays(5), *sprigs(4)], marks=[np.array([[0.0, 0.0], [0.0, 80.0]])] * 3))
     cutting = sum(pull.seconds for pull in pulls(made))
-    assert made.marks_seconds < made.work.seconds
-    assert sum(run.seconds for run in made.runs) + made.marks_seconds <= made.work.seconds
-    assert cutting < made.work.seconds
-    assert made.work.turned_rad == pytest.approx(sum(abs(step.turn_rad) for step in made.steps))
+    assert made.marks_seconds < made.effort.seconds
+    assert sum(run.seconds for run in made.runs) + made.marks_seconds <= made.effort.seconds
+    assert cutting < made.effort.seconds
+    assert made.effort.turned_rad == pytest.approx(sum(abs(step.turn_rad) for step in made.steps))
     at = 0.0
     for step in made.steps:
         assert math.cos(at + step.turn_rad - step.table_rad) == pytest.approx(1)
@@ -184,7 +184,8 @@ def test_times_add_up():
 
 
 def test_a_turned_sprig_is_met_at_its_own_angle():
-    made = plan(layout([*sprigs(1), *(cut(turned([[0, 30], [0, 70]], 120), family=5, depth=8),)]))
+    late = cut(turned([[0, 30], [0, 70]], 120), family=5, depth=8)
+    made = work_of(layout([*sprigs(1), late]))
     light, deep = made.steps
     assert math.degrees(light.table_rad) == pytest.approx(180, abs=2)
     assert math.degrees(deep.table_rad) == pytest.approx(60, abs=2)
@@ -194,10 +195,10 @@ def test_figures_that_need_no_turn_between_them_are_one_step():
     """Up to three kinds of cuts are told in one step."""
     lines = [cut([[x, -30], [x, 30]], word, figure=k, family=k)
              for k, (x, word) in enumerate([(-6, "stem"), (6, "blade")])]  # fmt: skip
-    (run,) = plan(layout(lines)).runs
+    (run,) = work_of(layout(lines)).runs
     assert len(run.first.pulls) == 2 and run.first.families == {0, 1}
     many = [cut([[2 * k, -30], [2 * k, 30]], f"line{k}", figure=k, family=k) for k in range(5)]
-    assert [len(run.first.pulls) for run in plan(layout(many)).runs] == [3, 2]
+    assert [len(run.first.pulls) for run in work_of(layout(many)).runs] == [3, 2]
 
 
 def test_a_spiral_leaves_the_table_where_it_ends():
@@ -205,7 +206,7 @@ def test_a_spiral_leaves_the_table_where_it_ends():
     angles = np.linspace(0, 2.5 * np.pi, 160)
     radius = np.linspace(20, 60, 160)
     spiral = np.column_stack([radius * np.sin(angles), radius * np.cos(angles)])
-    made = plan(layout([cut(spiral, "spiral"), *rays(3, family=4)]))
+    made = work_of(layout([cut(spiral, "spiral"), *rays(3, family=4)]))
     first, *rest = made.steps
     assert math.degrees(first.spin_rad) == pytest.approx(450, abs=3)
     at = first.table_rad + first.spin_rad

@@ -8,7 +8,7 @@ import pytest
 import shapely
 from support.bench_layouts import cut, layout, rays, sprigs, turned
 
-from scorecraft.bench import plan
+from scorecraft.bench import work_of
 from scorecraft.bench.runs import FEW, MOST_TOGETHER
 from scorecraft.bench.telling import turn_each
 from scorecraft.designing import make
@@ -46,7 +46,7 @@ def seen(plans, step):
 def test_a_row_is_an_exact_repeat_or_shows_every_setting(name):
     for made_layout in at_ends(name):
         plans = cut_plans(made_layout)
-        for run in plan(made_layout).runs:
+        for run in work_of(made_layout).runs:
             if not run.copies:
                 assert 1 < len(run.steps) <= MOST_TOGETHER
                 continue
@@ -60,7 +60,7 @@ def test_a_row_is_an_exact_repeat_or_shows_every_setting(name):
 def test_the_told_turns_of_a_round_come_to_360_degrees(name):
     """They do exactly, or the row goes by the marks, which cannot add up."""
     for made_layout in at_ends(name):
-        for run in plan(made_layout).runs:
+        for run in work_of(made_layout).runs:
             if run.times < 2 or run.turn_each_rad is None:
                 continue
             each = turn_each(run)
@@ -76,7 +76,7 @@ def test_the_told_turns_of_a_round_come_to_360_degrees(name):
     [(16, Fraction(45, 2)), (9, Fraction(40)), (12, Fraction(30)), (14, None), (13, None)],
 )
 def test_turns_are_exact_fractions_or_none(count, each):
-    (run,) = plan(layout(sprigs(count))).runs
+    (run,) = work_of(layout(sprigs(count))).runs
     assert run.times == count
     assert turn_each(run) == each
     marks = np.degrees([step.table_rad for step in run.steps])
@@ -86,7 +86,7 @@ def test_turns_are_exact_fractions_or_none(count, each):
 def test_one_stroke_more_is_no_repeat():
     """Six sprigs, one with a vein more: five are told as one row and the sixth by itself."""
     extra = cut(turned([[0, 45], [6, 58]], 120), "sprig", "vein", 102, 1, 2.0)
-    runs = plan(layout([*sprigs(6), extra])).runs
+    runs = work_of(layout([*sprigs(6), extra])).runs
     assert sum(len(run.steps) for run in runs) == 6
     assert all(len({len(step.pulls) for step in run.steps}) == 1 for run in runs if run.copies)
 
@@ -101,24 +101,24 @@ def unequal(count):
 
 
 def test_settings_alike_are_told_together_with_a_step_each():
-    (run,) = plan(layout(unequal(5))).runs
+    (run,) = work_of(layout(unequal(5))).runs
     assert not run.copies and len(run.steps) == 5 and run.times == 1
     assert run.turn_each_rad is None
 
 
 def test_many_settings_alike_are_shared_out_evenly():
-    runs = plan(layout(unequal(8))).runs
+    runs = work_of(layout(unequal(8))).runs
     assert [(len(run.steps), run.copies) for run in runs] == [(4, False), (4, False)]
 
 
 def test_a_few_repeats_are_a_row_of_their_own():
-    (run,) = plan(layout(sprigs(FEW))).runs
+    (run,) = work_of(layout(sprigs(FEW))).runs
     assert run.copies and run.times == FEW
 
 
 def test_copies_of_another_depth_are_no_repeat():
     strokes = [*rays(3, depth=8.0), *rays(3, depth=9.0, first=60)]
-    for run in plan(layout(strokes)).runs:
+    for run in work_of(layout(strokes)).runs:
         depths = {strokes[pull.cut].depth_mm for pull in run.first.pulls}
         for step in run.steps:
             assert {strokes[pull.cut].depth_mm for pull in step.pulls} == depths or not run.copies
@@ -126,7 +126,7 @@ def test_copies_of_another_depth_are_no_repeat():
 
 def test_on_an_oval_a_quarter_turn_is_no_repeat_where_the_handle_leans_otherwise():
     loaf = make_loaf("oval", 150.0, 260.0, 85.0)
-    for run in plan(layout(rays(4, depth=8.0, start=40, end=70), loaf=loaf)).runs:
+    for run in work_of(layout(rays(4, depth=8.0, start=40, end=70), loaf=loaf)).runs:
         if run.copies:
             tilts = [step.pulls[0].tilt_rad for step in run.steps]
             assert max(tilts) - min(tilts) < math.radians(5)

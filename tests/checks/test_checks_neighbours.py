@@ -24,13 +24,11 @@ from scorecraft.designing import make
 
 CROWDS = {
     "leaves": "repeat 60 turn 1deg:\n    leaf 50mm veins 40\n",
-    "most leaves": "repeat 180 turn 1deg:\n    leaf 50mm veins 40\n",
     "triangles": "fill whole with triangles size 1.7mm\n",
     "wedges": "wedges 1000:\n    slash 100mm depth 2mm\n",
 }
 FAULTS = {
     "leaves": {"overlaps": "warning", "crossings": "note", "strips": "warning"},
-    "most leaves": {"overlaps": "warning", "crossings": "note", "strips": "warning"},
     "triangles": {"strips": "warning"},
     "wedges": {"overlaps": "warning", "strips": "warning"},
 }

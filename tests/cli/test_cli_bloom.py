@@ -30,7 +30,7 @@ def test_the_name_tells_what_is_drawn(run, pattern, tmp_path, options, name):
 def test_before_shows_two_loaves(run, pattern):
     ran = run("bloom", pattern(SLASH), "--before", "-o", "-")
     assert ran.code == 0
-    assert "proofed and scored, 120 mm" in ran.out and "baked, 131 mm" in ran.out
+    assert "scored, 120 mm" in ran.out and "baked (model estimate), 131 mm" in ran.out
 
 
 def test_another_bake_opens_the_cuts_wider(run, pattern):
@@ -45,7 +45,7 @@ def test_another_bake_opens_the_cuts_wider(run, pattern):
 @pytest.mark.parametrize(
     ("options", "says"),
     [
-        (["--view", "back"], 'looked at from "back"'),
+        (["--view", "back"], 'viewed from "back"'),
         (["--before", "--tension"], "different pictures"),
         (["-o", "b.jpg"], "unsupported file type"),
     ],

@@ -2,6 +2,7 @@ import math
 
 import numpy as np
 import pytest
+from support.domes import length_on_dough
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.drape.darts import dart_directions, widest_petal
@@ -63,7 +64,7 @@ def test_a_cut_across_everything_is_split_and_counted():
     assert drape.split == 1
     drawn = [line for line in drape.lines if line.cut == 0]
     assert len(drawn) >= len(drape.petals)
-    true = LOAF.length_on_dough(ring)
+    true = length_on_dough(LOAF, ring)
     total = sum(np.hypot(*np.diff(each.line, axis=0).T).sum() for each in drawn)
     assert total == pytest.approx(true, abs=0.5)
 

@@ -1,18 +1,17 @@
 import numpy as np
 import pytest
 import shapely
-from support.drawing_layouts import cut, make_layout
+from support.drawing_layouts import cut, ellipses, make_layout
 
 from scorecraft.drawing.bloom.bloom import bloom
 from scorecraft.drawing.bloom.ear import ear_side
-from scorecraft.drawing.bloom.mouths import ellipses
-from scorecraft.drawing.picture import Group, walk
+from scorecraft.drawing.picture import Layer, walk
 
 
 def ears(blade, wide, line=((30, -60), (30, 60))):
     layout = make_layout([cut(line, blade=blade, depth=9, kind="expansion")])
     picture = bloom(layout, ellipses([wide]))
-    found = [each for each in walk(picture.items) if isinstance(each, Group) and each.css == "ear"]
+    found = [each for each in walk(picture.items) if isinstance(each, Layer) and each.css == "ear"]
     return picture, found
 
 

@@ -1,10 +1,10 @@
 import numpy as np
 import pytest
 import shapely
-from support.drawing_layouts import cut, make_layout
+from support.drawing_layouts import cut, ellipses, make_layout
 
 from scorecraft.drawing.bloom.lens import baked_loaf, between, crossings, lenses, stations
-from scorecraft.drawing.bloom.mouths import Mouths, ellipses
+from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 

@@ -1,7 +1,8 @@
 import numpy as np
 import pytest
+from support.drawing_layouts import ellipses
 
-from scorecraft.drawing.bloom.mouths import Mouths, ellipses, mouths_of, predicted
+from scorecraft.drawing.bloom.mouths import Mouths, mouths_of, predicted
 from scorecraft.opening import solve
 
 

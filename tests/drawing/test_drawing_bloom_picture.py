@@ -5,7 +5,7 @@ import pytest
 
 from scorecraft import design
 from scorecraft.drawing.bloom.mouths import predicted
-from scorecraft.drawing.bloom.showing import Wanted, picture
+from scorecraft.drawing.bloom.showing import Look, picture
 from scorecraft.drawing.svg import svg
 from scorecraft.errors import UsageError
 from scorecraft.opening import solve
@@ -14,10 +14,10 @@ from scorecraft.opening import solve
 @pytest.mark.parametrize(
     ("wanted", "css"),
     [
-        (Wanted(), "bloom"),
-        (Wanted(before=True, view="front"), "bloom"),
-        (Wanted(proofed=True, view="side"), "view"),
-        (Wanted(tension=True), "tension"),
+        (Look(), "bloom"),
+        (Look(before=True, view="front"), "bloom"),
+        (Look(proofed=True, view="side"), "view"),
+        (Look(tension=True), "tension"),
     ],
 )
 def test_what_is_wanted_is_drawn(long_layout, wanted, css):
@@ -29,31 +29,31 @@ def test_what_is_wanted_is_drawn(long_layout, wanted, css):
 @pytest.mark.parametrize("two", [("before", "tension"), ("proofed", "tension")])
 def test_pictures_that_exclude_one_another_are_refused(two):
     with pytest.raises(UsageError, match="different pictures"):
-        Wanted(**dict.fromkeys(two, True))
+        Look(**dict.fromkeys(two, True))
 
 
 def test_tension_has_no_views():
     with pytest.raises(UsageError, match="from the top only"):
-        Wanted(tension=True, view="side")
+        Look(tension=True, view="side")
 
 
 def test_a_known_opening_is_drawn_as_it_is(long_layout):
     lines = [each.line for each in long_layout.cuts]
     known = solve(lines, [3.0] * len(lines), strain=(0.02, 0.02, 0.0))
-    made = picture(long_layout, Wanted(), opening=known)
+    made = picture(long_layout, Look(), opening=known)
     assert f"the widest to {known.widest_mm.max():.0f} mm" in made.desc
-    assert made.desc != picture(long_layout, Wanted()).desc
+    assert made.desc != picture(long_layout, Look()).desc
 
 
 @pytest.mark.parametrize(("name", "proofed"), [("leaf-crown", False), ("bordered-square", True)])
 def test_a_loaf_is_seen_from_the_level_of_the_bench(name, proofed):
     """From there the uppermost caps are lines, which have no ring."""
-    made = design(name).bloom(Wanted(view="0", proofed=proofed))
+    made = design(name).bloom(Look(view="0", proofed=proofed))
     assert made.height_mm < 0.75 * made.width_mm
     assert len(svg(made)) > 20_000
 
 
-@pytest.mark.parametrize("wanted", [Wanted(before=True), Wanted(tension=True)])
+@pytest.mark.parametrize("wanted", [Look(before=True), Look(tension=True)])
 def test_last_digits_of_the_model_do_not_change_the_picture(wanted):
     """They hang on how many threads solved for them, and on the machine."""
     layout = design("leaf-crown").layout
@@ -73,5 +73,5 @@ def test_last_digits_of_the_model_do_not_change_the_picture(wanted):
 @pytest.mark.parametrize("name", ["leaf-crown", "sea-and-sun", "lotus", "sunflower"])
 def test_the_heaviest_shipped_pictures_stay_below_two_million_bytes(name):
     """These four are the heaviest of all shipped patterns; so is the picture of both loaves."""
-    drawn = svg(design(name).bloom(Wanted(before=True)))
+    drawn = svg(design(name).bloom(Look(before=True)))
     assert 500_000 < len(drawn.encode()) < 1_950_000

@@ -9,7 +9,7 @@ import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout, petals
 
-from scorecraft.bench import plan
+from scorecraft.bench import work_of
 from scorecraft.bench.steps import Run
 from scorecraft.designing import make
 from scorecraft.drawing.card.card import MARGIN_MM, card, joined
@@ -17,7 +17,7 @@ from scorecraft.drawing.card.loaf import LATER, seen
 from scorecraft.drawing.card.row import LETTER_WIDE, step_row
 from scorecraft.drawing.card.text import card_text
 from scorecraft.drawing.paper.sheet import paper
-from scorecraft.drawing.picture import Group, Label, Shape, walk, words
+from scorecraft.drawing.picture import Label, Layer, Shape, walk, words
 from scorecraft.drawing.text import CAP_HEIGHT, outline
 from scorecraft.errors import UsageError
 from scorecraft.shelf import shelf
@@ -29,7 +29,7 @@ PATTERNS = (
 
 
 def layer(picture, name):
-    return next(i for i in walk(picture.items) if isinstance(i, Group) and i.name == name)
+    return next(i for i in walk(picture.items) if isinstance(i, Layer) and i.name == name)
 
 
 def ink_box(label):
@@ -49,7 +49,7 @@ def labels(picture):
 @pytest.mark.parametrize("name", PATTERNS)
 def test_no_words_lie_on_others_or_in_the_margin(name, home):
     layout = make(name).layout
-    for page in card(layout, plan(layout), home=paper(home)):
+    for page in card(layout, work_of(layout), home=paper(home)):
         boxes = np.array([ink_box(label) for label in labels(page)])
         left, right = shapely.STRtree(boxes).query(boxes, predicate="intersects")
         clashes = [(labels(page)[a].text, labels(page)[b].text)
@@ -69,7 +69,7 @@ def test_long_depths_keep_clear_of_the_turn():
             kind="expansion"),
     ]  # fmt: skip
     layout = make_layout(cuts)
-    for page in card(layout, plan(layout)):
+    for page in card(layout, work_of(layout)):
         boxes = [ink_box(label) for label in labels(page)]
         assert all(not a.intersects(b) for k, a in enumerate(boxes) for b in boxes[:k])
 
@@ -81,19 +81,19 @@ def dark(picture_items):
 
 
 def named(items, name):
-    return [item for item in walk(items) if isinstance(item, Group) and item.name == name]
+    return [item for item in walk(items) if isinstance(item, Layer) and item.name == name]
 
 
 @pytest.mark.parametrize("name", list(shelf()))
 def test_a_row_draws_all_that_it_covers(name):
     """Copies: the first black, the others grey; else a picture for each setting."""
     layout = make(name).layout
-    made = plan(layout)
+    made = work_of(layout)
     pages = card(layout, made)
     assert 1 <= len(pages) <= 2
     letters = []
     for item in (item for page in pages for item in walk(page.items)):
-        if not isinstance(item, Group) or not item.name.startswith("step "):
+        if not isinstance(item, Layer) or not item.name.startswith("step "):
             continue
         run = made.runs[len(letters)]
         letters.append(item.name[5:])
@@ -111,7 +111,7 @@ def test_a_row_draws_all_that_it_covers(name):
 @pytest.mark.parametrize("name", list(shelf()))
 def test_no_label_is_cut_off(name):
     layout = make(name).layout
-    for page in card(layout, plan(layout)):
+    for page in card(layout, work_of(layout)):
         assert not [text for text in words(page.items) if "…" in text]
 
 
@@ -122,7 +122,7 @@ def test_long_names_and_titles_are_told_in_full():
             for k in range(3)]  # fmt: skip
     title = "A very long title for an oval loaf with many leaves and slashes on it, told in full"
     layout = make_layout(cuts, title=title)
-    (page,) = card(layout, plan(layout))
+    (page,) = card(layout, work_of(layout))
     told = words(page.items)
     assert " ".join(told).startswith(title)
     assert " ".join(told).count(name) == 3
@@ -133,7 +133,7 @@ def test_long_names_and_titles_are_told_in_full():
 
 def test_cuts_carry_the_numbers_of_the_guide_also_for_the_other_hand():
     design = make("leaf-crown")
-    left = card(design.layout, plan(design.layout, "left"), design.groups)
+    left = card(design.layout, work_of(design.layout, "left"), design.groups)
     told = [text for page in left for text in words(page.items)]
     for group in design.groups:
         assert any(f"{group.name}" in text and text.endswith(f"no. {group.number}")
@@ -143,7 +143,7 @@ def test_cuts_carry_the_numbers_of_the_guide_also_for_the_other_hand():
 def test_rows_have_letters_so_that_numbers_are_those_of_the_cuts():
     layout = make_layout([cut([[x, -20], [x, 20]], f"line{x}", figure=x, family=x, depth=2 + x % 7)
                           for x in range(-60, 60, 3)])  # fmt: skip
-    made = plan(layout)
+    made = work_of(layout)
     assert [run.letter for run in made.runs[:3]] == ["A", "B", "C"]
     assert Run(26, ()).letter == "Z" and Run(27, ()).letter == "AA" and Run(53, ()).letter == "BA"
 
@@ -151,7 +151,7 @@ def test_rows_have_letters_so_that_numbers_are_those_of_the_cuts():
 def test_the_letter_and_the_mark_keep_clear_of_the_picture():
     """Both are set so small, where they must be, that they end before the dial begins."""
     layout = make_layout(petals())
-    view, drawn = seen(layout), plan(layout).runs[0].first
+    view, drawn = seen(layout), work_of(layout).runs[0].first
     step = replace(drawn, table_rad=math.radians(337.5))
     numbers = dict.fromkeys(range(len(layout.cuts)), 1)
     for height in (38.0, 50.0, 72.0):
@@ -163,7 +163,7 @@ def test_the_letter_and_the_mark_keep_clear_of_the_picture():
 
 def test_copies_are_told_once_with_their_turn():
     layout = make_layout(petals(copies=8))
-    told = words(card(layout, plan(layout))[0].items)
+    told = words(card(layout, work_of(layout))[0].items)
     assert told.count("× 8") == 1
     assert told.count("turn 45° ↻") == 1
     assert "2 petal veins, no. 1" in told and "1 petal rib, no. 3" in told
@@ -172,9 +172,9 @@ def test_copies_are_told_once_with_their_turn():
 def test_copies_that_turn_by_no_plain_part_of_a_degree_go_by_the_marks():
     """Thirteen turns of 28 degrees would end four degrees off."""
     layout = make_layout(petals(copies=13))
-    told = words(card(layout, plan(layout))[0].items)
+    told = words(card(layout, work_of(layout))[0].items)
     assert "turn the mark to" in told and not any("28° ↻" in text for text in told)
-    text = card_text(layout, plan(layout))
+    text = card_text(layout, work_of(layout))
     (marks,) = {tuple(re.findall(r"(\d+)°", line.partition("mark to ")[2]))
                 for line in text.splitlines() if "mark to" in line}  # fmt: skip
     exact = (np.array(marks, float) - float(marks[0])) % 360 - np.arange(13) * 360 / 13
@@ -182,14 +182,14 @@ def test_copies_that_turn_by_no_plain_part_of_a_degree_go_by_the_marks():
 
 
 def test_halves_are_told_exactly():
-    text = card_text(make_layout(petals(copies=16)), plan(make_layout(petals(copies=16))))
+    text = card_text(make_layout(petals(copies=16)), work_of(make_layout(petals(copies=16))))
     assert "× 16, turn 22½° clockwise each time" in text
 
 
 def test_the_most_needed_words_can_be_read_from_two_metres():
     """Depth, count and the row's letter in capitals of at least 1/400 of two metres, 5 mm."""
     layout = make("leaf-crown").layout
-    for page in card(layout, plan(layout)):
+    for page in card(layout, work_of(layout)):
         for label in labels(page):
             big = label.bold and (label.text.endswith(" mm") or label.text.startswith("×")
                                   or label.text.isupper())  # fmt: skip
@@ -200,7 +200,7 @@ def test_the_most_needed_words_can_be_read_from_two_metres():
 def test_string_marks_come_first():
     spoke = np.array([[0.0, 0.0], [0.0, 90.0]])
     layout = make_layout(petals(), marks=(spoke, -spoke))
-    page = card(layout, plan(layout))[0]
+    page = card(layout, work_of(layout))[0]
     told = words(page.items)
     assert told.index("mark 1 string line across (2") < told.index("A")
     marks = layer(page, "string marks")
@@ -209,7 +209,9 @@ def test_string_marks_come_first():
 
 def test_the_left_hand_gets_a_card_of_its_own():
     layout = make_layout([cut([[-5, 60], [-5, -60]], depth=9, blade=40, kind="expansion")])
-    right, left = (words(card(layout, plan(layout, hand))[0].items) for hand in ("right", "left"))
+    right, left = (
+        words(card(layout, work_of(layout, hand))[0].items) for hand in ("right", "left")
+    )
     assert any("to the right" in text for text in right)
     assert any("left hand" in text for text in left)
     assert right != left
@@ -218,7 +220,7 @@ def test_the_left_hand_gets_a_card_of_its_own():
 def test_the_picture_turns_with_the_table():
     """A cut on the right of the pattern lies at the bottom once the table brings it there."""
     layout = make_layout([cut([[20, 0], [90, 0]], depth=9, kind="expansion")])
-    made = plan(layout)
+    made = work_of(layout)
     step = layer(card(layout, made)[0], "step")
     (line,) = next(i for i in walk([step]) if isinstance(i, Shape) and "cut" in i.data).lines
     box = np.vstack([i.lines[0] for i in walk([step]) if isinstance(i, Shape) and i.closed])
@@ -234,7 +236,7 @@ def test_many_different_steps_take_more_pages_and_lose_none():
         for k in range(14)
     ]
     layout = make_layout(cuts)
-    made = plan(layout)
+    made = work_of(layout)
     pages = card(layout, made)
     told = [text for page in pages for text in words(page.items)]
     assert all(any(f"line{k}" in text for text in told) for k in range(14))
@@ -246,20 +248,20 @@ def test_a_loaf_that_is_late_says_so():
     hatch = [cut([[x, -30], [x, 30]], "hatch") for x in np.linspace(-40, 40, 200)]
     layout = make_layout(hatch)
     assert any(
-        "chill the loaf first" in text for text in words(card(layout, plan(layout))[0].items)
+        "chill the loaf first" in text for text in words(card(layout, work_of(layout))[0].items)
     )
-    assert "chill the loaf first" in card_text(layout, plan(layout))
+    assert "chill the loaf first" in card_text(layout, work_of(layout))
 
 
 def test_a_loaf_without_cuts_has_a_card_too():
     layout = make_layout([])
-    (page,) = card(layout, plan(layout))
+    (page,) = card(layout, work_of(layout))
     assert "Petals" in words(page.items)
 
 
 def test_the_text_tells_the_same_steps():
     layout = make("leaf-crown").layout
-    made = plan(layout)
+    made = work_of(layout)
     text = card_text(layout, made)
     assert "mark 4 string lines across (8 spokes)" in text
     assert text.count("× 8, turn 45° clockwise each time") == sum(r.times == 8 for r in made.runs)
@@ -272,4 +274,4 @@ def test_the_text_tells_the_same_steps():
 def test_an_unknown_paper_is_refused():
     layout = make_layout([])
     with pytest.raises(UsageError, match="not a paper"):
-        card(layout, plan(layout), paper="napkin")
+        card(layout, work_of(layout), paper="napkin")

@@ -8,7 +8,7 @@ from scorecraft.designing import make
 from scorecraft.drape.drape import make_drape
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.picture import Label, Shape, walk
-from scorecraft.drawing.templates.drape import drape_figure
+from scorecraft.drawing.templates.drape import drape_sheet
 
 
 @pytest.mark.parametrize("loaf", [None, "round width 400mm height 120mm"])
@@ -16,7 +16,7 @@ from scorecraft.drawing.templates.drape import drape_figure
 def test_no_petal_number_lies_on_a_line(name, loaf):
     layout = make(name, loaf=loaf).layout
     drape = make_drape(layout)
-    items = list(walk(drape_figure(drape, layout).items))
+    items = list(walk(drape_sheet(drape, layout).items))
     lines = [
         shapely.linestrings(line)
         for item in items

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line, ring
+from scorecraft.drawing.picture import Ink, Label, Layer, Picture, Shape, line, ring
 from scorecraft.drawing.templates.dxf import dxf
 from scorecraft.errors import ScorecraftError
 
@@ -11,7 +11,7 @@ def picture(*items):
 
 
 def test_lines_become_polylines_on_the_layer_of_their_group():
-    made = picture(Group("cut slots!", (Shape((line(10, 5, 40, 5),), ink=Ink(0.1, "#ff0000")),)))
+    made = picture(Layer("cut slots!", (Shape((line(10, 5, 40, 5),), ink=Ink(0.1, "#ff0000")),)))
     text = dxf(made).decode()
     assert "CUT_SLOTS_" in text and text.count("\nPOLYLINE\n") == 1 and text.endswith("EOF\n")
     assert text.count("\nVERTEX\n") == 2
@@ -19,7 +19,7 @@ def test_lines_become_polylines_on_the_layer_of_their_group():
 
 
 def test_closed_rings_are_closed():
-    made = picture(Group("edge", (Shape((ring(50, 40, 10),), closed=True, ink=Ink(0.1)),)))
+    made = picture(Layer("edge", (Shape((ring(50, 40, 10),), closed=True, ink=Ink(0.1)),)))
     assert "\n 70\n1\n" in dxf(made).decode().split("ENTITIES")[1]
 
 
@@ -27,9 +27,9 @@ def test_closed_rings_are_closed():
     "item",
     [
         Shape((line(0, 0, 1, 1),), ink=Ink(0.1)),
-        Group("words", (Label("12", (5, 5), 3),)),
-        Group("area", (Shape((ring(5, 5, 3),), closed=True, fill="#000000"),)),
-        Group("clipped", (Shape((line(0, 0, 1, 1),), ink=Ink(0.1)),), clip=(ring(5, 5, 3),)),
+        Layer("words", (Label("12", (5, 5), 3),)),
+        Layer("area", (Shape((ring(5, 5, 3),), closed=True, fill="#000000"),)),
+        Layer("clipped", (Shape((line(0, 0, 1, 1),), ink=Ink(0.1)),), clip=(ring(5, 5, 3),)),
     ],
 )
 def test_what_a_cutter_cannot_follow_is_refused(item):
@@ -40,4 +40,4 @@ def test_what_a_cutter_cannot_follow_is_refused(item):
 def test_points_must_be_finite():
     wrong = Shape((np.array([[0.0, 0.0], [np.nan, 1.0]]),), ink=Ink(0.1))
     with pytest.raises(ScorecraftError, match="finite"):
-        dxf(picture(Group("cut", (wrong,))))
+        dxf(picture(Layer("cut", (wrong,))))

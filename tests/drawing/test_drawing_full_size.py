@@ -1,17 +1,17 @@
 import numpy as np
 import pytest
 
-from scorecraft.drawing.paper.full_size import Figure, full_size_pages
+from scorecraft.drawing.paper.full_size import FullSize, full_size_pages
 from scorecraft.drawing.paper.sheet import paper
-from scorecraft.drawing.picture import Group, Ink, Shape, box, walk, words
+from scorecraft.drawing.picture import Ink, Layer, Shape, box, walk, words
 
 EDGE = 5.0
 
 
 def figure(width, height):
     edge = box(0, 0, width, height)
-    items = (Group("frame", (Shape((edge,), closed=True, ink=Ink(0.3)),)),)
-    return Figure(items, edge, width, height, "Plate", "For a loaf", ("Cut it.", "Use it."), "x")
+    items = (Layer("frame", (Shape((edge,), closed=True, ink=Ink(0.3)),)),)
+    return FullSize(items, edge, width, height, "Plate", "For a loaf", ("Cut it.", "Use it."), "x")
 
 
 def frame_of(page):

@@ -7,12 +7,12 @@ import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout, petals
 
-from scorecraft.bench import plan
+from scorecraft.bench import work_of
 from scorecraft.drawing.guide.guide import guide_pages, guide_sizes, one_sheet_paper
 from scorecraft.drawing.guide.plan import guide_plan
 from scorecraft.drawing.inks import NUMBER_MM
 from scorecraft.drawing.paper.sheet import paper
-from scorecraft.drawing.picture import Group, Label, Shape, walk, words
+from scorecraft.drawing.picture import Label, Layer, Shape, walk, words
 from scorecraft.drawing.text import CAP_HEIGHT, outline, width_mm
 from scorecraft.groups import groups
 from scorecraft.loaf.dome import make_loaf
@@ -31,7 +31,7 @@ def guide(layout, **more):
 
 
 def layer(picture, name):
-    return next(i for i in walk(picture.items) if isinstance(i, Group) and i.name == name)
+    return next(i for i in walk(picture.items) if isinstance(i, Layer) and i.name == name)
 
 
 def ink_box(label):
@@ -146,7 +146,7 @@ def test_arrow_shows_which_way_the_plan_pulls(backward):
     (pull,) = [
         item
         for item in guide_plan(layout, groups(layout), (150.0, 150.0), against).items
-        if isinstance(item, Group) and item.name == "pull"
+        if isinstance(item, Layer) and item.name == "pull"
     ]
     ((tip, *wings),) = (shape.lines[0] for shape in pull.items)
     assert (tip[0] < np.mean(wings, axis=0)[0]) == backward
@@ -154,7 +154,7 @@ def test_arrow_shows_which_way_the_plan_pulls(backward):
 
 def test_guide_pulls_and_numbers_as_the_plan_does(petal_layout):
     """Drawn by itself or with the plan at hand the guide is the same."""
-    made = plan(petal_layout)
+    made = work_of(petal_layout)
     alone, given = guide(petal_layout), guide(petal_layout, made=made)
     assert words(alone.items) == words(given.items)
     heads = [

@@ -7,12 +7,12 @@ import shapely
 from scorecraft.designing import make
 from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.label_box import label_box
-from scorecraft.drawing.picture import BLACK, Group, Label, Shape, walk
+from scorecraft.drawing.picture import BLACK, Label, Layer, Shape, walk
 from scorecraft.drawing.svg import svg
 from scorecraft.shelf import shelf
 
 NINE_PT = 9 * 25.4 / 72
-PAPERS = (None, "A4", "Letter")
+PAPERS = (None, "A4")
 
 
 SMALL_LOAF = "round width 180mm height 80mm"
@@ -21,7 +21,7 @@ SMALL_LOAF = "round width 180mm height 80mm"
 
 @pytest.fixture(scope="module", params=[*shelf(), "leaf-crown small"])
 def guides(request):
-    """The pages of a shipped pattern's guide on its smallest paper and on sheets of A4, Letter."""
+    """The pages of a shipped pattern's guide on its smallest paper and on sheets of A4."""
     name, _, small = request.param.partition(" ")
     layout = make(name, loaf=SMALL_LOAF if small else None).layout
     widths = [4.0] * len(layout.cuts)
@@ -34,7 +34,7 @@ def guides(request):
 
 
 def named(page, *names):
-    return [item for item in walk(page.items) if isinstance(item, Group) and item.name in names]
+    return [item for item in walk(page.items) if isinstance(item, Layer) and item.name in names]
 
 
 def labels_of(items):

@@ -4,9 +4,9 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from scorecraft.drawing.loafview import CUT_COLOR, FAINT_COLOR, loaf_group, loaf_picture
+from scorecraft.drawing.loafview import CUT_COLOR, FAINT_COLOR, loaf_layer, loaf_picture
 from scorecraft.drawing.pdf import png
-from scorecraft.drawing.picture import Group, Shape, walk
+from scorecraft.drawing.picture import Layer, Shape, walk
 from scorecraft.drawing.plan import cut_plans
 
 
@@ -48,10 +48,10 @@ def test_strong_cuts_stand_out_from_faint_ones(petal_layout):
 
 def test_known_plans_draw_the_same(petal_layout):
     plans = cut_plans(petal_layout)
-    one = loaf_group(petal_layout, (50, 50), 0.4)
-    other = loaf_group(petal_layout, (50, 50), 0.4, plans=plans)
+    one = loaf_layer(petal_layout, (50, 50), 0.4)
+    other = loaf_layer(petal_layout, (50, 50), 0.4, plans=plans)
     pairs = zip(walk(one.items), walk(other.items), strict=True)
-    assert all(np.array_equal(a.lines[0], b.lines[0]) for a, b in pairs if not isinstance(a, Group))
+    assert all(np.array_equal(a.lines[0], b.lines[0]) for a, b in pairs if not isinstance(a, Layer))
 
 
 def test_shading_is_warm_and_darker_at_the_rim(petal_layout):

@@ -11,19 +11,8 @@ from scorecraft.drawing import pdf as door
 from scorecraft.drawing.bloom.bloom import bloom
 from scorecraft.drawing.bloom.mouths import mouths_of, predicted
 from scorecraft.drawing.guide.guide import guide_pages
-from scorecraft.drawing.picture import (
-    Group,
-    Ink,
-    Label,
-    LinearGradient,
-    Picture,
-    RadialGradient,
-    Shape,
-    Stop,
-    box,
-    line,
-    ring,
-)
+from scorecraft.drawing.paint import LinearGradient, RadialGradient, Stop
+from scorecraft.drawing.picture import Ink, Label, Layer, Picture, Shape, box, line, ring
 from scorecraft.drawing.plain_pdf import plain_pdf
 from scorecraft.errors import ScorecraftError
 
@@ -42,7 +31,7 @@ def sheet(width, height):
         Shape(frame, closed=True, fill="#008844", ink=Ink(1, "#222222", join="miter")),
         Shape((box(40, 5, 30, 20),), closed=True, fill=LinearGradient((45, 5), (65, 25), RAMP)),
         Shape((box(75, 5, 40, 20),), closed=True, fill=oval),
-        Group("clipped", (blue,), clip=discs),
+        Layer("clipped", (blue,), clip=discs),
         Shape((line(5, 60, 60, 60),), ink=Ink(1, dash=(0, 2))),
         Shape((line(5, 65, 60, 65),), ink=Ink(2, dash=(5, 2), cap="butt", opacity=0.4)),
         Shape((spike,), ink=Ink(2, join="miter", cap="square")),

@@ -9,12 +9,12 @@ import shapely
 from support.drawing_layouts import cut, make_layout, turned
 from support.shelf_designs import shipped
 
-from scorecraft.bench import plan
+from scorecraft.bench import work_of
 from scorecraft.curves import arc
 from scorecraft.cuts import Bench
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.sheet import PAPERS
-from scorecraft.drawing.picture import Group, Label, Shape, walk, words
+from scorecraft.drawing.picture import Label, Layer, Shape, walk, words
 from scorecraft.drawing.plan import length
 from scorecraft.drawing.practise.basics import basics
 from scorecraft.drawing.practise.blade import WIDE_MM, blade
@@ -33,12 +33,12 @@ ROOM = (30.0, 160.0)
 
 
 def sheets(layout, **more):
-    made = plan(layout)
+    made = work_of(layout)
     return practice_sheets(layout, made, groups(layout, made.order), **more)
 
 
 def exercises(layout, room=ROOM):
-    made = plan(layout)
+    made = work_of(layout)
     return own(layout, made, groups(layout, made.order), *room)
 
 
@@ -93,7 +93,7 @@ def test_the_longest_the_most_bent_and_the_most_crowded_are_found():
     assert [each.cut for each in found] == [0, 4, 2]
     assert found[0].why == (f"The longest stroke: {layout.lengths_mm[0]:.0f} mm in one pull.",)
     assert found[1].why == ("The sharpest bend: 40° within 10 mm.",)
-    assert found[2].why == ("The closest neighbour: 3.0 mm to the next slash.",)
+    assert found[2].why == ("The closest neighbour: 3.0 mm to the next one.",)
     assert found[2].beside == (1,)
 
 
@@ -126,7 +126,7 @@ def test_a_layout_without_cuts_has_no_hard_stroke():
 @pytest.mark.parametrize("name", PATTERNS)
 def test_strokes_are_as_long_as_on_the_dough_and_come_toward_you(name):
     layout = shipped(name).layout
-    made = plan(layout)
+    made = work_of(layout)
     for hard, each in zip(hardest(layout, made.order), exercises(layout, (1e3, 1e3)), strict=True):
         (line,) = each.strokes
         assert length(line) == pytest.approx(layout.lengths_mm[hard.cut], abs=0.05)
@@ -170,7 +170,7 @@ def test_an_upright_blade_leans_to_no_side():
 
 def test_the_patterns_own_leaf_is_drawn_with_the_numbers_of_the_guide():
     layout = shipped("leaf-crown").layout
-    made = plan(layout)
+    made = work_of(layout)
     numbers = numbers_of(groups(layout, made.order))
     leaf = basics(layout, made, numbers)[-1]
     parts = {numbers[k]: c.part for k, c in enumerate(layout.cuts) if c.word == "leaf"}
@@ -181,7 +181,7 @@ def test_the_patterns_own_leaf_is_drawn_with_the_numbers_of_the_guide():
 
 def test_a_pattern_without_a_leaf_gets_one_light_cuts_first():
     layout = make_layout([straight(80.0)])
-    made = plan(layout)
+    made = work_of(layout)
     leaf = basics(layout, made, numbers_of(groups(layout, made.order)))[-1]
     assert len(leaf.strokes) == 9 and [each for each in leaf.numbers if each] == ["1", "2", "3"]
     assert leaf.numbers[0] == "1" and leaf.numbers[-1] == "3"
@@ -190,7 +190,7 @@ def test_a_pattern_without_a_leaf_gets_one_light_cuts_first():
 def test_basics_take_depth_and_blade_from_the_pattern():
     slash = cut([[0, 60], [0, -60]], depth=11.0, blade=33.0, kind="expansion")
     layout = make_layout([slash, straight(30.0, x=50.0, depth=2.0, figure=1)])
-    made = plan(layout)
+    made = work_of(layout)
     light, slanted, *_ = basics(layout, made, numbers_of(groups(layout, made.order)))
     assert (light.held.depths_mm[1], light.held.blade_rad) == (2.0, math.pi / 2)
     assert (slanted.held.depths_mm[1], slanted.held.blade_rad) == (11.0, math.radians(33.0))
@@ -220,7 +220,7 @@ def test_the_blade_is_drawn_at_its_angle_and_depth(depth, degrees, right):
 
 def test_a_very_flat_blade_stays_in_its_section():
     block = blade(Held((12.0,) * 3, math.radians(8.0)))
-    left, _, right, _ = frame_of(Group("blade", block.items))
+    left, _, right, _ = frame_of(Layer("blade", block.items))
     assert left >= -0.01 and right <= WIDE_MM + 0.01
     assert {"12 mm", "8°"} <= set(words(block.items))
 
@@ -247,18 +247,18 @@ def test_only_a_blade_low_enough_is_said_to_lift_an_ear():
     for blade_deg, ear in ((35.0, True), (65.0, False)):
         slash = cut([[0, 60], [0, -60]], depth=9.0, blade=blade_deg, kind="expansion")
         layout = make_layout([slash])
-        made = plan(layout)
+        made = work_of(layout)
         told = basics(layout, made, numbers_of(groups(layout, made.order)))[1].told
         assert (f"blade at {blade_deg:.0f}°" in told[1], "ear" in told[0]) == (True, ear)
 
 
 def test_a_row_goes_from_full_strokes_to_none():
     layout = shipped("swirl").layout
-    made = plan(layout)
+    made = work_of(layout)
     first = basics(layout, made, numbers_of(groups(layout, made.order)))[0]
     block = row(first, 190.0)
     shared = cells(first, 190.0)
-    named = [item for item in walk(block.items) if isinstance(item, Group)]
+    named = [item for item in walk(block.items) if isinstance(item, Layer)]
     assert [each.name for each in named if each.name in ("trace", "guide")] == (
         ["trace"] * shared.traced + ["guide"] * shared.faded
     )
@@ -331,7 +331,7 @@ def test_every_sheet_warns_and_carries_the_rules_to_measure():
             assert caution in text
         assert f"{number} / {len(pages)}" in text
         (rule,) = [each for each in walk(page.items)
-                   if isinstance(each, Group) and each.name == "100 mm rule"]  # fmt: skip
+                   if isinstance(each, Layer) and each.name == "100 mm rule"]  # fmt: skip
         left, _, right, _ = frame_of(rule)
         assert right - left == pytest.approx(100.0)
 
@@ -348,5 +348,5 @@ def test_a_turned_pattern_has_the_same_hard_strokes():
     for start in (0.0, 60.0, 120.0):
         cuts = [cut(turned(leaf, start + 60.0 * k), figure=k) for k in range(6)]
         layout = make_layout(cuts)
-        found = hardest(layout, plan(layout).order)
+        found = hardest(layout, work_of(layout).order)
         assert len(found) == 1 and found[0].why[1] == "The sharpest bend: 37° within 10 mm."

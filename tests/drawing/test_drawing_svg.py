@@ -10,15 +10,13 @@ import svgelements
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from scorecraft.drawing.paint import LinearGradient, RadialGradient, Stop
 from scorecraft.drawing.picture import (
-    Group,
     Ink,
     Label,
-    LinearGradient,
+    Layer,
     Picture,
-    RadialGradient,
     Shape,
-    Stop,
     box,
     line,
     placed,
@@ -57,7 +55,7 @@ def test_one_unit_is_one_millimetre_to_a_reader_not_ours():
 def test_no_units_and_no_style_attributes_below_the_root():
     label = Label("12 mm", (5, 5), 4, turn=0.3)
     shape = Shape((box(1, 2, 3, 4),), closed=True, fill=GLOW, ink=Ink(1, dash=(3, 1.5)))
-    root = parsed(Group("all", (label, shape), clip=(box(0, 0, 9, 9),)), text="text")
+    root = parsed(Layer("all", (label, shape), clip=(box(0, 0, 9, 9),)), text="text")
     assert root.get("width") == "210mm"
     assert root.get("viewBox") == "0 0 210 297"
     for element in root.iter():
@@ -107,7 +105,7 @@ def test_a_quarter_turn_clockwise_makes_text_run_down():
 
 def test_data_classes_titles_and_layers_are_written():
     shape = stroke([[0, 0], [1, 1]], css="cut deep", data={"cut": "12"}, title="leaf vein")
-    root = parsed(Group("cuts", (shape,), css="layer"))
+    root = parsed(Layer("cuts", (shape,), css="layer"))
     group = root.find(f"{NS}g")
     path = group.find(f"{NS}path")
     assert (group.get("data-layer"), group.get("class")) == ("cuts", "layer")
@@ -132,7 +130,7 @@ def test_user_text_with_forbidden_characters_and_markup_stays_text():
 
 def test_same_picture_same_text_and_prefixed_ids():
     shape = Shape((ring(50, 50, 40),), closed=True, fill=GLOW)
-    drawing = picture(Group("a", (shape, shape), clip=(box(0, 0, 60, 60),)))
+    drawing = picture(Layer("a", (shape, shape), clip=(box(0, 0, 60, 60),)))
     first = svg(drawing, ids="left")
     assert first == svg(drawing, ids="left")
     ids = re.findall(r'id="([^"]+)"', first)
@@ -173,7 +171,7 @@ def test_path_data_rounds_and_closes():
 
 
 def test_placed_moves_everything():
-    group = Group(
+    group = Layer(
         "g",
         (stroke([[1, 2], [3, 4]]), Label("x", (1, 2), 3), Shape((box(0, 0, 1, 1),), fill=GLOW)),
         clip=(box(0, 0, 5, 5),),
@@ -188,7 +186,7 @@ def test_placed_moves_everything():
 
 
 def test_walk_and_words_reach_into_groups():
-    group = Group("g", (Label("one", (0, 0), 3), Group("h", (Label("two", (0, 0), 3),))))
+    group = Layer("g", (Label("one", (0, 0), 3), Layer("h", (Label("two", (0, 0), 3),))))
     assert words([group]) == ("one", "two")
     assert len(list(walk([group]))) == 4
 
@@ -208,6 +206,6 @@ def test_what_has_nothing_to_draw_is_not_written():
         Shape((np.empty((0, 2)),), fill="#000000"),
         Label(" ", (5, 5), 3),
     )
-    text = svg(Picture(10, 10, "t", items=(*none, Group("g", none))))
+    text = svg(Picture(10, 10, "t", items=(*none, Layer("g", none))))
     assert "<path" not in text
     assert svg(Picture(10, 10, "t", items=none), text="text").count("<text") == 0

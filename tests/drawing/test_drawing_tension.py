@@ -6,7 +6,7 @@ from support.drawing_layouts import cut, make_layout
 from scorecraft.drawing.bloom.bread import MAP
 from scorecraft.drawing.bloom.mouths import predicted
 from scorecraft.drawing.bloom.tension import LEVELS, tension_grid, tension_map
-from scorecraft.drawing.picture import Group, Label, Shape, walk
+from scorecraft.drawing.picture import Label, Layer, Shape, walk
 
 
 def shapes(picture, css):
@@ -41,7 +41,7 @@ def test_contours_lie_where_the_field_has_their_value(petal_layout):
 def test_labels_stand_on_their_contours_and_off_the_cuts(petal_layout):
     picture = tension_map(petal_layout, slope)
     (group,) = (
-        each for each in picture.items if isinstance(each, Group) and each.name == "tension"
+        each for each in picture.items if isinstance(each, Layer) and each.name == "tension"
     )
     labels = [each for each in group.items if isinstance(each, Label)]
     cuts = shapely.union_all([shapely.LineString(e.lines[0]) for e in shapes(picture, "cut")])

@@ -11,7 +11,7 @@ from scorecraft.drawing.paper.sheet import paper
 from scorecraft.drawing.paper.telling import joined_words
 from scorecraft.drawing.paper.tiles import ink_points, register_crosses, shared_marks, tile
 from scorecraft.drawing.paper.windows import windows
-from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line, ring, walk, words
+from scorecraft.drawing.picture import Ink, Label, Layer, Picture, Shape, line, ring, walk, words
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.practice import PRINTER_MARGIN_MM
 
@@ -27,7 +27,7 @@ def big():
         Shape((each,), ink=Ink(0.5), data={"cut": str(k)}) for k, each in enumerate(ends)
     )
     border = Shape((ring(250, 200, 195),), closed=True, ink=Ink(0.35))
-    items = (Group("cuts", shapes), border, Label("middle", (250, 200), 6, anchor="middle"))
+    items = (Layer("cuts", shapes), border, Label("middle", (250, 200), 6, anchor="middle"))
     return Picture(500, 400, "big", items=items)
 
 
@@ -37,7 +37,7 @@ def parts_of(picture, name):
 
 def on_drawing(sheet, part):
     """The shapes of a sheet clipped to its window, moved back to where they were drawn."""
-    group = next(i for i in sheet.items if isinstance(i, Group) and i.name.startswith("part"))
+    group = next(i for i in sheet.items if isinstance(i, Layer) and i.name.startswith("part"))
     clip = shapely.Polygon(group.clip[0])
     for item in walk(group.items):
         if isinstance(item, Shape) and item.data:
@@ -69,7 +69,7 @@ def test_crosses_of_neighbours_meet_at_both_ends_of_the_shared_edge(big):
     sheets = tile(big, parts)
     seen = {}
     for sheet, part in zip(sheets, parts, strict=True):
-        groups = [item for item in sheet.items if isinstance(item, Group)]
+        groups = [item for item in sheet.items if isinstance(item, Layer)]
         group = next(each for each in groups if each.name == "register crosses")
         for shape in group.items:
             centre = shape.lines[0].mean(axis=0) - EDGE + [part.x, part.y]
@@ -97,13 +97,13 @@ def test_every_sheet_has_its_name_the_rules_and_stays_off_the_margin(big):
         told = words(sheet.items)
         names.append(next(each for each in told if len(each) == 2 and each[1].isdigit()))
         assert any("100%" in each for each in told)
-        assert any(i.name == "100 mm rule" for i in walk(sheet.items) if isinstance(i, Group))
+        assert any(i.name == "100 mm rule" for i in walk(sheet.items) if isinstance(i, Layer))
         for item in sheet.items:
-            if isinstance(item, Group) and item.clip:
+            if isinstance(item, Layer) and item.clip:
                 low, high = item.clip[0].min(axis=0), item.clip[0].max(axis=0)
                 assert low.min() >= EDGE - 1e-9
                 assert high[0] <= sheet.width_mm - EDGE + 1e-9
-        foot = next(i for i in sheet.items if isinstance(i, Group) and i.name == "foot")
+        foot = next(i for i in sheet.items if isinstance(i, Layer) and i.name == "foot")
         points = ink_points([i for i in walk(foot.items) if isinstance(i, Shape)])
         assert points.min() >= EDGE - 1e-9
         assert points[:, 0].max() <= sheet.width_mm - EDGE + 1e-9

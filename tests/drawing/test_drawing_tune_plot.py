@@ -3,13 +3,13 @@
 import numpy as np
 import pytest
 
-from scorecraft.drawing.picture import Group, Shape, walk, words
+from scorecraft.drawing.picture import Layer, Shape, walk, words
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.tune_plot import tune_plot
 
 
 def points(picture):
-    group = next(i for i in walk(picture.items) if isinstance(i, Group) and i.name == "openings")
+    group = next(i for i in walk(picture.items) if isinstance(i, Layer) and i.name == "openings")
     return [item.lines[0].mean(axis=0) for item in group.items]
 
 

@@ -89,5 +89,5 @@ def test_the_same_view_is_the_same_text(small_layout):
 
 
 def test_an_unknown_view_is_refused(small_layout):
-    with pytest.raises(UsageError, match='looked at from "back"'):
+    with pytest.raises(UsageError, match='viewed from "back"'):
         view(small_layout, "back")

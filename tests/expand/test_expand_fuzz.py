@@ -8,9 +8,10 @@ from support.steps import TooManyCallsError, at_most
 
 from scorecraft.errors import PatternError, ScorecraftError
 from scorecraft.expand import expand
+from scorecraft.language.evaluate import FUNCTIONS
 from scorecraft.language.parse import parse
 from scorecraft.language.tokens import source_lines
-from scorecraft.language.words import AT_HAND, FUNCTIONS, KEYS, WORDS
+from scorecraft.language.words import AT_HAND, KEYS, WORDS
 from scorecraft.reading import decoded
 from scorecraft.shelf import shelf
 

@@ -4,6 +4,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from scorecraft.language.evaluate import FUNCTIONS
+from scorecraft.language.keys import Key, Word
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import (
     Argument,
@@ -22,7 +24,7 @@ from scorecraft.language.tree import (
     as_expression,
     as_region,
 )
-from scorecraft.language.words import AT_HAND, FUNCTIONS, WORDS, Key, Word, keys_of
+from scorecraft.language.words import AT_HAND, WORDS, keys_of
 from scorecraft.units import in_unit
 
 UNITS_FOR = {
@@ -160,7 +162,7 @@ def patterns(draw):
     return Pattern((knob, let, rule, *rest, use))
 
 
-@settings(max_examples=300)
+@settings(max_examples=120)
 @given(patterns())
 def test_a_tree_written_out_reads_back_as_itself(tree):
     text = str(tree)

@@ -178,6 +178,8 @@ def test_no_place_is_left_between_very_dense_cuts():
     [
         (0, 0.9, "at 12 o'clock, just above the base"),
         (120, 0.9, "at 4 o'clock, just above the base"),
+        (120, 0.78, "at 4 o'clock, halfway down the side"),
+        (120, 0.82, "at 4 o'clock, just above the base"),
         (95, 0.5, "at 3 o'clock, halfway down the side"),
         (270, 0.2, "at 9 o'clock, near the crown"),
         (350, 0.9, "at 12 o'clock, just above the base"),

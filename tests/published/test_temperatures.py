@@ -2,7 +2,7 @@
 
 import pytest
 
-from scorecraft.drawing.card.words import heat
+from scorecraft.drawing.card.telling import heat
 from scorecraft.practice import DONE_C, POT_C, POT_OPEN_C, STONE_AFTER_C, STONE_C, Rule
 from scorecraft.units import in_unit, quantity
 

@@ -5,6 +5,7 @@ import math
 import numpy as np
 
 from scorecraft.cuts import Cut, Layout, Marks
+from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
@@ -57,3 +58,10 @@ def petals(copies=8, start=25, length=50):
 def make_layout(cuts, loaf=None, title="Petals", notes=("Cut the ribs last.",), marks=()):
     loaf = loaf or make_loaf("round", 220.0, None, 95.0)
     return Layout(title, tuple(notes), loaf, Bake(), tuple(cuts), Marks(tuple(marks)))
+
+
+def ellipses(widest_mm, stations=41):
+    """Make mouths that open as a lone straight slit does: an ellipse with its tips closed."""
+    share = (1 - np.cos(np.linspace(0, np.pi, stations))) / 2
+    shape = 2 * np.sqrt(share * (1 - share))
+    return Mouths(tuple(share for _ in widest_mm), tuple(shape * wide for wide in widest_mm))

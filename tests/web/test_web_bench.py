@@ -8,6 +8,8 @@ import re
 
 import pytest
 
+from scorecraft.drawing.paper.cautions import BLADE, OVEN
+
 playwright = pytest.importorskip("playwright.sync_api")
 LATER_MS = 1000
 SHORT = {"phone on its side": (844, 390), "twice as large": (720, 450), "small": (568, 320)}
@@ -223,9 +225,9 @@ def test_turn_and_cut_are_heard_together(bench):
 
 def test_the_end_warns_and_leads_on_to_measuring(bench):
     page = bench("one-slash", size="desk").page
-    playwright.expect(page.locator(".bench-text")).to_contain_text("Razor blades are sharper")
+    playwright.expect(page.locator(".bench-text")).to_contain_text(BLADE)
     go_to_the_end(page)
-    playwright.expect(page.locator(".bench-text")).to_contain_text("lid and the steam burn")
+    playwright.expect(page.locator(".bench-text")).to_contain_text(OVEN)
     page.clock.resume()
     page.get_by_role("button", name="Measure", exact=True).click()
     page.wait_for_selector(".measure-loaf svg")

@@ -10,7 +10,10 @@ from scorecraft.language.words import ATTRIBUTES, WORDS
 playwright = pytest.importorskip("playwright.sync_api")
 HELP, ANSWER, WAY = "dialog.help", ".answer:popover-open", "[aria-label=Help]:visible"
 FOCUSED = "() => document.activeElement.getAttribute('aria-label')"
-SCROLLED = "() => [scrollY, ...Array.from(document.querySelectorAll('main *'), (e) => e.scrollTop)]"
+SCROLLED = """() => {
+    const places = [...document.querySelectorAll('main :not(select)')];
+    return [scrollY, ...places.map((each) => each.scrollTop)];
+}"""
 LESSONS = ("strings", "light-first", "blade", "depth", "order", "steam", "card", "measure")
 TERMS = ("lame", "boule", "batard", "banneton", "pot", "ear", "crumb", "spring", "expansion",
          "decorative", "string-line", "reach", "room", "mouth", "tension", "spread", "drape",

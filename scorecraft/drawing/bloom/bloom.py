@@ -10,9 +10,10 @@ from scorecraft.drawing.bloom.ear import ears
 from scorecraft.drawing.bloom.eye import Eye, look
 from scorecraft.drawing.bloom.lens import baked_loaf, lenses
 from scorecraft.drawing.bloom.mouths import Mouths
+from scorecraft.drawing.bloom.telling import BAKED, SCORED, baked_words
 from scorecraft.drawing.bloom.texture import texture
-from scorecraft.drawing.bloom.view import scored_group
-from scorecraft.drawing.picture import Group, Item, Label, Picture, Shape, box
+from scorecraft.drawing.bloom.view import scored_layer
+from scorecraft.drawing.picture import Item, Label, Layer, Picture, Shape, box
 
 MARGIN_MM = 16.0
 BETWEEN_MM = 22.0
@@ -52,14 +53,14 @@ def bloom(
         Shape((box(0, 0, wide * scale, height),), closed=True, fill=BOARD, css="board")
     ]
     if before:
-        items += [scored_group(layout, eyes[0]), *_captions(eyes, height - foot, scale)]
-    items.append(bloom_group(layout, mouths, eyes[-1]))
+        items += [scored_layer(layout, eyes[0]), *_captions(eyes, height - foot, scale)]
+    items.append(bloom_layer(layout, mouths, eyes[-1]))
     return Picture(
         wide * scale, height, f"{layout.title}: baked", described(mouths), tuple(items), css="bloom"
     )
 
 
-def bloom_group(layout: Layout, mouths: Mouths, eye: Eye) -> Group:
+def bloom_layer(layout: Layout, mouths: Mouths, eye: Eye) -> Layer:
     """Draw the baked loaf as the eye sees it; `eye.loaf` is the baked loaf.
 
     Each opening carries the number of its cut as `data-cut`, and its words as a title.
@@ -70,7 +71,7 @@ def bloom_group(layout: Layout, mouths: Mouths, eye: Eye) -> Group:
         f"{cut.name}: opens {mouths.widest(index):.0f} mm" for index, cut in enumerate(layout.cuts)
     ]
     decorated = any(cut.kind == "decorative" for cut in layout.cuts)
-    return Group(
+    return Layer(
         "bloom",
         (
             shadow(eye),
@@ -91,7 +92,7 @@ def bloom_group(layout: Layout, mouths: Mouths, eye: Eye) -> Group:
 def described(mouths: Mouths) -> str:
     """Say in words what the picture shows."""
     widest = max((mouths.widest(cut) for cut in range(len(mouths))), default=0.0)
-    return f"The baked loaf. {len(mouths)} cuts have opened, the widest to {widest:.0f} mm."
+    return baked_words(len(mouths), widest)
 
 
 def _in_a_row(eyes: list[Eye], height: float, scale: float) -> list[Eye]:
@@ -108,7 +109,7 @@ def _in_a_row(eyes: list[Eye], height: float, scale: float) -> list[Eye]:
 def _captions(eyes: list[Eye], top: float, scale: float) -> list[Item]:
     """Write under each loaf what it is and how large."""
     items: list[Item] = []
-    for eye, name in zip(eyes, ("proofed and scored", "baked"), strict=True):
+    for eye, name in zip(eyes, (SCORED, BAKED), strict=True):
         low, high = eye.loaf.width_mm, eye.loaf.length_mm
         size = f"{low:.0f} mm" if abs(low - high) < 0.5 else f"{low:.0f} × {high:.0f} mm"
         x, _ = eye.middle

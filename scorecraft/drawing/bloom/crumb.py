@@ -16,7 +16,7 @@ from scorecraft.drawing.bloom.bread import (
 )
 from scorecraft.drawing.bloom.eye import LIGHT, Eye
 from scorecraft.drawing.bloom.lens import Lens, crossings
-from scorecraft.drawing.picture import Group, Item, Shape
+from scorecraft.drawing.picture import Item, Layer, Shape
 
 TOASTING = ((1.0, 0.2), (0.8, 0.2), (0.6, 0.22), (0.4, 0.26), (0.22, 0.34))
 """Layers of browned skin: how far each reaches, of the whole, and its opacity."""
@@ -31,7 +31,7 @@ EDGE_MM = 0.3
 """Width of the dark edge around an opening, outside of it."""
 
 
-def toasted(eye: Eye, opened: Sequence[Lens]) -> Group:
+def toasted(eye: Eye, opened: Sequence[Lens]) -> Layer:
     """Brown the skin beside the cuts, where it has parted and let go of its flour."""
     items: list[Item] = []
     for number, (reach, opacity) in enumerate(TOASTING):
@@ -41,19 +41,19 @@ def toasted(eye: Eye, opened: Sequence[Lens]) -> Group:
             out = reach * (0.35 + 0.26 * np.minimum(2 * lens.half, 14.0))
             rings = eye.rings(lens.area(out))
             items += _filled(rings, on_ramp(TOAST, reach), opacity, "toast")
-    return Group("toast", tuple(items))
+    return Layer("toast", tuple(items))
 
 
-def edges(eye: Eye, opened: Sequence[Lens]) -> Group:
+def edges(eye: Eye, opened: Sequence[Lens]) -> Layer:
     """Draw the caramelised edge of every opening."""
     items: list[Item] = []
     for lens in opened:
         out = EDGE_MM * (0.5 + np.minimum(lens.half / 3.0, 1.2))
         items += _filled(eye.rings(lens.area(out)), EDGE, 0.92, "edge")
-    return Group("edges", tuple(items))
+    return Layer("edges", tuple(items))
 
 
-def crumb(eye: Eye, opened: Sequence[Lens], titles: Sequence[str]) -> Group:
+def crumb(eye: Eye, opened: Sequence[Lens], titles: Sequence[str]) -> Layer:
     """Fill the openings: the first layer of each is the opening itself, with its cut's number."""
     items: list[Item] = []
     for depth, color in CRUMB:
@@ -73,7 +73,7 @@ def crumb(eye: Eye, opened: Sequence[Lens], titles: Sequence[str]) -> Group:
                     title=titles[lens.cut] if whole else "",
                 )
             )
-    return Group("openings", tuple(items))
+    return Layer("openings", tuple(items))
 
 
 def _shade(eye: Eye, lens: Lens) -> float:
@@ -85,7 +85,7 @@ def _filled(rings: list[Line], color: str, opacity: float, css: str) -> Iterator
         yield Shape(tuple(rings), closed=True, fill=color, fill_opacity=opacity, css=css)
 
 
-def depth(eye: Eye, opened: Sequence[Lens]) -> Group:
+def depth(eye: Eye, opened: Sequence[Lens]) -> Layer:
     """Let the raised edges cast shadow into the openings and catch the light beyond them."""
     items: list[Item] = []
     taken = crossings(opened)
@@ -102,7 +102,7 @@ def depth(eye: Eye, opened: Sequence[Lens]) -> Group:
             if bright.max() > LEAST_BAND_MM:
                 area = lens.band(way, GLEAM_FROM_MM, GLEAM_FROM_MM + bright, gone)
                 items += _filled(eye.rings(area), GLEAM, 0.4, "gleam")
-    return Group("depth", tuple(items))
+    return Layer("depth", tuple(items))
 
 
 def towards_light(eye: Eye, lens: Lens, way: int) -> np.ndarray:

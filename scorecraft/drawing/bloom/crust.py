@@ -24,7 +24,8 @@ from scorecraft.drawing.bloom.bread import (
     on_ramp,
 )
 from scorecraft.drawing.bloom.eye import LIGHT, POLYGON, Eye
-from scorecraft.drawing.picture import Group, Ink, Item, LinearGradient, Shape, Stop
+from scorecraft.drawing.paint import LinearGradient, Stop
+from scorecraft.drawing.picture import Ink, Item, Layer, Shape
 
 CAPS = 34
 GLUE_MM = 0.005
@@ -53,7 +54,7 @@ DOT = np.array([0.01, 0.0])
 """A dot is a line so short, with round ends."""
 
 
-def shadow(eye: Eye) -> Group:
+def shadow(eye: Eye) -> Layer:
     """Draw the loaf's soft shadow on the board, as layers that grow and fade."""
     base = _base(eye)
     away = -LIGHT[:2] * np.array([1, -1]) * eye.loaf.height_mm * eye.scale
@@ -64,10 +65,10 @@ def shadow(eye: Eye) -> Group:
         shift = away * (0.02 + 0.1 * (1 - part) * (1 if eye.from_above else 0.4))
         ring = shapely.get_coordinates(shapely.simplify(grown, 0.1).exterior)[:-1] + shift
         items.append(Shape((ring,), closed=True, fill=SHADOW, fill_opacity=0.03, css="shadow"))
-    return Group("shadow", tuple(items))
+    return Layer("shadow", tuple(items))
 
 
-def crust(eye: Eye, ramp: Ramp = CRUST) -> Group:
+def crust(eye: Eye, ramp: Ramp = CRUST) -> Layer:
     """Paint the dome from the rim to the crown in the colours of a ramp.
 
     From above, flour covers all but the outermost caps, and the others are left out.
@@ -79,7 +80,7 @@ def crust(eye: Eye, ramp: Ramp = CRUST) -> Group:
         middle = (outer + inner) / 2
         paint = lit_paint(eye, middle, on_ramp(ramp, middle))
         items.append(Shape(cap, closed=True, fill=paint, css="crust"))
-    return Group("crust", tuple(items))
+    return Layer("crust", tuple(items))
 
 
 def caps(eye: Eye, count: int = CAPS) -> Iterator[tuple[float, float, tuple[Line, ...]]]:
@@ -162,7 +163,7 @@ def flour(
     rng: np.random.Generator,
     ramp: Ramp = CRUST,
     layers: int = DUST_LAYERS,
-) -> Group:
+) -> Layer:
     """Dust the loaf: layers with uneven edges, thin at the rim and dense above, and loose grains.
 
     Every layer is opaque, in the colour of the crust (`ramp`) seen through the flour up to it:
@@ -177,7 +178,7 @@ def flour(
         for ring in eye.rings(shapely.Polygon(_uneven(eye, reach, rng))):
             items.append(Shape((ring,), closed=True, fill=paint, css="flour"))
     items += _grains(eye, amount, rng)
-    return Group("flour", tuple(items))
+    return Layer("flour", tuple(items))
 
 
 def _uneven(eye: Eye, reach: float, rng: np.random.Generator) -> Line:
@@ -230,12 +231,12 @@ def _dots(eye: Eye, plan: Line, width: float, color: str, opacity: float) -> Ite
         yield Shape(tuple(np.array([at, at + DOT]) for at in part), ink=ink, css="grain")
 
 
-def blisters(eye: Eye, rng: np.random.Generator) -> Group:
+def blisters(eye: Eye, rng: np.random.Generator) -> Layer:
     """Raise small blisters where the crust is bare, bright towards the light, dark below."""
     count = int(eye.loaf.plan_area_mm2 / 100 * BLISTERS_PER_CM2)
     plan = _scattered(eye, count, rng, 0.8, 0.99)
     if not len(plan):
-        return Group("blisters", ())
+        return Layer("blisters", ())
     loops = np.stack([_blister(eye, at, rng) for at in plan])
     size = np.abs(loops).max(axis=(1, 2))[:, None, None]
     at = plan[:, None, :]
@@ -245,7 +246,7 @@ def blisters(eye: Eye, rng: np.random.Generator) -> Group:
         (at + loops, BLISTER, 0.35),
         (at + 0.45 * loops + 0.35 * away, GLEAM, 0.4),
     )
-    return Group(
+    return Layer(
         "blisters",
         tuple(
             Shape(tuple(rings), closed=True, fill=color, fill_opacity=opacity, css="blister")

@@ -13,7 +13,7 @@ from scorecraft.drawing.bloom.bread import EDGE, GLEAM, LIP, SWELLING, lit, on_r
 from scorecraft.drawing.bloom.crumb import towards_light
 from scorecraft.drawing.bloom.eye import Eye
 from scorecraft.drawing.bloom.lens import Lens, crossings
-from scorecraft.drawing.picture import Group, Item, Shape
+from scorecraft.drawing.picture import Item, Layer, Shape
 from scorecraft.practice import EAR_BLADE_DEG, EAR_OPENING_MM
 
 LIP_STEPS = 7
@@ -49,7 +49,7 @@ def has_ear(cut: Cut, lens: Lens) -> bool:
     return math.degrees(cut.blade_rad) < EAR_BLADE_DEG.value and lens.widest > EAR_OPENING_MM.value
 
 
-def ears(eye: Eye, layout: Layout, opened: Sequence[Lens], rng: np.random.Generator) -> Group:
+def ears(eye: Eye, layout: Layout, opened: Sequence[Lens], rng: np.random.Generator) -> Layer:
     """Draw the ears of a layout, each as a group with its cut's number."""
     items: list[Item] = []
     taken = crossings(opened)
@@ -57,12 +57,12 @@ def ears(eye: Eye, layout: Layout, opened: Sequence[Lens], rng: np.random.Genera
         cut = layout.cuts[lens.cut]
         if has_ear(cut, lens):
             items.append(_ear(eye, lens, ear_side(cut), taken.get(lens.cut), rng))
-    return Group("ears", tuple(items))
+    return Layer("ears", tuple(items))
 
 
 def _ear(
     eye: Eye, lens: Lens, way: int, gone: shapely.Geometry | None, rng: np.random.Generator
-) -> Group:
+) -> Layer:
     """Draw one ear from its back to its free edge: shadow, swelling, lip and gleam."""
     lift, edge = _lift(lens), _torn(lens, rng)
     facing = towards_light(eye, lens, way)
@@ -83,7 +83,7 @@ def _ear(
         for each in strips
         if (rings := eye.rings(lens.band(way, each.inner, each.outer, gone)))
     ]
-    return Group("ear", tuple(items), css="ear", data={"cut": str(lens.cut)})
+    return Layer("ear", tuple(items), css="ear", data={"cut": str(lens.cut)})
 
 
 def _lift(lens: Lens) -> np.ndarray:

@@ -13,6 +13,7 @@ from typing import TypeAlias
 import numpy as np
 import shapely
 
+import scorecraft.drawing.bloom.telling as telling
 from scorecraft.arrays import Flags, Floats, Ints, Line, Shapes
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf
@@ -227,8 +228,7 @@ def look(loaf: Loaf, view: str | float, scale: float = 1.0) -> Eye:
         return Eye(loaf, elevation, turn, scale=scale)
     degrees = _degrees(view)
     if degrees is None or not 0 <= degrees <= 90:
-        hint = "use top, front, side or an angle above the bench from 0 to 90 (degrees)"
-        raise UsageError(f'a loaf cannot be looked at from "{view}"', None, hint)
+        raise UsageError(telling.no_view(view), None, telling.VIEWS)
     return Eye(loaf, math.radians(degrees), scale=scale)
 
 

@@ -1,6 +1,5 @@
 """How wide each cut stands open along its length, as the drawings want it."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -41,13 +40,6 @@ class Mouths:
     def widest(self, cut: int) -> float:
         """Give the widest opening (mm) of a cut."""
         return float(self.width_mm[cut].max())
-
-
-def ellipses(widest_mm: Sequence[float], stations: int = 41) -> Mouths:
-    """Make mouths that open as a lone straight slit does: an ellipse with its tips closed."""
-    share = (1 - np.cos(np.linspace(0, np.pi, stations))) / 2
-    shape = 2 * np.sqrt(share * (1 - share))
-    return Mouths(tuple(share for _ in widest_mm), tuple(shape * wide for wide in widest_mm))
 
 
 def mouths_of(opening: Opening) -> Mouths:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+import scorecraft.drawing.bloom.telling as telling
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.bloom import bloom
 from scorecraft.drawing.bloom.mouths import mouths_of, predicted
@@ -13,7 +14,7 @@ from scorecraft.opening import Opening
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class Look:
     """What to draw: the baked loaf, or with it or instead of it something else.
 
     `view` is `top`, `front`, `side` or degrees above the bench. Raises UsageError for wishes that
@@ -27,15 +28,14 @@ class Wanted:
 
     def __post_init__(self) -> None:
         if self.before + self.proofed + self.tension > 1:
-            hint = "ask for one of before, proofed and tension"
-            raise UsageError("these are different pictures", None, hint)
+            raise UsageError(telling.SEPARATE, None, telling.ASK_FOR_ONE)
         if self.tension and self.view != "top":
-            raise UsageError("the tension is mapped from the top only", None, "leave out the view")
+            raise UsageError(telling.TENSION_FROM_TOP, None, telling.LEAVE_OUT_VIEW)
 
 
 def picture(
     layout: Layout,
-    wanted: Wanted,
+    wanted: Look,
     *,
     opening: Opening | None = None,
     width_mm: float | None = None,

@@ -15,7 +15,8 @@ from scorecraft.drawing.bloom.bread import (
     WRITING,
 )
 from scorecraft.drawing.bloom.contour import above, grid_triangles, inner_edges
-from scorecraft.drawing.picture import Group, Ink, Item, Label, Picture, Shape, box
+from scorecraft.drawing.bloom.telling import TENSION
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape, box
 from scorecraft.drawing.plan import cut_plans, length, on_paper, rim_plan
 from scorecraft.drawing.text import width_mm as text_width
 from scorecraft.drawing.text import wrapped
@@ -41,11 +42,6 @@ ROW = 1.35
 DIGITS = 5
 SMOOTH_MM = 0.15
 SPECK_MM2 = 12.0
-WORDS = (
-    "Tension left in the skin, in percent of the tension it would have without any cut. "
-    "The darker, the less room: a loaf that bursts, bursts there. Around the tip of a cut it is "
-    "always high; there the cut tears on."
-)
 
 
 def tension_map(layout: Layout, tension_at: Field, *, width_mm: float | None = None) -> Picture:
@@ -59,20 +55,20 @@ def tension_map(layout: Layout, tension_at: Field, *, width_mm: float | None = N
     high = layout.loaf.length_mm + 2 * MARGIN_MM
     scale = 1.0 if width_mm is None else width_mm / wide
     centre = (wide / 2 * scale, high / 2 * scale)
-    rows = wrapped(WORDS, wide - 2 * MARGIN_MM, LETTER_MM)
+    rows = wrapped(TENSION, wide - 2 * MARGIN_MM, LETTER_MM)
     height = (high + FIRST_ROW_MM + len(rows) * ROW * LETTER_MM + MARGIN_MM / 2) * scale
     ground = Shape((box(0, 0, wide * scale, height),), closed=True, fill=BOARD, css="board")
     items = (
         ground,
-        tension_group(layout, tension_at, centre, scale),
+        tension_layer(layout, tension_at, centre, scale),
         _legend(high * scale, wide * scale, scale, rows),
     )
-    return Picture(wide * scale, height, f"{layout.title}: tension", WORDS, items, css="tension")
+    return Picture(wide * scale, height, f"{layout.title}: tension", TENSION, items, css="tension")
 
 
-def tension_group(
+def tension_layer(
     layout: Layout, tension_at: Field, centre: tuple[float, float], scale: float = 1.0
-) -> Group:
+) -> Layer:
     """Draw the map alone, the crown at `centre` of the paper (mm)."""
     plan, values = tension_grid(layout, tension_at)
     rim = shapely.Polygon(rim_plan(layout.loaf))
@@ -92,11 +88,11 @@ def tension_group(
         lines.append(
             Shape(tuple(on_paper(each, centre, scale) for each in edges), ink=ink, css="contour")
         )
-    cuts = Group("cuts", tuple(_cuts(layout, centre, scale)))
+    cuts = Layer("cuts", tuple(_cuts(layout, centre, scale)))
     edge = on_paper(rim_plan(layout.loaf), centre, scale)
     frame = Shape((edge,), closed=True, ink=Ink(0.5 * scale, color=MAP_LINE), css="rim")
     labels = [item for each in _labels(contours, layout) for item in _label(*each, centre, scale)]
-    return Group("tension", (*areas, *lines, cuts, frame, *labels))
+    return Layer("tension", (*areas, *lines, cuts, frame, *labels))
 
 
 def without_specks(area: shapely.Geometry) -> shapely.Geometry:
@@ -184,7 +180,7 @@ def _cuts(layout: Layout, centre: tuple[float, float], scale: float) -> list[Ite
     return items
 
 
-def _legend(top: float, wide: float, scale: float, rows: Sequence[str]) -> Group:
+def _legend(top: float, wide: float, scale: float, rows: Sequence[str]) -> Layer:
     """Draw the shades with their percentages, and say what they mean."""
     margin, swatch = MARGIN_MM * scale, SWATCH_MM * scale
     step = (wide - 2 * margin) / len(MAP)
@@ -202,4 +198,4 @@ def _legend(top: float, wide: float, scale: float, rows: Sequence[str]) -> Group
     first = top + FIRST_ROW_MM * scale
     for row, text in enumerate(rows):
         items.append(Label(text, (margin, first + row * ROW * size), size, color=WRITING))
-    return Group("legend", tuple(items))
+    return Layer("legend", tuple(items))

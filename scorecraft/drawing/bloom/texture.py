@@ -11,7 +11,7 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.drawing.bloom.bread import BLOTCH, CREASE, PORE, PORE_DEEP, STRAND
 from scorecraft.drawing.bloom.eye import Eye
 from scorecraft.drawing.bloom.lens import Lens
-from scorecraft.drawing.picture import Group, Ink, Item, Shape
+from scorecraft.drawing.picture import Ink, Item, Layer, Shape
 
 WIDE_MM = 3.0
 """Openings wider than this show what is inside."""
@@ -43,7 +43,7 @@ class Bed:
         return np.asarray(middle + left * (part * self.half(along))[:, None])
 
 
-def texture(eye: Eye, opened: Sequence[Lens], rng: np.random.Generator) -> Group:
+def texture(eye: Eye, opened: Sequence[Lens], rng: np.random.Generator) -> Layer:
     """Draw what the openings show, in the order in which it lies on top of each other."""
     beds = [_bed(lens) for lens in opened if lens.widest > WIDE_MM]
     blotches = [each for bed in beds for each in _blots(bed, rng, BLOTCHES_PER_MM2, 1.5)]
@@ -60,7 +60,7 @@ def texture(eye: Eye, opened: Sequence[Lens], rng: np.random.Generator) -> Group
         *_filled(eye, pores, PORE, 0.5, "pore"),
         *_filled(eye, [_shrunk(each) for each in pores], PORE_DEEP, 0.5, "pore"),
     ]
-    return Group("texture", tuple(items))
+    return Layer("texture", tuple(items))
 
 
 def _bed(lens: Lens) -> Bed:

@@ -9,7 +9,7 @@ from scorecraft.drawing.bloom.bread import BOARD, DOUGH, SCORED, SCORED_LIT
 from scorecraft.drawing.bloom.crust import crust, flour, shadow
 from scorecraft.drawing.bloom.eye import Eye, look
 from scorecraft.drawing.inks import band
-from scorecraft.drawing.picture import Group, Ink, Item, Picture, Shape, box
+from scorecraft.drawing.picture import Ink, Item, Layer, Picture, Shape, box
 from scorecraft.drawing.plan import cut_plans
 
 MARGIN_MM = 14.0
@@ -33,10 +33,10 @@ def view(layout: Layout, which: str | float = "front", *, width_mm: float | None
     ground = Shape((box(0, 0, width, height),), closed=True, fill=BOARD, css="board")
     title = f"{layout.title}: view"
     desc = f"{layout.loaf.shape} loaf with {len(layout.cuts)} cuts, as the eye sees it"
-    return Picture(width, height, title, desc, (ground, scored_group(layout, eye)), css="view")
+    return Picture(width, height, title, desc, (ground, scored_layer(layout, eye)), css="view")
 
 
-def scored_group(layout: Layout, eye: Eye) -> Group:
+def scored_layer(layout: Layout, eye: Eye) -> Layer:
     """Draw the proofed, scored loaf as the eye sees it; deeper cuts are wider and on top."""
     rng = np.random.default_rng(SEED)
     order = sorted(range(len(layout.cuts)), key=lambda index: layout.cuts[index].depth_mm)
@@ -44,13 +44,13 @@ def scored_group(layout: Layout, eye: Eye) -> Group:
     cuts: list[Item] = []
     for index in order:
         cuts += _cut(layout, index, plans[index], eye)
-    return Group(
+    return Layer(
         "loaf",
         (
             shadow(eye),
             crust(eye, DOUGH),
             flour(eye, DUSTED, rng, DOUGH, layers=DUST_LAYERS),
-            Group("cuts", tuple(cuts)),
+            Layer("cuts", tuple(cuts)),
         ),
         css="view",
     )

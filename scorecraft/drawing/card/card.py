@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import scorecraft.drawing.card.words as words
-from scorecraft.bench.steps import Plan, Run
+from scorecraft.bench.steps import Run, Work
 from scorecraft.bench.telling import STAGES
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import Seen, seen
@@ -33,7 +33,7 @@ class _Row:
 
 def card(
     layout: Layout,
-    made: Plan,
+    made: Work,
     numbered: Sequence[Group] | None = None,
     *,
     paper: str | None = None,
@@ -41,7 +41,7 @@ def card(
 ) -> list[Picture]:
     """Draw the bench card of a plan, on one page where it can be read from, else on more.
 
-    `numbered` are the cuts with the numbers of the guide, by default in the order of the plan.
+    `numbered` are the cuts with the numbers of the guide, by default in the order of work.
     `paper` is a paper's name, by default that of `home` (A4). Raises UsageError for a paper that
     is not known.
     """
@@ -72,7 +72,7 @@ def joined(pages: Sequence[Picture]) -> Picture:
     return replace(pages[0], width_mm=sum(page.width_mm for page in pages), items=items)
 
 
-def _rows(made: Plan) -> list[_Row]:
+def _rows(made: Work) -> list[_Row]:
     """List the rows; passes are named where there is more than one kind of work."""
     stages = [run.first.stage for run in made.runs]
     named = made.marks > 0 or len(set(stages)) > 1
@@ -133,7 +133,7 @@ def _labelled(
 
 def _page(
     view: Seen,
-    made: Plan,
+    made: Work,
     numbers: Mapping[int, int],
     sheet: Paper,
     rows: Sequence[_Row],
@@ -160,7 +160,7 @@ def _page(
 
 
 def _drawn(
-    view: Seen, made: Plan, numbers: Mapping[int, int], row: _Row, width: float, height: float
+    view: Seen, made: Work, numbers: Mapping[int, int], row: _Row, width: float, height: float
 ) -> list[Block]:
     above = [words.stage(row.stage, width)] if row.stage else [words.hairline(width)]
     if row.stage:

@@ -11,7 +11,7 @@ from scorecraft.bench.steps import Run, Step
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import HEAD
 from scorecraft.drawing.inks import band
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Shape, ring
+from scorecraft.drawing.picture import BLACK, Ink, Item, Layer, Shape, ring
 from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_paper, rim_plan
 
 ACCENT = "#c2331e"
@@ -55,7 +55,7 @@ def seen(layout: Layout) -> Seen:
     return Seen(layout, cut_plans(layout), mark_plans(layout), rim_plan(layout.loaf))
 
 
-def run_picture(view: Seen, run: Run, size: float) -> Group:
+def run_picture(view: Seen, run: Run, size: float) -> Layer:
     """Draw the first step of a run in a square of `size` mm, from (0, 0).
 
     The cuts of its repeats are grey, and dots on the dial show where the mark stands for them.
@@ -70,10 +70,10 @@ def run_picture(view: Seen, run: Run, size: float) -> Group:
         *_stops(run, size),
         *_turn(step, run, size),
     ]
-    return Group("step", tuple(items))
+    return Layer("step", tuple(items))
 
 
-def step_picture(view: Seen, step: Step, size: float) -> Group:
+def step_picture(view: Seen, step: Step, size: float) -> Layer:
     """Draw one step alone in a square of `size` mm, from (0, 0)."""
     shown = [pull.cut for pull in step.pulls]
     items = [
@@ -81,15 +81,15 @@ def step_picture(view: Seen, step: Step, size: float) -> Group:
         _arrows(view, step, size),
         *_dial(step.table_rad, size),
     ]
-    return Group("setting", tuple(items))
+    return Layer("setting", tuple(items))
 
 
-def marks_picture(view: Seen, size: float) -> Group:
+def marks_picture(view: Seen, size: float) -> Layer:
     """Draw the string marks on the loaf before it is cut."""
     scale, centre = _scale(view, size), (size / 2, size / 2)
     lines = tuple(on_paper(each, centre, scale) for each in view.marks)
     strings = Shape(lines, ink=Ink(0.5 * size / 50, dash=(2.2, 1.2), cap="butt"))
-    return Group("string marks", (_loaf(view, 0.0, size, strong=()), strings, *_dial(0.0, size)))
+    return Layer("string marks", (_loaf(view, 0.0, size, strong=()), strings, *_dial(0.0, size)))
 
 
 def _scale(view: Seen, size: float) -> float:
@@ -110,7 +110,7 @@ def _loaf(
     *,
     strong: Collection[int],
     later: Collection[int] = (),
-) -> Group:
+) -> Layer:
     scale, centre = _scale(view, size), (size / 2, size / 2)
 
     def laid(points: Line) -> Line:
@@ -131,10 +131,10 @@ def _loaf(
         width *= FINE if len(dark) > MANY else 1.0
         ink = Ink(width, cap="butt" if len(dark) > ARROWS else "round")
         items.append(Shape((laid(view.cuts[index]),), ink=ink, data={"cut": str(index)}))
-    return Group("loaf", tuple(items))
+    return Layer("loaf", tuple(items))
 
 
-def _arrows(view: Seen, step: Step, size: float) -> Group:
+def _arrows(view: Seen, step: Step, size: float) -> Layer:
     """Show the pull on every cut, or on the longest of each sort where there are many."""
     scale, centre = _scale(view, size), (size / 2, size / 2)
     longest: dict[tuple[int, str], int] = {}
@@ -147,7 +147,7 @@ def _arrows(view: Seen, step: Step, size: float) -> Group:
         if length(lines[k]) > length(lines[best]) + 0.1:
             longest[cut.family, cut.part] = k
     chosen = range(len(lines)) if len(lines) <= ARROWS else sorted(longest.values())
-    return Group("pull", tuple(_head(lines[k], size) for k in chosen))
+    return Layer("pull", tuple(_head(lines[k], size) for k in chosen))
 
 
 def _head(points: Line, size: float) -> Shape:

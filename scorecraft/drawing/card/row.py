@@ -11,7 +11,7 @@ from scorecraft.drawing.card.cuts import GREY, NAME, ROW, SMALL, cuts_words
 from scorecraft.drawing.card.loaf import ACCENT, Seen, marks_picture, run_picture
 from scorecraft.drawing.card.settings import settings_pictures
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
-from scorecraft.drawing.picture import BLACK, Group, Item, Label, placed
+from scorecraft.drawing.picture import BLACK, Item, Label, Layer, placed
 from scorecraft.drawing.text import width_mm, wrapped
 
 LETTER_WIDE = 15.0
@@ -39,7 +39,7 @@ def step_row(
         *cuts_words(handlings(view.layout, run, numbers), left, room, height),
         *_turning(run, width, turn_wide, height),
     ]
-    return Block((Group(f"step {run.letter}", tuple(items)),), height)
+    return Block((Layer(f"step {run.letter}", tuple(items)),), height)
 
 
 def _pictures(view: Seen, run: Run, height: float) -> tuple[list[Item], float]:
@@ -49,7 +49,7 @@ def _pictures(view: Seen, run: Run, height: float) -> tuple[list[Item], float]:
         drawn = run_picture(view, run, size)
         return [placed(drawn, LETTER_WIDE, (height - size) / 2)], size
     many = settings_pictures(view, run, SETTINGS_WIDE, height - 2.0)
-    return [placed(many.group, LETTER_WIDE, (height - many.height) / 2)], many.width
+    return [placed(many.layer, LETTER_WIDE, (height - many.height) / 2)], many.width
 
 
 def marks_row(view: Seen, width: float, height: float) -> Block:
@@ -67,7 +67,7 @@ def marks_row(view: Seen, width: float, height: float) -> Block:
         placed(marks_picture(view, size), LETTER_WIDE, (height - size) / 2),
         *shifted(words, left, (height - words.height) / 2),
     ]
-    return Block((Group("string marks", tuple(items)),), height)
+    return Block((Layer("string marks", tuple(items)),), height)
 
 
 def _letter(text: str, height: float) -> Label:
@@ -111,9 +111,8 @@ def _turns(run: Run, room: float) -> list[Words]:
     """Say how the table is turned: by an exact turn, from mark to mark, or under the blade."""
     first = run.first
     if not run.copies:
-        words = wrapped(telling.positions(len(run.steps)), room, TURN * 0.66, bold=True)
-        count = [_turn(word, room, TURN * 0.66) for word in words]
-        return [*count, (telling.MARK_AS_DRAWN, SMALL * 0.95, False, ACCENT)]
+        count = _turn(telling.positions(len(run.steps)), room, TURN * 0.72)
+        return [count, (telling.MARK_AS_DRAWN, SMALL * 0.95, False, ACCENT)]
     if run.times > 1:
         often: Words = (f"× {run.times}", TIMES, True, BLACK)
         if turn_each(run) is None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from scorecraft.bench.steps import Run
 from scorecraft.bench.telling import mark_words
 from scorecraft.drawing.card.loaf import ACCENT, Seen, step_picture
-from scorecraft.drawing.picture import Group, Item, Label, placed
+from scorecraft.drawing.picture import Item, Label, Layer, placed
 from scorecraft.drawing.text import width_mm
 
 LABEL = 4.2
@@ -21,7 +21,7 @@ LARGEST = 42.0
 class Pictures:
     """Pictures in rows, and the room they take (mm)."""
 
-    group: Group
+    layer: Layer
     width: float
     height: float
 
@@ -40,7 +40,7 @@ def settings_pictures(view: Seen, run: Run, width: float, height: float) -> Pict
         items.append(_caption(mark_words(step), x, y, size))
         items.append(placed(step_picture(view, step, size), x, y + label))
     tall = lines * (size + label + GAP / 2) - GAP / 2
-    return Pictures(Group("settings", tuple(items)), columns * (size + GAP) - GAP, tall)
+    return Pictures(Layer("settings", tuple(items)), columns * (size + GAP) - GAP, tall)
 
 
 def _size(count: int, lines: int, width: float, height: float) -> float:

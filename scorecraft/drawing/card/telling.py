@@ -6,7 +6,7 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.bench.clock import told
-from scorecraft.bench.steps import Plan
+from scorecraft.bench.steps import Work
 from scorecraft.drawing.paper.cautions import STICKING
 from scorecraft.practice import (
     DONE_C,
@@ -44,21 +44,21 @@ def heat(rule: Rule) -> str:
     return f"{rule.value:.0f} °C / {round(fahrenheit / step) * step:.0f} °F"
 
 
-def time_words(made: Plan) -> str:
+def time_words(made: Work) -> str:
     """Say how long the cutting takes, and within what time it should be done."""
-    needed, allowed = told(made.work.seconds), told(made.allowed_s)
-    if made.work.seconds > made.allowed_s:
+    needed, allowed = told(made.effort.seconds), told(made.allowed_s)
+    if made.effort.seconds > made.allowed_s:
         return f"{needed} of cutting, {allowed} at most: chill the loaf first"
     return f"{needed} of cutting; aim to finish within {allowed}"
 
 
-def before(made: Plan) -> tuple[str, ...]:
+def before(made: Work) -> tuple[str, ...]:
     """Say what comes before the first cut."""
     return (
         "Put a mark on the turntable's edge at 12 o'clock: the red mark of the pictures. You "
         "stand at the bottom of each picture.",
-        f"Dough at {made.bench.temperature_c:.0f} °C. A cold loaf with a dry skin cuts cleanest; "
-        "dust it thinly with rice flour.",
+        f"Planned for dough at {made.bench.temperature_c:.0f} °C; a cold loaf with a dry skin cuts "
+        "cleanest. Dust it thinly with rice flour.",
         f"Hold the lame in your {made.bench.hand} hand. {STICKING}",
     )
 
@@ -95,7 +95,7 @@ def _counted(count: int, name: str) -> str:
 
 def positions(count: int) -> str:
     """Say at how many positions of the turntable is cut."""
-    return f"{count} turntable positions"
+    return f"{count} positions"
 
 
 def oven() -> tuple[tuple[str, tuple[str, ...]], tuple[str, tuple[str, ...]]]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 import scorecraft.drawing.card.telling as telling
 from scorecraft.bench.clock import told
-from scorecraft.bench.steps import Plan, Run
+from scorecraft.bench.steps import Run, Work
 from scorecraft.bench.telling import (
     STAGES,
     STILL_DEG,
@@ -25,13 +25,13 @@ from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.groups import Group, groups, numbers_of
 
 
-def card_text(layout: Layout, made: Plan, numbered: Sequence[Group] | None = None) -> str:
+def card_text(layout: Layout, made: Work, numbered: Sequence[Group] | None = None) -> str:
     """Write the bench card of a plan as plain text; `numbered` as in `card`."""
     numbers = numbers_of(numbered or groups(layout, made.order))
     return "\n".join(_lines(layout, made, numbers)) + "\n"
 
 
-def _lines(layout: Layout, made: Plan, numbers: Mapping[int, int]) -> Iterator[str]:
+def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[str]:
     yield layout.title or telling.UNTITLED
     yield loaf_words(layout.loaf, "")
     yield telling.time_words(made)
@@ -65,7 +65,7 @@ def _head(run: Run) -> str:
     """Say how the table is turned, where its mark stands, and how long it takes."""
     about = f"about {told(run.seconds)}"
     if not run.copies:
-        return f"at {telling.positions(len(run.steps))}, {about} in all"
+        return f"at {telling.positions(len(run.steps))} of the turntable, {about} in all"
     if run.times == 1:
         return f"{_turn(run)}, mark at {mark_words(run.first)}, {about}"
     if turn_each(run) is not None:

@@ -1,6 +1,6 @@
 """What stands above and below the steps of the bench card."""
 
-from scorecraft.bench.steps import Plan
+from scorecraft.bench.steps import Work
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import ACCENT
 from scorecraft.drawing.card.telling import INTO_THE_OVEN, before, done, oven, time_words
@@ -16,13 +16,13 @@ SMALL = 3.2
 GREY = "#555555"
 
 
-def head(layout: Layout, made: Plan, width: float, *, page: str = "") -> Block:
+def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
     """Set the title with the loaf, and the time."""
     size = next(
         (each for each in TITLE if width_mm(layout.title, each, bold=True) <= width - 30),
         TITLE[-1],
     )
-    late = made.work.seconds > made.allowed_s
+    late = made.effort.seconds > made.allowed_s
     lines = wrapped(layout.title, width - 30, size, bold=True) or ("",)
     items: list[Item] = [
         Label(line, (0.0, size * (0.86 + 1.2 * k)), size, bold=True) for k, line in enumerate(lines)
@@ -38,7 +38,7 @@ def head(layout: Layout, made: Plan, width: float, *, page: str = "") -> Block:
     return Block(tuple(items), y + 2.4)
 
 
-def preparation(layout: Layout, made: Plan, width: float) -> Block:
+def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut: how to begin, the pattern's own notes, the caution."""
     texts = [*before(made), *layout.notes]
     column = (width - 8) / 2

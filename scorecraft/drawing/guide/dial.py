@@ -5,7 +5,7 @@ import shapely
 
 from scorecraft.arrays import Line
 from scorecraft.drawing.inks import TICK_INK
-from scorecraft.drawing.picture import Group, Ink, Label, Shape
+from scorecraft.drawing.picture import Ink, Label, Layer, Shape
 from scorecraft.drawing.plan import on_paper, rim_plan
 from scorecraft.drawing.text import CAP_HEIGHT
 from scorecraft.loaf.dome import Loaf
@@ -22,7 +22,7 @@ TICK_EVERY = 10
 NUMBER_EVERY = 30
 
 
-def dial(loaf: Loaf, centre: tuple[float, float]) -> Group:
+def dial(loaf: Loaf, centre: tuple[float, float]) -> Layer:
     """Draw ticks every 10 and numbers every 30 degrees around the rim, 0 at 12 o'clock.
 
     The ring keeps its distance from the rim of a loaf of any shape; degrees grow clockwise and
@@ -43,7 +43,7 @@ def dial(loaf: Loaf, centre: tuple[float, float]) -> Group:
         if long:
             numbers.append(_number(track, degree, centre))
     ring = on_paper(shapely.get_coordinates(inner.exterior)[:-1], centre)
-    return Group(
+    return Layer(
         "turntable ring",
         (
             Shape((ring,), closed=True, ink=Ink(0.18)),

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import shapely
 
 import scorecraft.drawing.paper.panel as words
-from scorecraft.bench import Plan, plan
+from scorecraft.bench import Work, work_of
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.drawing.guide.dial import DIAL_MM
@@ -15,7 +15,7 @@ from scorecraft.drawing.paper.sheet import A4, PAPERS, Paper, Size, choose, fitt
 from scorecraft.drawing.paper.telling import NOT_LISTED, spread_words
 from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
 from scorecraft.drawing.paper.windows import windows
-from scorecraft.drawing.picture import Group, Item, Picture
+from scorecraft.drawing.picture import Item, Layer, Picture
 from scorecraft.drawing.picture import words as texts
 from scorecraft.drawing.plan import on_paper, rim_plan
 from scorecraft.groups import groups
@@ -47,7 +47,7 @@ def guide_pages(
     findings: Sequence[Finding] = (),
     opening_mm: Sequence[float] | None = None,
     verdict: str | None = None,
-    made: Plan | None = None,
+    made: Work | None = None,
 ) -> tuple[Picture, ...]:
     """Draw the guide of a layout at full size, on one sheet where one holds it.
 
@@ -55,7 +55,7 @@ def guide_pages(
     `home` (A4). A loaf too large for it, or for the home paper `tiled`, is spread over several
     sheets behind a page of words with a map of them; without a paper `one_sheet` makes one sheet
     as large as it has to be instead. `opening_mm` is the predicted width of each cut, `made` the
-    plan of the cutting, if it is known.
+    order of work, if it is known.
     """
     told = told_of(layout, made, findings, opening_mm, verdict)
     sizes = guide_sizes(layout.loaf)
@@ -65,13 +65,13 @@ def guide_pages(
 
 def told_of(
     layout: Layout,
-    made: Plan | None,
+    made: Work | None,
     findings: Sequence[Finding],
     opening_mm: Sequence[float] | None,
     verdict: str | None,
 ) -> words.Told:
-    """Gather what the guide says, its numbers and pulls by the plan of the cutting."""
-    made = made or plan(layout)
+    """Gather what the guide says, its numbers and pulls by the order of work."""
+    made = made or work_of(layout)
     numbered = groups(layout, made.order)
     return words.Told(layout, numbered, findings, opening_mm, verdict, made.against)
 
@@ -92,7 +92,7 @@ def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
     more = [paragraph(spread, width, words.BODY_MM), gap(3), chart, gap(6)]
     room = sheet.printable.height
     column = column_of_words(told, width, room, room, more)
-    items = (Group("words", shifted(column, (sheet.width_mm - width) / 2, margin)),)
+    items = (Layer("words", shifted(column, (sheet.width_mm - width) / 2, margin)),)
     first = Picture(sheet.width_mm, sheet.height_mm, title, whole.desc, items, css="guide")
     return (first, *tile(whole, parts))
 
@@ -154,7 +154,7 @@ def _beside(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     y = (sheet.height_mm - column.height) / 2
     return (
         guide_plan(told.layout, told.groups, centre, told.against),
-        Group("words", shifted(column, x, y)),
+        Layer("words", shifted(column, x, y)),
     )
 
 
@@ -222,9 +222,9 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     centre = (margin + (room.width - wide) / 2 + to_crown, top + drop)
     return (
         guide_plan(told.layout, told.groups, centre, told.against),
-        Group("title", shifted(title, margin, margin)),
-        Group("table", shifted(left, margin, foot)),
-        Group("key", shifted(right, margin + left_wide + 6, foot)),
+        Layer("title", shifted(title, margin, margin)),
+        Layer("table", shifted(left, margin, foot)),
+        Layer("key", shifted(right, margin + left_wide + 6, foot)),
     )
 
 

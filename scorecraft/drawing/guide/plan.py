@@ -13,9 +13,9 @@ from scorecraft.drawing.crown import crown_cross, crown_mark
 from scorecraft.drawing.guide.dial import dial
 from scorecraft.drawing.guide.numbers import Number, frame, place_numbers
 from scorecraft.drawing.inks import MARK_INK, NUMBER_MM, RIM_INK, band, cut_ink
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, ring
+from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, ring
 from scorecraft.drawing.plan import cut_plans, length, mark_plans, on_paper, rim_plan
-from scorecraft.groups import Group as CutGroup
+from scorecraft.groups import Group
 from scorecraft.units import to_turntable
 
 LABELLED_AT = np.radians(15)
@@ -27,8 +27,8 @@ Centre = tuple[float, float]
 
 
 def guide_plan(
-    layout: Layout, groups: Sequence[CutGroup], centre: Centre, against: Set[int] = frozenset()
-) -> Group:
+    layout: Layout, groups: Sequence[Group], centre: Centre, against: Set[int] = frozenset()
+) -> Layer:
     """Draw the plan at full size, the crown at `centre` (paper mm).
 
     Cuts `against` their drawn direction are shown to be pulled that way.
@@ -37,24 +37,24 @@ def guide_plan(
     marks = tuple(on_paper(each, centre) for each in mark_plans(layout))
     rim = on_paper(rim_plan(layout.loaf), centre)
     numbers = _numbers(layout, groups, cuts, marks, centre)
-    return Group(
+    return Layer(
         "plan",
         (
-            Group("string marks", (Shape(marks, ink=MARK_INK),) if marks else ()),
+            Layer("string marks", (Shape(marks, ink=MARK_INK),) if marks else ()),
             cut_layer(layout, cuts),
-            Group("rim", (Shape((rim,), closed=True, ink=RIM_INK),)),
+            Layer("rim", (Shape((rim,), closed=True, ink=RIM_INK),)),
             crown_mark(centre),
             dial(layout.loaf, centre),
-            Group("pull", tuple(_arrows(cuts, numbers, against))),
-            Group("numbers", tuple(_number_items(numbers))),
+            Layer("pull", tuple(_arrows(cuts, numbers, against))),
+            Layer("numbers", tuple(_number_items(numbers))),
         ),
     )
 
 
-def cut_layer(layout: Layout, lines: Sequence[Line], *, scale: float = 1.0) -> Group:
+def cut_layer(layout: Layout, lines: Sequence[Line], *, scale: float = 1.0) -> Layer:
     """Draw cuts by depth, the deep ones on top; `lines` are the cuts on paper, in order."""
     order = sorted(range(len(lines)), key=lambda index: layout.cuts[index].depth_mm)
-    return Group("cuts", tuple(_cut(layout, index, lines[index], scale) for index in order))
+    return Layer("cuts", tuple(_cut(layout, index, lines[index], scale) for index in order))
 
 
 def _cut(layout: Layout, index: int, points: Line, scale: float) -> Shape:
@@ -71,7 +71,7 @@ def _cut(layout: Layout, index: int, points: Line, scale: float) -> Shape:
 
 
 def representatives(
-    layout: Layout, group: CutGroup, lines: Sequence[Line], centre: Centre
+    layout: Layout, group: Group, lines: Sequence[Line], centre: Centre
 ) -> list[int]:
     """Choose the cuts that may carry a group's number: of the figure nearest to 12:30.
 
@@ -100,7 +100,7 @@ def _turn_off(points: Line, centre: Centre) -> float:
 
 def _numbers(
     layout: Layout,
-    groups: Sequence[CutGroup],
+    groups: Sequence[Group],
     cuts: Sequence[Line],
     others: Sequence[Line],
     centre: Centre,

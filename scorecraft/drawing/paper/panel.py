@@ -14,8 +14,7 @@ from scorecraft.drawing.paper.cautions import BLADE, SHEET
 from scorecraft.drawing.paper.rulers import rulers
 from scorecraft.drawing.paper.table import LEAST_MM, Cell, Column, table
 from scorecraft.drawing.paper.telling import HEADS, loaf_words
-from scorecraft.drawing.picture import Group as Layer
-from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line, placed
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group
 

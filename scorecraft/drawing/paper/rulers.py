@@ -6,7 +6,7 @@ from typing import Literal
 from scorecraft.drawing.inks import TICK_INK
 from scorecraft.drawing.paper.block import Block
 from scorecraft.drawing.paper.telling import SCALE
-from scorecraft.drawing.picture import Group, Ink, Item, Label, Shape, line
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line
 from scorecraft.drawing.text import CAP_HEIGHT
 
 RULE_MM = 100.0
@@ -24,8 +24,8 @@ def rulers() -> Block:
     upper, lower = 10.6, 12.0
     items: tuple[Item, ...] = (
         caption,
-        Group("100 mm rule", _rule(upper, -1, RULE_MM, 10.0, 5)),
-        Group("4 in rule", _rule(lower, 1, WIDTH_MM, INCH_MM / 4, 4)),
+        Layer("100 mm rule", _rule(upper, -1, RULE_MM, 10.0, 5)),
+        Layer("4 in rule", _rule(lower, 1, WIDTH_MM, INCH_MM / 4, 4)),
         *_digits(upper, -1, 10.0, (0, 5, 10), 10, "mm"),
         *_digits(lower, 1, INCH_MM, range(RULE_IN + 1), 1, "in"),
     )

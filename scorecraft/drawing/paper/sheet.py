@@ -2,10 +2,9 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from difflib import get_close_matches
 from typing import Literal, NamedTuple
 
-from scorecraft.errors import UsageError
+from scorecraft.errors import UsageError, nearest
 from scorecraft.practice import PRINTER_MARGIN_MM
 
 Family = Literal["ISO", "ANSI"]
@@ -70,9 +69,9 @@ def paper(name: str) -> Paper:
     found = known.get(name.strip().lower())
     if found:
         return found
-    near = get_close_matches(name.strip().lower(), known, n=1)
+    near = nearest(name.strip().lower(), known)
     names = ", ".join(each.name for each in PAPERS)
-    hint = f"did you mean {known[near[0]].name}?" if near else ""
+    hint = f"did you mean {known[near].name}?" if near else ""
     raise UsageError(f'"{name}" is not a paper; the papers are {names}', hint=hint)
 
 

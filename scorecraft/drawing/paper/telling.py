@@ -62,8 +62,8 @@ def estimate_words(verdict: str) -> str:
 def spread_words(paper: str, sheets: int) -> str:
     """Say on how many sheets a drawing is, and how they are joined."""
     return (
-        f"Too large for one sheet of {paper}, so it is spread over {sheets}, laid out as on this "
-        f"map. {JOIN}"
+        f"Too large for one sheet of {paper}, so it is spread over {sheets} sheets, laid out as "
+        f"on this map. {JOIN}"
     )
 
 

@@ -21,10 +21,10 @@ from scorecraft.drawing.paper.telling import JOIN
 from scorecraft.drawing.paper.windows import FOOT_MM, Window
 from scorecraft.drawing.picture import (
     BLACK,
-    Group,
     Ink,
     Item,
     Label,
+    Layer,
     Picture,
     Shape,
     box,
@@ -75,8 +75,8 @@ def _sheet(picture: Picture, parts: Sequence[Window], window: Window) -> Picture
     margin = PRINTER_MARGIN_MM.value
     dx, dy = margin - window.x, margin - window.y
     frame = box(window.x, window.y, *window.size)
-    drawn = Group(f"part {window.name}", within(picture.items, window), clip=(frame,))
-    crosses = Group("register crosses", tuple(register_crosses(parts, window)), clip=(frame,))
+    drawn = Layer(f"part {window.name}", within(picture.items, window), clip=(frame,))
+    crosses = Layer("register crosses", tuple(register_crosses(parts, window)), clip=(frame,))
     edge = Shape((frame,), closed=True, ink=FRAME)
     paper = window.paper
     return Picture(
@@ -86,7 +86,7 @@ def _sheet(picture: Picture, parts: Sequence[Window], window: Window) -> Picture
         f"Part {window.name} of {len(parts)}. {picture.desc}",
         (
             *(placed(item, dx, dy) for item in (drawn, edge, crosses)),
-            Group("foot", foot(parts, window)),
+            Layer("foot", foot(parts, window)),
         ),
         css=picture.css,
     )
@@ -96,7 +96,7 @@ def within(items: Sequence[Item], window: Window) -> tuple[Item, ...]:
     """Keep the items that may show in a window; groups keep their names."""
     kept: list[Item] = []
     for item in items:
-        if isinstance(item, Group):
+        if isinstance(item, Layer):
             inside = within(item.items, window)
             kept += [replace(item, items=inside)] if inside else []
         elif _touches(item, window):

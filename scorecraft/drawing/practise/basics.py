@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.bench.steps import Plan
+from scorecraft.bench.steps import Work
 from scorecraft.bench.telling import called
 from scorecraft.cuts import Cut, Kind, Layout, Stroke
 from scorecraft.drawing.practise.exercise import Exercise, Held
@@ -32,7 +32,7 @@ LEAF_MM, LEAF_WIDE_MM, LEAF_VEINS, VEIN_DEG = 50.0, 22.0, 3, 38.0
 """The leaf for a pattern that has none."""
 
 
-def basics(layout: Layout, made: Plan, numbers: Mapping[int, int]) -> tuple[Exercise, ...]:
+def basics(layout: Layout, made: Work, numbers: Mapping[int, int]) -> tuple[Exercise, ...]:
     """List straight strokes, slanted ones, bends and a leaf for a pattern.
 
     `numbers` are those of its cuts on the guide.
@@ -113,7 +113,7 @@ def plain_leaf(light: Held) -> Exercise:
     return Exercise("Leaf", told, light, tuple(-stroke.line for stroke in order), numbers)
 
 
-def own_leaf(layout: Layout, made: Plan, numbers: Mapping[int, int]) -> Exercise | None:
+def own_leaf(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Exercise | None:
     """Draw the first leaf of the pattern, in the order of cutting; None if it has none."""
     figures = [cut.figure for cut in layout.cuts if cut.word == "leaf"]
     if not figures:

@@ -7,7 +7,7 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.drawing.inks import HAIR_INK
 from scorecraft.drawing.paper.block import Block
-from scorecraft.drawing.picture import Group, Ink, Item, Label, Shape, box, line
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, box, line
 from scorecraft.drawing.practise.exercise import Held
 
 WIDE_MM = 40.0
@@ -53,7 +53,7 @@ def blade(held: Held) -> Block:
         *_depth(foot, foot - way * sunk, side, depth),
         *_angle(held, foot, side),
     )
-    return Block((Group("blade", items),), high + depth + BELOW_MM)
+    return Block((Layer("blade", items),), high + depth + BELOW_MM)
 
 
 def _depth(foot: Line, tip: Line, side: float, depth: float) -> list[Item]:

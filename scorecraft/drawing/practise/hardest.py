@@ -138,7 +138,7 @@ def _crowded(layout: Layout, order: Sequence[int]) -> Trait:
         start = shapely.get_point(shapely.shortest_line(lines[index], lines[near[0]]), 0)
         at = float(shapely.line_locate_point(lines[index], start, normalized=True))
         name, other = called(layout.cuts[index], 1), called(layout.cuts[near[0]], 1)
-        to = f"the next {name}" if other == name else f"the {other}"
+        to = "the next one" if other == name else f"the {other}"
         why = f"The closest neighbour: {ease[index]:.1f} mm to {to}."
         return Hard(index, (why,), at, tuple(near))
 

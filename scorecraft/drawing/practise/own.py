@@ -8,7 +8,7 @@ import shapely
 
 from scorecraft.arrays import Line
 from scorecraft.bench.blade import upright
-from scorecraft.bench.steps import Plan, Pull, Step
+from scorecraft.bench.steps import Pull, Step, Work
 from scorecraft.bench.strokes import STRAIGHT_FROM
 from scorecraft.cuts import Layout
 from scorecraft.drawing.plan import length
@@ -28,7 +28,7 @@ BEYOND_MM = 5.0
 
 
 def own(
-    layout: Layout, made: Plan, numbered: Sequence[Group], width: float, height: float
+    layout: Layout, made: Work, numbered: Sequence[Group], width: float, height: float
 ) -> tuple[Exercise, ...]:
     """List the hardest strokes of a pattern, each as large as fits in a box (mm)."""
     groups = {cut: group for group in numbered for cut in group.cuts}
@@ -39,7 +39,7 @@ def own(
 
 
 def _exercise(
-    layout: Layout, made: Plan, hard: Hard, group: Group, width: float, height: float
+    layout: Layout, made: Work, hard: Hard, group: Group, width: float, height: float
 ) -> Exercise:
     line, *beside = lying(layout, made, [hard.cut, *hard.beside], hard.cut)
     room = max((_gap(line, each) + BEYOND_MM for each in beside), default=0.0)
@@ -69,17 +69,17 @@ def _near(line: Line, part: Line, room: float) -> list[Line]:
     return [shapely.get_coordinates(each) for each in kept if each.length > 0]
 
 
-def pull_of(made: Plan, cut: int) -> Pull:
+def pull_of(made: Work, cut: int) -> Pull:
     """Find how a cut is pulled at the bench."""
     return next(pull for step in made.steps for pull in step.pulls if pull.cut == cut)
 
 
-def step_of(made: Plan, cut: int) -> Step:
+def step_of(made: Work, cut: int) -> Step:
     """Find the step of the bench at which a cut is made."""
     return next(step for step in made.steps if any(pull.cut == cut for pull in step.pulls))
 
 
-def lying(layout: Layout, made: Plan, cuts: Sequence[int], aimed: int) -> tuple[Line, ...]:
+def lying(layout: Layout, made: Work, cuts: Sequence[int], aimed: int) -> tuple[Line, ...]:
     """Lay cuts out as they lie before the baker when one of them is `aimed` at.
 
     They are in the direction of the pull, at true length over the dough (mm), that one straight
@@ -95,7 +95,7 @@ def lying(layout: Layout, made: Plan, cuts: Sequence[int], aimed: int) -> tuple[
     return tuple(lines)
 
 
-def _aim(layout: Layout, made: Plan, cut: int) -> float:
+def _aim(layout: Layout, made: Work, cut: int) -> float:
     """Give the angle by which the dough is turned so that a cut runs toward the baker."""
     line = layout.cuts[cut].line[:: -1 if pull_of(made, cut).backward else 1]
     if np.hypot(*(line[-1] - line[0])) < STRAIGHT_FROM * length(line):
@@ -103,7 +103,7 @@ def _aim(layout: Layout, made: Plan, cut: int) -> float:
     return toward_you(line)
 
 
-def held_of(layout: Layout, made: Plan, cut: int) -> Held:
+def held_of(layout: Layout, made: Work, cut: int) -> Held:
     """Tell how a cut is held, and to which side of the pull the handle leans."""
     pull = pull_of(made, cut)
     back = _aim(layout, made, cut) + step_of(made, cut).table_rad

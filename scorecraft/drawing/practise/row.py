@@ -12,7 +12,7 @@ from scorecraft.drawing.inks import HAIR_INK, LEAST_DASHES
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.table import LEAST_MM
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, box, line, ring
+from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, box, line, ring
 from scorecraft.drawing.plan import along, length, on_paper
 from scorecraft.drawing.practise.blade import WIDE_MM, blade
 from scorecraft.drawing.practise.exercise import Exercise, bounds
@@ -97,7 +97,7 @@ def row(exercise: Exercise, width: float, lines: int = 1) -> Block:
         *shifted(section, 0.0, head.height + ZONE_MM),
         *shifted(drawn, WIDE_MM + BLADE_GAP_MM, head.height),
     )
-    group = Group(f"exercise {exercise.name}", items)
+    group = Layer(f"exercise {exercise.name}", items)
     return Block((group,), row_height(exercise, width, lines))
 
 
@@ -142,7 +142,7 @@ def _zones(exercise: Exercise, shared: Cells, room: float) -> Block:
     return Block(tuple(items), tall * shared.lines)
 
 
-def _copy(exercise: Exercise, centre: tuple[float, float], strength: int, *, first: bool) -> Group:
+def _copy(exercise: Exercise, centre: tuple[float, float], strength: int, *, first: bool) -> Layer:
     """Draw the strokes once: `strength` below 0 in full, else with the guide of that step."""
     lines = [on_paper(each, centre) for each in exercise.strokes]
     items: list[Item] = [Shape((on_paper(each, centre),), ink=BESIDE) for each in exercise.beside]
@@ -156,7 +156,7 @@ def _copy(exercise: Exercise, centre: tuple[float, float], strength: int, *, fir
     if first:
         items += _numbers(exercise.numbers, lines)
     name = "trace" if strength < 0 else "guide"
-    return Group(name, tuple(items))
+    return Layer(name, tuple(items))
 
 
 def _dashed(ink: Ink, long: float) -> Ink:

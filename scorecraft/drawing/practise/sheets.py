@@ -3,22 +3,21 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from scorecraft.bench.steps import Plan
+from scorecraft.bench.steps import Work
 from scorecraft.cuts import Layout
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.rulers import rulers
 from scorecraft.drawing.paper.sheet import A4, Paper
 from scorecraft.drawing.paper.sheet import paper as find_paper
 from scorecraft.drawing.paper.table import LEAST_MM
-from scorecraft.drawing.picture import Group, Ink, Label, Picture, Shape, line
+from scorecraft.drawing.picture import Ink, Label, Layer, Picture, Shape, line
 from scorecraft.drawing.practise.basics import basics
 from scorecraft.drawing.practise.exercise import Exercise
 from scorecraft.drawing.practise.own import own
 from scorecraft.drawing.practise.row import cells, largest, row, row_height
 from scorecraft.drawing.practise.words import BASICS, CAUTIONS, OWN, TITLE, UNDER
 from scorecraft.drawing.text import shortened
-from scorecraft.groups import Group as Cuts
-from scorecraft.groups import numbers_of
+from scorecraft.groups import Group, numbers_of
 
 MARGIN_MM = 10.0
 TITLE_MM, PART_MM, SMALL_MM = 7.0, 4.0, 3.6
@@ -50,8 +49,8 @@ class Row:
 
 def practice_sheets(
     layout: Layout,
-    made: Plan,
-    numbered: Sequence[Cuts],
+    made: Work,
+    numbered: Sequence[Group],
     *,
     paper: str | None = None,
     home: Paper | None = None,
@@ -133,9 +132,9 @@ def _sheet(layout: Layout, sheet: Paper, rows: Sequence[Block], label: str) -> P
     between = min(MOST_BETWEEN_MM, spare / max(len(rows) - 1, 1))
     body = stacked([piece for each in rows for piece in (each, gap(between))])
     items = (
-        Group("words", shifted(head, MARGIN_MM, MARGIN_MM)),
-        Group("exercises", shifted(body, MARGIN_MM, MARGIN_MM + head.height)),
-        Group("rules", shifted(foot, MARGIN_MM, low)),
+        Layer("words", shifted(head, MARGIN_MM, MARGIN_MM)),
+        Layer("exercises", shifted(body, MARGIN_MM, MARGIN_MM + head.height)),
+        Layer("rules", shifted(foot, MARGIN_MM, low)),
     )
     title = f"{layout.title}: {TITLE}"
     return Picture(sheet.width_mm, sheet.height_mm, title, UNDER, items, css="practise")

@@ -11,7 +11,7 @@ import shapely
 
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Picture, Shape, line
+from scorecraft.drawing.picture import BLACK, Ink, Item, Layer, Picture, Shape, line
 from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
 from scorecraft.drawing.templates.telling import CUTTER
 from scorecraft.plate.doubles import without_doubles
@@ -43,7 +43,7 @@ def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM) -> Picture:
     strings = [shapely.linestrings(each) for each in cut_plans(layout)]
     single = without_doubles(strings)
     depths = sorted({round(cut.depth_mm, 2) for cut in layout.cuts}, reverse=True)
-    layers: list[Layer] = []
+    layers: list[Lines] = []
     for depth in depths:
         lines = [
             np.asarray(piece.coords)
@@ -58,12 +58,12 @@ def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM) -> Picture:
     return _flat(drawn.bounds, layers, f"{layout.title}: cut lines", hairline_mm)
 
 
-Layer = tuple[str, str, Sequence[Line], bool]
+Lines = tuple[str, str, Sequence[Line], bool]
 """Name, colour, lines (plan mm, y up) and whether they are closed."""
 
 
 def _flat(
-    bounds: tuple[float, float, float, float], layers: Sequence[Layer], title: str, hair: float
+    bounds: tuple[float, float, float, float], layers: Sequence[Lines], title: str, hair: float
 ) -> Picture:
     """Lay plan lines on a sheet of their size, with the check line below them."""
     left, low, right, high = bounds
@@ -75,9 +75,9 @@ def _flat(
         ink = Ink(hair, color=color)
         shapes = [Shape((on_paper(each, centre),), closed=closed, ink=ink) for each in lines]
         if shapes:
-            groups.append(Group(name, tuple(shapes)))
+            groups.append(Layer(name, tuple(shapes)))
     check = line(EDGE_MM, below, EDGE_MM + CHECK_MM, below)
-    groups.append(Group("check 100 mm", (Shape((check,), ink=Ink(hair, color=MARKED)),)))
+    groups.append(Layer("check 100 mm", (Shape((check,), ink=Ink(hair, color=MARKED)),)))
     return Picture(width, below + EDGE_MM, title, CUTTER, tuple(groups), css="cutter")
 
 

@@ -13,9 +13,9 @@ from scorecraft.drawing.crown import crown_mark
 from scorecraft.drawing.inks import HAIR_INK, MARK_INK, NUMBER_CLEAR_MM, cut_ink
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.cautions import DRAPE
-from scorecraft.drawing.paper.full_size import Figure
+from scorecraft.drawing.paper.full_size import FullSize
 from scorecraft.drawing.paper.telling import loaf_words
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, walk
+from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, walk
 from scorecraft.drawing.plan import length, on_paper
 from scorecraft.drawing.templates.telling import TRUE_LENGTH, drape_words
 from scorecraft.practice import RIM_MARGIN_MM
@@ -33,26 +33,26 @@ BESIDE_MM = (3.2, -3.2, 6.0, -6.0, 9.0, -9.0, 13.0, -13.0)
 """Where a petal's number may stand: back from the rim and to the side of the fold, best first."""
 
 
-def drape_figure(drape: Drape, layout: Layout) -> Figure:
+def drape_sheet(drape: Drape, layout: Layout) -> FullSize:
     """Draw a drape at full size, with how to cut, fold and lay it."""
     edge = outline(drape)
     left, low, right, high = shapely.Polygon(edge).bounds
     centre = (BORDER_MM - left, BORDER_MM + high)
     laid = on_paper(edge, centre)
     edges: tuple[Item, ...] = (
-        Group("folds", (Shape(tuple(_folds(drape, centre)), ink=FOLD_INK),)),
-        Group("pattern", _pattern(drape, layout, centre)),
-        Group("edge", (Shape((laid,), closed=True, ink=CUT_INK),)),
-        Group("marks on the edges", (Shape(tuple(_ticks(drape, centre)), ink=HAIR_INK),)),
+        Layer("folds", (Shape(tuple(_folds(drape, centre)), ink=FOLD_INK),)),
+        Layer("pattern", _pattern(drape, layout, centre)),
+        Layer("edge", (Shape((laid,), closed=True, ink=CUT_INK),)),
+        Layer("marks on the edges", (Shape(tuple(_ticks(drape, centre)), ink=HAIR_INK),)),
     )
     lines = [each for item in walk(edges) if isinstance(item, Shape) for each in item.lines]
     items: tuple[Item, ...] = (
-        Group("darts", tuple(_dart_areas(drape, centre))),
+        Layer("darts", tuple(_dart_areas(drape, centre))),
         *edges,
         crown_mark(centre),
-        Group("numbers", tuple(_numbers(drape, centre, lines))),
+        Layer("numbers", tuple(_numbers(drape, centre, lines))),
     )
-    return Figure(
+    return FullSize(
         items,
         laid,
         right - left + 2 * BORDER_MM,

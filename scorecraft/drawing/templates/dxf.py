@@ -12,7 +12,7 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.drawing.paper.cautions import FILM
-from scorecraft.drawing.picture import BLACK, Group, Item, Label, Picture, Shape
+from scorecraft.drawing.picture import BLACK, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.svg import number
 from scorecraft.drawing.templates.telling import CHECK_LINE, MILLIMETRES
 from scorecraft.errors import ScorecraftError
@@ -27,7 +27,7 @@ def dxf(picture: Picture) -> bytes:
 
     Raises ScorecraftError for what a cutter has no use for: labels and filled shapes.
     """
-    layers = [(_layer(group.name), _shapes(group)) for group in _groups(picture)]
+    layers = [(_layer(group.name), _shapes(group)) for group in _top_layers(picture)]
     pairs: list[Pair] = [(999, MILLIMETRES), (999, CHECK_LINE), (999, FILM)]
     pairs += _header(picture)
     pairs += _tables(layers)
@@ -40,19 +40,19 @@ def dxf(picture: Picture) -> bytes:
     return "".join(f"{code:>3}\n{value}\n" for code, value in pairs).encode("ascii")
 
 
-def _groups(picture: Picture) -> Iterator[Group]:
+def _top_layers(picture: Picture) -> Iterator[Layer]:
     for item in picture.items:
-        if not isinstance(item, Group):
+        if not isinstance(item, Layer):
             raise ScorecraftError("a drawing for a cutter has all its lines in groups")
         yield item
 
 
-def _shapes(group: Group) -> list[Shape]:
-    return [_outlined(item, group) for item in group.items]
+def _shapes(layer: Layer) -> list[Shape]:
+    return [_outlined(item, layer) for item in layer.items]
 
 
-def _outlined(item: Item, group: Group) -> Shape:
-    if isinstance(item, Group | Label) or item.fill is not None or group.clip:
+def _outlined(item: Item, layer: Layer) -> Shape:
+    if isinstance(item, Layer | Label) or item.fill is not None or layer.clip:
         raise ScorecraftError("a drawing for a cutter holds plain lines only")
     return item
 

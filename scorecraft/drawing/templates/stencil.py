@@ -7,9 +7,9 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.inks import MARK_INK
 from scorecraft.drawing.paper.cautions import STENCIL
-from scorecraft.drawing.paper.full_size import Figure
+from scorecraft.drawing.paper.full_size import FullSize
 from scorecraft.drawing.paper.telling import loaf_words
-from scorecraft.drawing.picture import Group, Ink, Item, Label, Shape
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape
 from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.templates.telling import SIDE_DOWN, SIDE_UP, stencil_words
 from scorecraft.drawing.text import shortened
@@ -24,7 +24,7 @@ NAME_MM = 4.2
 STRAY_MM = 0.01
 
 
-def stencil(plate: Plate, layout: Layout) -> Figure:
+def stencil(plate: Plate, layout: Layout) -> FullSize:
     """Draw a plate at full size, what is cut away in grey, with what to know about it."""
     left, low, right, high = plate.polygon.bounds
     centre = (BORDER_MM - left, BORDER_MM + high)
@@ -32,12 +32,12 @@ def stencil(plate: Plate, layout: Layout) -> Figure:
     holes = tuple(_ring(ring, centre) for ring in plate.polygon.interiors)
     rim = tuple(on_paper(each, centre) for each in plate.score_lines)
     items: tuple[Item, ...] = (
-        Group("edge", (Shape((exterior,), closed=True, ink=CUT_INK),)),
-        Group("slots", (Shape(holes, closed=True, ink=CUT_INK, fill=FALLS_OUT),)),
-        Group("rim", (Shape(rim, ink=MARK_INK),)),
-        Group("names", _names(plate, layout, centre)),
+        Layer("edge", (Shape((exterior,), closed=True, ink=CUT_INK),)),
+        Layer("slots", (Shape(holes, closed=True, ink=CUT_INK, fill=FALLS_OUT),)),
+        Layer("rim", (Shape(rim, ink=MARK_INK),)),
+        Layer("names", _names(plate, layout, centre)),
     )
-    return Figure(
+    return FullSize(
         items,
         exterior,
         right - left + 2 * BORDER_MM,

@@ -10,13 +10,12 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.inks import HAIR_INK, RIM_INK, TICK_INK
 from scorecraft.drawing.paper.cautions import RING
-from scorecraft.drawing.paper.full_size import Figure
-from scorecraft.drawing.picture import BLACK, Group, Ink, Item, Label, Shape, ring
+from scorecraft.drawing.paper.full_size import FullSize
+from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, ring
 from scorecraft.drawing.plan import on_paper, plan_lines, rim_plan
 from scorecraft.drawing.templates.telling import RING_USE, ring_size, starts_words
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
-from scorecraft.groups import Group as Cuts
-from scorecraft.groups import spans
+from scorecraft.groups import Group, spans
 from scorecraft.units import turntable_degrees
 
 SAME_START_DEG = 0.5
@@ -47,7 +46,7 @@ Named = Mapping[tuple[int, ...], str]
 """What each statement of the pattern draws, by the numbers of its cuts."""
 
 
-def starts(layout: Layout, numbered: Sequence[Cuts]) -> tuple[tuple[Start, ...], Named]:
+def starts(layout: Layout, numbered: Sequence[Group]) -> tuple[tuple[Start, ...], Named]:
     """Find the angles at which figures begin, rising, and what the statements draw.
 
     A figure begins where its first cut begins, seen from above; a figure that begins at the
@@ -75,7 +74,7 @@ def starts(layout: Layout, numbered: Sequence[Cuts]) -> tuple[tuple[Start, ...],
     return listed, dict(sorted(named.items()))
 
 
-def turn_ring(layout: Layout, numbered: Sequence[Cuts]) -> Figure:
+def turn_ring(layout: Layout, numbered: Sequence[Group]) -> FullSize:
     """Draw the ring at full size around the loaf's rim, with what its marks mean.
 
     `numbered` are the groups of cuts with the numbers of the guide.
@@ -88,16 +87,16 @@ def turn_ring(layout: Layout, numbered: Sequence[Cuts]) -> Figure:
     marks, names = starts(layout, numbered)
     middle = inner + STARTS_MM
     items: tuple[Item, ...] = (
-        Group("ring", tuple(
+        Layer("ring", tuple(
             Shape((ring(*centre, radius),), closed=True, ink=ink)
             for radius, ink in ((inner, TICK_INK), (middle, HAIR_INK), (outer, Ink(0.35)))
         )),
-        Group("loaf", (Shape((on_paper(rim, centre),), closed=True, ink=RIM_INK),)),
-        Group("degrees", (*_ticks(middle, centre), *_numbers(middle, centre))),
-        Group("starts", tuple(_start_items(marks, inner, centre))),
-        Group("axes", (Shape(tuple(_axes(inner, centre)), ink=HAIR_INK),)),
+        Layer("loaf", (Shape((on_paper(rim, centre),), closed=True, ink=RIM_INK),)),
+        Layer("degrees", (*_ticks(middle, centre), *_numbers(middle, centre))),
+        Layer("starts", tuple(_start_items(marks, inner, centre))),
+        Layer("axes", (Shape(tuple(_axes(inner, centre)), ink=HAIR_INK),)),
     )  # fmt: skip
-    return Figure(
+    return FullSize(
         items,
         ring(*centre, outer),
         2 * half,

@@ -1,0 +1,75 @@
+"""What is said of a stencil that cannot be cut: the reason, and the way out."""
+
+import math
+from collections.abc import Sequence
+
+from scorecraft.loaf.places import clock
+from scorecraft.plate.sizes import Sizes
+
+NO_CUTS = "there are no cuts on this loaf to make slots from"
+ADD_A_FIGURE = "add a figure to the pattern, like: leaf"
+FALLS_APART = "it would fall apart"
+ANOTHER_SLOT = "try another slot width"
+
+
+def place(x: float, y: float) -> str:
+    """Say where a point (mm, seen from above) lies: how far from the crown, and at what hour."""
+    return f"{math.hypot(x, y):.0f} mm from the crown {clock(math.atan2(y, x))}"
+
+
+def thin_strip(x: float, y: float, least_mm: float) -> str:
+    """Say that a strip between slots is too thin."""
+    return f"the strip {place(x, y)} is thinner than {least_mm:g} mm"
+
+
+def thin_bridge(x: float, y: float, least_mm: float) -> str:
+    """Say that a bridge is too narrow."""
+    return f"the bridge {place(x, y)} is narrower than {least_mm:g} mm"
+
+
+def faulty(fault: str) -> str:
+    """Say that a stencil did not come out well."""
+    return f"this stencil cannot be made: {fault}"
+
+
+def not_called(name: str) -> str:
+    """Say that no cut has a name."""
+    return f'no cut of this pattern is called "{name}"'
+
+
+def names_there_are(names: Sequence[str], near: str | None) -> str:
+    """List the names that cuts have, the nearest first as a guess."""
+    guess = f'did you mean "{near}"? ' if near else ""
+    return f"{guess}there are: {', '.join(names)}"
+
+
+def crowded(sizes: Sizes, share: float, name: str) -> str:
+    """Say that slots leave too little between them."""
+    return (
+        f"slots {sizes.slot_mm:g} mm wide leave no room for strips of {sizes.web_mm:g} mm between "
+        f"them: only {100 * share:.0f}% of {name} would be left"
+    )
+
+
+def loose(where: str, sizes: Sizes, name: str) -> str:
+    """Say that a piece is not held."""
+    return (
+        f"the piece {where} would fall out: there is no room for a bridge of "
+        f"{sizes.bridge_mm:g} mm in {name}"
+    )
+
+
+def slot_works(slot_mm: float) -> str:
+    """Name the slot that works."""
+    return f"a slot of {slot_mm:g} mm works: --slot {slot_mm:g}mm"
+
+
+def bridge_works(bridge_mm: float) -> str:
+    """Name the bridge that works."""
+    return f"a bridge of {bridge_mm:g} mm works: --bridge {bridge_mm:g}mm"
+
+
+def nothing_works(others: Sequence[str]) -> str:
+    """Say what is left to try where no slot and no bridge will do."""
+    coarser = f', or keep to coarser parts: --only "{",".join(others)}"' if others else ""
+    return f"try a smaller --slot, --bridge and --web together{coarser}"
