@@ -8,10 +8,10 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.bench.steps import Work
-from scorecraft.bench.telling import called
 from scorecraft.cuts import Cut, Kind, Layout, Stroke
 from scorecraft.drawing.practise.exercise import Exercise, Held
 from scorecraft.drawing.practise.own import held_of, lying
+from scorecraft.groups import called
 from scorecraft.motifs.leaf import leaf
 from scorecraft.motifs.slash import slash
 from scorecraft.practice import (

@@ -7,9 +7,9 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Line
-from scorecraft.bench.telling import called
 from scorecraft.checks.neighbours import near_pairs
 from scorecraft.cuts import Layout
+from scorecraft.groups import called
 from scorecraft.practice import JOIN_MM
 
 STRETCH_MM = 10.0
