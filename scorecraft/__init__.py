@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from scorecraft.designing import Design
     from scorecraft.units import Quantity
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"
 __all__ = ["design"]
 
 
@@ -37,6 +37,10 @@ def design(
     200.0
     >>> crown.stops
     False
+    >>> scorecraft.design("leaf-crwn")
+    Traceback (most recent call last):
+    scorecraft.errors.UsageError: no file and no shipped pattern is called "leaf-crwn"
+        did you mean "leaf-crown"?
     """
     from pathlib import Path
 

@@ -47,6 +47,16 @@ Turned = str | float | int | Quantity
 class Design:
     """A pattern on a loaf, with all that can be told and drawn of it, made when asked for.
 
+    >>> import scorecraft
+    >>> crown = scorecraft.design("leaf-crown", knobs={"leaves": 9})
+    >>> last = crown.groups[-1]  # in the order of cutting
+    >>> last.number, last.key, last.count
+    (6, 'leaf midrib', 9)
+    >>> crown.room.verdict
+    'enough'
+    >>> bool(crown.work.effort.seconds < crown.work.allowed_s)
+    True
+
     `layout` has the depths that wished openings ask for, and `met` tells how far that went.
     `panel_mm` is the length of the opening model's panels, None as long as suits the cuts; `drawn`
     is the same design with other panels: what needs no model is taken from there.
@@ -162,7 +172,14 @@ class Design:
 
     @property
     def stops(self) -> bool:
-        """Whether a finding says that the design cannot be cut as it is; the model never does."""
+        r"""Whether a finding says that the design cannot be cut as it is; the model never does.
+
+        >>> import scorecraft
+        >>> made = scorecraft.design("loaf round width 220mm height 95mm\nslash 400mm depth 10mm")
+        >>> found = made.findings[0]
+        >>> made.stops, found.check, found.place.line, round(found.figures["over_mm"])
+        (True, 'rim', 2, 39)
+        """
         return any(finding.severity == "stop" for finding in self.checked)
 
     @cached_property
@@ -177,13 +194,23 @@ class Design:
 
         Options are those of the command of that name, lengths in mm (`slot_mm=3.0`). Raises
         UsageError for a print, form or option that is not there.
+
+        >>> import scorecraft
+        >>> len(scorecraft.design("leaf-crown").printed("guide", paper="A4").pages)
+        3
         """
         if name not in PRINTS:
             raise UsageError(f'no print is called "{name}"; there are: {", ".join(PRINTS)}')
         return PRINTS[name].printed(self, form, options)
 
     def print_to(self, name: str, path: str | Path, **options: object) -> Path:
-        """Write a print in the form of its file's suffix, as `printed` makes it; give its path."""
+        """Write a print in the form of its file's suffix, as `printed` makes it; give its path.
+
+        >>> import scorecraft
+        >>> slash = scorecraft.design("one-slash")
+        >>> slash.print_to("stencil", "plate.dxf", slot_mm=3.0).stat().st_size > 1000
+        True
+        """
         from scorecraft.prints.forms import encoded
         from scorecraft.writing import write_whole
 
@@ -266,6 +293,9 @@ def turn(name: str, value: Turned) -> Quantity:
     """Read the value a knob is turned to: a number, or a text with a unit such as `60mm`.
 
     Raises UsageError for anything else.
+
+    >>> turn("leaf_length", "6cm").value  # lengths inside are mm
+    60.0
     """
     if isinstance(value, Quantity):
         return value

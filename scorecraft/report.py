@@ -1,22 +1,15 @@
-"""What `check` says of a design: a short report for people, and one for programs."""
+"""What `check` says of a design, in words."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import degrees
-from typing import TYPE_CHECKING
+from math import degrees, pi
 
 from scorecraft.checks.finding import Finding
-from scorecraft.cuts import Cut, Layout
+from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.errors import Place
-from scorecraft.groups import Group, groups
-from scorecraft.json_data import JsonObject
-from scorecraft.loaf.dome import Loaf
-from scorecraft.units import degree_words, turntable_degrees
-
-if TYPE_CHECKING:
-    from scorecraft.opening.room import Room
+from scorecraft.groups import groups
+from scorecraft.units import degree_words
 
 INDENT = 9
 """Columns before a finding: the longest severity and two spaces."""
@@ -75,6 +68,11 @@ def sizing_lines(layout: Layout) -> Iterator[str]:
     steps = layout.size.steps
     yield "Size of the loaf:" if steps else "Size of the loaf: as given."
     yield from (f"  {step}" for step in steps)
+    side, end = (float(layout.loaf.reach(turn)) for turn in (0.0, pi / 2))
+    far = f"{end:.0f} mm"
+    if abs(side - end) >= 0.5:
+        far += f" to 12 o'clock, {side:.0f} mm to 3 o'clock"
+    yield f"  reach, over the dough from crown to rim: {far}"
 
 
 def bench_lines(design: Design) -> Iterator[str]:
@@ -119,92 +117,3 @@ def table(design: Design, quick: bool) -> Iterator[str]:
             f"{number:>3}  {group.key:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
             f"{group.depth_mm:>6.1f} mm{degrees(group.blade_rad):>6.0f}°{wide}"
         )
-
-
-def as_data(design: Design) -> JsonObject:
-    """Tell everything of a design as plain data: the stable form of `check --json`."""
-    layout = design.layout
-    foreseen = design.foreseen
-    lengths = layout.lengths_mm
-    told = {cut: group_data(group) for group in design.groups for cut in group.cuts}
-    return {
-        "title": layout.title,
-        "loaf": loaf_data(layout.loaf),
-        "cuts": [
-            told[index] | cut_data(cut, layout, length)
-            for index, (cut, length) in enumerate(zip(layout.cuts, lengths, strict=True))
-        ],
-        "findings": [finding_data(finding) for finding in design.findings],
-        "opening": [
-            {"cut": index, **told[index], "widest_mm": rounded(width)}
-            for index, width in enumerate(foreseen.widest_mm if foreseen else ())
-        ],
-        "room": room_data(design.room) if foreseen else None,
-    }
-
-
-def loaf_data(loaf: Loaf) -> JsonObject:
-    """Tell the size of a loaf as plain data."""
-    return {
-        "shape": loaf.shape,
-        "width_mm": rounded(loaf.width_mm),
-        "length_mm": rounded(loaf.length_mm),
-        "height_mm": rounded(loaf.height_mm),
-    }
-
-
-def room_data(found: Room) -> JsonObject:
-    """Tell the room as plain data: shares of the growth, and a turntable direction in degrees."""
-    return {
-        "least": rounded(found.least),
-        "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180),
-        "most": rounded(found.most),
-        "taken": rounded(found.taken),
-        "verdict": found.verdict,
-    }
-
-
-def group_data(group: Group) -> JsonObject:
-    """Tell which cuts of the pattern these are: the number on the prints, and the lasting key."""
-    return {"number": group.number, "key": group.key}
-
-
-def cut_words(cut: Cut, length_mm: float) -> JsonObject:
-    """Tell one cut in words and figures, without its line."""
-    return {
-        "name": cut.name,
-        "kind": cut.kind,
-        "depth_mm": rounded(cut.depth_mm),
-        "blade_deg": rounded(degrees(cut.blade_rad)),
-        "length_mm": rounded(length_mm),
-    }
-
-
-def cut_data(cut: Cut, layout: Layout, length_mm: float) -> JsonObject:
-    """Tell one cut as plain data; points are [x, y] mm."""
-    plan = layout.loaf.sheet_to_plan(cut.line)
-    return cut_words(cut, length_mm) | {
-        "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
-        "plan": [[rounded(x), rounded(y)] for x, y in plan],
-        "line": cut.place.line,
-    }
-
-
-def finding_data(finding: Finding) -> JsonObject:
-    """Tell one finding as plain data."""
-    place = finding.place or Place("", 0, 0)
-    return {
-        "check": finding.check,
-        "severity": finding.severity,
-        "message": finding.message,
-        "hint": finding.hint,
-        "figures": {name: rounded(value) for name, value in finding.figures.items()},
-        "cuts": list(finding.cuts),
-        "line": place.line or None,
-        "column": place.column or None,
-    }
-
-
-def rounded(value: float) -> float:
-    """Round to a thousandth, without a minus zero."""
-    return round(float(value), 3) + 0.0

@@ -166,7 +166,8 @@ def test_a_baker_file_that_settles_nothing_changes_no_verdict_and_says_so(tmp_pa
     plain, doubted = make("swirl"), make("swirl", baker=path)
     assert replace(doubted.skin, unsettled_by="") == plain.skin
     (told,) = (finding for finding in doubted.findings if finding not in plain.findings)
-    assert told.severity == "note" and "sure of the skin: the default of 12 mm" in told.message
+    assert told.severity == "note"
+    assert "to be sure of the skin: the default of 12 mm" in told.message
     assert "measure 4 openings or more" in told.hint
 
 

@@ -12,6 +12,7 @@ import scorecraft
 ROOT = Path(scorecraft.__file__).parent
 WITH_EXAMPLES = (
     "scorecraft",
+    "scorecraft.designing",
     "scorecraft.curves",
     "scorecraft.regions",
     "scorecraft.loaf.outline",
@@ -23,7 +24,8 @@ WITH_EXAMPLES = (
 
 
 @pytest.mark.parametrize("name", WITH_EXAMPLES)
-def test_examples_are_true(name):
+def test_examples_are_true(name, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)  # some write files
     failed, tried = doctest.testmod(importlib.import_module(name))
     assert tried and not failed
 

@@ -219,7 +219,7 @@ def contents() -> str:
     lines = [
         "# Gallery",
         "",
-        "Every shipped pattern on the loaf it was made for: as it is cut, as the model thinks it",
+        "Every shipped pattern on the loaf it was made for: as it is cut, as the model predicts it",
         "will bake, its guide and its bench card. Print one at full size with",
         "`scorecraft guide NAME`.",
         "",

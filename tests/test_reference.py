@@ -11,6 +11,7 @@ from support.figures import HIGH, WIDE, figure, measure_your_loaf, strokes
 from support.golden import GALLERY, compare
 from support.reference_page import DRAWN, page
 
+from scorecraft.checks import CHECKS
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.picture import Label, Shape, walk
 from scorecraft.drawing.svg import svg
@@ -61,7 +62,13 @@ def test_how_to_measure_a_loaf_is_drawn(remake):
 
 
 def test_the_reference_is_the_table_of_words_with_its_drawings(remake):
-    compare(GALLERY / "reference.md", page("figures"), remake)
+    compare(GALLERY / "reference.md", page("figures") + checks(), remake)
+
+
+def checks() -> str:
+    """List what every check says, in its own words."""
+    rows = "".join(f"| `{check.name}` | {check.says} |\n" for check in CHECKS.values())
+    return f"\n### Checks\n\n| check | what it says |\n| --- | --- |\n{rows}"
 
 
 def test_the_reference_shows_every_drawing_and_no_other():

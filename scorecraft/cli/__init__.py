@@ -3,6 +3,7 @@
 import io
 import os
 import sys
+from pathlib import Path
 
 import click
 
@@ -12,6 +13,7 @@ from scorecraft.cli.output import say, told
 from scorecraft.errors import ScorecraftError
 from scorecraft.prints import PRINTS
 
+CHANGES = Path(__file__).parents[1] / "CHANGELOG.md"
 SECTIONS = {
     telling.START: ("page", "list", "new"),
     telling.WORK: ("check", *PRINTS),
@@ -63,8 +65,17 @@ class Commands(click.Group):
                 formatter.write_dl([(f"{name:<{wide}}", COMMANDS[name]) for name in names])
 
 
+def changes(ctx: click.Context, param: click.Parameter, wanted: bool) -> None:
+    """Print what has changed from release to release, and stop."""
+    if wanted and not ctx.resilient_parsing:
+        click.echo(CHANGES.read_text("utf-8"), nl=False)
+        ctx.exit()
+
+
 @click.command(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="scorecraft")
+@click.option("--changes", is_flag=True, is_eager=True, expose_value=False, callback=changes,
+              help=telling.CHANGES)  # fmt: skip
 @click.option("--debug", is_flag=True, help=telling.DEBUG)
 @click.pass_context
 def cli(ctx: click.Context, debug: bool) -> None:

@@ -6,6 +6,7 @@ import click
 
 import scorecraft.cli.telling as telling
 from scorecraft.cli.options import Given, pattern_options
+from scorecraft.errors import ScorecraftError
 
 
 @click.command("check", epilog=telling.example(telling.EXAMPLES["check"]))
@@ -20,17 +21,31 @@ def command(
 
     Ends with the one thing to do next. The exit code is 1 where it cannot be cut as it is.
     """
+    if as_json:
+        return printed_as_json(given, quick=quick)
     from scorecraft.cli.next_step import next_step
     from scorecraft.cli.output import colored, patience, say
-    from scorecraft.report import as_data, report
+    from scorecraft.report import report
 
     design = given.design()
     with patience(given.quiet):
-        if as_json:
-            told = json.dumps(as_data(design), indent=1, allow_nan=False) + "\n"
-        else:
-            told = report(design, quiet=given.quiet, verbose=verbose, quick=quick)
-    click.echo(told if as_json else colored(told), nl=False)
-    if not (as_json or given.quiet):
+        told = report(design, quiet=given.quiet, verbose=verbose, quick=quick)
+    click.echo(colored(told), nl=False)
+    if not given.quiet:
         say(f"\n{next_step(design, given)}")
     return 1 if design.stops else 0
+
+
+def printed_as_json(given: Given, *, quick: bool) -> int:
+    """Print the design as JSON, or why there is none; the exit code is the same as without."""
+    from scorecraft.check_data import as_data, refused
+    from scorecraft.cli.output import patience
+
+    try:
+        design = given.design()
+        with patience(given.quiet):
+            data, code = as_data(design, quick=quick), 1 if design.stops else 0
+    except ScorecraftError as error:
+        data, code = refused(error), error.exit_code
+    click.echo(json.dumps(data, indent=1, allow_nan=False))
+    return code

@@ -8,6 +8,7 @@ import numpy as np
 from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.bench.telling import angle_words, lean_words, mark_words
+from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.card.telling import string_words
 from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING
@@ -15,7 +16,6 @@ from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
 from scorecraft.json_data import JsonObject
-from scorecraft.report import rounded
 from scorecraft.web.stage import frame, stage
 
 

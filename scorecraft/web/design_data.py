@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
+from scorecraft.check_data import cut_words, finding_data, loaf_data, rounded
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
@@ -12,7 +13,7 @@ from scorecraft.json_data import JsonObject
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
 from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
-from scorecraft.report import cut_words, finding_data, loaf_data, rounded, verdict
+from scorecraft.report import verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
 
@@ -50,9 +51,11 @@ def cuts_data(design: Design) -> list[JsonObject]:
 
 def findings_data(design: Design, findings: Sequence[Finding]) -> list[JsonObject]:
     """Tell findings, each with the cuts it is about."""
-    return [
-        finding_data(finding) | {"cuts": cuts_of(design.layout, finding)} for finding in findings
-    ]
+    told = [finding_data(finding) for finding in findings]
+    for each, finding in zip(told, findings, strict=True):
+        each["hint"] = each.pop("fix")  # as in all that the page is told
+        each["cuts"] = cuts_of(design.layout, finding)
+    return told
 
 
 def form(tree: Pattern, word: str) -> JsonObject | None:

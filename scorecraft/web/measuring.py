@@ -5,13 +5,13 @@ from collections.abc import Mapping
 from datetime import date
 from pathlib import Path, PurePath
 
+from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.tune_plot import tune_plot
 from scorecraft.errors import Place
 from scorecraft.json_data import JsonObject
 from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
-from scorecraft.report import rounded
 from scorecraft.tune.bake import Tuned, openings, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
 from scorecraft.tune.fit import Bounds

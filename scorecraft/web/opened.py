@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from scorecraft.check_data import rounded
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.drawing.bloom.bloom import MARGIN_MM, bloom_layer
@@ -12,7 +13,7 @@ from scorecraft.drawing.picture import Picture, Shape
 from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.svg import path_data
 from scorecraft.json_data import JsonObject
-from scorecraft.report import rounded, verdict
+from scorecraft.report import verdict
 from scorecraft.web.design_data import findings_data
 from scorecraft.web.stage import frame, pointers
 

@@ -3,6 +3,7 @@
 import os
 from pathlib import PurePath
 
+from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.paper.sheet import PAPERS, home_paper
 from scorecraft.drawing.picture import Picture
@@ -11,7 +12,6 @@ from scorecraft.json_data import JsonObject
 from scorecraft.prints import PRINTS
 from scorecraft.prints.forms import encoded
 from scorecraft.prints.row import Print, Printed
-from scorecraft.report import rounded
 from scorecraft.web.answer import SVG, Answer, json_answer
 from scorecraft.web.asked import Data, choice_of, text_of
 from scorecraft.web.offered import FOLLOWED

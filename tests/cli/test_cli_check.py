@@ -4,6 +4,7 @@ import json
 import shlex
 import subprocess
 import sys
+from math import pi
 
 import pytest
 
@@ -41,8 +42,26 @@ def test_json_tells_everything_and_nothing_else(run, pattern):
     assert abs(cut["plan"][0][1]) < 60
     for finding in data["findings"]:
         assert set(finding) == {
-            "check", "severity", "message", "hint", "figures", "cuts", "line", "column",
+            "check", "severity", "message", "fix", "figures", "cuts", "line", "column",
         }  # fmt: skip
+
+
+@pytest.mark.parametrize("data", [ROUND + "slahs 3mm\n", b"\xff\xfe slash", b""])
+def test_json_tells_why_a_pattern_cannot_be_read(run, pattern, data):
+    """On standard output, with the exit code of a plain check, and not a second time in words."""
+    name = pattern(data)
+    plain, ran = run("check", name), run("check", name, "--json")
+    assert ran.code == plain.code == 2
+    assert ran.err == ""
+    (error,) = json.loads(ran.out)["errors"]
+    assert error["message"] in plain.err and error["fix"] in plain.err
+    assert f"{error['file']}:{error['line']}:{error['column']}: " in plain.err
+
+
+def test_json_of_a_design_that_cannot_be_cut_exits_1(run, pattern):
+    ran = run("check", pattern(ROUND + "slash 400mm depth 10mm\n"), "--json", "--quick")
+    assert ran.code == 1
+    assert json.loads(ran.out)["findings"][0]["severity"] == "stop"
 
 
 def test_json_findings_say_which_cuts_and_by_how_much(run, pattern):
@@ -123,6 +142,16 @@ def test_verbose_tells_how_the_size_was_found_and_what_the_order_saves(run):
     assert "the turntable turns" in ran.out and "in the order of the pattern" in ran.out
     given = run("check", "leaf-crown", "-v")
     assert "Size of the loaf: as given." in given.out
+
+
+def test_verbose_tells_the_reach_as_a_tape_measures_it(run):
+    """On a half sphere it is a quarter of the circle; an oval loaf has two."""
+    half = run("check", "one-slash", "-v", "--loaf", "round width 200mm height 100mm").out
+    assert f"from crown to rim: {50 * pi:.0f} mm\n" in half
+    oval = run(
+        "check", "one-slash", "-v", "--loaf", "oval width 160mm length 250mm height 85mm"
+    ).out
+    assert "168 mm to 12 o'clock, 131 mm to 3 o'clock" in oval
 
 
 def test_the_report_begins_with_verdict_and_room_and_tells_openings(run, pattern):

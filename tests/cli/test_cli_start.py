@@ -56,6 +56,13 @@ def test_version(run):
     assert run("--version").out == f"scorecraft, version {__version__}\n"
 
 
+def test_what_is_new_is_shown_by_version_this_one_first(run):
+    ran = run("--changes")
+    assert ran.code == 0
+    versions = [row[3:] for row in ran.out.splitlines() if row.startswith("## ")]
+    assert versions == sorted(versions, reverse=True) and versions[0] == __version__
+
+
 def loaded(code: str) -> set[str]:
     """Run code in a new Python; give the top modules it loaded."""
     script = (

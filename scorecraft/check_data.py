@@ -1,0 +1,170 @@
+"""What `check --json` prints: a design as plain data, or why there is none.
+
+`check.schema.json` beside this file describes it. Lengths are mm, angles degrees, each with its
+unit in its name; numbers are rounded to a thousandth.
+"""
+
+from __future__ import annotations
+
+from math import degrees
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from scorecraft.checks.finding import Finding
+from scorecraft.cuts import Cut, Layout
+from scorecraft.designing import Design
+from scorecraft.errors import Problem, ScorecraftError
+from scorecraft.groups import Group, groups
+from scorecraft.json_data import JsonObject
+from scorecraft.loaf.dome import Loaf
+from scorecraft.units import turntable_degrees
+
+if TYPE_CHECKING:
+    from scorecraft.bench import Work
+    from scorecraft.opening.room import Room
+
+FORMAT = 1
+"""Goes up when a name goes away or changes its meaning; new names may come without."""
+SCHEMA = Path(__file__).with_name("check.schema.json")
+"""The JSON Schema (draft 2020-12) of what is printed."""
+NOT_PLANNED = {"order": None, "step": None, "seconds": None}
+"""What a cut has instead where no order of work was made."""
+
+
+def as_data(design: Design, *, quick: bool = False) -> JsonObject:
+    """Tell everything of a design; `quick` leaves out what the bench and the opening model tell."""
+    from scorecraft.drawing.bloom.lens import baked_loaf
+
+    layout = design.layout
+    foreseen = None if quick else design.foreseen
+    planned = {} if quick else bench_order(design.work)
+    known = groups(layout) if quick else design.groups
+    told = {cut: group_data(group, quick) for group in known for cut in group.cuts}
+    return {
+        "format": FORMAT,
+        "title": layout.title,
+        "loaf": loaf_data(layout.loaf),
+        "baked": size_data(baked_loaf(layout)),
+        "cuts": [
+            told[index] | cut_data(cut, layout, length) | planned.get(index, NOT_PLANNED)
+            for index, (cut, length) in enumerate(zip(layout.cuts, layout.lengths_mm, strict=True))
+        ],
+        "bench": None if quick else bench_data(design.work),
+        "findings": [finding_data(each) for each in (design.checked if quick else design.findings)],
+        "opening": [
+            {"cut": index, **told[index], "widest_mm": rounded(width)}
+            for index, width in enumerate(foreseen.widest_mm if foreseen else ())
+        ],
+        "room": room_data(design.room) if foreseen else None,
+    }
+
+
+def refused(error: ScorecraftError) -> JsonObject:
+    """Tell why there is no design: every problem of an unreadable pattern, or of a request."""
+    return {"format": FORMAT, "errors": [problem_data(each) for each in error.problems]}
+
+
+def problem_data(problem: Problem) -> JsonObject:
+    """Tell one problem; its place is null where it lies in no text."""
+    place = problem.place
+    return {
+        "message": problem.message,
+        "fix": problem.hint,
+        "file": place.file if place else None,
+        "line": place.line if place else None,
+        "column": place.column if place else None,
+        "length": place.length if place else None,
+    }
+
+
+def loaf_data(loaf: Loaf) -> JsonObject:
+    """Tell the shape and the size of a loaf."""
+    return {"shape": loaf.shape, **size_data(loaf)}
+
+
+def size_data(loaf: Loaf) -> JsonObject:
+    """Tell how wide, long and high a loaf is."""
+    return {
+        "width_mm": rounded(loaf.width_mm),
+        "length_mm": rounded(loaf.length_mm),
+        "height_mm": rounded(loaf.height_mm),
+    }
+
+
+def bench_data(work: Work) -> JsonObject:
+    """Tell what the cutting takes, and how long the dough waits for it."""
+    return {
+        "hand": work.bench.hand,
+        "order": work.bench.order,
+        "steps": work.effort.settings,
+        "turned_deg": rounded(degrees(work.effort.turned_rad)),
+        "seconds": rounded(work.effort.seconds),
+        "holding_time_minutes": rounded(work.allowed_s / 60),
+    }
+
+
+def bench_order(work: Work) -> dict[int, JsonObject]:
+    """Tell of each cut, by its index, when it is made, at which step, and how long it takes."""
+    made = [(step.number, pull) for step in work.steps for pull in step.pulls]
+    return {
+        pull.cut: {"order": order, "step": step, "seconds": rounded(pull.seconds)}
+        for order, (step, pull) in enumerate(made, start=1)
+    }
+
+
+def room_data(found: Room) -> JsonObject:
+    """Tell the room as shares of the growth, and a turntable direction in degrees."""
+    return {
+        "least": rounded(found.least),
+        "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180) % 180,
+        "most": rounded(found.most),
+        "taken": rounded(found.taken),
+        "verdict": found.verdict,
+    }
+
+
+def group_data(group: Group, quick: bool) -> JsonObject:
+    """Tell which cuts of the pattern these are: the number on the prints, and the lasting key."""
+    return {"number": None if quick else group.number, "key": group.key}
+
+
+def cut_words(cut: Cut, length_mm: float) -> JsonObject:
+    """Tell one cut in words and figures, without its line."""
+    return {
+        "name": cut.name,
+        "kind": cut.kind,
+        "depth_mm": rounded(cut.depth_mm),
+        "blade_deg": rounded(degrees(cut.blade_rad)),
+        "length_mm": rounded(length_mm),
+    }
+
+
+def cut_data(cut: Cut, layout: Layout, length_mm: float) -> JsonObject:
+    """Tell one cut; points are [x, y] mm."""
+    plan = layout.loaf.sheet_to_plan(cut.line)
+    return cut_words(cut, length_mm) | {
+        "wished_opening_mm": None if cut.opens_mm is None else rounded(cut.opens_mm),
+        "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
+        "plan": [[rounded(x), rounded(y)] for x, y in plan],
+        "line": cut.place.line,
+    }
+
+
+def finding_data(finding: Finding) -> JsonObject:
+    """Tell one finding; `cuts` are indexes from 0 in the list of cuts."""
+    place = finding.place
+    return {
+        "check": finding.check,
+        "severity": finding.severity,
+        "message": finding.message,
+        "fix": finding.hint,
+        "figures": {name: rounded(value) for name, value in finding.figures.items()},
+        "cuts": list(finding.cuts),
+        "line": place.line if place else None,
+        "column": place.column if place else None,
+    }
+
+
+def rounded(value: float) -> float:
+    """Round to a thousandth, without a minus zero."""
+    return round(float(value), 3) + 0.0
