@@ -104,7 +104,7 @@ def test_the_next_thing_after_a_stop_is_its_cure_and_another_check(run, pattern)
     finding = json.loads(run("check", name, "--json").out)["findings"][0]
     cure, again = next_lines(run("check", name, "--quick").out)
     assert finding["severity"] == "stop"
-    assert cure == f"on line {finding['line']}, {finding['hint']}"
+    assert cure == f"on line {finding['line']}, {finding['fix']}"
     assert again.strip() == f"then run: scorecraft check {name}"
 
 
