@@ -25,7 +25,7 @@ def told(error: ScorecraftError) -> str:
     """Write an error as its place, its line with a caret, and the way out."""
     text = str(error)
     if isinstance(error, PatternError) and len(error.problems) > 1:
-        text += f"\n{len(error.problems)} problems"
+        text += f"\n{len(error.problems)} errors"
     return text
 
 

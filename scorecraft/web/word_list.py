@@ -31,4 +31,5 @@ def word_data(word: Word) -> JsonObject:
 
 def key_data(word: Word, key: Key) -> dict[str, str]:
     """Tell a key: what it takes, its default, what it is for."""
-    return {"name": key.name, "notes": "; ".join(key_notes(word, key))}
+    notes = "; ".join(key_notes(word, key)).replace("; (", " (").replace("; [", " [")
+    return {"name": key.name, "notes": notes}

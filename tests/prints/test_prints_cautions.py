@@ -11,6 +11,7 @@ from scorecraft import design
 from scorecraft.drawing.paper.cautions import BLADE, DRAPE, FILM, OVEN, RING, SHEET, STENCIL
 from scorecraft.drawing.picture import Label, walk, words
 from scorecraft.groups import spans
+from scorecraft.prints import PRINTS
 from scorecraft.prints.forms import encoded
 
 ROUND = 'title "One"\nloaf round width 120mm height 55mm\nmarks spokes 6\nslash 60mm depth 6mm\n'
@@ -42,6 +43,16 @@ def test_a_sheet_says_what_its_material_may_touch_and_warns_of_the_blade(small, 
     first = pages(small, name, paper="A4")[0]
     assert MATERIAL[name] in first
     assert BLADE in first
+
+
+@pytest.mark.parametrize("name", sorted({*PRINTS} - {"bloom"}))
+def test_every_sheet_says_where_used_blades_go_and_what_dough_must_not_touch(small, name):
+    """Also one that is added later; the bloom is a picture, not a sheet for the bench."""
+    first = pages(small, name)[0]
+    assert "rigid sharps container" in first
+    assert re.search(
+        r"[Kk]eep this sheet off the dough|[Dd]o not lay|never touches the dough", first
+    )
 
 
 @pytest.mark.parametrize("name", ["guide", "stencil", "ring"])

@@ -80,8 +80,8 @@ def test_the_table_loads_no_heavy_library():
     ("name", "form", "options", "told"),
     [
         ("poster", "pdf", {}, "there are: guide, card, stencil"),
-        ("guide", "txt", {}, "is no kind of print"),
-        ("drape", "dxf", {}, "is no kind of print"),
+        ("guide", "txt", {}, "unsupported file type"),
+        ("drape", "dxf", {}, "unsupported file type"),
         ("guide", "pdf", {"slot_mm": 3.0}, 'the guide has no "slot_mm"'),
         ("stencil", "pdf", {"slot": 3.0}, "it takes: slot_mm"),
         ("stencil", "pdf", {"slot_mm": 70.0}, "use 0.8 mm to 40 mm"),

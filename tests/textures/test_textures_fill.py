@@ -126,8 +126,8 @@ def test_wave_arcs_never_cross_the_wave_in_front(rings):
     ("name", "own", "message"),
     [
         ("crosshatch", {"angle": radians(5)}, "angle must be between 10deg and 170deg"),
-        ("crosshatch", {"angle": radians(175)}, "angle must lie"),
-        ("lozenges", {"angle": 0.0, "inner": 0.5}, "angle must lie"),
+        ("crosshatch", {"angle": radians(175)}, "angle must be between"),
+        ("lozenges", {"angle": 0.0, "inner": 0.5}, "angle must be between"),
         ("herringbone", {"gap": 6, "lean": 0.0}, "lean must be between 10deg and 80deg"),
         ("running_stitch", {"rows": "012", "columns": "0"}, "rows is made of 0 and 1"),
         ("running_stitch", {"rows": "01", "columns": ""}, "columns is made of 0 and 1"),

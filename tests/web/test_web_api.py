@@ -10,6 +10,8 @@ from support.web_patterns import MANY, SLASH
 
 from scorecraft.designing import make
 from scorecraft.errors import Place
+from scorecraft.language import reference
+from scorecraft.language.words import WORDS
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import find_source, shelf
 from scorecraft.tune.bake import tune
@@ -396,3 +398,17 @@ def test_more_cuts_than_the_model_takes_are_shown_without_openings(asking):
     assert len(asking.told("/api/design", {"text": MANY})["cuts"]) > 9000
     refused = asking.post("/api/mouths", {"text": MANY})
     assert refused.status_code == 400 and "more than" in refused.get_json()["error"]["message"]
+
+
+def test_the_words_of_the_language_are_those_of_the_command_line(asking):
+    told = asking.get("/api/words").get_json()
+    words = [word for group in told["groups"] for word in group["words"]]
+    assert sorted(word["name"] for word in words) == sorted(WORDS)
+    for word in words:
+        entry = reference.entry(WORDS[word["name"]])
+        assert word["help"] in entry and word["example"].splitlines()[0] in entry
+        assert [key["name"] for key in word["keys"]] == [
+            key.name for key in reference.own_keys(WORDS[word["name"]])
+        ]
+        assert all(key["notes"] for key in word["keys"])
+    assert " ".join(told["about"].split()[:5]) in reference.at_hand()

@@ -9,7 +9,7 @@ LEAVE_OUT_VIEW = "leave out the view"
 VIEWS = "use top, front, side or an angle above the bench from 0 to 90 (degrees)"
 TENSION = (
     "Tension left in the skin, in percent of what it would be without any cut (model estimate). "
-    "The darker, the less room: a loaf that bursts most likely bursts there. Around the tip of a "
+    "The darker, the less room: that is where a loaf is most likely to burst. Around the tip of a "
     "cut it is always high; the cut may tear further there."
 )
 

@@ -24,6 +24,6 @@ DRAPE = (
     "that out; lay it on the loaf pencil side up, away from the dough."
 )
 RING = (
-    "The ring lies under the baking paper and never touches the dough. Take it away before the "
-    "loaf goes into the oven: paper burns."
+    "The ring lies under the baking paper and never touches the dough. Leave it on the bench when "
+    "the loaf goes into the oven: paper burns."
 )

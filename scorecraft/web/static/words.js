@@ -99,7 +99,7 @@ export const words = {
     cuts: (count) => (count === 1 ? "1 cut" : `${count} cuts`),
     nothing: "No problems found by the checks.",
     views: { top: "Top", side: "Side", guide: "Guide", tension: "Tension" },
-    viewsLabel: "View",
+    viewsLabel: "View of the loaf",
     before: "Scored",
     after: "Baked",
     estimate: "model estimate",
