@@ -103,10 +103,9 @@ def table(design: Design, quick: bool) -> Iterator[str]:
 
     The numbers follow the order of cutting, so the quick one, without the bench, has none.
     """
-    foreseen = None if quick else design.foreseen
-    opens = f"{'opens':>9}" if foreseen else ""
+    widest = None if quick else design.opening.widest_mm
+    opens = "" if widest is None else f"{'opens':>9}"
     yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>7}{opens}"
-    widest = foreseen.widest_mm if foreseen else None
     for group in groups(design.layout) if quick else design.groups:
         number = "" if quick else str(group.number)
         wide = "" if widest is None else f"{max(widest[i] for i in group.cuts):>6.0f} mm"
@@ -119,7 +118,7 @@ def table(design: Design, quick: bool) -> Iterator[str]:
 def as_data(design: Design) -> dict[str, Any]:
     """Tell everything of a design as plain data: the stable form of `check --json`."""
     layout = design.layout
-    loaf, foreseen = layout.loaf, design.foreseen
+    loaf = layout.loaf
     lengths = layout.lengths_mm
     told = {cut: group_data(group) for group in design.groups for cut in group.cuts}
     return {
@@ -137,9 +136,9 @@ def as_data(design: Design) -> dict[str, Any]:
         "findings": [finding_data(finding) for finding in design.findings],
         "opening": [
             {"cut": index, **told[index], "widest_mm": rounded(width)}
-            for index, width in enumerate(foreseen.widest_mm if foreseen else ())
+            for index, width in enumerate(design.opening.widest_mm)
         ],
-        "room": room_data(design.room) if foreseen else None,
+        "room": room_data(design.room),
     }
 
 

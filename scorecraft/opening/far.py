@@ -81,7 +81,7 @@ class Far:
         xx, xy, yy = self.waves
         field = np.fft.irfft2(np.stack([xx * x + xy * y, xy * x + yy * y]), s=self.shape)
         force = [np.einsum("ks,ks->k", part.ravel()[self.point], self.weight) for part in field]
-        return force[0] + 1j * force[1]
+        return np.asarray(force[0] + 1j * force[1])
 
 
 def far(ends: Ends, smooth: Smooth, step_mm: float) -> Far:

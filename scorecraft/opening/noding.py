@@ -28,11 +28,15 @@ SHARP = radians(25)
 
 @dataclass(frozen=True, slots=True)
 class Noded:
-    """Nodes of one line: their distances along it from 0 to its length (mm), and its free tips."""
+    """Nodes of one line: their distances along it from 0 to its length (mm), and its free tips.
+
+    `passed` crossings lie so close to others that they are no nodes.
+    """
 
     along_mm: Floats
     free_start: bool
     free_end: bool
+    passed: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +56,13 @@ def along_line(line: Line) -> Floats:
     return np.concatenate([[0.0], np.cumsum(steps)])
 
 
-def noded(lines: Sequence[Line], panel_mm: float) -> list[Noded]:
+def noded(lines: Sequence[Line], panel_mm: float, apart_mm: float = 0.0) -> list[Noded]:
     """Find the nodes of every line (N, 2): crossings, T-junctions, ends that meet, and corners.
 
     What comes closer than `OPENING_JOIN` of a panel is taken to touch: no blade leaves so thin a
     bridge, and no panel of that size could see it. Corners that follow one another closer than
-    half a panel are cut off, as a smooth bend would be.
+    half a panel are cut off, as a smooth bend would be. Nodes less than `apart_mm` apart are passed
+    over.
     """
     touch = OPENING_JOIN * panel_mm
     lengths = np.array([along_line(line)[-1] for line in lines])
@@ -69,20 +74,31 @@ def noded(lines: Sequence[Line], panel_mm: float) -> list[Noded]:
     hits = hits[order]
     bounds = np.searchsorted(hits[:, 0], np.arange(len(lines) + 1))
     met = [
-        _one(hits[bounds[k] : bounds[k + 1], 1], lengths[k], closed[k], touch)
+        _one(hits[bounds[k] : bounds[k + 1], 1], lengths[k], closed[k], touch, apart_mm)
         for k in range(len(lines))
     ]
     return [_cornered(line, node, panel_mm / 2) for line, node in zip(lines, met, strict=True)]
 
 
-def _one(hits: Floats, length: float, closed: bool, touch: float) -> Noded:
+def _one(hits: Floats, length: float, closed: bool, touch: float, apart_mm: float) -> Noded:
     """Gather the hits on one line: near an end they join that end, elsewhere they cut the line."""
     free_start = not closed and not bool((hits < touch).any())
     free_end = not closed and not bool((hits > length - touch).any())
     inner = np.sort(hits[(hits >= touch) & (hits <= length - touch)])
     fresh = np.diff(inner, prepend=-np.inf) > touch
-    along = np.concatenate([[0.0], inner[fresh], [length]])
-    return Noded(along, free_start, free_end)
+    inner = inner[fresh]
+    kept = spread(inner, apart_mm) if apart_mm > touch else inner
+    along = np.concatenate([[0.0], kept, [length]])
+    return Noded(along, free_start, free_end, len(inner) - len(kept))
+
+
+def spread(along: Floats, apart_mm: float) -> Floats:
+    """Keep of distances (N,) in order those that are so far from the last one kept, from 0 on."""
+    kept = [0.0]
+    for each in along.tolist():
+        if each - kept[-1] >= apart_mm:
+            kept.append(each)
+    return np.array(kept[1:])
 
 
 def _cornered(line: Line, node: Noded, apart_mm: float) -> Noded:

@@ -1,7 +1,7 @@
 """Cuts as straight panels, the elements of the displacement discontinuity method."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -63,6 +63,7 @@ class Panels:
     `line` (M,) is the line a panel belongs to. Where two lines run on top of one another only
     the first has panels of its own. `of_line[k]` lists all panels that lie along line k, in
     order, `along_mm[k]` the distances of their midpoints from its start; `ends[k]` its ends.
+    `passed` crossings lie within panels, because there are so many.
     """
 
     start: Floats
@@ -71,6 +72,7 @@ class Panels:
     of_line: tuple[Ints, ...]
     along_mm: tuple[Floats, ...]
     ends: tuple["LineEnds", ...]
+    passed: int = 0
 
     def __len__(self) -> int:
         return len(self.line)
@@ -99,11 +101,14 @@ class Panels:
         return np.column_stack([-tangent[:, 1], tangent[:, 0]])
 
 
-def panels(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Panels:
+def panels(
+    lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0, *, passing: bool = False
+) -> Panels:
     """Cut lines (N, 2) into panels of about `panel_mm`, ending wherever lines turn, cross or touch.
 
     A line gets at least `OPENING_LEAST_PANELS`, or `OPENING_FEWEST_PANELS` if it is that short.
     `held` is the stiffness of the springs of each line (E per mm): it moves free tips a little.
+    `passing` lets panels run over crossings that are less than a panel apart.
     Raises UsageError on a line without length or with a point that is not a number, and on a panel
     size that is not positive.
     """
@@ -112,7 +117,7 @@ def panels(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Pan
         raise UsageError(f"a panel of {panel_mm} mm cannot be: give a positive size")
     if not lines:
         return _none()
-    nodes = noded(lines, panel_mm)
+    nodes = noded(lines, panel_mm, panel_mm if passing else 0.0)
     stiff = np.broadcast_to(np.asarray(held, dtype=np.float64), len(lines))
     pieces = [_resampled(*each, panel_mm) for each in zip(lines, nodes, stiff, strict=True)]
     start, end = (np.concatenate([piece[k] for piece in pieces]) for k in (0, 1))
@@ -125,7 +130,8 @@ def panels(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Pan
         LineEnds(line[0], line[-1], float(node.along_mm[-1]), node.free_start, node.free_end)
         for line, node in zip(lines, nodes, strict=True)
     )
-    return _without_twins(start, end, owner, along, twin, ends)
+    passed = sum(node.passed for node in nodes)
+    return replace(_without_twins(start, end, owner, along, twin, ends), passed=passed)
 
 
 def _none() -> Panels:

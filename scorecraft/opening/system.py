@@ -10,10 +10,12 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.elastic import Elastic, elastic
-from scorecraft.opening.panels import Panels, panels
+from scorecraft.opening.panels import OPENING_FEWEST_PANELS, Panels, panels
 
-OPENING_MOST_PANELS = 30_000.0
+OPENING_MOST_PANELS = 60_000.0
 """The most panels: about 1 GB and some ten seconds."""
+LONGER = 1.2
+"""Where there are more, panels are made longer by this or more, until there are not."""
 
 
 @dataclass(frozen=True)
@@ -38,13 +40,14 @@ class System:
 def system(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> System:
     """Set up the equations of cuts along lines (N, 2).
 
-    `held` is about how stiff the springs of each line will be (E per mm), see `panels`.
+    `held` is about how stiff the springs of each line will be (E per mm), see `panels`. Where that
+    makes more than `OPENING_MOST_PANELS` they are made longer, and run over crossings. Raises
+    UsageError where not even that makes few enough.
     """
     parts = panels(lines, panel_mm, held)
-    if len(parts) > OPENING_MOST_PANELS:
-        coarser = panel_mm * len(parts) / OPENING_MOST_PANELS
-        raise UsageError(
-            f"{len(parts)} panels are more than the opening model takes",
-            hint=f"use panels of {coarser:.1f} mm or longer, or fewer or shorter cuts",
-        )
+    if OPENING_FEWEST_PANELS * len(lines) > OPENING_MOST_PANELS:
+        raise UsageError(f"{len(lines)} cuts are more than the opening model takes")
+    while len(parts) > OPENING_MOST_PANELS:
+        panel_mm *= max(LONGER, len(parts) / OPENING_MOST_PANELS)
+        parts = panels(lines, panel_mm, held, passing=True)
     return System(parts)

@@ -15,7 +15,7 @@ from scorecraft.web.answer import (
     problems_answer,
     refusal,
 )
-from scorecraft.web.asked import BAKER, Asked, asked, designed, flag_of
+from scorecraft.web.asked import BAKER, Asked, asked, designed
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -81,13 +81,10 @@ def picture(request: dict[str, Any]) -> Answer:
 
 
 def opening(request: dict[str, Any]) -> Answer:
-    """Answer with how the cuts open, at a first look (`rough`) or in full."""
+    """Answer with how the cuts open."""
     from scorecraft.web.opened import opened_data
 
-    design = design_of(request)
-    rough = flag_of(request, "rough") and design.rough is not design
-    told = opened_data(design.rough if rough else design)
-    return json_answer(told | {"rough": rough})
+    return json_answer(opened_data(design_of(request)))
 
 
 def mouths(request: dict[str, Any]) -> Answer:

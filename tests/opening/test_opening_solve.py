@@ -276,12 +276,26 @@ def test_numbers_that_make_no_sense_are_refused(wrong):
         opening(**wrong)
 
 
-def test_too_many_panels_are_refused_with_a_way_out(monkeypatch):
-    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PANELS", 3000.0)
-    many = [moved(SLASH, 0, 3.0 * k) for k in range(160)]
-    with pytest.raises(UsageError, match="panels are more") as refused:
-        opening(many, 5.0, panel_mm=1.0)
-    assert "4.3 mm or longer" in refused.value.hint
+def hatch():
+    at = np.arange(-42.0, 43.0, 4.0)
+    bars = [np.array([[x, -45.0], [x, 45.0]]) for x in at]
+    return bars + [line[:, ::-1] for line in bars]
+
+
+def test_more_panels_than_fit_are_made_longer_and_run_over_crossings(monkeypatch):
+    whole = opening(hatch(), 4.0)
+    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PANELS", 600.0)
+    coarse = opening(hatch(), 4.0)
+    assert whole.panels.passed == 0 and len(whole.panels) > 1000
+    assert coarse.panels.passed > 400 and len(coarse.panels) <= 600
+    np.testing.assert_allclose(coarse.widest_mm, whole.widest_mm, rtol=0.1)
+    np.testing.assert_allclose(coarse.tension_left, whole.tension_left, atol=0.005)
+
+
+def test_more_cuts_than_there_may_be_panels_are_refused(monkeypatch):
+    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PANELS", 100.0)
+    with pytest.raises(UsageError, match="44 cuts are more than"):
+        opening(hatch(), 4.0)
 
 
 def test_system_that_is_not_positive_is_told_in_words(monkeypatch):
