@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from math import ceil
 
 import numpy as np
 import shapely
@@ -118,8 +119,10 @@ def panels(
     if not lines:
         return _none()
     nodes = noded(lines, panel_mm, panel_mm if passing else 0.0)
-    stiff = np.broadcast_to(np.asarray(held, dtype=np.float64), len(lines))
-    pieces = [_resampled(*each, panel_mm) for each in zip(lines, nodes, stiff, strict=True)]
+    own = own_panel(np.array([node.along_mm[-1] for node in nodes]), panel_mm)
+    inset = tip_inset(np.asarray(held, dtype=np.float64) * own)
+    each = zip(lines, nodes, own.tolist(), inset.tolist(), strict=True)
+    pieces = [_resampled(*one) for one in each]
     start, end = (np.concatenate([piece[k] for piece in pieces]) for k in (0, 1))
     along = np.concatenate([piece[2] for piece in pieces])
     owner = np.repeat(np.arange(len(lines)), [len(piece[2]) for piece in pieces])
@@ -145,19 +148,15 @@ def checked(line: Line, number: int) -> Line:
     given = np.asarray(line, dtype=np.float64)
     if given.ndim != 2 or given.shape[1] != 2 or not np.isfinite(given).all():
         raise UsageError(f"line {number} of the opening model is not a list of points in mm")
-    points: Line = given[(np.diff(given, axis=0, prepend=np.nan) != 0).any(axis=1)]
+    points: Line = given[np.append(True, (given[1:] != given[:-1]).any(axis=1))]
     if len(points) < 2:
         raise UsageError(f"line {number} of the opening model has no length")
     return points
 
 
-def _resampled(
-    line: Line, node: Noded, held: float, panel_mm: float
-) -> tuple[Floats, Floats, Floats]:
-    """Panels of one line: starts, ends, and distances of the midpoints along it."""
-    own = float(own_panel(node.along_mm[-1], panel_mm))
+def _resampled(line: Line, node: Noded, own: float, inset: float) -> tuple[Floats, Floats, Floats]:
+    """Panels (mm) of one line: starts, ends, and distances of the midpoints along it."""
     last = len(node.along_mm) - 2
-    inset = tip_inset(held * own)
     steps = [
         _steps(
             low,
@@ -166,9 +165,12 @@ def _resampled(
             inset * (node.free_start and k == 0),
             inset * (node.free_end and k == last),
         )
-        for k, (low, high) in enumerate(pairwise(node.along_mm))
+        for k, (low, high) in enumerate(pairwise(node.along_mm.tolist()))
     ]
-    corners = [_points_at(line, step) for step in steps]
+    places = along_line(line)
+    corners = [
+        np.column_stack([np.interp(step, places, line[:, k]) for k in (0, 1)]) for step in steps
+    ]
     start = np.concatenate([corner[:-1] for corner in corners])
     end = np.concatenate([corner[1:] for corner in corners])
     along = np.concatenate([(step[:-1] + step[1:]) / 2 for step in steps])
@@ -188,26 +190,21 @@ def count_of(piece_mm: ArrayLike, panel_mm: ArrayLike) -> Ints:
     return count
 
 
-def tip_inset(held: float) -> float:
-    """Share of a panel by which a free tip is drawn in, under springs of k panel / E' = `held`."""
+def tip_inset(held: Floats) -> Floats:
+    """Share of a panel by which free tips are drawn in, under springs of k panel / E' = `held`."""
     factor, power = HELD_INSET
-    return float(TIP_INSET / (1 + factor * held**power))
+    inset: Floats = TIP_INSET / (1 + factor * held**power)
+    return inset
 
 
 def _steps(low: float, high: float, panel_mm: float, inset_low: float, inset_high: float) -> Floats:
     """Place the ends of equal panels between two nodes (mm), free tips drawn in by their share."""
-    count = int(count_of(high - low, panel_mm))
+    count = max(1, ceil((high - low) / panel_mm - 1e-6))
     panel = (high - low) / (count + inset_low + inset_high)
     steps: Floats = low + panel * (np.arange(count + 1.0) + inset_low)
     if not inset_high:
         steps[-1] = high  # the very number that the next piece starts from
     return steps
-
-
-def _points_at(line: Line, along: Floats) -> Floats:
-    """Points (K, 2) of a line at distances (mm) from its start."""
-    own = along_line(line)
-    return np.column_stack([np.interp(along, own, line[:, 0]), np.interp(along, own, line[:, 1])])
 
 
 def _met(start: Floats, end: Floats, owner: Ints, panel_mm: float) -> tuple[Floats, Floats, Flags]:
