@@ -82,8 +82,8 @@ def _split(ends: Ends, panel_mm: float) -> tuple[Near, Far | None]:
 
 def _near(ends: Ends, reach_mm: float, smooth: Smooth | None) -> Near:
     """Work out what near ends do to one another, less what the grid does."""
-    one, other = pairs(ends, reach_mm)
     place, way, core2 = ends.place, ends.way, ends.core2
+    one, other = pairs(place, reach_mm)
     alike, mirrored = np.empty((2, len(one)), dtype=np.complex128)
     for low in range(0, len(one), BLOCK):
         some = slice(low, low + BLOCK)

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
-from scorecraft.opening.kernel import Ends
 
 BLOCK = 1 << 14
 """Pairs worked on at a time: a dozen such arrays stay in the cache of one core."""
@@ -39,27 +38,30 @@ class Near:
         return total
 
 
-def pairs(ends: Ends, reach_mm: float) -> tuple[Ints, Ints]:
-    """List all pairs of ends (P,), (P,) nearer than `reach_mm`, each both ways, and with itself."""
-    cell = np.floor((ends.at - ends.at.min(axis=0)) / reach_mm).astype(np.int64)
-    row = cell[:, 1].max() + 3
-    key = cell[:, 0] * row + cell[:, 1]
+def pairs(place: Complexes, reach_mm: float) -> tuple[Ints, Ints]:
+    """List all pairs of places (P,), (P,) nearer than `reach_mm`, each both ways, and with itself.
+
+    Places are sorted into cells of half the reach: of each row of cells those that may hold a near
+    one follow one another.
+    """
+    x, y = (np.floor((part - part.min()) / (reach_mm / 2)) for part in (place.real, place.imag))
+    row = y.max() + 5
+    key = x * row + y
     order = np.argsort(key, kind="stable")
-    key, at = key[order], ends.at[order]
-    found = [_within(at, reach_mm, *_rows(key, step * row)) for step in (-1, 0, 1)]
+    key, sorted_ = key[order], place[order]
+    found = [_within(sorted_, reach_mm, *_rows(key, step * row)) for step in range(-2, 3)]
     one, other = (order[np.concatenate(each)] for each in zip(*found, strict=True))
     order = np.argsort(one, kind="stable")
     return one[order], other[order]
 
 
-def _rows(key: Ints, step: int) -> tuple[Ints, Ints]:
-    """Where among the sorted cells the three beside one another begin and end, for every end."""
-    low = np.searchsorted(key, key + (step - 1))
-    return low, np.searchsorted(key, key + (step + 1), side="right")
+def _rows(key: Floats, step: float) -> tuple[Ints, Ints]:
+    """Where among the sorted cells the five beside one another begin and end, for every place."""
+    return np.searchsorted(key, key + (step - 2)), np.searchsorted(key, key + (step + 2), "right")
 
 
-def _within(at: Floats, reach_mm: float, low: Ints, high: Ints) -> tuple[Ints, Ints]:
-    """Keep of ends k and low[k] to high[k] the pairs that are near."""
+def _within(place: Complexes, reach_mm: float, low: Ints, high: Ints) -> tuple[Ints, Ints]:
+    """Keep of places k and low[k] to high[k] the pairs that are near."""
     count = high - low
     found = []
     for first, last in batches(count):
@@ -67,8 +69,8 @@ def _within(at: Floats, reach_mm: float, low: Ints, high: Ints) -> tuple[Ints, I
         one = np.repeat(np.arange(first, last), many)
         skipped = np.cumsum(many) - many
         other = np.arange(len(one)) + np.repeat(low[first:last] - skipped, many)
-        apart = at[one] - at[other]
-        kept = np.einsum("ij,ij->i", apart, apart) < reach_mm**2
+        apart = place[one] - place[other]
+        kept = apart.real**2 + apart.imag**2 < reach_mm**2
         found.append((one[kept], other[kept]))
     one, other = (np.concatenate(each) for each in zip(*found, strict=True))
     return one, other
