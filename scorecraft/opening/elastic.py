@@ -17,7 +17,7 @@ import numpy as np
 from scorecraft.arrays import Complexes, Floats, Ints
 from scorecraft.opening.far import REACH, Far, Smooth, far
 from scorecraft.opening.kernel import STRENGTH, Ends, between, ends_of, stiffness
-from scorecraft.opening.near import BLOCK, Near, pairs
+from scorecraft.opening.near import BLOCK, Near, count, pairs
 from scorecraft.opening.panels import Panels
 
 POINTS = 3.0
@@ -27,7 +27,9 @@ FEW = 300
 CLUSTER = 64
 """The most panels in a cluster."""
 LEAST_LENGTHS = 5.0
-"""The kernel is smoothed within so many mean panels at least: cores count there."""
+"""Ends within so many mean panels are pairs, since cores count there, unless they are too many."""
+MOST_STEPS = 2.0
+"""For that the grid's step is made so many times what would be quickest, at most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,18 +66,28 @@ def elastic(panels: Panels) -> Elastic:
     along = np.ascontiguousarray(panels.tangent).view(np.complex128)[:, 0]
     groups = halved(panels.midpoint, np.arange(len(panels)))
     clusters = tuple((some, stiffness(panels, ends, some, some)) for some in groups)
-    near, grid = _split(ends, float(panels.length.mean()))
+    near, grid = _split(panels, ends)
     return Elastic(panels, ends.first, along, near, grid, clusters)
 
 
-def _split(ends: Ends, panel_mm: float) -> tuple[Near, Far | None]:
-    """Share out what ends do to one another between pairs and a grid."""
-    across = np.ptp(ends.at, axis=0)
-    if len(ends.at) <= FEW:
-        return _near(ends, 2 * float(across.max()), None), None
-    points = POINTS * len(ends.at)
+def pairs_of(panels: Panels) -> int:
+    """Count about twice the pairs of near ends that the stiffness of panels would be made of."""
+    return count(ends_of(panels).place, REACH * _step(panels)) if len(panels) else 0
+
+
+def _step(panels: Panels) -> float:
+    """Give a step of the grid (mm) that leaves about as much to the grid as to pairs."""
+    across = np.maximum(np.ptp(panels.start, axis=0), np.ptp(panels.end, axis=0))
+    points = POINTS * len(panels)
     step = max(float(np.sqrt(across.prod() / points)), float(across.sum()) / points)
-    step = max(step, LEAST_LENGTHS * panel_mm / REACH)
+    return max(step, min(LEAST_LENGTHS * float(panels.length.mean()) / REACH, MOST_STEPS * step))
+
+
+def _split(panels: Panels, ends: Ends) -> tuple[Near, Far | None]:
+    """Share out what ends do to one another between pairs and a grid."""
+    if len(ends.at) <= FEW:
+        return _near(ends, 2 * float(np.ptp(ends.at, axis=0).max()), None), None
+    step = _step(panels)
     smooth = Smooth(REACH * step, float(ends.core2.mean()), complex(ends.way.mean()))
     return _near(ends, smooth.reach, smooth), far(ends, smooth, step)
 

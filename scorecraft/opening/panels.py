@@ -148,9 +148,10 @@ def checked(line: Line, number: int) -> Line:
     given = np.asarray(line, dtype=np.float64)
     if given.ndim != 2 or given.shape[1] != 2 or not np.isfinite(given).all():
         raise UsageError(f"line {number} of the opening model is not a list of points in mm")
-    points: Line = given[np.append(True, (given[1:] != given[:-1]).any(axis=1))]
-    if len(points) < 2:
+    moved = (given[1:] != given[:-1]).any(axis=1)
+    if not moved.any():
         raise UsageError(f"line {number} of the opening model has no length")
+    points: Line = given[np.append(True, moved)]
     return points
 
 

@@ -9,11 +9,13 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.elastic import Elastic, elastic
+from scorecraft.opening.elastic import Elastic, elastic, pairs_of
 from scorecraft.opening.panels import OPENING_FEWEST_PANELS, Panels, panels
 
 OPENING_MOST_PANELS = 60_000.0
 """The most panels: about 1 GB and some ten seconds."""
+OPENING_MOST_PAIRS = 2e7
+"""The most pairs of near ends, as they are counted: half a GB."""
 LONGER = 1.2
 """Where there are more, panels are made longer by this or more, until there are not."""
 
@@ -41,13 +43,13 @@ def system(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Sys
     """Set up the equations of cuts along lines (N, 2).
 
     `held` is about how stiff the springs of each line will be (E per mm), see `panels`. Where that
-    makes more than `OPENING_MOST_PANELS` they are made longer, and run over crossings. Raises
-    UsageError where not even that makes few enough.
+    makes more panels than there may be, or too many in one place, they are made longer, and run
+    over crossings. Raises UsageError where not even that makes few enough.
     """
     parts = panels(lines, panel_mm, held)
     if OPENING_FEWEST_PANELS * len(lines) > OPENING_MOST_PANELS:
         raise UsageError(f"{len(lines)} cuts are more than the opening model takes")
-    while len(parts) > OPENING_MOST_PANELS:
+    while len(parts) > OPENING_MOST_PANELS or pairs_of(parts) > OPENING_MOST_PAIRS:
         panel_mm *= max(LONGER, len(parts) / OPENING_MOST_PANELS)
         parts = panels(lines, panel_mm, held, passing=True)
     return System(parts)
