@@ -11,3 +11,5 @@ Shapes = NDArray[np.object_]
 """shapely geometries, one an item."""
 Line = Floats
 """Points along a line, shape (N, 2), in mm."""
+Complexes = NDArray[np.complex128]
+"""Vectors in the plane, x + iy."""

@@ -36,7 +36,7 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
     from scorecraft.drawing.bloom.lens import baked_loaf
 
     layout = design.layout
-    foreseen = None if quick else design.foreseen
+    opening = None if quick else design.opening
     planned = {} if quick else bench_order(design.work)
     known = groups(layout) if quick else design.groups
     told = {cut: group_data(group, quick) for group in known for cut in group.cuts}
@@ -53,9 +53,9 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "findings": [finding_data(each) for each in (design.checked if quick else design.findings)],
         "opening": [
             {"cut": index, **told[index], "widest_mm": rounded(width)}
-            for index, width in enumerate(foreseen.widest_mm if foreseen else ())
+            for index, width in enumerate(opening.widest_mm if opening else ())
         ],
-        "room": room_data(design.room) if foreseen else None,
+        "room": room_data(design.room) if opening else None,
     }
 
 

@@ -23,7 +23,6 @@ from scorecraft.language.evaluate import evaluate
 from scorecraft.language.fingerprint import fingerprints
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern, as_expression
-from scorecraft.limits import OPENING_PANELS_ROUGH
 from scorecraft.loaf.skin import Skin
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import Source, find_source
@@ -38,8 +37,6 @@ if TYPE_CHECKING:
     from scorecraft.opening.wishes import Met
     from scorecraft.prints.row import Printed
 
-ROUGHER = 1.1
-"""A first look has panels that are longer by at least so many times, or is not worth it."""
 Turned = str | float | int | Quantity
 
 
@@ -58,8 +55,6 @@ class Design:
     True
 
     `layout` has the depths that wished openings ask for, and `met` tells how far that went.
-    `panel_mm` is the length of the opening model's panels, None as long as suits the cuts; `drawn`
-    is the same design with other panels: what needs no model is taken from there.
     """
 
     source: Source
@@ -67,8 +62,6 @@ class Design:
     layout: Layout
     skin: Skin = field(default_factory=Skin)
     met: Met | None = None
-    panel_mm: float | None = None
-    drawn: Design | None = field(default=None, repr=False)
 
     @property
     def cuts(self) -> tuple[Cut, ...]:
@@ -78,7 +71,7 @@ class Design:
     @cached_property
     def groups(self) -> tuple[Group, ...]:
         """The cuts as a table tells them: like ones together, numbered in the order of cutting."""
-        return self.drawn.groups if self.drawn else groups(self.layout, self.work.order)
+        return groups(self.layout, self.work.order)
 
     @cached_property
     def fingerprints(self) -> Mapping[str, str]:
@@ -91,40 +84,14 @@ class Design:
         """The order of cuts, turns of the turntable, blade and time."""
         from scorecraft.bench import work_of
 
-        return self.drawn.work if self.drawn else work_of(self.layout)
+        return work_of(self.layout)
 
     @cached_property
     def opening(self) -> Opening:
-        """How wide each cut opens in the oven, by the slit-opening model.
-
-        Raises UsageError where there are more cuts than the model can take.
-        """
+        """How wide each cut opens in the oven, by the slit-opening model."""
         from scorecraft.opening.predict import predict
 
-        return predict(self.layout, self.skin, panel_mm=self.panel_mm)
-
-    @cached_property
-    def foreseen(self) -> Opening | None:
-        """How wide each cut opens, or None where there are more cuts than the model can take."""
-        try:
-            return self.opening
-        except UsageError:
-            return None
-
-    @cached_property
-    def rough(self) -> Design:
-        """The same with longer panels in its opening model, for a first look.
-
-        The design itself where few panels do anyway. On the patterns of the shelf what the guide
-        tells of each number is then within 4 % of the full answer, room to a thousandth.
-        """
-        from scorecraft.opening.panel_size import panel_for
-
-        lines = [cut.line for cut in self.cuts]
-        longer = panel_for(lines, OPENING_PANELS_ROUGH)
-        if longer <= ROUGHER * panel_for(lines):
-            return self
-        return replace(self, panel_mm=longer, drawn=self)
+        return predict(self.layout, self.skin)
 
     @cached_property
     def room(self) -> Room:
@@ -135,19 +102,17 @@ class Design:
 
     @cached_property
     def room_words(self) -> str:
-        """Whether there is room, in a sentence; "" where the model cannot take so many cuts."""
+        """Whether there is room, in a sentence."""
         from scorecraft.opening.room import told
 
-        return told(self.room) if self.foreseen else ""
+        return told(self.room)
 
     @cached_property
     def _from_layout(self) -> Found:
-        return self.drawn._from_layout if self.drawn else found(self._known)
+        return found(self._known)
 
     @cached_property
     def _from_work(self) -> Found:
-        if self.drawn:
-            return self.drawn._from_work
         return found(replace(self._known, level="work", work=self.work), self._from_layout)
 
     @property
@@ -167,7 +132,7 @@ class Design:
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Everything that was found, the opening model's findings too, the weightiest first."""
-        all_known = replace(self._known, level="opening", work=self.work, opening=self.foreseen)
+        all_known = replace(self._known, level="opening", work=self.work, opening=self.opening)
         return ranked(found(all_known, self._from_work))
 
     @property

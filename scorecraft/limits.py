@@ -26,8 +26,6 @@ CROWN_ZONE = 1 / 3
 """The crown zone ends at this share of the reach."""
 RIM_ZONE = 2 / 3
 """The rim zone begins at this share of the reach."""
-OPENING_PANELS_ROUGH = 1_100.0
-"""About so many panels do for a first look, while a pattern is being changed."""
 WIDEST_MEASURED_MM = 150.0
 """No cut opens wider than this."""
 MOST_MEASURED = 500

@@ -106,10 +106,9 @@ def table(design: Design, quick: bool) -> Iterator[str]:
 
     The numbers follow the order of cutting, so the quick one, without the bench, has none.
     """
-    foreseen = None if quick else design.foreseen
-    opens = f"{'opens':>9}" if foreseen else ""
+    widest = None if quick else design.opening.widest_mm
+    opens = "" if widest is None else f"{'opens':>9}"
     yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>7}{opens}"
-    widest = foreseen.widest_mm if foreseen else None
     for group in groups(design.layout) if quick else design.groups:
         number = "" if quick else str(group.number)
         wide = "" if widest is None else f"{max(widest[i] for i in group.cuts):>6.0f} mm"

@@ -66,9 +66,11 @@ def _bench_time(known: Known) -> list[Finding]:
 
 
 def _room(known: Known) -> list[Finding]:
-    from scorecraft.checks.room import room, too_many
+    from scorecraft.checks.room import coarse, room
 
-    return room(known.layout, known.opening, known.skin) if known.opening else too_many(known)
+    if known.opening is None:
+        return []
+    return [*coarse(known.opening), *room(known.layout, known.opening, known.skin)]
 
 
 ROWS = (

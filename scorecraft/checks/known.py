@@ -22,8 +22,8 @@ LEVELS: tuple[Level, ...] = ("layout", "work", "opening")
 class Known:
     """A layout with what has been worked out of it, up to a level.
 
-    `met` tells how far wished openings are met, and is None where there are none. At the level
-    `opening` there is an `opening` unless the model cannot take so many cuts.
+    `met` tells how far wished openings are met, and is None where there are none. `work` and
+    `opening` are there from their level on.
     """
 
     layout: Layout

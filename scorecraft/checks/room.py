@@ -13,9 +13,7 @@ from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.cures import no_graver, with_cuts, without_light_cuts
 from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.known import Known
 from scorecraft.cuts import Cut, Layout
-from scorecraft.limits import OPENING_PANELS_ROUGH
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
@@ -35,6 +33,8 @@ from scorecraft.units import turntable_degrees
 TRIED = ((1, 0.55), (1, 0.7), (2, 0.55), (2, 0.7), (2, 0.8))
 """Cuts that are tried, in this order: how many through the crown, and their share of the way from
 rim to rim."""
+COARSE_PANELS = 1_100.0
+"""About so many panels do for trying cures."""
 COARSE_MM = 4.0
 """Panels for trying cures: coarse, for a share of growth to a hundredth."""
 SPARE = 0.01
@@ -73,10 +73,12 @@ def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
     return [Finding("room", severity, told(found, layout), hint, place, figures, cuts, lines)]
 
 
-def too_many(known: Known) -> list[Finding]:
-    """Tell that a layout has more cuts than the opening model can take."""
-    count = len(known.layout.cuts)
-    return [Finding("room", "note", say.too_many_to_model(count), say.TOO_MANY_FIX, None)]
+def coarse(opening: Opening) -> list[Finding]:
+    """Tell that a layout has so many cuts that the model takes them coarsely."""
+    if not opening.panels.passed:
+        return []
+    count = len(opening.panels.ends)
+    return [Finding("room", "note", say.roughly_modelled(count), say.ROUGHLY_FIX, None)]
 
 
 def told(found: Room, layout: Layout) -> str:
@@ -98,7 +100,7 @@ def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
         cure = next((each for each in alike if no_graver(before, run(each.layout))), None)
         if cure is not None:
             lines = [cut.line for cut in cure.layout.cuts]
-            coarse = max(COARSE_MM, panel_for(lines, OPENING_PANELS_ROUGH))
+            coarse = max(COARSE_MM, panel_for(lines, COARSE_PANELS))
             opened = predict(cure.layout, skin, panel_mm=coarse)
             if room_of(opened, layout.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE:
                 return cure

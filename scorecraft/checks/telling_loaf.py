@@ -181,12 +181,12 @@ NO_CURE = (
 )
 LIKELY_TO_BURST = "likely to burst"
 JUST_ENOUGH = "barely enough room to spring; tightest"
-TOO_MANY_FIX = "judge the room by the expansion cuts alone, in a file without the light ones"
+ROUGHLY_FIX = "for exact widths try the expansion cuts alone, in a file without the decorative ones"
 
 
-def too_many_to_model(count: int) -> str:
-    """Say that there are more cuts than the opening model takes."""
-    return f"{count:,} cuts are too many for the opening model: no room is predicted"
+def roughly_modelled(count: int) -> str:
+    """Say that a layout has so many cuts that the model takes them coarsely."""
+    return f"with {count:,} cuts, the model can only estimate roughly how wide each one opens"
 
 
 def room_left(start: str, taken: float, least: str) -> str:

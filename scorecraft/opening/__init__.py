@@ -23,8 +23,11 @@ on the dough sheet, the skin laid flat.
   between (short cuts pass the through-cut value before full depth, one of 20 mm by 6 %).
 - **Load** (`load`, `solve`). With the area of the sheet given, its mean growth is given and the
   mean tension left is (S + C)^-1 e; without, the remote tension is (the case of the handbooks).
+- **Solving** (`elastic`, `held`). The matrix is never written down. Ends that are near act pair by
+  pair (`near`), all others through a grid and its Fourier transform (`far`), since from afar only
+  their distance counts; conjugate gradients, with clusters of panels solved by themselves, need ten
+  to twenty products with it. That costs about as much for every panel, however many there are.
 - **Contact** (`contact`). No gap is negative: an active set of closed panels, no friction.
-- **Turns** (`circulant`). An n-fold pattern is block-circulant and costs two small systems.
 - **Results** (`result`, `tension`, `room`, `depth`): widths along every cut, tension anywhere,
   room by direction and the verdict, depths for wished openings.
 

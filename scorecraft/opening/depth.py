@@ -1,7 +1,9 @@
 """How deep to cut for a wished opening.
 
 Cuts shield one another, so all wishes are met together. Newton's method on the logarithms of the
-widest mouths: the factors that give the openings give their change with every depth too.
+widest mouths. Their slopes cost a solve for every wish, so they are carried on from round to round
+by what the last step did (Broyden, Math. Comp. 19 (1965) 577-593; recalled), and worked out anew
+where that does not do.
 """
 
 from collections.abc import Sequence
@@ -12,21 +14,22 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
+from scorecraft.opening.held import Held, Rest, held
 from scorecraft.opening.ligament import MOUTH, OPENING_DEEPEST_LIGAMENT, springs
-from scorecraft.opening.load import COMPLIANCE, Load, Strain, forces, load_on
+from scorecraft.opening.load import Load, Strain, load_on
 from scorecraft.opening.result import Opening
-from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, settled
-from scorecraft.opening.system import Solver, System, held, system
+from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, rest, settled
+from scorecraft.opening.system import System, system
 from scorecraft.practice import DEPTH_STEP_MM
 
 OPENING_WISH_ROUNDS = 60
 """Rounds in which depths for wished openings must be found."""
 OPENING_WISH_ERROR = 0.005
 """How near an opening comes to the wish before the search ends, as a share of it."""
-OPENING_WISH_MOST_PANELS = 1_500.0
-"""With more panels than this, without a turn, no depths are sought."""
-OPENING_WISH_WORK = 6.0
-"""The work of a search for depths, in solves of 1000 panels: some 3 s on one core."""
+OPENING_WISH_MOST = 2e6
+"""With more panels times wishes than this no depths are sought."""
+OPENING_WISH_WORK = 40.0
+"""The work of a search for depths, in solves of 1000 panels: some 1.5 s on one core."""
 OPENING_SHALLOWEST_MM = 0.1
 """No wish makes a cut shallower than this."""
 FIRST_TRY = 1 / 3
@@ -42,6 +45,10 @@ JUMP = 0.3
 """Logarithm of the opening a cut may lack that must not be through, since it then opens too far."""
 MOST_AHEAD = 4.0
 """How many times further than alone a line may go because all go together."""
+SLOW = 0.3
+"""Slopes are worked out anew where a round leaves more than this share of what was missing."""
+SLOPE_PRECISE = 0.01
+"""Slopes are as good as this share of the greatest change."""
 NUDGE = 1e-4
 """Share of the skin over which the change of the springs with depth is taken."""
 
@@ -72,7 +79,7 @@ class _Search:
     equations: System
     load: Load
     skin_mm: float
-    area_mm2: float | None
+    rest: Rest | None
     wanted: Floats
 
     @property
@@ -83,13 +90,10 @@ class _Search:
     def rounds(self, work: float) -> int:
         """Tell how many rounds make up an amount of work, one at least.
 
-        A round factors the equations, the cube of the panels over the square of the turns, and
-        answers a side for every wish. The unit is a solve of 1000 panels.
+        A round solves the equations once; the unit is a solve of 1000 panels.
         """
-        count, turn = len(self.equations.panels), self.equations.turn
-        parts = turn.count if turn else 1
-        one = (count / 1000) ** 3 / parts**2 * (1 + 3 * len(self.wishes) * parts / count)
-        return max(1, min(int(work / one), OPENING_WISH_ROUNDS))
+        count = len(self.equations.panels)
+        return max(1, min(int(1000 * work / count), OPENING_WISH_ROUNDS))
 
 
 def to_hand(depth_mm: ArrayLike) -> Floats:
@@ -119,15 +123,14 @@ def depths_for(
     fixed = np.isnan(wanted)
     depth = np.where(fixed, checked_depths(lines, np.where(fixed, depth_mm, 0.0)), skin_mm)
     checked_sizes(skin_mm, area_mm2)
-    # wishes stand in for depths here: only lines that are alike in both repeat with a turn
-    alike = np.where(fixed, depth, 1e6 + wanted)
 
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
-        held = springs(about, skin_mm).normal
-        most_panels = OPENING_WISH_MOST_PANELS
-        equations = system(lines, alike, size_mm, held=held, most_panels=most_panels)
-        return _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
+        equations = system(lines, size_mm, springs(about, skin_mm).normal)
+        if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
+            raise UsageError("there are more wishes than the opening model takes")
+        load, around = load_on(equations.panels, strain), rest(equations.panels, area_mm2)
+        return _Search(equations, load, skin_mm, around, wanted)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
@@ -158,8 +161,9 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
     deepest = np.full(len(wishes), search.skin_mm)
     error, nearly = OPENING_WISH_ERROR, OPENING_DEEPEST_LIGAMENT * search.skin_mm
     tried: list[tuple[float, Floats, Floats]] = []
+    opening, slopes, step, before = None, None, np.zeros(len(wishes)), np.zeros(len(wishes))
     for turn in range(search.rounds(work)):
-        opening, solver = _opening(search, depth)
+        opening, matrix = _opening(search, depth, opening)
         reached = opening.widest_mm
         missing = np.log(search.wanted[wishes] / np.maximum(reached[wishes], 1e-12))
         if _settled(depth[wishes], deepest, missing):
@@ -169,13 +173,16 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
         tried.append((float(np.abs(missing).sum()), depth.copy(), reached))
         # a cut that is through opens by a jump: one that then opens too far stays short of it
         deepest[(depth[wishes] >= search.skin_mm) & (missing < -error)] = nearly
-        step = _step(search, opening, solver, depth, deepest, missing)
+        if slopes is None or np.abs(missing).sum() > SLOW * np.abs(before).sum():
+            slopes = _slopes(search, opening, matrix, depth)
+        else:
+            slopes = _carried_on(slopes, step, before - missing)
         longest = LONGEST_STEP * search.skin_mm * 0.9**turn
-        depth[wishes] = np.clip(
-            depth[wishes] + np.clip(step, -longest, longest),
-            min(OPENING_SHALLOWEST_MM, search.skin_mm),
-            deepest,
-        )
+        wanted = _step(search, slopes, depth[wishes], deepest, missing)
+        least = min(OPENING_SHALLOWEST_MM, search.skin_mm)
+        new = np.clip(depth[wishes] + np.clip(wanted, -longest, longest), least, deepest)
+        step, before = new - depth[wishes], missing
+        depth[wishes] = new
     _, depth, reached = min(tried, key=lambda each: each[0])
     met = np.ones(len(depth), dtype=bool)
     return Wanted(depth, reached, met, np.maximum(reached, most), settled=False)
@@ -189,43 +196,43 @@ def _settled(depth: Floats, deepest: Floats, missing: Floats) -> bool:
     return bool(((np.abs(missing) <= error) | most | least).all())
 
 
-def _opening(search: _Search, depth: Floats) -> tuple[Opening, Solver]:
-    """Solve for the openings at depths per line, and give the factored equations they came from."""
-    parts = search.equations.panels
-    own = search.equations.depths(depth)
-    solver = held(search.equations, springs(own, search.skin_mm))
-    done = settled(parts, solver, search.load, search.area_mm2)
-    return opening_of(parts, own, done, search.load, search.skin_mm), solver
+def _opening(search: _Search, depth: Floats, before: Opening | None = None) -> tuple[Opening, Held]:
+    """Solve for the openings at depths per line, starting from others; give the equations too."""
+    equations = search.equations
+    own = equations.depths(depth)
+    matrix = held(equations.elastic, springs(own, search.skin_mm), search.rest)
+    start = None if before is None else np.concatenate([before.gap_mm, before.slide_mm])
+    done = settled(matrix, search.load, start)
+    return opening_of(equations.panels, own, done, search.load, search.skin_mm), matrix
+
+
+def _carried_on(slopes: Floats, step: Floats, change: Floats) -> Floats:
+    """Change slopes (W, W) as little as makes them tell what a step (W,) changed (W,)."""
+    missed = change - slopes @ step
+    return slopes + np.outer(missed, step) / max(float(step @ step), 1e-300)
 
 
 def _step(
-    search: _Search,
-    opening: Opening,
-    solver: Solver,
-    depth: Floats,
-    deepest: Floats,
-    missing: Floats,
+    search: _Search, slopes: Floats, depth: Floats, deepest: Floats, missing: Floats
 ) -> Floats:
-    """Change the depths that have a wish: Newton's step, where the line's own slope agrees.
+    """Change the depths (W,) that have a wish: Newton's step, where the line's own slope agrees.
 
     Lines that can go no further stay out of it. Where wishes work against one another the joint
     step would lead away, so a line that lacks opening then goes deeper by itself.
     """
-    wishes = search.wishes
-    slopes = _slopes(search, opening, solver, depth)
-    free = ~((depth[wishes] >= deepest) & (missing > 0))
-    free &= ~((depth[wishes] <= OPENING_SHALLOWEST_MM) & (missing < 0))
-    least = LEAST_SLOPE / search.skin_mm
-    at = np.arange(len(wishes))
-    slopes[at, at] = np.maximum(slopes[at, at], least)
+    free = ~((depth >= deepest) & (missing > 0))
+    free &= ~((depth <= OPENING_SHALLOWEST_MM) & (missing < 0))
+    at = np.arange(len(depth))
+    slopes = slopes.copy()
+    slopes[at, at] = np.maximum(slopes[at, at], LEAST_SLOPE / search.skin_mm)
     alone: Floats = missing / slopes[at, at]
-    joint = np.zeros(len(wishes))
+    joint = np.zeros(len(depth))
     joint[free] = np.linalg.lstsq(slopes[np.ix_(free, free)], missing[free], rcond=1e-6)[0]
     agree = (joint * alone > 0) & (np.abs(joint) < MOST_AHEAD * np.abs(alone))
     return np.where(agree, joint, alone)
 
 
-def _slopes(search: _Search, opening: Opening, solver: Solver, depth: Floats) -> Floats:
+def _slopes(search: _Search, opening: Opening, matrix: Held, depth: Floats) -> Floats:
     """Change of the logarithm of each widest mouth with each depth (1/mm), lines with a wish.
 
     A deeper cut takes away spring, which acts like a force on its panels: one right-hand side
@@ -242,7 +249,7 @@ def _slopes(search: _Search, opening: Opening, solver: Solver, depth: Floats) ->
     for column, line in enumerate(wishes):
         rows = np.concatenate([parts.of_line[line], parts.of_line[line] + len(parts)])
         sides[rows, column] = push[rows]
-    change = _with_growth(search, solver, solver.solve(sides))[: len(parts)]
+    change = np.stack([matrix.solve(side, precise=SLOPE_PRECISE) for side in sides.T], axis=1)
     through = own >= search.skin_mm
     show = 1 + np.where(through, 0.0, MOUTH * now.normal * own)
     direct = np.where(through, 0.0, MOUTH * opening.gap_mm * (now.normal - soft[0] * own))
@@ -253,14 +260,3 @@ def _slopes(search: _Search, opening: Opening, solver: Solver, depth: Floats) ->
         slopes[row, row] += direct[at]
         slopes[row] /= max(opening.mouth_mm[at], 1e-12)
     return slopes
-
-
-def _with_growth(search: _Search, solver: Solver, change: Floats) -> Floats:
-    """Add what the mean tension's answer to opening further does, where growth is given."""
-    if search.area_mm2 is None:
-        return change
-    unit = forces(search.equations.panels)
-    free = solver.solve(unit)
-    stiff = COMPLIANCE + unit.T @ free / search.area_mm2
-    answer: Floats = change - free @ np.linalg.solve(stiff, unit.T @ change / search.area_mm2)
-    return answer

@@ -20,13 +20,13 @@ lie on each other could open for nothing; along one straight cut all this makes 
 outside it fills more than half a turn, the core is narrower; see `CORNER`.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import asinh, pi
 
 import numpy as np
 
-from scorecraft.arrays import Floats, Ints
+from scorecraft.arrays import Complexes, Floats, Ints
 from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
 
@@ -41,8 +41,8 @@ regular polygons, part-deep and through, 6, 12 and 24 panels a side: each turn, 
 degrees, asks for one share of the core, whatever the rest of the case."""
 WIDE = 4.0
 """The 4 of 4 e^2."""
-BLOCK = 1 << 14
-"""Entries worked on at a time: a dozen such arrays stay in the cache of one core."""
+Curve = Callable[[Floats], Floats]
+"""A function of squared distances, of any shape."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,9 +59,15 @@ class Ends:
     double: Floats
     first: Ints
 
-    def chosen(self, some: Ints) -> "Ends":
-        """Return some of the ends, without their panels."""
-        return Ends(self.at[some], self.core2[some], self.double[some], self.first[:0])
+    @property
+    def place(self) -> Complexes:
+        """Where they are, as x + iy (K,)."""
+        return np.ascontiguousarray(self.at).view(np.complex128)[:, 0]
+
+    @property
+    def way(self) -> Complexes:
+        """Twice the direction of the cut there, as a complex number (K,)."""
+        return np.ascontiguousarray(self.double).view(np.complex128)[:, 0]
 
 
 def ends_of(panels: Panels) -> Ends:
@@ -115,127 +121,53 @@ def _turns(panels: Panels, start: Ints, end: Ints) -> Floats:
     return turn
 
 
-def stiffness(panels: Panels, rows: Ints | None = None) -> Floats:
-    """Force on each panel per unit jump of each panel, in units of E: (2R, 2M).
+def between(
+    apart: Complexes,
+    core2: Floats | float,
+    way: Complexes | complex,
+    other: Complexes | complex,
+    log: Curve = np.log,
+    over: Curve = np.reciprocal,
+) -> tuple[Complexes, Complexes]:
+    """Evaluate 2 [-ln |r| I + r r / r^2] between ends that are `apart`, any shape.
 
-    Rows are the R chosen panels' forces against opening, then against sliding; columns are M
-    gaps (mm), then M slides (mm). Under a traction t the jumps follow from
-    `stiffness @ jumps = t * length`. Memory: 32 R M bytes.
+    `core2` is the sum of theirs, `way` and `other` are theirs. Of the two answers a and m, a jump
+    b = x + iy at the other end makes the force a b + m conj(b), in units of D / 2. `log` and `over`
+    stand in for the logarithm and the reciprocal of a squared distance.
     """
-    rows = np.arange(len(panels)) if rows is None else rows
-    size = len(rows)
-    out = np.empty((2 * size, 2 * len(panels)))
-    for low, opening, sliding in strips(panels, rows):
-        high = low + len(opening)
-        out[low:high], out[size + low : size + high] = opening, sliding
-    return out
+    squared = apart.real**2 + apart.imag**2
+    share = over(squared + WIDE * core2)
+    wide = WIDE / 2 * core2 * share
+    alike = wide * (way * np.conj(other) - 1) - log(squared + core2)
+    mirrored = apart * apart * share + wide * (way + other)
+    return alike, mirrored
 
 
-def strips(panels: Panels, rows: Ints) -> Iterator[tuple[int, Floats, Floats]]:
-    """Work the rows of `stiffness` out a few at a time, so that no more need be held.
+def stiffness(panels: Panels, ends: Ends, rows: Ints, columns: Ints) -> Floats:
+    """Force on some panels (R,) per unit jump of some panels (C,), in units of E: (2R, 2C).
 
-    Yields where in `rows` they begin, and their forces against opening and sliding, (r, 2M).
+    Rows are forces against opening, then against sliding; columns are gaps (mm), then slides.
+    With all panels in both, jumps under a traction t follow from `stiffness @ jumps = t * length`.
     """
-    ends = ends_of(panels)
-    tangent, count = panels.tangent, len(panels)
-    step = max(1, BLOCK // len(ends.at))
-    for low in range(0, len(rows), step):
-        some = rows[low : low + step]
-        upper, lower = np.empty((len(some), 2 * count)), np.empty((len(some), 2 * count))
-        parts = [upper[:, :count], upper[:, count:], lower[:, :count], lower[:, count:]]
-        _turned(_pairs(ends, some), tangent[some], tangent, parts)
-        yield low, upper, lower
+    (near, up), (far, across) = (_steps(ends.first[some]) for some in (rows, columns))
+    place, way, core2 = ends.place, ends.way, ends.core2
+    parts = between(
+        np.subtract.outer(place[near], place[far]),
+        np.add.outer(core2[near], core2[far]),
+        way[near, None],
+        way[far],
+    )
+    alike, mirrored = (part[up] - part[up - 1] for part in parts)
+    alike, mirrored = (part[:, across] - part[:, across - 1] for part in (alike, mirrored))
+    along = np.ascontiguousarray(panels.tangent).view(np.complex128)[:, 0]
+    own = STRENGTH / 2 * along[rows, None].conj()
+    alike *= own * along[columns]
+    mirrored *= own * along[columns].conj()
+    differ, both = alike - mirrored, alike + mirrored
+    return np.block([[differ.real, both.imag], [-differ.imag, both.real]])
 
 
-def _pairs(ends: Ends, rows: Ints) -> list[Floats]:
-    """Take the functions of `_between` from the ends to the panels: arrays (R, M)."""
-    first = ends.first[rows]
-    near = np.unique(np.concatenate([first, first + 1]))
-    here = np.searchsorted(near, first)
-    values = _between(ends.chosen(near), ends)
-    return [_across(_down(value, here), ends.first) for value in values]
-
-
-def _between(near: Ends, ends: Ends) -> tuple[Floats, Floats, Floats, Floats]:
-    """Evaluate the parts of 2 [-ln |r| I + r r / r^2] between two sets of ends, each (R, K).
-
-    The parts are alike in all directions, even, odd, and skew: with them the matrix is
-    ((plain + even, odd + skew), (odd - skew, plain - even)).
-    """
-    even, odd, core, squared = _distances(near, ends)
-    plain = squared + core
-    np.log(plain, out=plain)
-    core *= WIDE
-    squared += core
-    np.reciprocal(squared, out=squared)
-    even *= squared
-    odd *= squared
-    core *= squared
-    core /= 2
-    work = np.add.outer(near.double[:, 0], ends.double[:, 0])
-    even += np.multiply(work, core, out=work)
-    np.add.outer(near.double[:, 1], ends.double[:, 1], out=work)
-    odd += np.multiply(work, core, out=work)
-    np.matmul(near.double, ends.double.T, out=work)
-    work -= 1
-    work *= core
-    np.subtract(work, plain, out=plain)
-    turned = np.column_stack([-near.double[:, 1], near.double[:, 0]])
-    core *= np.matmul(turned, ends.double.T, out=work)
-    return plain, even, odd, core
-
-
-def _distances(near: Ends, ends: Ends) -> tuple[Floats, Floats, Floats, Floats]:
-    """Return x^2 - y^2, 2 x y, e^2 and x^2 + y^2 between two sets of ends, each (R, K)."""
-    x = np.subtract.outer(near.at[:, 0], ends.at[:, 0])
-    y = np.subtract.outer(near.at[:, 1], ends.at[:, 1])
-    product = x * y
-    product += product
-    x *= x
-    y *= y
-    squared = x + y
-    x -= y
-    return x, product, np.add.outer(near.core2, ends.core2, out=y), squared
-
-
-def _down(values: Floats, first: Ints) -> Floats:
-    """Last end less first end of each row's panel: (ends, K) -> (R, K)."""
-    if len(values) == len(first) + 1:
-        return values[1:] - values[:-1]
-    steps: Floats = values[first + 1] - values[first]
-    return steps
-
-
-def _across(values: Floats, first: Ints) -> Floats:
-    """Last end less first end of each column's panel: (R, K) -> (R, M)."""
-    steps = values[:, 1:] - values[:, :-1]
-    return steps if steps.shape[1] == len(first) else steps.take(first, axis=1)
-
-
-def _turned(pairs: list[Floats], own: Floats, tangent: Floats, parts: list[Floats]) -> None:
-    """Write the four parts of the matrix: gap-gap, gap-slide, slide-gap, slide-slide.
-
-    With a, a' the directions of the row's and the column's panel, the plain and the skew part
-    turn with a' - a, the even and the odd part with a + a'.
-    """
-    plain, even, odd, skew = pairs
-    gap_gap, gap_slide, slide_gap, slide_slide = parts
-    c, s = (STRENGTH / 2) * own[:, 0], (STRENGTH / 2) * own[:, 1]
-    cos = np.column_stack([c, s]) @ tangent.T
-    sin = np.column_stack([-s, c]) @ tangent.T
-    np.multiply(cos, plain, out=slide_slide)
-    plain *= sin
-    slide_slide += np.multiply(sin, skew, out=sin)
-    skew *= cos
-    plain -= skew
-    np.matmul(np.column_stack([c, -s]), tangent.T, out=cos)
-    np.matmul(np.column_stack([s, c]), tangent.T, out=sin)
-    np.multiply(cos, even, out=skew)
-    skew += np.multiply(sin, odd, out=gap_gap)
-    odd *= cos
-    even *= sin
-    odd -= even
-    np.subtract(slide_slide, skew, out=gap_gap)
-    slide_slide += skew
-    np.add(odd, plain, out=gap_slide)
-    np.subtract(odd, plain, out=slide_gap)
+def _steps(first: Ints) -> tuple[Ints, Ints]:
+    """List the ends of panels in order, and where among them the later end of each panel is."""
+    ends = np.unique(np.concatenate([first, first + 1]))
+    return ends, np.searchsorted(ends, first) + 1

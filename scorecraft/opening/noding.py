@@ -5,7 +5,7 @@ that meet and sharp corners all become nodes; an end that meets nothing is a fre
 """
 
 from bisect import bisect
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import radians
 
@@ -28,68 +28,99 @@ SHARP = radians(25)
 
 @dataclass(frozen=True, slots=True)
 class Noded:
-    """Nodes of one line: their distances along it from 0 to its length (mm), and its free tips."""
+    """Nodes of one line: their distances along it from 0 to its length (mm), and its free tips.
+
+    `passed` crossings lie so close to others that they are no nodes.
+    """
 
     along_mm: Floats
     free_start: bool
     free_end: bool
+    passed: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class _Segments:
-    """All segments of all lines: ends (S, 2), the line of each, and where it starts along it."""
+    """All segments of all lines: ends (S, 2), the line of each, and where it starts along it.
+
+    `length_of` are the lengths of the lines (mm).
+    """
 
     start: Floats
     end: Floats
     line: Ints
     along: Floats
     length: Floats
+    length_of: Floats
 
 
 def along_line(line: Line) -> Floats:
     """Distance (mm) of every point of a line (N, 2) from its start, along the line, shape (N,)."""
-    steps = np.hypot(*np.diff(line, axis=0).T)
-    return np.concatenate([[0.0], np.cumsum(steps)])
+    step = line[1:] - line[:-1]
+    along = np.zeros(len(line))
+    np.cumsum(np.hypot(step[:, 0], step[:, 1]), out=along[1:])
+    return along
 
 
-def noded(lines: Sequence[Line], panel_mm: float) -> list[Noded]:
+def noded(lines: Sequence[Line], panel_mm: float, apart_mm: float = 0.0) -> list[Noded]:
     """Find the nodes of every line (N, 2): crossings, T-junctions, ends that meet, and corners.
 
     What comes closer than `OPENING_JOIN` of a panel is taken to touch: no blade leaves so thin a
     bridge, and no panel of that size could see it. Corners that follow one another closer than
-    half a panel are cut off, as a smooth bend would be.
+    half a panel are cut off, as a smooth bend would be. Nodes less than `apart_mm` apart are passed
+    over.
     """
     touch = OPENING_JOIN * panel_mm
-    lengths = np.array([along_line(line)[-1] for line in lines])
     parts = _segments(lines)
+    lengths = parts.length_of
     tree = shapely.STRtree(_as_geometry(parts))
     hits = np.concatenate([_crossings(parts, tree, touch), _touches(lines, parts, tree, touch)])
-    closed = [bool(np.allclose(line[0], line[-1], atol=touch)) for line in lines]
+    closed = np.array([(np.abs(line[0] - line[-1]) <= touch).all() for line in lines])
     order = np.argsort(hits[:, 0], kind="stable")
     hits = hits[order]
     bounds = np.searchsorted(hits[:, 0], np.arange(len(lines) + 1))
     met = [
-        _one(hits[bounds[k] : bounds[k + 1], 1], lengths[k], closed[k], touch)
+        _one(hits[bounds[k] : bounds[k + 1], 1], lengths[k], closed[k], touch, apart_mm)
         for k in range(len(lines))
     ]
-    return [_cornered(line, node, panel_mm / 2) for line, node in zip(lines, met, strict=True)]
+    for line, corners in _corners(parts):
+        met[line] = _cornered(met[line], corners, panel_mm / 2)
+    return met
 
 
-def _one(hits: Floats, length: float, closed: bool, touch: float) -> Noded:
+def _one(hits: Floats, length: float, closed: bool, touch: float, apart_mm: float) -> Noded:
     """Gather the hits on one line: near an end they join that end, elsewhere they cut the line."""
     free_start = not closed and not bool((hits < touch).any())
     free_end = not closed and not bool((hits > length - touch).any())
     inner = np.sort(hits[(hits >= touch) & (hits <= length - touch)])
     fresh = np.diff(inner, prepend=-np.inf) > touch
-    along = np.concatenate([[0.0], inner[fresh], [length]])
-    return Noded(along, free_start, free_end)
+    inner = inner[fresh]
+    kept = spread(inner, apart_mm) if apart_mm > touch else inner
+    along = np.concatenate([[0.0], kept, [length]])
+    return Noded(along, free_start, free_end, len(inner) - len(kept))
 
 
-def _cornered(line: Line, node: Noded, apart_mm: float) -> Noded:
-    """Add the sharp corners of a line to its nodes, those that are far enough from one another."""
-    way = np.arctan2(*np.diff(line, axis=0).T[::-1])
-    turn = np.abs((np.diff(way) + np.pi) % (2 * np.pi) - np.pi)
-    corners = along_line(line)[1:-1][turn > SHARP]
+def spread(along: Floats, apart_mm: float) -> Floats:
+    """Keep of distances (N,) in order those that are so far from the last one kept, from 0 on."""
+    kept = [0.0]
+    for each in along.tolist():
+        if each - kept[-1] >= apart_mm:
+            kept.append(each)
+    return np.array(kept[1:])
+
+
+def _corners(parts: _Segments) -> Iterator[tuple[int, Floats]]:
+    """Give every line with sharp corners, and how far along it they are (mm)."""
+    step = parts.end - parts.start
+    way = np.arctan2(step[:, 1], step[:, 0])
+    turn = np.abs((way[1:] - way[:-1] + np.pi) % (2 * np.pi) - np.pi)
+    sharp = 1 + np.flatnonzero((turn > SHARP) & (parts.line[1:] == parts.line[:-1]))
+    for line in np.unique(parts.line[sharp]):
+        yield int(line), parts.along[sharp[parts.line[sharp] == line]]
+
+
+def _cornered(node: Noded, corners: Floats, apart_mm: float) -> Noded:
+    """Add the corners of a line to its nodes, those that are far enough from one another."""
     nodes = list(node.along_mm)
     for corner in corners:
         at = bisect(nodes, corner)
@@ -106,7 +137,8 @@ def _segments(lines: Sequence[Line]) -> _Segments:
         end=np.concatenate([line[1:] for line in lines]),
         line=np.repeat(np.arange(len(lines)), [len(line) - 1 for line in lines]),
         along=np.concatenate([distance[:-1] for distance in along]),
-        length=np.concatenate([np.diff(distance) for distance in along]),
+        length=np.concatenate([distance[1:] - distance[:-1] for distance in along]),
+        length_of=np.array([distance[-1] for distance in along]),
     )
 
 
@@ -151,7 +183,7 @@ def _touches(
     """Return (line, distance along it) rows where a line's end lies on another part of a line."""
     ends = np.concatenate([[line[0], line[-1]] for line in lines])
     owner = np.repeat(np.arange(len(lines)), 2)
-    lengths = np.array([along_line(line)[-1] for line in lines])
+    lengths = parts.length_of
     at = np.where(np.arange(len(ends)) % 2 == 0, 0.0, lengths[owner])
     end, segment = tree.query(shapely.points(ends), predicate="dwithin", distance=touch)
     foot = _foot(parts, segment, ends[end])

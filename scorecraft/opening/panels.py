@@ -1,8 +1,9 @@
 """Cuts as straight panels, the elements of the displacement discontinuity method."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
+from math import ceil
 
 import numpy as np
 import shapely
@@ -63,6 +64,7 @@ class Panels:
     `line` (M,) is the line a panel belongs to. Where two lines run on top of one another only
     the first has panels of its own. `of_line[k]` lists all panels that lie along line k, in
     order, `along_mm[k]` the distances of their midpoints from its start; `ends[k]` its ends.
+    `passed` crossings lie within panels, because there are so many.
     """
 
     start: Floats
@@ -71,6 +73,7 @@ class Panels:
     of_line: tuple[Ints, ...]
     along_mm: tuple[Floats, ...]
     ends: tuple["LineEnds", ...]
+    passed: int = 0
 
     def __len__(self) -> int:
         return len(self.line)
@@ -99,11 +102,14 @@ class Panels:
         return np.column_stack([-tangent[:, 1], tangent[:, 0]])
 
 
-def panels(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Panels:
+def panels(
+    lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0, *, passing: bool = False
+) -> Panels:
     """Cut lines (N, 2) into panels of about `panel_mm`, ending wherever lines turn, cross or touch.
 
     A line gets at least `OPENING_LEAST_PANELS`, or `OPENING_FEWEST_PANELS` if it is that short.
     `held` is the stiffness of the springs of each line (E per mm): it moves free tips a little.
+    `passing` lets panels run over crossings that are less than a panel apart.
     Raises UsageError on a line without length or with a point that is not a number, and on a panel
     size that is not positive.
     """
@@ -112,9 +118,11 @@ def panels(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Pan
         raise UsageError(f"a panel of {panel_mm} mm cannot be: give a positive size")
     if not lines:
         return _none()
-    nodes = noded(lines, panel_mm)
-    stiff = np.broadcast_to(np.asarray(held, dtype=np.float64), len(lines))
-    pieces = [_resampled(*each, panel_mm) for each in zip(lines, nodes, stiff, strict=True)]
+    nodes = noded(lines, panel_mm, panel_mm if passing else 0.0)
+    own = own_panel(np.array([node.along_mm[-1] for node in nodes]), panel_mm)
+    inset = tip_inset(np.asarray(held, dtype=np.float64) * own)
+    each = zip(lines, nodes, own.tolist(), inset.tolist(), strict=True)
+    pieces = [_resampled(*one) for one in each]
     start, end = (np.concatenate([piece[k] for piece in pieces]) for k in (0, 1))
     along = np.concatenate([piece[2] for piece in pieces])
     owner = np.repeat(np.arange(len(lines)), [len(piece[2]) for piece in pieces])
@@ -125,7 +133,8 @@ def panels(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Pan
         LineEnds(line[0], line[-1], float(node.along_mm[-1]), node.free_start, node.free_end)
         for line, node in zip(lines, nodes, strict=True)
     )
-    return _without_twins(start, end, owner, along, twin, ends)
+    passed = sum(node.passed for node in nodes)
+    return replace(_without_twins(start, end, owner, along, twin, ends), passed=passed)
 
 
 def _none() -> Panels:
@@ -139,19 +148,16 @@ def checked(line: Line, number: int) -> Line:
     given = np.asarray(line, dtype=np.float64)
     if given.ndim != 2 or given.shape[1] != 2 or not np.isfinite(given).all():
         raise UsageError(f"line {number} of the opening model is not a list of points in mm")
-    points: Line = given[(np.diff(given, axis=0, prepend=np.nan) != 0).any(axis=1)]
-    if len(points) < 2:
+    moved = (given[1:] != given[:-1]).any(axis=1)
+    if not moved.any():
         raise UsageError(f"line {number} of the opening model has no length")
+    points: Line = given[np.append(True, moved)]
     return points
 
 
-def _resampled(
-    line: Line, node: Noded, held: float, panel_mm: float
-) -> tuple[Floats, Floats, Floats]:
-    """Panels of one line: starts, ends, and distances of the midpoints along it."""
-    own = float(own_panel(node.along_mm[-1], panel_mm))
+def _resampled(line: Line, node: Noded, own: float, inset: float) -> tuple[Floats, Floats, Floats]:
+    """Panels (mm) of one line: starts, ends, and distances of the midpoints along it."""
     last = len(node.along_mm) - 2
-    inset = tip_inset(held * own)
     steps = [
         _steps(
             low,
@@ -160,9 +166,12 @@ def _resampled(
             inset * (node.free_start and k == 0),
             inset * (node.free_end and k == last),
         )
-        for k, (low, high) in enumerate(pairwise(node.along_mm))
+        for k, (low, high) in enumerate(pairwise(node.along_mm.tolist()))
     ]
-    corners = [_points_at(line, step) for step in steps]
+    places = along_line(line)
+    corners = [
+        np.column_stack([np.interp(step, places, line[:, k]) for k in (0, 1)]) for step in steps
+    ]
     start = np.concatenate([corner[:-1] for corner in corners])
     end = np.concatenate([corner[1:] for corner in corners])
     along = np.concatenate([(step[:-1] + step[1:]) / 2 for step in steps])
@@ -182,26 +191,21 @@ def count_of(piece_mm: ArrayLike, panel_mm: ArrayLike) -> Ints:
     return count
 
 
-def tip_inset(held: float) -> float:
-    """Share of a panel by which a free tip is drawn in, under springs of k panel / E' = `held`."""
+def tip_inset(held: Floats) -> Floats:
+    """Share of a panel by which free tips are drawn in, under springs of k panel / E' = `held`."""
     factor, power = HELD_INSET
-    return float(TIP_INSET / (1 + factor * held**power))
+    inset: Floats = TIP_INSET / (1 + factor * held**power)
+    return inset
 
 
 def _steps(low: float, high: float, panel_mm: float, inset_low: float, inset_high: float) -> Floats:
     """Place the ends of equal panels between two nodes (mm), free tips drawn in by their share."""
-    count = int(count_of(high - low, panel_mm))
+    count = max(1, ceil((high - low) / panel_mm - 1e-6))
     panel = (high - low) / (count + inset_low + inset_high)
     steps: Floats = low + panel * (np.arange(count + 1.0) + inset_low)
     if not inset_high:
         steps[-1] = high  # the very number that the next piece starts from
     return steps
-
-
-def _points_at(line: Line, along: Floats) -> Floats:
-    """Points (K, 2) of a line at distances (mm) from its start."""
-    own = along_line(line)
-    return np.column_stack([np.interp(along, own, line[:, 0]), np.interp(along, own, line[:, 1])])
 
 
 def _met(start: Floats, end: Floats, owner: Ints, panel_mm: float) -> tuple[Floats, Floats, Flags]:

@@ -1,16 +1,18 @@
 """The slit-opening model: cuts in, openings out."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.contact import Settled, settle
+from scorecraft.opening.contact import settle
+from scorecraft.opening.held import Held, Rest, held
 from scorecraft.opening.ligament import Springs, mouth, springs
 from scorecraft.opening.load import (
-    COMPLIANCE,
+    STIFFNESS,
     Load,
     Strain,
     forces,
@@ -21,7 +23,15 @@ from scorecraft.opening.load import (
 )
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
-from scorecraft.opening.system import Solver, System, held, system
+from scorecraft.opening.system import System, system
+
+
+@dataclass(frozen=True, slots=True)
+class Jumps:
+    """Jumps (2M,) of all panels, gaps then slides in mm, and the mean tension left, (3,)."""
+
+    jumps: Floats
+    left: Floats
 
 
 def solve(
@@ -32,7 +42,6 @@ def solve(
     skin_mm: float = 12.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
-    turn: int | None = None,
 ) -> Opening:
     """Predict how cuts along lines (list of (N, 2), mm) of given depths (mm) open.
 
@@ -41,10 +50,9 @@ def solve(
     and its skin does not; it may be a function from points (N, 2) to strains (N, 3), and its
     mean is then taken over the cuts, weighted by length. `area_mm2` is the area of the sheet
     whose mean growth is given; None is an endless sheet under the tension that the strain puts
-    into it uncut. `panel_mm` is the length of the panels. `turn` is the n of an n-fold pattern:
-    None finds it, 1 does without. Raises UsageError for numbers that make no sense and for more
-    panels than fit, ScorecraftError where contact does not settle. The same input always gives
-    the same numbers. Time grows as the cube, memory as the square of the number of panels.
+    into it uncut. `panel_mm` is the length of the panels. Raises UsageError for numbers that make
+    no sense and for more panels than fit, ScorecraftError where contact does not settle. The same
+    input always gives the same numbers. Time and memory grow hardly more than the panels.
 
     >>> cut = np.array([[-30.0, 0.0], [30.0, 0.0]])
     >>> through = solve([cut], 12.0, strain=(0.1, 0.1, 0.0))
@@ -54,10 +62,9 @@ def solve(
     """
     depth = checked_depths(lines, depth_mm)
     checked_sizes(skin_mm, area_mm2)
-    held = springs(depth, skin_mm).normal
-    equations = system(lines, depth, panel_mm, turn, held=held)
+    equations = system(lines, panel_mm, springs(depth, skin_mm).normal)
     load = load_on(equations.panels, strain)
-    return opened(equations, depth, load, skin_mm=skin_mm, area_mm2=area_mm2, keep=False)
+    return opened(equations, depth, load, skin_mm=skin_mm, area_mm2=area_mm2)
 
 
 def opened(
@@ -67,15 +74,14 @@ def opened(
     *,
     skin_mm: float,
     area_mm2: float | None,
-    keep: bool = True,
 ) -> Opening:
     """Solve equations that are set up already for depths per line (mm); see `solve`."""
     depth = equations.depths(depth_mm)
-    done = jumps(equations, springs(depth, skin_mm), load, area_mm2=area_mm2, keep=keep)
+    done = jumps(equations, springs(depth, skin_mm), load, area_mm2=area_mm2)
     return opening_of(equations.panels, depth, done, load, skin_mm)
 
 
-def opening_of(parts: Panels, depth: Floats, done: Settled, load: Load, skin_mm: float) -> Opening:
+def opening_of(parts: Panels, depth: Floats, done: Jumps, load: Load, skin_mm: float) -> Opening:
     """Tell the jumps of panels of given depths (M,), mm, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
@@ -86,7 +92,7 @@ def opening_of(parts: Panels, depth: Floats, done: Settled, load: Load, skin_mm:
         gap_mm=gap,
         slide_mm=slide,
         mouth_mm=mouth(gap, depth, skin_mm, springs(depth, skin_mm)),
-        tension_left=tensor(done.blend[:3]) / scale,
+        tension_left=tensor(done.left) / scale,
         uncut_tension=scale,
         skin_mm=skin_mm,
         panels=parts,
@@ -95,39 +101,31 @@ def opening_of(parts: Panels, depth: Floats, done: Settled, load: Load, skin_mm:
 
 
 def jumps(
-    equations: System,
-    ligaments: Springs,
-    load: Load,
-    *,
-    area_mm2: float | None = None,
-    keep: bool = True,
-) -> Settled:
-    """Solve for the jumps of all panels with any springs; `blend` is the mean tension left."""
+    equations: System, ligaments: Springs, load: Load, *, area_mm2: float | None = None
+) -> Jumps:
+    """Solve for the jumps of all panels with any springs."""
     if not len(equations.panels):
-        return Settled(np.zeros(0), np.append(load.mean, 1.0), np.zeros(0, dtype=np.int64))
-    solver = held(equations, ligaments, keep=keep)
-    return settled(equations.panels, solver, load, area_mm2)
+        return Jumps(np.zeros(0), load.mean)
+    return settled(held(equations.elastic, ligaments, rest(equations.panels, area_mm2)), load)
 
 
-def settled(parts: Panels, solver: Solver, load: Load, area_mm2: float | None) -> Settled:
-    """Solve factored equations under a load, given growth or (without an area) given tension.
+def rest(parts: Panels, area_mm2: float | None) -> Rest | None:
+    """Tell how a sheet of an area pulls back where its growth is given; None if it is endless."""
+    return Rest(forces(parts), STIFFNESS / area_mm2) if area_mm2 is not None else None
 
-    Under given growth the mean tension left is (S + C)^-1 (e - c): S the compliance of the uncut
-    sheet, C what the cuts add under unit mean tensions (Kachanov, Appl. Mech. Rev. 45 (1992)
-    304-335, sec. 2; recalled), c what uneven tension adds by itself.
+
+def settled(matrix: Held, load: Load, start: Floats | None = None) -> Jumps:
+    """Solve equations with their springs under a load; jumps (2M,) near the answer help.
+
+    Where the growth is given the mean tension left is that of the uncut sheet less S^-1 times the
+    mean strain that the jumps add, S the compliance of the uncut sheet (Kachanov, Appl. Mech. Rev.
+    45 (1992) 304-335, sec. 2; recalled); else it stays.
     """
-    unit = forces(parts)
-    uneven = forces_of(parts, load.extra(parts.midpoint))
-
-    def blend(cases: Floats) -> Floats:
-        """Mean tension under which the sheet has grown as it should; uneven tension as it is."""
-        if area_mm2 is None:
-            return np.append(load.mean, 1.0)
-        added = unit.T @ cases / area_mm2
-        growth = COMPLIANCE @ load.mean - added[:, 3]
-        return np.append(np.linalg.solve(COMPLIANCE + added[:, :3], growth), 1.0)
-
-    return settle(solver, np.column_stack([unit, uneven]), blend)
+    parts = matrix.elastic.panels
+    force = forces_of(parts, load.mean + load.extra(parts.midpoint))
+    found = settle(matrix, force, start).jumps
+    taken = matrix.rest.times(found) if matrix.rest is not None else 0.0
+    return Jumps(found, load.mean - taken)
 
 
 def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:

@@ -2,96 +2,54 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import isqrt
-from typing import Protocol
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.circulant import Turn, blocks_of, turn_of, turned
-from scorecraft.opening.factor import factors
-from scorecraft.opening.kernel import stiffness, strips
-from scorecraft.opening.ligament import Springs
-from scorecraft.opening.panels import Panels, panels
+from scorecraft.opening.elastic import Elastic, elastic, pairs_of
+from scorecraft.opening.panels import OPENING_FEWEST_PANELS, Panels, panels
 
-OPENING_MOST_PANELS = 3_000.0
-"""The most panels without a turn: 576 MB with their factors."""
-
-
-class Solver(Protocol):
-    """Anything that answers right-hand sides (2M, k) with jumps (2M, k)."""
-
-    def solve(self, sides: Floats) -> Floats:
-        """Return the answers to the sides; both (2M, k), in mm."""
+OPENING_MOST_PANELS = 60_000.0
+"""The most panels: about 1 GB and some ten seconds."""
+OPENING_MOST_PAIRS = 2e7
+"""The most pairs of near ends, as they are counted: half a GB."""
+LONGER = 1.2
+"""Where there are more, panels are made longer by this or more, until there are not."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class System:
-    """Panels and their stiffness without springs.
-
-    `matrix` is (2M, 2M), or (n, 2m, 2m), the first part of a turn against every turn of it.
-    """
+    """Panels, and the stiffness of the sheet against their jumps."""
 
     panels: Panels
-    turn: Turn | None
-    matrix: Floats
+
+    @cached_property
+    def elastic(self) -> Elastic:
+        """The stiffness of the sheet, set up when asked for: without panels there is none."""
+        return elastic(self.panels)
 
     def depths(self, depth_mm: Floats) -> Floats:
         """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
-        return panel_depths(self.panels, depth_mm)
+        depth = np.zeros(len(self.panels))
+        for own, line_depth in zip(self.panels.of_line, depth_mm, strict=True):
+            np.maximum.at(depth, own, line_depth)
+        return depth
 
 
-def system(
-    lines: Sequence[Line],
-    depth_mm: Floats,
-    panel_mm: float,
-    turn: int | None = None,
-    *,
-    held: ArrayLike = 0.0,
-    most_panels: float = OPENING_MOST_PANELS,
-) -> System:
-    """Set up the equations of cuts along lines (N, 2); depths only matter for finding a turn.
+def system(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> System:
+    """Set up the equations of cuts along lines (N, 2).
 
-    `held` is about how stiff the springs of each line will be (E per mm), see `panels`.
-    Takes 32 M^2 / n bytes for M panels with an n-fold turn, and the factors as much again. Raises
-    UsageError where that is more than `most_panels` without a turn stand for, and where the
-    pattern has not the turn asked for.
+    `held` is about how stiff the springs of each line will be (E per mm), see `panels`. Where that
+    makes more panels than there may be, or too many in one place, they are made longer, and run
+    over crossings. Raises UsageError where not even that makes few enough.
     """
     parts = panels(lines, panel_mm, held)
-    found = turn_of(parts, panel_depths(parts, depth_mm), turn)
-    if turn not in (None, 1) and found is None:
-        raise UsageError(f"the pattern does not come back to itself after 1/{turn} of a turn")
-    count = found.count if found else 1
-    most = isqrt(int(most_panels) ** 2 * count)
-    if len(parts) > most:
-        coarser = panel_mm * len(parts) / most
-        raise UsageError(
-            f"{len(parts)} panels are more than the opening model takes ({most})",
-            hint=f"use panels of {coarser:.1f} mm or longer, or fewer or shorter cuts",
-        )
-    if not len(parts):
-        return System(parts, None, np.zeros((0, 0)))
-    if found is None:
-        return System(parts, None, stiffness(parts))
-    return System(parts, found, blocks_of(found, strips(parts, found.own)))
-
-
-def panel_depths(parts: Panels, depth_mm: Floats) -> Floats:
-    """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
-    depth = np.zeros(len(parts))
-    for own, line_depth in zip(parts.of_line, depth_mm, strict=True):
-        np.maximum.at(depth, own, line_depth)
-    return depth
-
-
-def held(equations: System, springs: Springs, *, keep: bool = True) -> Solver:
-    """Add springs to the equations and factor them; `keep` leaves the equations usable again."""
-    stiff = np.concatenate([springs.normal, springs.sliding])
-    stiff = stiff * np.tile(equations.panels.length, 2)
-    if equations.turn is not None:
-        return turned(equations.turn, equations.matrix, stiff)
-    matrix = equations.matrix.copy() if keep else equations.matrix
-    matrix[np.diag_indices(len(matrix))] += stiff
-    return factors(matrix)
+    if OPENING_FEWEST_PANELS * len(lines) > OPENING_MOST_PANELS:
+        raise UsageError(f"{len(lines)} cuts are more than the opening model takes")
+    while len(parts) > OPENING_MOST_PANELS or pairs_of(parts) > OPENING_MOST_PAIRS:
+        panel_mm *= max(LONGER, len(parts) / OPENING_MOST_PANELS)
+        parts = panels(lines, panel_mm, held, passing=True)
+    return System(parts)

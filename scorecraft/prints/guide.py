@@ -27,8 +27,8 @@ def guide(
         tiled=tiled,
         one_sheet=form != "pdf",
         findings=design.findings,
-        opening_mm=design.foreseen.widest_mm.tolist() if design.foreseen else None,
-        verdict=design.room_words or None,
+        opening_mm=design.opening.widest_mm.tolist(),
+        verdict=design.room_words,
         made=design.work,
     )
     larger = one_sheet_paper(design.layout.loaf, home())

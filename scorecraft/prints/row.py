@@ -44,15 +44,11 @@ class Drawn(Protocol):
 
     @property
     def opening(self) -> Opening:
-        """How the cuts open; raises UsageError where there are too many."""
-
-    @property
-    def foreseen(self) -> Opening | None:
-        """How the cuts open, None where there are too many."""
+        """How the cuts open."""
 
     @property
     def room_words(self) -> str:
-        """Whether there is room, in a sentence, or nothing."""
+        """Whether there is room, in a sentence."""
 
 
 @dataclass(frozen=True, slots=True)

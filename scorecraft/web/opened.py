@@ -21,11 +21,7 @@ DIGITS = 2
 
 
 def opened_data(design: Design) -> JsonObject:
-    """Tell how wide the cuts open, whether that gives room, and all findings.
-
-    Where there are more cuts than the model takes, widths are None, and the findings say so.
-    """
-    foreseen = design.foreseen
+    """Tell how wide the cuts open, whether that gives room, and all findings."""
     centre, _ = frame(design.layout)
     found = pointers(design.layout, design.findings, centre)
     return {
@@ -38,7 +34,7 @@ def opened_data(design: Design) -> JsonObject:
             for item in found.items
             if isinstance(item, Shape)
         ],
-        "widest_mm": [rounded(each) for each in foreseen.widest_mm] if foreseen else None,
+        "widest_mm": [rounded(each) for each in design.opening.widest_mm],
     }
 
 

@@ -14,7 +14,7 @@ from scorecraft.web.answer import (
     problems_answer,
     refusal,
 )
-from scorecraft.web.asked import BAKER, Asked, Data, asked, designed, flag_of
+from scorecraft.web.asked import BAKER, Asked, Data, asked, designed
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -86,13 +86,10 @@ def picture(request: Data) -> Answer:
 
 
 def opening(request: Data) -> Answer:
-    """Answer with how the cuts open, at a first look (`rough`) or in full."""
+    """Answer with how the cuts open."""
     from scorecraft.web.opened import opened_data
 
-    design = design_of(request)
-    rough = flag_of(request, "rough") and design.rough is not design
-    told = opened_data(design.rough if rough else design)
-    return json_answer(told | {"rough": rough})
+    return json_answer(opened_data(design_of(request)))
 
 
 def mouths(request: Data) -> Answer:

@@ -108,3 +108,13 @@ def test_no_cut_is_told_through_a_traced_drawing(tmp_path):
         hull.intersects(shapely.LineString(line)) for line in told.shapes
     )
     assert "through the crown" not in told.hint
+
+
+def test_so_many_cuts_that_they_are_taken_coarsely_are_told(monkeypatch):
+    text = "loaf round width 200mm height 90mm\nfill disc 90% with crosshatch size 6mm depth 3mm\n"
+    assert not check.coarse(make(text).opening)
+    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PANELS", 1000.0)
+    made = make(text)
+    (told,) = (each for each in made.findings if "so many" in each.message)
+    assert (told.check, told.severity) == ("room", "note")
+    assert str(len(made.cuts)) in told.message and "predicted only roughly" in told.message

@@ -6,7 +6,7 @@ import pytest
 from scorecraft.errors import UsageError
 from scorecraft.opening import depth as room
 from scorecraft.opening import solve
-from scorecraft.opening.depth import OPENING_WISH_WORK, depths_for, to_hand
+from scorecraft.opening.depth import depths_for, to_hand
 
 AREA = np.pi * 150**2
 GROWTH = {"strain": (0.1, 0.1, 0.0), "area_mm2": AREA, "panel_mm": 3.0}
@@ -100,7 +100,7 @@ def test_copies_of_a_figure_get_the_same_depth():
         lines += [line @ np.array([[c, s], [-s, c]]) for line in (
             np.array([[0.0, 25], [0, 80]]), np.array([[0.0, 50], [12, 70]]))]  # fmt: skip
     found = depths_for(lines, [9.0, NONE] * 6, [0.0, 3.0] * 6, **GROWTH)
-    np.testing.assert_allclose(found.depth_mm[::2], found.depth_mm[0], rtol=1e-6)
+    np.testing.assert_allclose(found.depth_mm[::2], found.depth_mm[0], rtol=1e-4)
     np.testing.assert_allclose(opened(lines, found.depth_mm)[::2], 9.0, rtol=6e-3)
 
 
@@ -124,9 +124,9 @@ def test_slopes_are_those_of_small_changes(monkeypatch):
     start = np.full(4, 4.0)
     before = np.array([solve(STACK, start, **GROWTH).mouth_mm.reshape(4, -1).max(axis=1)])
     for k in range(4):
-        after = solve(STACK, start + 1e-4 * np.eye(4)[k], turn=1, **GROWTH).mouth_mm
+        after = solve(STACK, start + 1e-4 * np.eye(4)[k], **GROWTH).mouth_mm
         slope = np.log(after.reshape(4, -1).max(axis=1) / before[0]) / 1e-4
-        np.testing.assert_allclose(seen["slopes"][:, k], slope, rtol=2e-2, atol=2e-4)
+        np.testing.assert_allclose(seen["slopes"][:, k], slope, rtol=2e-2, atol=2e-3)
 
 
 def test_a_search_that_does_not_settle_gives_what_came_nearest(monkeypatch):
@@ -145,9 +145,9 @@ def counted(monkeypatch):
     sizes = []
     whole = room._opening
 
-    def spy(search, depth):
+    def spy(search, *others):
         sizes.append(len(search.equations.panels))
-        return whole(search, depth)
+        return whole(search, *others)
 
     monkeypatch.setattr(room, "_opening", spy)
     return sizes
@@ -156,19 +156,20 @@ def counted(monkeypatch):
 def test_a_search_ends_after_the_work_allowed(monkeypatch):
     """Work is counted in panels and solves, never by a clock."""
     sizes = counted(monkeypatch)
-    monkeypatch.setattr(room, "_step", lambda search, *others: np.zeros(len(search.wishes)))
+    monkeypatch.setattr(room, "_step", lambda search, slopes, *others: np.zeros(len(slopes)))
+    monkeypatch.setattr(room, "OPENING_WISH_WORK", 12.0)
     lines = [SLASH + np.array([0, 5.0 * k]) for k in range(12)]
     found = depths_for(lines, [40.0] * 6 + [1.0] * 6, [0.0] * 12, **GROWTH | {"panel_mm": 1.5})
     assert not found.settled
-    work = sum((size / 1000) ** 3 for size in sizes)
-    assert 0.5 * OPENING_WISH_WORK < work < 1.5 * OPENING_WISH_WORK
+    assert 0.8 * 12 < sum(sizes) / 1000 < 1.2 * 12
 
 
-def test_more_panels_than_are_searched_are_refused_before_any_is_solved(monkeypatch):
+def test_more_wishes_than_are_searched_are_refused_before_any_is_solved(monkeypatch):
     sizes = counted(monkeypatch)
+    monkeypatch.setattr(room, "OPENING_WISH_MOST", 3e4)
     lines = [SLASH + np.array([0.1 * k, 5.0 * k]) for k in range(30)]
-    with pytest.raises(UsageError, match="more than the opening model takes"):
-        depths_for(lines, [3.0] * 30, [0.0] * 30, **GROWTH | {"panel_mm": 1.0})
+    with pytest.raises(UsageError, match="more wishes than the opening model takes"):
+        depths_for(lines, [3.0] * 30, [0.0] * 30, **GROWTH)
     assert not sizes
 
 

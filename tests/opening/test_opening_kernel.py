@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from support.whole_matrix import whole
 
 from scorecraft.opening.kernel import CORE, WIDE, corner_share, ends_of, stiffness
 from scorecraft.opening.panels import panels
@@ -46,20 +47,21 @@ def bent():
 
 
 def test_matrix_is_the_energy_of_dislocations():
-    np.testing.assert_allclose(stiffness(bent()), plainly(bent()), atol=1e-14)
+    np.testing.assert_allclose(whole(bent()), plainly(bent()), atol=1e-14)
 
 
-def test_chosen_rows_are_rows_of_the_whole():
+def test_chosen_rows_and_columns_are_those_of_the_whole():
     parts = bent()
     some = np.array([3, 4, 5, 50, 51, 20])
-    whole = stiffness(parts)
-    rows = np.concatenate([some, some + len(parts)])
-    np.testing.assert_allclose(stiffness(parts, some), whole[rows], atol=1e-16)
+    others = np.array([50, 2, 7])
+    rows, columns = (np.concatenate([which, which + len(parts)]) for which in (some, others))
+    part = stiffness(parts, ends_of(parts), some, others)
+    np.testing.assert_allclose(part, whole(parts)[np.ix_(rows, columns)], atol=1e-15)
 
 
 def test_symmetric_and_positive_even_where_cuts_cross_at_a_degree():
     parts = panels(scattered(24), 4.0)
-    matrix = stiffness(parts)
+    matrix = whole(parts)
     np.testing.assert_allclose(matrix, matrix.T, atol=1e-14)
     assert np.linalg.eigvalsh(matrix)[0] > -1e-12, "pieces cut out all around move freely"
 
@@ -76,7 +78,7 @@ def test_piece_cut_out_all_around_moves_freely():
     parts = panels([ring], 2.0)
     shift = np.array([0.3, 0.8])
     jumps = np.concatenate([parts.normal @ shift, parts.tangent @ shift])
-    matrix = stiffness(parts)
+    matrix = whole(parts)
     assert jumps @ matrix @ jumps < 1e-5 * np.diag(matrix) @ jumps**2
 
 
@@ -92,7 +94,7 @@ def test_piece_between_crossing_cuts_moves_freely(size):
         jumps = np.concatenate(
             [outward * (parts.normal @ shift), outward * (parts.tangent @ shift)]
         )
-        matrix = stiffness(parts)
+        matrix = whole(parts)
         assert abs(jumps @ matrix @ jumps) < 1e-9 * (np.diag(matrix) @ jumps**2)
 
 
@@ -103,7 +105,7 @@ def test_force_far_away_is_tension_times_length():
     random = np.random.default_rng(3)
     gap, slide = np.zeros(count), np.zeros(count)
     gap[own[0]], slide[own[0]] = random.random((2, len(own[0])))
-    force = -stiffness(parts) @ np.concatenate([gap, slide])
+    force = -whole(parts) @ np.concatenate([gap, slide])
     stress = tension_of(parts, gap, slide, parts.midpoint[own[1]])
     pull = np.einsum("ijk,ik->ij", stress, parts.normal[own[1]]) * parts.length[own[1], None]
     normal = (pull * parts.normal[own[1]]).sum(axis=1)

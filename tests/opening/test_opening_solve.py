@@ -11,7 +11,6 @@ from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.opening import Opening, solve
 from scorecraft.opening import solve as solving
 from scorecraft.opening.result import Profile
-from scorecraft.opening.system import OPENING_MOST_PANELS
 
 GROWTH = (0.1, 0.07, 0.02)
 AREA = np.pi * 110**2
@@ -51,7 +50,7 @@ def opening(lines=PATTERN, depth=DEPTHS, strain=GROWTH, **options):
 def assert_alike(one, other, rtol=1e-7):
     for name in ("gap_mm", "mouth_mm"):
         ours, theirs = getattr(one, name), getattr(other, name)
-        np.testing.assert_allclose(ours, theirs, rtol=rtol, atol=1e-9 * theirs.max())
+        np.testing.assert_allclose(ours, theirs, rtol=rtol, atol=1e-5 * theirs.max())
 
 
 @settings(max_examples=8)
@@ -92,7 +91,7 @@ def test_twice_the_strain_opens_twice_as_far():
 def test_order_and_direction_of_lines_do_not_matter():
     order = [2, 0, 3, 1]
     mixed = opening([PATTERN[k][::-1] for k in order], [DEPTHS[k] for k in order])
-    np.testing.assert_allclose(mixed.widest_mm, opening().widest_mm[order], rtol=1e-6)
+    np.testing.assert_allclose(mixed.widest_mm, opening().widest_mm[order], rtol=1e-5)
 
 
 def test_same_input_same_numbers():
@@ -277,22 +276,34 @@ def test_numbers_that_make_no_sense_are_refused(wrong):
         opening(**wrong)
 
 
-def test_too_many_panels_are_refused_with_a_way_out(monkeypatch):
-    many = [moved(SLASH, 0, 3.0 * k) for k in range(160)]
-    with pytest.raises(UsageError, match="panels are more") as refused:
-        opening(many, 5.0, panel_mm=1.0, turn=1)
-    assert "4.3 mm or longer" in refused.value.hint
+def hatch():
+    at = np.arange(-42.0, 43.0, 4.0)
+    bars = [np.array([[x, -45.0], [x, 45.0]]) for x in at]
+    return bars + [line[:, ::-1] for line in bars]
+
+
+def test_more_panels_than_fit_are_made_longer_and_run_over_crossings(monkeypatch):
+    whole = opening(hatch(), 4.0)
+    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PANELS", 600.0)
+    coarse = opening(hatch(), 4.0)
+    assert whole.panels.passed == 0 and len(whole.panels) > 1000
+    assert coarse.panels.passed > 400 and len(coarse.panels) <= 600
+    np.testing.assert_allclose(coarse.widest_mm, whole.widest_mm, rtol=0.1)
+    np.testing.assert_allclose(coarse.tension_left, whole.tension_left, atol=0.005)
+
+
+def test_more_cuts_than_there_may_be_panels_are_refused(monkeypatch):
+    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PANELS", 100.0)
+    with pytest.raises(UsageError, match="44 cuts are more than"):
+        opening(hatch(), 4.0)
 
 
 def test_system_that_is_not_positive_is_told_in_words(monkeypatch):
     """Not known to happen: a stiffness that fails is made up."""
-    import scorecraft.opening.system as room
-
-    monkeypatch.setattr(room, "stiffness", lambda parts: -np.eye(2 * len(parts)))
+    monkeypatch.setattr("scorecraft.opening.elastic.Elastic.times", lambda self, jumps: -jumps)
     with pytest.raises(ScorecraftError, match="close together"):
         opening()
 
 
 def test_model_says_what_it_is():
     assert "strain" in solving.__doc__
-    assert OPENING_MOST_PANELS == 3000

@@ -27,14 +27,14 @@ def arc(alpha):
 
 
 def arc_opening(alpha, strain, count):
-    return solve([arc(alpha)], 12.0, strain=strain, panel_mm=2 * R * alpha / count, turn=1)
+    return solve([arc(alpha)], 12.0, strain=strain, panel_mm=2 * R * alpha / count)
 
 
 def at_the_tip(alpha, strain, count):
     """K_I and K_II over T sqrt(pi R sin alpha) at the first tip."""
     opening, half = arc_opening(alpha, strain, count), R * alpha
     line = np.array([[-half, 0], [half, 0]])
-    lone = solve([line], 12.0, strain=EVEN, panel_mm=2 * half / count, turn=1).gap_mm
+    lone = solve([line], 12.0, strain=EVEN, panel_mm=2 * half / count).gap_mm
     near = np.arange(2, 16)
     ratio = np.abs([opening.gap_mm[near], opening.slide_mm[near]]) / lone[near]
     at_tip = np.polyfit(near + 0.5 + TIP_INSET, ratio.T, 3)[-1]

@@ -60,7 +60,7 @@ def opened(sides, panels):
     x, y = line.T
     area = (x[:-1] * y[1:] - x[1:] * y[:-1]).sum() / 2
     side = np.hypot(*(line[1] - line[0]))
-    answer = solve([line], 12.0, strain=(0.5, 0.5, 0), panel_mm=side / panels, turn=1)
+    answer = solve([line], 12.0, strain=(0.5, 0.5, 0), panel_mm=side / panels)
     return answer.gap_mm @ answer.length_mm / (4 * area)
 
 

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from scorecraft.opening import solve
-from scorecraft.opening.kernel import stiffness
+from scorecraft.opening.kernel import ends_of, stiffness
 from scorecraft.opening.load import forces
 from scorecraft.opening.panels import TIP_INSET, panels
 
@@ -26,7 +26,7 @@ def slit(x=0.0, y=0.0, left=1.0, right=1.0):
 
 def openings(lines):
     """Gaps and slides of each slit, left to right, (lines, panels)."""
-    opening = solve(lines, 12.0, strain=ACROSS, panel_mm=2 / COUNT, turn=1)
+    opening = solve(lines, 12.0, strain=ACROSS, panel_mm=2 / COUNT)
     shape = (len(lines), -1)
     return opening.gap_mm.reshape(shape), opening.slide_mm.reshape(shape)
 
@@ -43,7 +43,7 @@ def slide_at_the_tip(jump):
 def energy(lines):
     """Half the opened area, in panels of an even length."""
     length = np.hypot(*(lines[0][1] - lines[0][0]))
-    opening = solve(lines, 12.0, strain=ACROSS, panel_mm=length / COUNT, turn=1)
+    opening = solve(lines, 12.0, strain=ACROSS, panel_mm=length / COUNT)
     return opening.gap_mm @ opening.length_mm / 2
 
 
@@ -122,7 +122,11 @@ def endless(step, copies, half=1.0):
     lines = [slit(*(k * np.array(step)), half, half) for k in [0, *shifts]]
     parts = panels(lines, 2 * half / COUNT)
     own = np.arange(COUNT)
-    rows = stiffness(parts, own).reshape(2 * COUNT, 2, -1, COUNT).sum(axis=2)
+    rows = (
+        stiffness(parts, ends_of(parts), own, np.arange(len(parts)))
+        .reshape(2 * COUNT, 2, -1, COUNT)
+        .sum(axis=2)
+    )
     force = forces(panels(lines[:1], 2 * half / COUNT))[:, 1]
     return np.linalg.solve(rows.reshape(2 * COUNT, -1), force)[:COUNT]
 

@@ -45,7 +45,7 @@ def stretch_modulus(lines, area, **options):
 @pytest.mark.parametrize("rho", NON_INTERACTING)
 def test_parallel_slits_far_apart(rho):
     lines, area = far_apart([0.0, 0.0], rho)
-    soft = stretch_modulus(lines, area, turn=1)
+    soft = stretch_modulus(lines, area)
     assert soft == pytest.approx(NON_INTERACTING[rho][0], rel=1e-3)
 
 
@@ -60,7 +60,7 @@ def test_slits_in_all_directions_far_apart(rho):
 @pytest.mark.parametrize("rho", NON_INTERACTING)
 def test_slits_in_all_directions_stretched_one_way(rho):
     lines, area = far_apart(np.pi * np.arange(4) / 4, rho)
-    soft = stretch_modulus(lines, area, turn=1)
+    soft = stretch_modulus(lines, area)
     assert soft == pytest.approx(NON_INTERACTING[rho][1], rel=1e-3)
 
 

@@ -10,11 +10,3 @@ knob deep 8mm min 6mm max 11mm
 
 slash 100mm depth deep
 """
-MANY = """\
-title "Many"
-loaf round width 220mm height 95mm
-
-grid hexagon spacing 7mm:
-    star 3mm inner 1mm depth 2mm
-"""
-"""More cuts than the opening model takes."""

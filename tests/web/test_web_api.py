@@ -6,14 +6,14 @@ from xml.etree import ElementTree
 
 import pypdf
 import pytest
-from support.web_patterns import MANY, SLASH
+from support.web_patterns import SLASH
 
 from scorecraft.designing import make
 from scorecraft.errors import Place
 from scorecraft.language import reference
 from scorecraft.language.words import WORDS
 from scorecraft.prints import PRINTS
-from scorecraft.shelf import find_source, shelf
+from scorecraft.shelf import shelf
 from scorecraft.tune.bake import tune
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
@@ -113,20 +113,6 @@ def test_openings_are_told_for_every_cut(asking):
     aside = lens["aside"]
     half = max(abs(complex(x, y)) for x, y in zip(aside[::2], aside[1::2], strict=True))
     assert 2 * half == pytest.approx(widest / told["sideways"], rel=0.1)
-
-
-def test_a_first_look_at_the_openings_comes_with_fewer_panels(asking):
-    """It is near the full answer; where few panels do anyway it is the full answer."""
-    text = find_source("leaf-bough").text
-    design = {"text": text, "place": "shelf", "name": "leaf-bough.score"}
-    rough, full = (asking.told("/api/opening", design | {"rough": yes}) for yes in (True, False))
-    assert (rough["rough"], full["rough"]) == (True, False)
-    assert full["widest_mm"] == asking.told("/api/opening", design)["widest_mm"]
-    assert rough["widest_mm"] != full["widest_mm"]
-    assert rough["widest_mm"] == pytest.approx(full["widest_mm"], rel=0.05)
-    assert rough["room"] == full["room"]
-    assert asking.told("/api/opening", {"text": SLASH, "rough": True})["rough"] is False
-    assert asking.post("/api/opening", {"text": SLASH, "rough": "yes"}).status_code == 400
 
 
 def test_the_bench_can_be_set_as_a_form(asking):
@@ -389,15 +375,6 @@ def test_lines_are_counted_as_editors_count_them(asking):
     assert text.split("\n")[knob["line"] - 1].startswith("knob deep")
     turned = asking.told("/api/edit", {"text": text, "knob": "deep", "value": "9mm"})["text"]
     assert turned == text.replace("deep 8mm", "deep 9mm")
-
-
-def test_more_cuts_than_the_model_takes_are_shown_without_openings(asking):
-    told = asking.told("/api/opening", {"text": MANY})
-    assert told["widest_mm"] is None and told["room"] == ""
-    assert any("too many for the opening model" in each["message"] for each in told["findings"])
-    assert len(asking.told("/api/design", {"text": MANY})["cuts"]) > 9000
-    refused = asking.post("/api/mouths", {"text": MANY})
-    assert refused.status_code == 400 and "more than" in refused.get_json()["error"]["message"]
 
 
 def test_the_words_of_the_language_are_those_of_the_command_line(asking):

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from support.web_browser import SIZES, Watched
 from support.web_looks import READY, violations
-from support.web_patterns import MANY, SLASH
+from support.web_patterns import SLASH
 
 from scorecraft.checks.finding import SEVERITIES
 from scorecraft.shelf import find_source
@@ -171,34 +171,6 @@ def test_a_stale_answer_never_overwrites_a_newer_one(seen):
     held[0].continue_()
     page.wait_for_timeout(300)
     playwright.expect(page.locator(".loaf-title")).to_have_text("Second")
-
-
-def test_openings_come_roughly_first_and_then_in_full(seen):
-    """While a slider moves nothing is asked in full; at rest the full answer stays."""
-    web = seen()
-    page = web.page
-    web.open("leaf-bough", "design")
-    page.wait_for_selector("#oven:not([disabled])")
-    page.wait_for_timeout(1500)
-    asked = []
-    page.on(
-        "request",
-        lambda sent: sent.url.endswith("/api/opening") and asked.append(sent.post_data_json),
-    )
-    first = page.locator(".knob input").first
-    name = first.get_attribute("id")
-    low, high = (float(first.get_attribute(each)) for each in ("min", "max"))
-
-    def in_full(sent):
-        return sent.url.endswith("/api/opening") and not sent.post_data_json["rough"]
-
-    with page.expect_request(in_full, timeout=30_000):
-        for share in (0.3, 0.6):
-            web.slide(f"#{name}", low + share * (high - low))
-            page.wait_for_timeout(250)
-    text = page.input_value("#pattern-text")
-    assert [each["rough"] for each in asked if each["text"] == text] == [True, False]
-    assert not any(each["rough"] is False for each in asked if each["text"] != text)
 
 
 def test_the_hand_that_holds_the_blade_is_chosen_with_a_tap(seen):
@@ -530,16 +502,3 @@ def test_a_finding_is_called_what_the_server_calls_it(seen):
         grave = finding.locator(".sign").text_content()
         assert grave in finding.get_attribute("class").split()
         assert finding.locator(f".icon-{grave} path").get_attribute("d").startswith("M")
-
-
-def test_more_cuts_than_the_model_takes_leave_the_loaf_on_the_bench(seen):
-    web = seen()
-    web.start(MANY, "many.score")
-    page = web.page
-    playwright.expect(page.locator("#panel-findings")).to_contain_text(
-        "too many for the opening", timeout=30_000
-    )
-    playwright.expect(page.locator("#oven")).to_be_disabled()
-    playwright.expect(page.locator(".looking .note")).to_contain_text("could not be estimated")
-    page.fill("#pattern-text", SLASH)
-    page.wait_for_selector("#oven:not([disabled])")

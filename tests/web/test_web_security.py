@@ -90,7 +90,6 @@ FIELDS = {
     "save": ("name", "text", "mark"),
     "design": ("text", "name", "place", "loaf", "bake", "knobs", "baker", "asked", "folder"),
     "edit": ("text", "knob", "value", "word", "keys"),
-    "opening": ("rough",),
     "view": ("look", "elevation"),
     "print": ("what", "form", "paper", "slot_mm", "mirrored", "follow", "name"),
     "measure": ("rows", "note", "keep"),

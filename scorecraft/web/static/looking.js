@@ -9,7 +9,6 @@ import { words } from "./words.js";
 
 const told = words.design;
 const SETTLED_MS = 40;
-const FINE_MS = 500;
 const BLOOM_MS = 350;
 
 export class Looking {
@@ -19,7 +18,7 @@ export class Looking {
     this.share = 0;
     this.opening = null;
     this.asking = new Latest("/api/opening", (answer) => this.opened(answer), () => this.unknown(), Infinity);
-    this.askSoon = later(() => store.current && this.asking.ask({ ...store.asked, rough: this.rough }), SETTLED_MS);
+    this.askSoon = later(() => store.current && this.asking.ask(store.asked), SETTLED_MS);
     this.bloomSoon = later(() => this.fetchBloom(), BLOOM_MS);
     this.views = new Latest("/api/view", (answer, data) => this.seen(answer, data), (error) => tellWhy(error, "view"));
     this.viewSoon = later(() => this.askView(), 60);
@@ -47,7 +46,6 @@ export class Looking {
     else this.viewSoon();
     this.waits(true);
     this.asking.drop();
-    this.rough = true;
     if (store.current) this.askSoon();
   }
 
@@ -76,14 +74,11 @@ export class Looking {
 
   opened(answer) {
     if (!answer.ok || answer.asked !== store.stamp || !store.current) return;
-    this.rough = false; // once the hands rest, the full answer takes the place of a rough one
-    if (answer.rough) this.askSoon(FINE_MS);
-    this.opening = answer.widest_mm && answer; // null: too many cuts
+    this.opening = answer;
     if (this.look === "top") this.stage.pointAt(answer.pointers);
     store.say("opening", answer);
     this.waits(false);
-    if (!this.opening) this.unknown();
-    else if (this.share > 0) this.fetchMouths();
+    if (this.share > 0) this.fetchMouths();
   }
 
   /** The mouths are needed once the slider is moved, and not for every edit. */

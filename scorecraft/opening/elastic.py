@@ -1,0 +1,120 @@
+"""What it takes to open panels against one another, without writing the matrix down.
+
+Ends that are near act pair by pair (`near`), all of them through a grid (`far`). So M panels take
+time and memory of about M log M, where their matrix would take M^2 and its factors M^3.
+
+How good it is: what the grid's interpolation misses is a few 1e-4 of a near pair's force, of either
+sign, and what mean cores miss beyond the reach is of the order of core^2 / reach^2 and falls with
+the fourth power of the distance. Together they move an opening by about 1e-4 of the widest
+(tests/opening: against the whole matrix), but where cuts lie closer together than their panels are
+long: there a stump much shorter than the others may be off by 2e-3.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from scorecraft.arrays import Complexes, Floats, Ints
+from scorecraft.opening.far import REACH, Far, Smooth, far
+from scorecraft.opening.kernel import STRENGTH, Ends, between, ends_of, stiffness
+from scorecraft.opening.near import BLOCK, Near, count, pairs
+from scorecraft.opening.panels import Panels
+
+POINTS = 3.0
+"""About so many points of the grid an end: then grid and pairs take about as long."""
+FEW = 300
+"""So few ends are all near to one another."""
+CLUSTER = 64
+"""The most panels in a cluster."""
+LEAST_LENGTHS = 5.0
+"""Ends within so many mean panels are pairs, since cores count there, unless they are too many."""
+MOST_STEPS = 2.0
+"""For that the grid's step is made so many times what would be quickest, at most."""
+
+
+@dataclass(frozen=True, slots=True)
+class Elastic:
+    """The sheet's stiffness against jumps of M panels; symmetric and positive.
+
+    `clusters` are panels that lie together (m,), each with its part of the matrix, (2m, 2m).
+    """
+
+    panels: Panels
+    first: Ints
+    along: Complexes
+    near: Near
+    far: Far | None
+    clusters: tuple[tuple[Ints, Floats], ...]
+
+    def times(self, jumps: Floats) -> Floats:
+        """Give the forces (2M,) that jumps (2M,), gaps then slides in mm, take."""
+        gap, slide = np.split(jumps, 2)
+        moved = (slide + 1j * gap) * self.along
+        acting = np.zeros(self.first[-1] + 2, dtype=np.complex128)
+        acting[self.first + 1] = moved
+        acting[self.first] -= moved
+        force = self.near.times(acting)
+        if self.far is not None:
+            force += self.far.times(acting)
+        own = STRENGTH / 2 * (force[self.first + 1] - force[self.first]) * self.along.conj()
+        return np.concatenate([own.imag, own.real])
+
+
+def elastic(panels: Panels) -> Elastic:
+    """Set up the stiffness of panels, one at least."""
+    ends = ends_of(panels)
+    along = np.ascontiguousarray(panels.tangent).view(np.complex128)[:, 0]
+    groups = halved(panels.midpoint, np.arange(len(panels)))
+    clusters = tuple((some, stiffness(panels, ends, some, some)) for some in groups)
+    near, grid = _split(panels, ends)
+    return Elastic(panels, ends.first, along, near, grid, clusters)
+
+
+def pairs_of(panels: Panels) -> int:
+    """Count about twice the pairs of near ends that the stiffness of panels would be made of."""
+    return count(ends_of(panels).place, REACH * _step(panels)) if len(panels) else 0
+
+
+def _step(panels: Panels) -> float:
+    """Give a step of the grid (mm) that leaves about as much to the grid as to pairs."""
+    across = np.maximum(np.ptp(panels.start, axis=0), np.ptp(panels.end, axis=0))
+    points = POINTS * len(panels)
+    step = max(float(np.sqrt(across.prod() / points)), float(across.sum()) / points)
+    return max(step, min(LEAST_LENGTHS * float(panels.length.mean()) / REACH, MOST_STEPS * step))
+
+
+def _split(panels: Panels, ends: Ends) -> tuple[Near, Far | None]:
+    """Share out what ends do to one another between pairs and a grid."""
+    if len(ends.at) <= FEW:
+        return _near(ends, 2 * float(np.ptp(ends.at, axis=0).max()), None), None
+    step = _step(panels)
+    smooth = Smooth(REACH * step, float(ends.core2.mean()), complex(ends.way.mean()))
+    return _near(ends, smooth.reach, smooth), far(ends, smooth, step)
+
+
+def _near(ends: Ends, reach_mm: float, smooth: Smooth | None) -> Near:
+    """Work out what near ends do to one another, less what the grid does."""
+    place, way, core2 = ends.place, ends.way, ends.core2
+    one, other = pairs(place, reach_mm)
+    alike, mirrored = np.empty((2, len(one)), dtype=np.complex128)
+    for low in range(0, len(one), BLOCK):
+        some = slice(low, low + BLOCK)
+        i, j = one[some], other[some]
+        apart = place[i] - place[j]
+        alike[some], mirrored[some] = between(apart, core2[i] + core2[j], way[i], way[j])
+        if smooth is not None:
+            less = smooth.between(apart)
+            alike[some] -= less[0]
+            mirrored[some] -= less[1]
+    return Near(np.searchsorted(one, np.arange(len(place) + 1)), other, alike, mirrored)
+
+
+def halved(at: Floats, some: Ints, most: int = CLUSTER) -> list[Ints]:
+    """Halve points (N, 2) across their longer side until no part has more than `most`."""
+    if len(some) <= most:
+        return [some]
+    own = at[some]
+    axis = int(np.argmax(np.ptp(own, axis=0)))
+    order = some[np.argsort(own[:, axis], kind="stable")]
+    half = len(order) // 2
+    return halved(at, order[:half], most) + halved(at, order[half:], most)

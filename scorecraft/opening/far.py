@@ -1,0 +1,128 @@
+"""What ends do to one another from afar: by a grid, since from afar only their distance counts.
+
+Within `reach` the kernel is carried on smoothly, without its peak (`Smooth`), and taken for ends
+that all have the mean core and direction; what it truly is there, less that, is left to pairs. The
+smooth kernel between any two ends is interpolated from its values between the points of a regular
+grid, by B-splines of degree 5 on either side, and on the grid it is a convolution: a Fourier
+transform there and one back (Hockney & Eastwood, Computer Simulation Using Particles, 1988, ch. 5
+and 8; recalled. Splines: Unser, IEEE Signal Proc. Mag. 16 (1999) 22-38; recalled).
+"""
+
+from dataclasses import dataclass
+from functools import reduce
+
+import numpy as np
+
+from scorecraft.arrays import Complexes, Floats, Ints
+from scorecraft.opening.kernel import Ends, between
+
+REACH = 7.0
+"""The kernel is smoothed within so many steps of the grid."""
+TERMS = 6
+"""Terms of the series that carry the smooth kernel on: it is smooth to so many derivatives."""
+SPLINE = 6
+"""Points of the grid, each way, that an end takes part in: one more than the splines' degree."""
+MARGIN = 12
+"""Points left free, so that the grid's far end, where the transform wraps around, is not felt."""
+
+
+@dataclass(frozen=True, slots=True)
+class Smooth:
+    """The kernel between average ends, without its peak within `reach` (mm).
+
+    The logarithm and the reciprocal of the squared distance are there the first terms of their
+    series about the reach: even polynomials of the distance, the true ones from the reach on.
+    """
+
+    reach: float
+    core2: float
+    way: complex
+
+    def between(self, apart: Complexes) -> tuple[Complexes, Complexes]:
+        """Evaluate the kernel for ends that are `apart`, any shape; see `kernel.between`."""
+        return between(apart, 2 * self.core2, self.way, self.way, self._log, self._over)
+
+    def _log(self, squared: Floats) -> Floats:
+        edge = self.reach**2
+        inner = 1 - np.minimum(squared / edge, 1)
+        series = reduce(lambda sum_, k: (sum_ + 1 / k) * inner, range(TERMS, 0, -1), 0 * inner)
+        log: Floats = np.log(np.maximum(squared, edge)) - series
+        return log
+
+    def _over(self, squared: Floats) -> Floats:
+        edge = self.reach**2
+        inner = 1 - np.minimum(squared / edge, 1)
+        series = reduce(lambda sum_, _: sum_ * inner + 1, range(TERMS), 0 * inner + 1)
+        over: Floats = series / np.maximum(squared, edge)
+        return over
+
+
+@dataclass(frozen=True, slots=True)
+class Far:
+    """A grid of `shape` with the transforms of the smooth kernel; what ends share with its points.
+
+    `waves` are xx, xy and yy, in that order. `point` (K, S) are the points an end takes part in,
+    by `weight` (K, S).
+    """
+
+    shape: tuple[int, int]
+    waves: Floats
+    point: Ints
+    weight: Floats
+
+    def times(self, jumps: Complexes) -> Complexes:
+        """Give the forces (K,) on all ends from the jumps (K,) at all of them."""
+        own = self.point.ravel(), self.shape[0] * self.shape[1]
+        spread = [
+            np.bincount(own[0], (self.weight * part[:, None]).ravel(), own[1]).reshape(self.shape)
+            for part in (jumps.real, jumps.imag)
+        ]
+        x, y = np.fft.rfft2(np.stack(spread))
+        xx, xy, yy = self.waves
+        field = np.fft.irfft2(np.stack([xx * x + xy * y, xy * x + yy * y]), s=self.shape)
+        force = [np.einsum("ks,ks->k", part.ravel()[self.point], self.weight) for part in field]
+        return np.asarray(force[0] + 1j * force[1])
+
+
+def far(ends: Ends, smooth: Smooth, step_mm: float) -> Far:
+    """Lay a grid over the ends."""
+    share = (ends.at - ends.at.min(axis=0)) / step_mm
+    corner = np.floor(share).astype(np.int64)
+    wide, high = (_handy(2 * int(count) + SPLINE + MARGIN) for count in corner.max(axis=0) + SPLINE)
+    steps = [step_mm * count * np.fft.fftfreq(count) for count in (wide, high)]
+    alike, mirrored = smooth.between(np.add.outer(steps[0], 1j * steps[1]))
+    kernel = alike.real + mirrored.real, mirrored.imag, alike.real - mirrored.real
+    sharpened = np.outer(_sharpening(wide), _sharpening(high)[: high // 2 + 1])
+    waves = sharpened * np.fft.rfft2(np.stack(kernel)).real
+    x, y = np.moveaxis(spline(share - corner), 1, 0)
+    nodes = np.arange(SPLINE)
+    point = (corner[:, :1] + nodes)[:, :, None] * high + (corner[:, 1:] + nodes)[:, None, :]
+    weight = x[:, :, None] * y[:, None, :]
+    return Far((wide, high), waves, point.reshape(len(x), -1), weight.reshape(len(x), -1))
+
+
+def spline(share: Floats) -> Floats:
+    """Weights (..., SPLINE) of the nodes about a place, `share` (...) of a step on from the third.
+
+    By the recurrence of B-splines (de Boor, A Practical Guide to Splines, 1978; recalled).
+    """
+    at = share[..., None] + np.arange(SPLINE)[::-1]
+    weight = (at < 1).astype(np.float64)
+    for order in range(2, SPLINE + 1):
+        after = np.concatenate([weight[..., 1:], np.zeros_like(weight[..., :1])], axis=-1)
+        weight = (at * weight + (order - at) * after) / (order - 1)
+    return weight
+
+
+def _sharpening(count: int) -> Floats:
+    """Undo in a transform of `count` points what splines smooth at the nodes, on either side."""
+    nodes = np.zeros(count)
+    nodes[:SPLINE] = spline(np.zeros(()))
+    sharpening: Floats = 1 / np.abs(np.fft.fft(nodes)) ** 2
+    return sharpening
+
+
+def _handy(count: int) -> int:
+    """Round up to a number of points that a transform is quick with."""
+    sizes = [odd << twos for odd in (1, 3, 5, 9, 15) for twos in range(count.bit_length() + 1)]
+    return min(size for size in sizes if size >= count)
