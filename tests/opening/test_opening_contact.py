@@ -66,5 +66,5 @@ def test_rounds_that_do_not_end_are_an_error(monkeypatch):
     parts = tangle(3, 1)
     side = forces(parts) @ [0.1, -0.08, 0.05]
     monkeypatch.setattr(contact, "_wrong", lambda *args: np.array([0]))
-    with pytest.raises(ScorecraftError, match="does not settle"):
+    with pytest.raises(ScorecraftError, match="cannot decide which cuts"):
         settle(matrix_of(parts, 9.0), side)
