@@ -13,7 +13,7 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.ligament import MOUTH, OPENING_DEEPEST_LIGAMENT, springs
-from scorecraft.opening.load import COMPLIANCE, Load, Strain, forces, load_on
+from scorecraft.opening.load import Load, Strain, forces, load_on
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, settled
 from scorecraft.opening.system import Solver, System, held, system
@@ -126,7 +126,7 @@ def depths_for(
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         held = springs(about, skin_mm).normal
         most_panels = OPENING_WISH_MOST_PANELS
-        equations = system(lines, alike, size_mm, held=held, most_panels=most_panels)
+        equations = system(lines, alike, size_mm, held=held, strain=strain, most_panels=most_panels)
         return _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
@@ -195,7 +195,7 @@ def _opening(search: _Search, depth: Floats) -> tuple[Opening, Solver]:
     own = search.equations.depths(depth)
     solver = held(search.equations, springs(own, search.skin_mm))
     done = settled(parts, solver, search.load, search.area_mm2)
-    return opening_of(parts, own, done, search.load, search.skin_mm), solver
+    return opening_of(parts, own, done, search.load, search.skin_mm, search.area_mm2), solver
 
 
 def _step(
@@ -261,6 +261,6 @@ def _with_growth(search: _Search, solver: Solver, change: Floats) -> Floats:
         return change
     unit = forces(search.equations.panels)
     free = solver.solve(unit)
-    stiff = COMPLIANCE + unit.T @ free / search.area_mm2
+    stiff = search.load.compliance + unit.T @ free / search.area_mm2
     answer: Floats = change - free @ np.linalg.solve(stiff, unit.T @ change / search.area_mm2)
     return answer

@@ -18,6 +18,9 @@ lie on each other could open for nothing; along one straight cut all this makes 
 `CORE` is such that the sum over an endless row of equal panels is the exact integral,
 2 sinh(pi CORE) = 1: the error of a row of N panels is 1/N^2. At a corner of a cut, where the skin
 outside it fills more than half a turn, the core is narrower; see `CORNER`.
+
+On a sheet that is stretched already, D is times its `strength` and r r / r^2 times its `lean`
+(`stretch`).
 """
 
 from collections.abc import Iterator
@@ -29,7 +32,9 @@ import numpy as np
 from scorecraft.arrays import Floats, Ints
 from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
+from scorecraft.opening.stretch import Stretch
 
+UNSTRETCHED = Stretch()
 STRENGTH = 1 / (4 * pi)
 """D for E' = 1: all stresses are in units of E."""
 CORE = asinh(0.5) / pi
@@ -115,7 +120,7 @@ def _turns(panels: Panels, start: Ints, end: Ints) -> Floats:
     return turn
 
 
-def stiffness(panels: Panels, rows: Ints | None = None) -> Floats:
+def stiffness(panels: Panels, rows: Ints | None = None, stretch: Stretch = UNSTRETCHED) -> Floats:
     """Force on each panel per unit jump of each panel, in units of E: (2R, 2M).
 
     Rows are the R chosen panels' forces against opening, then against sliding; columns are M
@@ -125,13 +130,15 @@ def stiffness(panels: Panels, rows: Ints | None = None) -> Floats:
     rows = np.arange(len(panels)) if rows is None else rows
     size = len(rows)
     out = np.empty((2 * size, 2 * len(panels)))
-    for low, opening, sliding in strips(panels, rows):
+    for low, opening, sliding in strips(panels, rows, stretch):
         high = low + len(opening)
         out[low:high], out[size + low : size + high] = opening, sliding
     return out
 
 
-def strips(panels: Panels, rows: Ints) -> Iterator[tuple[int, Floats, Floats]]:
+def strips(
+    panels: Panels, rows: Ints, stretch: Stretch = UNSTRETCHED
+) -> Iterator[tuple[int, Floats, Floats]]:
     """Work the rows of `stiffness` out a few at a time, so that no more need be held.
 
     Yields where in `rows` they begin, and their forces against opening and sliding, (r, 2M).
@@ -143,21 +150,22 @@ def strips(panels: Panels, rows: Ints) -> Iterator[tuple[int, Floats, Floats]]:
         some = rows[low : low + step]
         upper, lower = np.empty((len(some), 2 * count)), np.empty((len(some), 2 * count))
         parts = [upper[:, :count], upper[:, count:], lower[:, :count], lower[:, count:]]
-        _turned(_pairs(ends, some), tangent[some], tangent, parts)
+        half = STRENGTH / 2 * stretch.strength
+        _turned(_pairs(ends, some, stretch.lean), half * tangent[some], tangent, parts)
         yield low, upper, lower
 
 
-def _pairs(ends: Ends, rows: Ints) -> list[Floats]:
+def _pairs(ends: Ends, rows: Ints, lean: float) -> list[Floats]:
     """Take the functions of `_between` from the ends to the panels: arrays (R, M)."""
     first = ends.first[rows]
     near = np.unique(np.concatenate([first, first + 1]))
     here = np.searchsorted(near, first)
-    values = _between(ends.chosen(near), ends)
+    values = _between(ends.chosen(near), ends, lean)
     return [_across(_down(value, here), ends.first) for value in values]
 
 
-def _between(near: Ends, ends: Ends) -> tuple[Floats, Floats, Floats, Floats]:
-    """Evaluate the parts of 2 [-ln |r| I + r r / r^2] between two sets of ends, each (R, K).
+def _between(near: Ends, ends: Ends, lean: float) -> tuple[Floats, Floats, Floats, Floats]:
+    """Evaluate the parts of 2 [-ln |r| I + lean r r / r^2] between two sets of ends, each (R, K).
 
     The parts are alike in all directions, even, odd, and skew: with them the matrix is
     ((plain + even, odd + skew), (odd - skew, plain - even)).
@@ -167,7 +175,7 @@ def _between(near: Ends, ends: Ends) -> tuple[Floats, Floats, Floats, Floats]:
     np.log(plain, out=plain)
     core *= WIDE
     squared += core
-    np.reciprocal(squared, out=squared)
+    np.divide(lean, squared, out=squared)
     even *= squared
     odd *= squared
     core *= squared
@@ -216,11 +224,12 @@ def _turned(pairs: list[Floats], own: Floats, tangent: Floats, parts: list[Float
     """Write the four parts of the matrix: gap-gap, gap-slide, slide-gap, slide-slide.
 
     With a, a' the directions of the row's and the column's panel, the plain and the skew part
-    turn with a' - a, the even and the odd part with a + a'.
+    turn with a' - a, the even and the odd part with a + a'. `own` are the rows' directions times
+    half the strength of the dislocations.
     """
     plain, even, odd, skew = pairs
     gap_gap, gap_slide, slide_gap, slide_slide = parts
-    c, s = (STRENGTH / 2) * own[:, 0], (STRENGTH / 2) * own[:, 1]
+    c, s = own.T
     cos = np.column_stack([c, s]) @ tangent.T
     sin = np.column_stack([-s, c]) @ tangent.T
     np.multiply(cos, plain, out=slide_slide)

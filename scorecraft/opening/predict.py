@@ -2,9 +2,11 @@
 
 from dataclasses import dataclass
 
+from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.loaf.bake import growth
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.load import Field, stored
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import solve
@@ -12,17 +14,23 @@ from scorecraft.opening.solve import solve
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The sheet the model opens: its mean mismatch strain, thickness (mm) and area (mm2)."""
+    """The sheet the model opens: its mismatch strain, thickness (mm) and area (mm2)."""
 
-    strain: tuple[float, float, float]
+    strain: Field
     skin_mm: float
     area_mm2: float
 
 
 def sheet_of(layout: Layout, skin: Skin) -> Sheet:
-    """Give the sheet of a layout's loaf, grown by its bake."""
-    exx, eyy, exy = (skin.growth * part for part in growth(layout.loaf, layout.bake).mean)
-    return Sheet((exx, eyy, exy), skin.thickness_mm, layout.loaf.sheet_area_mm2)
+    """Give the sheet of a layout's loaf, grown by its bake; its area is that on the dome."""
+    grown = growth(layout.loaf, layout.bake)
+
+    def at(points: Floats) -> Floats:
+        """Mismatch strain (N, 3) at sheet points (N, 2)."""
+        return skin.growth * grown.at(points)
+
+    points, areas = grown.patches
+    return Sheet(Field(at, stored(at(points), areas)), skin.thickness_mm, float(areas.sum()))
 
 
 def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Opening:

@@ -44,7 +44,9 @@ class Opening:
     `gap_mm` is how far the faces of the slit part, `slide_mm` how far they slide along it,
     `mouth_mm` what the eye sees at the surface. `line` (M,) is the line of each panel.
     `tension_left` (2, 2) is the mean tension in the cut sheet as a fraction of `uncut_tension`,
-    the mean tension of the uncut sheet in units of E. `skin_mm` is the thickness of the sheet.
+    the mean tension of the uncut sheet in units of E. `work_taken` is the share of the work stored
+    in the uncut sheet that the cuts set free: half of uncut tension times jump over them; none in
+    an endless sheet. `skin_mm` is the thickness of the sheet.
     """
 
     midpoint_mm: Floats
@@ -55,6 +57,7 @@ class Opening:
     mouth_mm: Floats
     tension_left: Floats
     uncut_tension: float
+    work_taken: float
     skin_mm: float
     panels: Panels
     load: Load
@@ -89,6 +92,6 @@ class Opening:
         Meant for places a panel or two away from any cut: nearer, the panels show through.
         """
         points = np.asarray(points_mm, dtype=np.float64).reshape(-1, 2)
-        around = tension_of(self.panels, self.gap_mm, self.slide_mm, points)
+        around = tension_of(self.panels, self.gap_mm, self.slide_mm, points, self.load.stretch)
         uncut = tensor(self.load.extra(points))
         return self.tension_left + (around + uncut) / self.uncut_tension

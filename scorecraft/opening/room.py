@@ -3,9 +3,9 @@
 Room in a direction is the share of the skin's tension in that direction that the cuts take away.
 A slash gives much across it and little along it, and a loaf need not have room in every
 direction: it needs room for its growth. So the verdict goes by one number, the share of the
-growth's work: 1 - (s : e) / (s0 : e) with s the tension left, s0 the tension of the uncut skin and
-e its growth, which weighs every direction by how much the loaf grows there. It is also the share
-of the skin's elastic energy that the cuts set free, since at given growth that energy is s : e / 2.
+growth's work that the cuts take up: half of the uncut skin's tension times the jump, summed over
+the cuts, over half of tension times strain, summed over the skin. It is the elastic energy that
+the cuts set free, and weighs every direction and place by how much the loaf grows there.
 """
 
 from collections.abc import Mapping
@@ -19,7 +19,7 @@ import shapely
 from scorecraft.arrays import Floats
 from scorecraft.limits import CROWN_ZONE, RIM_ZONE
 from scorecraft.loaf.places import LOW, clock, hour
-from scorecraft.opening.load import COMPLIANCE, tensor
+from scorecraft.opening.load import tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
 from scorecraft.practice import ROOM_BURSTS, ROOM_ENOUGH
@@ -66,20 +66,18 @@ class Room:
 def room(opening: Opening, rim_mm: Floats) -> Room:
     """Judge the room that opened cuts leave a loaf whose rim on the sheet is (K, 2), mm."""
     uncut = opening.load.mean
-    growth = COMPLIANCE @ uncut
     left = opening.tension_left * opening.uncut_tension
-    taken = float(1 - (left[[0, 1, 0], [0, 1, 1]] @ growth) / (uncut @ growth))
     shares, ways = _directions(tensor(uncut), left, opening.uncut_tension)
     highest, at = _highest(opening, rim_mm)
     return Room(
-        taken=taken,
+        taken=min(opening.work_taken, 1.0),
         least=float(1 - shares[1]),
         least_direction_rad=ways[1],
         most=float(1 - shares[0]),
         most_direction_rad=ways[0],
         highest=highest,
         highest_at=at,
-        verdict=verdict_of(taken),
+        verdict=verdict_of(opening.work_taken),
     )
 
 

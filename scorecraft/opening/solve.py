@@ -1,5 +1,6 @@
 """The slit-opening model: cuts in, openings out."""
 
+import math
 from collections.abc import Sequence
 
 import numpy as np
@@ -10,7 +11,6 @@ from scorecraft.errors import UsageError
 from scorecraft.opening.contact import Settled, settle
 from scorecraft.opening.ligament import Springs, mouth, springs
 from scorecraft.opening.load import (
-    COMPLIANCE,
     Load,
     Strain,
     forces,
@@ -40,11 +40,12 @@ def solve(
     `strain` (exx, eyy, exy) is the mismatch strain of the uncut sheet: how much the loaf grows
     and its skin does not; it may be a function from points (N, 2) to strains (N, 3), and its
     mean is then taken over the cuts, weighted by length. `area_mm2` is the area of the sheet
-    whose mean growth is given; None is an endless sheet under the tension that the strain puts
-    into it uncut. `panel_mm` is the length of the panels. `turn` is the n of an n-fold pattern:
-    None finds it, 1 does without. Raises UsageError for numbers that make no sense and for more
-    panels than fit, ScorecraftError where contact does not settle. The same input always gives
-    the same numbers. Time grows as the cube, memory as the square of the number of panels.
+    whose mean growth is given, tied at a round rim if the strain is a `Field`; None is an endless
+    sheet under the tension that the strain puts into it uncut. `panel_mm` is the length of the
+    panels. `turn` is the n of an n-fold pattern: None finds it, 1 does without. Raises UsageError
+    for numbers that make no sense and for more panels than fit, ScorecraftError where contact
+    does not settle. The same input always gives the same numbers. Time grows as the cube, memory
+    as the square of the number of panels.
 
     >>> cut = np.array([[-30.0, 0.0], [30.0, 0.0]])
     >>> through = solve([cut], 12.0, strain=(0.1, 0.1, 0.0))
@@ -55,7 +56,7 @@ def solve(
     depth = checked_depths(lines, depth_mm)
     checked_sizes(skin_mm, area_mm2)
     held = springs(depth, skin_mm).normal
-    equations = system(lines, depth, panel_mm, turn, held=held)
+    equations = system(lines, depth, panel_mm, turn, held=held, strain=strain)
     load = load_on(equations.panels, strain)
     return opened(equations, depth, load, skin_mm=skin_mm, area_mm2=area_mm2, keep=False)
 
@@ -72,13 +73,22 @@ def opened(
     """Solve equations that are set up already for depths per line (mm); see `solve`."""
     depth = equations.depths(depth_mm)
     done = jumps(equations, springs(depth, skin_mm), load, area_mm2=area_mm2, keep=keep)
-    return opening_of(equations.panels, depth, done, load, skin_mm)
+    return opening_of(equations.panels, depth, done, load, skin_mm, area_mm2)
 
 
-def opening_of(parts: Panels, depth: Floats, done: Settled, load: Load, skin_mm: float) -> Opening:
+def opening_of(
+    parts: Panels,
+    depth: Floats,
+    done: Settled,
+    load: Load,
+    skin_mm: float,
+    area_mm2: float | None,
+) -> Opening:
     """Tell the jumps of panels of given depths (M,), mm, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
+    freed = forces_of(parts, load.mean + load.extra(parts.midpoint)) @ done.jumps / 2
+    stored = load.stored(area_mm2) if area_mm2 is not None else math.inf
     return Opening(
         midpoint_mm=parts.midpoint,
         line=parts.line,
@@ -88,6 +98,7 @@ def opening_of(parts: Panels, depth: Floats, done: Settled, load: Load, skin_mm:
         mouth_mm=mouth(gap, depth, skin_mm, springs(depth, skin_mm)),
         tension_left=tensor(done.blend[:3]) / scale,
         uncut_tension=scale,
+        work_taken=float(freed / stored) if freed > 0 else 0.0,
         skin_mm=skin_mm,
         panels=parts,
         load=load,
@@ -114,18 +125,20 @@ def settled(parts: Panels, solver: Solver, load: Load, area_mm2: float | None) -
 
     Under given growth the mean tension left is (S + C)^-1 (e - c): S the compliance of the uncut
     sheet, C what the cuts add under unit mean tensions (Kachanov, Appl. Mech. Rev. 45 (1992)
-    304-335, sec. 2; recalled), c what uneven tension adds by itself.
+    304-335, sec. 2; recalled), c what uneven tension adds by itself. A sheet tied at its rim gives
+    less evenly, see `Stretch.tied`.
     """
     unit = forces(parts)
     uneven = forces_of(parts, load.extra(parts.midpoint))
+    compliance = load.compliance
 
     def blend(cases: Floats) -> Floats:
         """Mean tension under which the sheet has grown as it should; uneven tension as it is."""
         if area_mm2 is None:
             return np.append(load.mean, 1.0)
         added = unit.T @ cases / area_mm2
-        growth = COMPLIANCE @ load.mean - added[:, 3]
-        return np.append(np.linalg.solve(COMPLIANCE + added[:, :3], growth), 1.0)
+        growth = compliance @ load.mean - added[:, 3]
+        return np.append(np.linalg.solve(compliance + added[:, :3], growth), 1.0)
 
     return settle(solver, np.column_stack([unit, uneven]), blend)
 

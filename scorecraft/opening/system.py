@@ -14,6 +14,7 @@ from scorecraft.opening.circulant import Turn, blocks_of, turn_of, turned
 from scorecraft.opening.factor import factors
 from scorecraft.opening.kernel import stiffness, strips
 from scorecraft.opening.ligament import Springs
+from scorecraft.opening.load import Strain, load_on
 from scorecraft.opening.panels import Panels, panels
 
 OPENING_MOST_PANELS = 3_000.0
@@ -50,11 +51,13 @@ def system(
     turn: int | None = None,
     *,
     held: ArrayLike = 0.0,
+    strain: Strain = (0.0, 0.0, 0.0),
     most_panels: float = OPENING_MOST_PANELS,
 ) -> System:
     """Set up the equations of cuts along lines (N, 2); depths only matter for finding a turn.
 
-    `held` is about how stiff the springs of each line will be (E per mm), see `panels`.
+    `held` is about how stiff the springs of each line will be (E per mm), see `panels`; under a
+    `strain` the sheet is stretched and its stiffness another.
     Takes 32 M^2 / n bytes for M panels with an n-fold turn, and the factors as much again. Raises
     UsageError where that is more than `most_panels` without a turn stand for, and where the
     pattern has not the turn asked for.
@@ -73,9 +76,10 @@ def system(
         )
     if not len(parts):
         return System(parts, None, np.zeros((0, 0)))
+    stretch = load_on(parts, strain).stretch
     if found is None:
-        return System(parts, None, stiffness(parts))
-    return System(parts, found, blocks_of(found, strips(parts, found.own)))
+        return System(parts, None, stiffness(parts, stretch=stretch))
+    return System(parts, found, blocks_of(found, strips(parts, found.own, stretch)))
 
 
 def panel_depths(parts: Panels, depth_mm: Floats) -> Floats:

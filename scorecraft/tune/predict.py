@@ -27,7 +27,9 @@ def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
     sheet = sheet_of(layout, Skin())
     depths = np.array([cut.depth_mm for cut in layout.cuts])
     held = springs(depths, Skin().thickness_mm).normal
-    equations = system([cut.line for cut in layout.cuts], depths, PANEL_MM, held=held)
+    equations = system(
+        [cut.line for cut in layout.cuts], depths, PANEL_MM, held=held, strain=sheet.strain
+    )
     load = load_on(equations.panels, sheet.strain)
 
     def widths(skin_mm: float) -> Floats:
