@@ -259,7 +259,8 @@ def skin_of(baker: str | Path | None) -> Skin:
     from scorecraft.tune.baker import read_baker
 
     known = read_baker(baker)
-    return Skin(known.skin_mm, known.growth, "" if known.settled else str(baker))
+    unsettled = "" if known.settled else str(baker)
+    return Skin(known.skin_mm, growth=known.growth, unsettled_by=unsettled)
 
 
 def turn(name: str, value: Turned) -> Quantity:

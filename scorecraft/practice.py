@@ -198,25 +198,34 @@ ASIDE_WARN = Rule(0.3, "of the reach", "cuts this far off the middle are a warni
 
 OPENING = Subject("room and opening")
 SKIN_MM = Rule(
-    12.0,
+    4.0,
     "mm",
-    "thickness of the skin that holds the loaf, until a baker's own bakes tell (`tune` fits it)",
-    "assumed; no measurement is known",
+    "thickness of the skin that holds the loaf, until a baker's own bakes tell (`tune` fits it); "
+    "so that a 120 mm slash 10 mm deep opens 27 mm with the blade at 40 degrees and 35 mm upright, "
+    "and a baguette's cuts 17 mm",
+    "no measurement is known; set on what bakers tell, " + COMMON,
+)
+INSIDE_PER_SKIN = Rule(
+    0.05,
+    "",
+    "stiffness of the dough under the skin over that of the skin, until a baker's own bakes tell",
+    "loose crumb over crumb pressed together five-fold, 11 and 230 kPa: Sapirstein, Fahloul & "
+    "Scanlon, J. Cereal Sci. 32 (2000) 235-243, as seen in excerpts",
 )
 ROOM_ENOUGH = Rule(
-    0.20,
+    0.15,
     "of the growth",
     "cuts that take up this share of what the skin should grow leave enough room: so chosen that "
-    "a 180 mm slash 10 mm deep along an oval (0.31), a 150 mm cross 8 mm deep on a 220 mm round "
-    "(0.23) and a crown of eight leaves cut 8 mm deep (0.27) have enough",
+    "a 220 mm round with a slash of 120 mm (0.20) or a crescent (0.155), both 10 mm deep and at a "
+    "slant, and a batard with one full slash 6 mm deep (0.35) have enough",
     SET,
 )
 ROOM_BURSTS = Rule(
-    0.14,
+    0.11,
     "of the growth",
     "cuts that take up less than this share leave the skin to burst: so chosen that no cuts (0), "
-    "rows of chevrons 2.5 mm deep (0.02) and a 20 mm crosshatch all over, 3 mm deep (0.13), "
-    "burst",
+    "a full slash 3 mm deep on an oval (0.05), a cut of 60 mm however deep (0.08) and rows of "
+    "chevrons 2.5 mm deep (0.108) burst; a cut of 80 mm (0.13) is just enough",
     SET,
 )
 CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)

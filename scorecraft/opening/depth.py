@@ -12,7 +12,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.ligament import MOUTH, OPENING_DEEPEST_LIGAMENT, springs
+from scorecraft.opening.ligament import mouth, springs
 from scorecraft.opening.load import Load, Strain, forces, load_on
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, settled
@@ -35,11 +35,11 @@ COARSER = 1.6
 """The search begins with panels longer by this; the last rounds have those asked for."""
 LONGEST_STEP = 0.25
 """The most a depth changes in one round, as a share of the skin."""
+BEYOND = 2.0
+"""So many times the skin deep, the inside holds a hundredth of what it held at first."""
 LEAST_SLOPE = 0.2
 """Least change of the logarithm of an opening, over the thickness of the skin, that is believed:
 near the bottom of the skin a deeper cut hardly opens further."""
-JUMP = 0.3
-"""Logarithm of the opening a cut may lack that must not be through, since it then opens too far."""
 MOST_AHEAD = 4.0
 """How many times further than alone a line may go because all go together."""
 NUDGE = 1e-4
@@ -50,12 +50,11 @@ NUDGE = 1e-4
 class Wanted:
     """Depths that meet wishes, per line: depth and widest mouth reached (mm), and what is possible.
 
-    `reachable` is False where the whole skin is not deep enough. Just short of through a cut opens
-    less than through by a jump: a wish between the two counts as met by the first. A cut that its
-    neighbours open further than wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable.
-    `most_mm` is how far the line opens when all lines with a wish are cut through, or what it
-    reached if that is more. Lines without a wish keep their depth. Where `settled` is False the
-    work allowed was done before all wishes were met: these are the depths that came nearest.
+    `reachable` is False where no depth is enough. A cut that its neighbours open further than
+    wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable. `most_mm` is how far the line
+    opens when all lines with a wish are as deep as helps, or what it reached if that is more.
+    Lines without a wish keep their depth. Where `settled` is False the work allowed was done before
+    all wishes were met: these are the depths that came nearest.
     """
 
     depth_mm: Floats
@@ -72,8 +71,14 @@ class _Search:
     equations: System
     load: Load
     skin_mm: float
+    inside: float
     area_mm2: float | None
     wanted: Floats
+
+    @property
+    def deepest_mm(self) -> float:
+        """Deeper cuts open hardly further: the skin, or twice that where the inside holds."""
+        return deepest(self.skin_mm, self.inside)
 
     @property
     def wishes(self) -> Ints:
@@ -92,6 +97,11 @@ class _Search:
         return max(1, min(int(work / one), OPENING_WISH_ROUNDS))
 
 
+def deepest(skin_mm: float, inside: float) -> float:
+    """Give the depth (mm) beyond which cuts open hardly further."""
+    return BEYOND * skin_mm if inside else skin_mm
+
+
 def to_hand(depth_mm: ArrayLike) -> Floats:
     """Round depths (mm) to what a hand can cut, `DEPTH_STEP_MM`, and never to nothing."""
     step = DEPTH_STEP_MM.value
@@ -106,6 +116,7 @@ def depths_for(
     *,
     strain: Strain,
     skin_mm: float = 12.0,
+    inside: float = 0.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
 ) -> Wanted:
@@ -117,17 +128,19 @@ def depths_for(
     """
     wanted = _checked_wishes(lines, wanted_mm)
     fixed = np.isnan(wanted)
-    depth = np.where(fixed, checked_depths(lines, np.where(fixed, depth_mm, 0.0)), skin_mm)
-    checked_sizes(skin_mm, area_mm2)
+    given = checked_depths(lines, np.where(fixed, depth_mm, 0.0))
+    depth = np.where(fixed, given, deepest(skin_mm, inside))
+    checked_sizes(skin_mm, area_mm2, inside)
     # wishes stand in for depths here: only lines that are alike in both repeat with a turn
     alike = np.where(fixed, depth, 1e6 + wanted)
 
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
-        held = springs(about, skin_mm).normal
+        held = springs(about, skin_mm, inside).normal
         most_panels = OPENING_WISH_MOST_PANELS
         equations = system(lines, alike, size_mm, held=held, strain=strain, most_panels=most_panels)
-        return _Search(equations, load_on(equations.panels, strain), skin_mm, area_mm2, wanted)
+        load = load_on(equations.panels, strain)
+        return _Search(equations, load, skin_mm, inside, area_mm2, wanted)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
@@ -155,33 +168,29 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
     """
     wishes = search.wishes
     depth = depth.copy()
-    deepest = np.full(len(wishes), search.skin_mm)
-    error, nearly = OPENING_WISH_ERROR, OPENING_DEEPEST_LIGAMENT * search.skin_mm
     tried: list[tuple[float, Floats, Floats]] = []
     for turn in range(search.rounds(work)):
         opening, solver = _opening(search, depth)
         reached = opening.widest_mm
         missing = np.log(search.wanted[wishes] / np.maximum(reached[wishes], 1e-12))
-        if _settled(depth[wishes], deepest, missing):
+        if _settled(depth[wishes], search.deepest_mm, missing):
             reachable = np.ones(len(depth), dtype=bool)
-            reachable[wishes] = missing <= np.where(deepest < search.skin_mm, JUMP, error)
+            reachable[wishes] = missing <= OPENING_WISH_ERROR
             return Wanted(depth, reached, reachable, np.maximum(reached, most))
         tried.append((float(np.abs(missing).sum()), depth.copy(), reached))
-        # a cut that is through opens by a jump: one that then opens too far stays short of it
-        deepest[(depth[wishes] >= search.skin_mm) & (missing < -error)] = nearly
-        step = _step(search, opening, solver, depth, deepest, missing)
+        step = _step(search, opening, solver, depth, missing)
         longest = LONGEST_STEP * search.skin_mm * 0.9**turn
         depth[wishes] = np.clip(
             depth[wishes] + np.clip(step, -longest, longest),
             min(OPENING_SHALLOWEST_MM, search.skin_mm),
-            deepest,
+            search.deepest_mm,
         )
     _, depth, reached = min(tried, key=lambda each: each[0])
     met = np.ones(len(depth), dtype=bool)
     return Wanted(depth, reached, met, np.maximum(reached, most), settled=False)
 
 
-def _settled(depth: Floats, deepest: Floats, missing: Floats) -> bool:
+def _settled(depth: Floats, deepest: float, missing: Floats) -> bool:
     """Tell whether every wish is met, or its cut as deep or as shallow as can be."""
     error = OPENING_WISH_ERROR
     most = (depth >= deepest) & (missing > 0)
@@ -193,7 +202,7 @@ def _opening(search: _Search, depth: Floats) -> tuple[Opening, Solver]:
     """Solve for the openings at depths per line, and give the factored equations they came from."""
     parts = search.equations.panels
     own = search.equations.depths(depth)
-    solver = held(search.equations, springs(own, search.skin_mm))
+    solver = held(search.equations, springs(own, search.skin_mm, search.inside))
     done = settled(parts, solver, search.load, search.area_mm2)
     return opening_of(parts, own, done, search.load, search.skin_mm, search.area_mm2), solver
 
@@ -203,7 +212,6 @@ def _step(
     opening: Opening,
     solver: Solver,
     depth: Floats,
-    deepest: Floats,
     missing: Floats,
 ) -> Floats:
     """Change the depths that have a wish: Newton's step, where the line's own slope agrees.
@@ -213,7 +221,7 @@ def _step(
     """
     wishes = search.wishes
     slopes = _slopes(search, opening, solver, depth)
-    free = ~((depth[wishes] >= deepest) & (missing > 0))
+    free = ~((depth[wishes] >= search.deepest_mm) & (missing > 0))
     free &= ~((depth[wishes] <= OPENING_SHALLOWEST_MM) & (missing < 0))
     least = LEAST_SLOPE / search.skin_mm
     at = np.arange(len(wishes))
@@ -234,18 +242,18 @@ def _slopes(search: _Search, opening: Opening, solver: Solver, depth: Floats) ->
     parts, wishes = search.equations.panels, search.wishes
     own = search.equations.depths(depth)
     nudge = NUDGE * search.skin_mm
-    now, deeper = (springs(d, search.skin_mm) for d in (own, own + nudge))
+    now, deeper = (springs(d, search.skin_mm, search.inside) for d in (own, own + nudge))
     soft = (now.normal - deeper.normal) / nudge, (now.sliding - deeper.sliding) / nudge
-    push = np.concatenate([soft[0] * opening.gap_mm, soft[1] * opening.slide_mm])
+    gap = opening.gap_mm
+    push = np.concatenate([soft[0] * gap, soft[1] * opening.slide_mm])
     push *= np.tile(parts.length, 2)
     sides = np.zeros((2 * len(parts), len(wishes)))
     for column, line in enumerate(wishes):
         rows = np.concatenate([parts.of_line[line], parts.of_line[line] + len(parts)])
         sides[rows, column] = push[rows]
     change = _with_growth(search, solver, solver.solve(sides))[: len(parts)]
-    through = own >= search.skin_mm
-    show = 1 + np.where(through, 0.0, MOUTH * now.normal * own)
-    direct = np.where(through, 0.0, MOUTH * opening.gap_mm * (now.normal - soft[0] * own))
+    show = mouth(np.ones(len(own)), own, search.skin_mm)
+    direct = (mouth(gap, own + nudge, search.skin_mm) - mouth(gap, own, search.skin_mm)) / nudge
     slopes = np.empty((len(wishes), len(wishes)))
     for row, line in enumerate(wishes):
         at = parts.of_line[line][np.argmax(opening.mouth_mm[parts.of_line[line]])]

@@ -14,10 +14,14 @@ from scorecraft.opening.solve import solve
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The sheet the model opens: its mismatch strain, thickness (mm) and area (mm2)."""
+    """The sheet the model opens: its mismatch strain, thickness (mm) and area (mm2).
+
+    `inside` is the modulus of the dough under it over its own.
+    """
 
     strain: Field
     skin_mm: float
+    inside: float
     area_mm2: float
 
 
@@ -30,7 +34,8 @@ def sheet_of(layout: Layout, skin: Skin) -> Sheet:
         return skin.growth * grown.at(points)
 
     points, areas = grown.patches
-    return Sheet(Field(at, stored(at(points), areas)), skin.thickness_mm, float(areas.sum()))
+    field = Field(at, stored(at(points), areas))
+    return Sheet(field, skin.thickness_mm, skin.inside, float(areas.sum()))
 
 
 def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Opening:
@@ -42,9 +47,10 @@ def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Ope
     lines = [cut.line for cut in layout.cuts]
     return solve(
         lines,
-        [cut.depth_mm for cut in layout.cuts],
+        [cut.reach_mm for cut in layout.cuts],
         strain=sheet.strain,
         skin_mm=sheet.skin_mm,
+        inside=sheet.inside,
         area_mm2=sheet.area_mm2,
         panel_mm=panel_mm or panel_for(lines),
     )

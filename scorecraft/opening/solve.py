@@ -33,10 +33,13 @@ def solve(
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
     turn: int | None = None,
+    inside: float = 0.0,
 ) -> Opening:
     """Predict how cuts along lines (list of (N, 2), mm) of given depths (mm) open.
 
-    `depth_mm` is one number per line (or one for all); at or above `skin_mm` a cut is through.
+    `depth_mm` is one number per line (or one for all), straight down; at or above `skin_mm` a cut
+    is through the skin, and held by the dough under it alone, whose modulus is `inside` times the
+    skin's: 0 holds nothing.
     `strain` (exx, eyy, exy) is the mismatch strain of the uncut sheet: how much the loaf grows
     and its skin does not; it may be a function from points (N, 2) to strains (N, 3), and its
     mean is then taken over the cuts, weighted by length. `area_mm2` is the area of the sheet
@@ -54,11 +57,13 @@ def solve(
     (24, 11)
     """
     depth = checked_depths(lines, depth_mm)
-    checked_sizes(skin_mm, area_mm2)
-    held = springs(depth, skin_mm).normal
+    checked_sizes(skin_mm, area_mm2, inside)
+    held = springs(depth, skin_mm, inside).normal
     equations = system(lines, depth, panel_mm, turn, held=held, strain=strain)
     load = load_on(equations.panels, strain)
-    return opened(equations, depth, load, skin_mm=skin_mm, area_mm2=area_mm2, keep=False)
+    return opened(
+        equations, depth, load, skin_mm=skin_mm, inside=inside, area_mm2=area_mm2, keep=False
+    )
 
 
 def opened(
@@ -68,11 +73,13 @@ def opened(
     *,
     skin_mm: float,
     area_mm2: float | None,
+    inside: float = 0.0,
     keep: bool = True,
 ) -> Opening:
     """Solve equations that are set up already for depths per line (mm); see `solve`."""
     depth = equations.depths(depth_mm)
-    done = jumps(equations, springs(depth, skin_mm), load, area_mm2=area_mm2, keep=keep)
+    held = springs(depth, skin_mm, inside)
+    done = jumps(equations, held, load, area_mm2=area_mm2, keep=keep)
     return opening_of(equations.panels, depth, done, load, skin_mm, area_mm2)
 
 
@@ -95,7 +102,7 @@ def opening_of(
         length_mm=parts.length,
         gap_mm=gap,
         slide_mm=slide,
-        mouth_mm=mouth(gap, depth, skin_mm, springs(depth, skin_mm)),
+        mouth_mm=mouth(gap, depth, skin_mm),
         tension_left=tensor(done.blend[:3]) / scale,
         uncut_tension=scale,
         work_taken=float(freed / stored) if freed > 0 else 0.0,
@@ -158,8 +165,10 @@ def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:
     return depth
 
 
-def checked_sizes(skin_mm: float, area_mm2: float | None) -> None:
-    """Refuse a skin or a sheet that cannot be; raises UsageError."""
+def checked_sizes(skin_mm: float, area_mm2: float | None, inside: float = 0.0) -> None:
+    """Refuse a skin, an inside or a sheet that cannot be; raises UsageError."""
+    if not 0 <= inside <= 1:
+        raise UsageError(f"an inside {inside} times as stiff as the skin cannot be: 0 to 1")
     if not (np.isfinite(skin_mm) and skin_mm > 0):
         raise UsageError(f"a skin {skin_mm} mm thick cannot be")
     if area_mm2 is not None and not (np.isfinite(area_mm2) and area_mm2 > 0):

@@ -25,15 +25,17 @@ def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
     The equations are set up once for all skins.
     """
     sheet = sheet_of(layout, Skin())
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
-    held = springs(depths, Skin().thickness_mm).normal
+    depths = np.array([cut.reach_mm for cut in layout.cuts])
+    held = springs(depths, sheet.skin_mm, sheet.inside).normal
     equations = system(
         [cut.line for cut in layout.cuts], depths, PANEL_MM, held=held, strain=sheet.strain
     )
     load = load_on(equations.panels, sheet.strain)
 
     def widths(skin_mm: float) -> Floats:
-        made = opened(equations, depths, load, skin_mm=skin_mm, area_mm2=sheet.area_mm2)
+        made = opened(
+            equations, depths, load, skin_mm=skin_mm, inside=sheet.inside, area_mm2=sheet.area_mm2
+        )
         return by_number(told, made.widest_mm)
 
     return widths
