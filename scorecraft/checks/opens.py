@@ -9,7 +9,6 @@ from scorecraft.checks.finding import Finding
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Cut
 from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted
 from scorecraft.opening.wishes import Met
 
@@ -17,20 +16,20 @@ OPENING_WISH_ROUGH = 0.05
 """An opening that misses the wish by more than this share of itself is told."""
 
 
-def opens(met: Met, skin: Skin) -> list[Finding]:
+def opens(met: Met) -> list[Finding]:
     """Find the wished openings that are out of reach, met only roughly, or not sought at all."""
     cuts = met.layout.cuts
     if met.refused:
         return [not_sought(cuts, met.refused)]
     if met.found is None:
         return []
-    return [*unmet(cuts, met.found, skin), *roughly_met(cuts, met.found)]
+    return [*unmet(cuts, met.found), *roughly_met(cuts, met.found)]
 
 
-def unmet(cuts: tuple[Cut, ...], found: Wanted, skin: Skin) -> list[Finding]:
+def unmet(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
     """Tell the wishes out of reach, once for the copies of one statement."""
     lost = _by_family(cuts, np.flatnonzero(~found.reachable))
-    return [_unmet(cuts, found, members, skin) for members in lost]
+    return [_unmet(cuts, found, members) for members in lost]
 
 
 def roughly_met(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
@@ -75,13 +74,13 @@ def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int
     return Finding("opens", "warn", message, hint, cut.place, figures, tuple(members))
 
 
-def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin) -> Finding:
+def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int]) -> Finding:
     """Tell of the cuts of one statement that cannot open as wished."""
     worst = min(members, key=lambda index: found.most_mm[index])
     cut, most = cuts[worst], float(found.most_mm[worst])
     message = (
-        f"{cut.name} cannot open {cut.opens_mm:g} mm: cut through the skin "
-        f"({skin.thickness_mm:g} mm) it opens {most:.1f} mm beside its neighbours"
+        f"{cut.name} cannot open {cut.opens_mm:g} mm: however deep, it opens {most:.1f} mm "
+        "beside its neighbours"
     )
     reach = np.floor(most * 9) / 10
     hint = f"wish for {reach:.1f} mm or less, or make the cut longer or its neighbours fewer"

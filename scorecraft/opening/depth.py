@@ -12,7 +12,8 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.ligament import mouth, springs
+from scorecraft.opening.blades import Blades
+from scorecraft.opening.ligament import springs
 from scorecraft.opening.load import Load, Strain, forces, load_on
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, settled
@@ -72,6 +73,7 @@ class _Search:
     load: Load
     skin_mm: float
     inside: float
+    slant: Floats
     area_mm2: float | None
     wanted: Floats
 
@@ -117,6 +119,7 @@ def depths_for(
     strain: Strain,
     skin_mm: float = 12.0,
     inside: float = 0.0,
+    slant: ArrayLike = 0.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
 ) -> Wanted:
@@ -133,6 +136,7 @@ def depths_for(
     checked_sizes(skin_mm, area_mm2, inside)
     # wishes stand in for depths here: only lines that are alike in both repeat with a turn
     alike = np.where(fixed, depth, 1e6 + wanted)
+    slants = checked_depths(lines, slant, "slant")
 
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
@@ -140,7 +144,7 @@ def depths_for(
         most_panels = OPENING_WISH_MOST_PANELS
         equations = system(lines, alike, size_mm, held=held, strain=strain, most_panels=most_panels)
         load = load_on(equations.panels, strain)
-        return _Search(equations, load, skin_mm, inside, area_mm2, wanted)
+        return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
@@ -204,7 +208,9 @@ def _opening(search: _Search, depth: Floats) -> tuple[Opening, Solver]:
     own = search.equations.depths(depth)
     solver = held(search.equations, springs(own, search.skin_mm, search.inside))
     done = settled(parts, solver, search.load, search.area_mm2)
-    return opening_of(parts, own, done, search.load, search.skin_mm, search.area_mm2), solver
+    blades = Blades(own, search.equations.depths(search.slant))
+    opening = opening_of(parts, blades, done, search.load, search.skin_mm, search.area_mm2)
+    return opening, solver
 
 
 def _step(
@@ -252,8 +258,11 @@ def _slopes(search: _Search, opening: Opening, solver: Solver, depth: Floats) ->
         rows = np.concatenate([parts.of_line[line], parts.of_line[line] + len(parts)])
         sides[rows, column] = push[rows]
     change = _with_growth(search, solver, solver.solve(sides))[: len(parts)]
-    show = mouth(np.ones(len(own)), own, search.skin_mm)
-    direct = (mouth(gap, own + nudge, search.skin_mm) - mouth(gap, own, search.skin_mm)) / nudge
+    slant = search.equations.depths(search.slant)
+    here, below = Blades(own, slant), Blades(own + nudge, slant)
+    mouth = here.across(gap, search.skin_mm)
+    show = (here.across(gap + nudge, search.skin_mm) - mouth) / nudge
+    direct = (below.across(gap, search.skin_mm) - mouth) / nudge
     slopes = np.empty((len(wishes), len(wishes)))
     for row, line in enumerate(wishes):
         at = parts.of_line[line][np.argmax(opening.mouth_mm[parts.of_line[line]])]

@@ -6,6 +6,7 @@ from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.loaf.bake import growth
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.lip import slant_of
 from scorecraft.opening.load import Field, stored
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.result import Opening
@@ -51,6 +52,7 @@ def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Ope
         strain=sheet.strain,
         skin_mm=sheet.skin_mm,
         inside=sheet.inside,
+        slant=[slant_of(cut) for cut in layout.cuts],
         area_mm2=sheet.area_mm2,
         panel_mm=panel_mm or panel_for(lines),
     )

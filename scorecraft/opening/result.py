@@ -42,11 +42,12 @@ class Opening:
     """Result of the slit-opening model, arrays over its M panels; lengths in mm.
 
     `gap_mm` is how far the faces of the slit part, `slide_mm` how far they slide along it,
-    `mouth_mm` what the eye sees at the surface. `line` (M,) is the line of each panel.
-    `tension_left` (2, 2) is the mean tension in the cut sheet as a fraction of `uncut_tension`,
-    the mean tension of the uncut sheet in units of E. `work_taken` is the share of the work stored
-    in the uncut sheet that the cuts set free: half of uncut tension times jump over them; none in
-    an endless sheet. `skin_mm` is the thickness of the sheet.
+    `mouth_mm` what the eye sees at the surface, `lift_mm` how far the lip of a slanted cut rises.
+    `line` (M,) is the line of each panel. `tension_left` (2, 2) is the mean tension in the cut
+    sheet as a fraction of `uncut_tension`, the mean tension of the uncut sheet in units of E.
+    `work_taken` is the share of the work stored in the uncut sheet that the cuts set free: half of
+    uncut tension times jump over them; none in an endless sheet. `skin_mm` is the thickness of the
+    sheet.
     """
 
     midpoint_mm: Floats
@@ -55,6 +56,7 @@ class Opening:
     gap_mm: Floats
     slide_mm: Floats
     mouth_mm: Floats
+    lift_mm: Floats
     tension_left: Floats
     uncut_tension: float
     work_taken: float

@@ -8,8 +8,9 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
+from scorecraft.opening.blades import Blades
 from scorecraft.opening.contact import Settled, settle
-from scorecraft.opening.ligament import Springs, mouth, springs
+from scorecraft.opening.ligament import Springs, springs
 from scorecraft.opening.load import (
     Load,
     Strain,
@@ -34,12 +35,13 @@ def solve(
     panel_mm: float = 2.0,
     turn: int | None = None,
     inside: float = 0.0,
+    slant: ArrayLike = 0.0,
 ) -> Opening:
     """Predict how cuts along lines (list of (N, 2), mm) of given depths (mm) open.
 
     `depth_mm` is one number per line (or one for all), straight down; at or above `skin_mm` a cut
     is through the skin, and held by the dough under it alone, whose modulus is `inside` times the
-    skin's: 0 holds nothing.
+    skin's: 0 holds nothing. `slant` is how far each blade reaches sideways per depth: 0 upright.
     `strain` (exx, eyy, exy) is the mismatch strain of the uncut sheet: how much the loaf grows
     and its skin does not; it may be a function from points (N, 2) to strains (N, 3), and its
     mean is then taken over the cuts, weighted by length. `area_mm2` is the area of the sheet
@@ -61,8 +63,16 @@ def solve(
     held = springs(depth, skin_mm, inside).normal
     equations = system(lines, depth, panel_mm, turn, held=held, strain=strain)
     load = load_on(equations.panels, strain)
+    slants = checked_depths(lines, slant, "slant")
     return opened(
-        equations, depth, load, skin_mm=skin_mm, inside=inside, area_mm2=area_mm2, keep=False
+        equations,
+        depth,
+        load,
+        skin_mm=skin_mm,
+        area_mm2=area_mm2,
+        inside=inside,
+        slant=slants,
+        keep=False,
     )
 
 
@@ -74,24 +84,26 @@ def opened(
     skin_mm: float,
     area_mm2: float | None,
     inside: float = 0.0,
+    slant: Floats | None = None,
     keep: bool = True,
 ) -> Opening:
     """Solve equations that are set up already for depths per line (mm); see `solve`."""
     depth = equations.depths(depth_mm)
+    slants = np.zeros(len(depth)) if slant is None else equations.depths(slant)
     held = springs(depth, skin_mm, inside)
     done = jumps(equations, held, load, area_mm2=area_mm2, keep=keep)
-    return opening_of(equations.panels, depth, done, load, skin_mm, area_mm2)
+    return opening_of(equations.panels, Blades(depth, slants), done, load, skin_mm, area_mm2)
 
 
 def opening_of(
     parts: Panels,
-    depth: Floats,
+    blades: Blades,
     done: Settled,
     load: Load,
     skin_mm: float,
     area_mm2: float | None,
 ) -> Opening:
-    """Tell the jumps of panels of given depths (M,), mm, as an `Opening`."""
+    """Tell the jumps of panels, each cut by its blade, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
     freed = forces_of(parts, load.mean + load.extra(parts.midpoint)) @ done.jumps / 2
@@ -102,7 +114,8 @@ def opening_of(
         length_mm=parts.length,
         gap_mm=gap,
         slide_mm=slide,
-        mouth_mm=mouth(gap, depth, skin_mm),
+        mouth_mm=blades.across(gap, skin_mm),
+        lift_mm=blades.lift(gap, skin_mm),
         tension_left=tensor(done.blend[:3]) / scale,
         uncut_tension=scale,
         work_taken=float(freed / stored) if freed > 0 else 0.0,
@@ -150,8 +163,8 @@ def settled(parts: Panels, solver: Solver, load: Load, area_mm2: float | None) -
     return settle(solver, np.column_stack([unit, uneven]), blend)
 
 
-def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:
-    """Return one depth per line, or refuse.
+def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike, what: str = "depth") -> Floats:
+    """Return one depth (or slant) per line, or refuse.
 
     Depths (N,) in mm. Raises UsageError.
     """
@@ -159,9 +172,9 @@ def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:
     if depth.ndim == 0:
         depth = np.full(len(lines), float(depth))
     if depth.shape != (len(lines),):
-        raise UsageError(f"{len(lines)} cuts need {len(lines)} depths, not {depth.size}")
+        raise UsageError(f"{len(lines)} cuts need {len(lines)} {what}s, not {depth.size}")
     if not (np.isfinite(depth) & (depth >= 0)).all():
-        raise UsageError("the depth of a cut must be a number of mm, 0 or more")
+        raise UsageError(f"the {what} of a cut must be a number, 0 or more")
     return depth
 
 

@@ -8,6 +8,7 @@ from scorecraft.cuts import Layout
 from scorecraft.errors import ScorecraftError
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted, depths_for, to_hand
+from scorecraft.opening.lip import slant_of
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import sheet_of
 
@@ -46,6 +47,7 @@ def meet(layout: Layout, skin: Skin) -> Met:
             strain=sheet.strain,
             skin_mm=sheet.skin_mm,
             inside=sheet.inside,
+            slant=[slant_of(cut) for cut in layout.cuts],
             area_mm2=sheet.area_mm2,
             panel_mm=panel_for(lines, OPENING_WISH_PANELS),
         )

@@ -9,6 +9,7 @@ from scorecraft.cuts import Layout
 from scorecraft.groups import Group
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.ligament import springs
+from scorecraft.opening.lip import slant_of
 from scorecraft.opening.load import load_on
 from scorecraft.opening.predict import sheet_of
 from scorecraft.opening.solve import opened
@@ -31,10 +32,17 @@ def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
         [cut.line for cut in layout.cuts], depths, PANEL_MM, held=held, strain=sheet.strain
     )
     load = load_on(equations.panels, sheet.strain)
+    slants = np.array([slant_of(cut) for cut in layout.cuts])
 
     def widths(skin_mm: float) -> Floats:
         made = opened(
-            equations, depths, load, skin_mm=skin_mm, inside=sheet.inside, area_mm2=sheet.area_mm2
+            equations,
+            depths,
+            load,
+            skin_mm=skin_mm,
+            inside=sheet.inside,
+            slant=slants,
+            area_mm2=sheet.area_mm2,
         )
         return by_number(told, made.widest_mm)
 
