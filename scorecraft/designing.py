@@ -260,7 +260,7 @@ def skin_of(baker: str | Path | None) -> Skin:
 
     known = read_baker(baker)
     unsettled = "" if known.settled else str(baker)
-    return Skin(known.skin_mm, growth=known.growth, unsettled_by=unsettled)
+    return Skin(known.skin_mm, known.inside, known.growth, unsettled)
 
 
 def turn(name: str, value: Turned) -> Quantity:

@@ -15,8 +15,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+
+from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
 from scorecraft.reading import read_bytes
+from scorecraft.tune.table import knots
 from scorecraft.writing import sync_folder
 
 MOST_LOG_BYTES = 50_000_000
@@ -28,6 +32,18 @@ TEXTS = ("date", "pattern", "title", "note")
 """What of a bake is text."""
 MOST_NUMBER = 1e9
 """No size, count or knob of a bake is greater."""
+
+
+@dataclass(frozen=True, slots=True)
+class Earlier:
+    """What a bake of the log still teaches: openings, and what the model says of their cuts.
+
+    `model_mm` is (skins, insides, cuts); opening k was measured on cut `cuts[k]`.
+    """
+
+    model_mm: Floats
+    cuts: list[int]
+    measured_mm: list[float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +87,21 @@ def read(path: Path) -> Logged:
     return Logged(tuple(bakes), tuple(unreadable))
 
 
+def earlier(logged: Logged) -> list[Earlier]:
+    """Take from a log what can be fitted again; bakes from before that was kept are passed over."""
+    at = [each.round(6).tolist() for each in knots()]
+    shape = tuple(len(each) for each in at)
+    found = []
+    for bake in logged.bakes:
+        cuts = [cut for cut in bake.get("cuts", []) if "model_mm" in cut and cut.get("measured_mm")]
+        models = [np.asarray(cut["model_mm"], dtype=np.float64) for cut in cuts]
+        if models and bake.get("knots") == at and all(each.shape == shape for each in models):
+            sizes = [(k, float(size)) for k, cut in enumerate(cuts) for size in cut["measured_mm"]]
+            rows, measured = (list(each) for each in zip(*sizes, strict=True))
+            found.append(Earlier(np.stack(models, axis=2), rows, measured))
+    return found
+
+
 def _bake(line: bytes) -> Mapping[str, Any] | None:
     """Read one line; None where it is no bake, or a number in it is none that a bake has."""
     try:
@@ -89,6 +120,16 @@ def _is_bake(bake: Mapping[str, Any]) -> bool:
         and (isinstance(cuts, list) and all(isinstance(cut, dict) for cut in cuts))
         and all(_all_numbers([cut.get("predicted_mm", 0.0)]) for cut in cuts)
         and all(_all_numbers(cut.get("measured_mm", [])) for cut in cuts)
+        and all(_is_table(cut.get("model_mm", [])) for cut in cuts)
+    )
+
+
+def _is_table(values: object) -> bool:
+    """Whether these are rows of numbers, all as long."""
+    return (
+        isinstance(values, list)
+        and all(_all_numbers(row) for row in values)
+        and len({len(row) for row in values}) < 2
     )
 
 

@@ -12,7 +12,7 @@ from scorecraft.drawing.tune_plot import tune_plot
 from scorecraft.errors import Place, UsageError
 from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.report import rounded
-from scorecraft.tune.bake import Tuned, record, tune
+from scorecraft.tune.bake import Tuned, openings, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
 from scorecraft.tune.fit import Bounds
 from scorecraft.tune.log import add, read
@@ -77,10 +77,7 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
 def tuned_data(tuned: Tuned) -> dict[str, Any]:
     """Tell a fit as data, with its plot."""
     found = tuned.fit
-    pairs = [
-        (each.width_mm, float(predicted))
-        for each, predicted in zip(tuned.measured, found.predicted_mm, strict=True)
-    ]
+    pairs = openings(tuned)
     numbers = {group.key: group.number for group in tuned.groups}
     plot = tune_plot(pairs, tuned.layout.title, skin_words(tuned))
     return {
@@ -94,6 +91,7 @@ def tuned_data(tuned: Tuned) -> dict[str, Any]:
             for each, (wide, predicted) in zip(tuned.measured, pairs, strict=True)
         ],
         "skin_mm": bounds_data(found.skin_mm),
+        "inside": bounds_data(found.inside),
         "growth": bounds_data(found.growth),
         "settled": found.settled,
         "spread_mm": rounded(found.spread_mm),
