@@ -198,11 +198,10 @@ ASIDE_WARN = Rule(0.3, "of the reach", "cuts this far off the middle are a warni
 
 OPENING = Subject("room and opening")
 SKIN_MM = Rule(
-    4.0,
+    6.0,
     "mm",
     "thickness of the skin that holds the loaf, until a baker's own bakes tell (`tune` fits it); "
-    "so that a 120 mm slash 10 mm deep opens 27 mm with the blade at 40 degrees and 35 mm upright, "
-    "and a baguette's cuts 17 mm",
+    "so that an upright slash of 120 mm opens 11, 20, 30 and 35 mm at depths of 6, 8, 10 and 13 mm",
     "no measurement is known; set on what bakers tell, " + COMMON,
 )
 INSIDE_PER_SKIN = Rule(
@@ -213,19 +212,19 @@ INSIDE_PER_SKIN = Rule(
     "Scanlon, J. Cereal Sci. 32 (2000) 235-243, as seen in excerpts",
 )
 ROOM_ENOUGH = Rule(
-    0.15,
+    0.13,
     "of the growth",
     "cuts that take up this share of what the skin should grow leave enough room: so chosen that "
-    "a 220 mm round with a slash of 120 mm (0.20) or a crescent (0.155), both 10 mm deep and at a "
-    "slant, and a batard with one full slash 6 mm deep (0.35) have enough",
+    "a batard with one full slash 6 mm deep (0.17), five cuts of a baguette (0.27) and a slash of "
+    "120 mm 10 mm deep on a 220 mm round, upright (0.22), have enough",
     SET,
 )
 ROOM_BURSTS = Rule(
-    0.11,
+    0.08,
     "of the growth",
     "cuts that take up less than this share leave the skin to burst: so chosen that no cuts (0), "
-    "a full slash 3 mm deep on an oval (0.05), a cut of 60 mm however deep (0.08) and rows of "
-    "chevrons 2.5 mm deep (0.108) burst; a cut of 80 mm (0.13) is just enough",
+    "a cut of 60 mm however deep (0.07) and light cuts all over (stars 2 mm deep 0.07, chevrons "
+    "2.5 mm deep 0.03) burst; a crescent at a slant (0.085) is just enough",
     SET,
 )
 CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)

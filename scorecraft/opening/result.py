@@ -45,9 +45,9 @@ class Opening:
     `mouth_mm` what the eye sees at the surface, `lift_mm` how far the lip of a slanted cut rises.
     `line` (M,) is the line of each panel. `tension_left` (2, 2) is the mean tension in the cut
     sheet as a fraction of `uncut_tension`, the mean tension of the uncut sheet in units of E.
-    `work_taken` is the share of the work stored in the uncut sheet that the cuts set free: half of
-    uncut tension times jump over them; none in an endless sheet. `skin_mm` is the thickness of the
-    sheet.
+    `work_taken` is the share of the work stored in the uncut sheet that the cuts take up: half of
+    the tension given up times the jump over them; none in an endless sheet. `skin_mm` is the
+    thickness of the sheet.
     """
 
     midpoint_mm: Floats

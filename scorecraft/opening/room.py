@@ -1,9 +1,10 @@
 """Whether the cuts leave the loaf enough room, and where the skin would burst if not.
 
 A loaf needs room for its growth. So the verdict goes by one number, the share of the growth's work
-that the cuts take up: half of the uncut skin's tension times the jump, summed over the cuts, over
-half of tension times strain, summed over the skin on the dome. It is the elastic energy that the
-cuts set free, and weighs every direction and place by how much the loaf grows there.
+that the cuts take up: half of the tension given up times the jump, summed over the cuts, over half
+of tension times strain, summed over the skin on the dome. For cuts through the skin that is the
+elastic energy they set free, and weighs every direction and place by how much the loaf grows there.
+What the skin left under a light cut still carries it has not given up: that skin sets, or tears.
 A slash gives much across it and little along it: the directions have that room as the cuts take
 the skin's tension away in them.
 """

@@ -106,7 +106,8 @@ def opening_of(
     """Tell the jumps of panels, each cut by its blade, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
-    freed = forces_of(parts, load.mean + load.extra(parts.midpoint)) @ done.jumps / 2
+    uncut = forces_of(parts, load.mean + load.extra(parts.midpoint))
+    freed = (uncut - blades.carried(done.jumps, parts.length, skin_mm)) @ done.jumps / 2
     stored = load.stored(area_mm2) if area_mm2 is not None else math.inf
     return Opening(
         midpoint_mm=parts.midpoint,

@@ -35,30 +35,31 @@ def opened(loaf, lines, depth, blade=90.0, skin=None):
     return predict(Layout("", (), loaf, Bake(), cuts), skin or Skin(), panel_mm=5.0)
 
 
-@pytest.mark.parametrize("skin", [Skin(), Skin(8.0, 0.03), Skin(12.0, 0.1)], ids=str)
+@pytest.mark.parametrize("skin", [Skin(), Skin(8.0, 0.03), Skin(12.0, 0.1)], ids=["6", "8", "12"])
 @pytest.mark.parametrize(("loaf", "length"), [(ROUND, 120), (BATARD, 220)])
 def test_openings_and_room_rise_smoothly_with_depth(loaf, length, skin):
-    """From 1 to 20 mm half a millimetre adds no more than a seventh of all there is, or nothing."""
+    """From 1 to 20 mm half a millimetre adds no more than a tenth of all there is."""
     found = [opened(loaf, [bar(length)], depth, skin=skin) for depth in STEPS]
     for values in ([each.widest_mm[0] for each in found], [each.work_taken for each in found]):
         slopes = np.diff(values) / values[-1]
         assert (slopes > -1e-9).all()
-        assert slopes.max() < 1 / 7
+        assert slopes.max() < 1 / 10
 
 
 def test_deeper_than_fifteen_gains_little():
-    wide = [opened(ROUND, [bar(120)], depth, 40.0).widest_mm[0] for depth in (13.0, 15.0, 20.0)]
-    assert wide[1] > wide[0]
-    assert wide[2] < 1.08 * wide[1]
+    wide = [
+        opened(ROUND, [bar(120)], depth).widest_mm[0] for depth in (6.0, 10.0, 13.0, 15.0, 20.0)
+    ]
+    assert wide[1] > 2 * wide[0] and wide[2] > 1.1 * wide[1]
+    assert wide[4] < 1.03 * wide[3]
 
 
 def test_what_bakers_tell_of_depths():
     """Common practice, no source: mm a 120 mm slash, a batard's and a baguette's cuts open."""
-    for blade in (40.0, 90.0):
-        assert 25 < opened(ROUND, [bar(120)], 10.0, blade).widest_mm[0] < 40
-    assert opened(BATARD, [bar(220)], 6.0).widest_mm[0] > 15
+    assert 25 < opened(ROUND, [bar(120)], 10.0).widest_mm[0] < 40
+    assert opened(BATARD, [bar(220)], 6.0).widest_mm[0] > 10
     five = [bar(125, math.radians(-14), (k - 2) * 92) for k in range(5)]
-    bloom = opened(BAGUETTE, five, 10.0, 40.0).widest_mm
+    bloom = opened(BAGUETTE, five, 13.0, 40.0).widest_mm
     assert 15 < np.median(bloom) < 25
 
 

@@ -62,7 +62,7 @@ def test_openings_as_predicted_change_nothing_at_all(rows):
     assert found.inside.low < USUAL[1] < found.inside.high
 
 
-@pytest.mark.parametrize("skin", [3.0, 6.0])
+@pytest.mark.parametrize("skin", [4.5, 9.0])
 def test_few_openings_stay_near_the_usual_skin_and_many_let_go(skin):
     way = []
     for rows in ([0], [0, 3], [0, 1, 2, 3], [0, 1, 2, 3] * 4, [0, 1, 2, 3] * 40):
