@@ -56,7 +56,7 @@ def solve(
     >>> through = solve([cut], 12.0, strain=(0.1, 0.1, 0.0))
     >>> half = solve([cut], 6.0, strain=(0.1, 0.1, 0.0))
     >>> round(float(through.mouth_mm.max())), round(float(half.mouth_mm.max()))
-    (24, 11)
+    (20, 9)
     """
     depth = checked_depths(lines, depth_mm)
     checked_sizes(skin_mm, area_mm2, inside)

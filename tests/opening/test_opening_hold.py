@@ -80,7 +80,7 @@ SOLID = {(12.0, 0.1): 12.0, (12.0, 0.03): 15.0, (20.0, 0.1): 26.0}
 
 @pytest.mark.parametrize(("depth", "inside"), SOLID)
 def test_a_skin_welded_on_a_solid_inside(depth, inside):
-    """A 120 mm cut in 12 mm of skin on a growing dome, 3-D finite elements told to us.
+    """A 120 mm cut in 12 mm of skin on a growing dome: 3-D finite elements, not kept here.
 
     The skin of the solid was strained 0.77 of the model's.
     """
