@@ -32,11 +32,11 @@ class Stroke:
 class Cut:
     """One stroke of the blade on the dough sheet.
 
-    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` straight into the
-    dough; `blade_rad` between blade and dough surface (pi/2 is straight down). `opens_mm` is the
-    width the baker asked for, or None where a depth was given. `figure` numbers the drawn figure
-    (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that the
-    copies of one figure share it; `part` names the stroke within its figure.
+    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` into the dough, along
+    the blade; `blade_rad` between blade and dough surface (pi/2 is straight down). `opens_mm` is
+    the width the baker asked for, or None where a depth was given. `figure` numbers the drawn
+    figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
+    the copies of one figure share it; `part` names the stroke within its figure.
     """
 
     line: Line
@@ -49,6 +49,11 @@ class Cut:
     kind: Kind
     place: Place
     opens_mm: float | None = None
+
+    @property
+    def reach_mm(self) -> float:
+        """How deep under the surface the blade reaches: less than its depth if it is slanted."""
+        return self.depth_mm * math.sin(self.blade_rad)
 
     @property
     def name(self) -> str:

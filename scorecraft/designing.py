@@ -251,7 +251,8 @@ def skin_of(baker: str | Path | None) -> Skin:
     from scorecraft.tune.baker import read_baker
 
     known = read_baker(baker)
-    return Skin(known.skin_mm, known.growth, "" if known.settled else str(baker))
+    unsettled = "" if known.settled else str(baker)
+    return Skin(known.skin_mm, known.inside, known.growth, unsettled)
 
 
 def turn(name: str, value: Turned) -> Quantity:

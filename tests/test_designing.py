@@ -149,7 +149,6 @@ def test_wishes_that_are_met_only_roughly_are_told(monkeypatch):
     ("drawn", "why"),
     [
         ("grid square spacing 5mm:\n    slash 2mm opens 1mm\n", "too many cuts"),
-        ("fill disc radius 40mm with circles size 14mm opens 2mm\n", "close together"),
     ],
 )
 def test_wishes_that_cannot_be_sought_are_told_and_leave_the_usual_depth(drawn, why):
@@ -167,7 +166,7 @@ def test_a_baker_file_that_settles_nothing_changes_no_verdict_and_says_so(tmp_pa
     assert replace(doubted.skin, unsettled_by="") == plain.skin
     (told,) = (finding for finding in doubted.findings if finding not in plain.findings)
     assert told.severity == "note"
-    assert "to be sure of the skin: the default of 12 mm" in told.message
+    assert "to be sure of the skin: the default of 6 mm" in told.message
     assert "measure 4 openings or more" in told.hint
 
 

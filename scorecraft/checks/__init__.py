@@ -56,7 +56,7 @@ def _opens(known: Known) -> list[Finding]:
         return []
     from scorecraft.checks.opens import opens
 
-    return opens(known.met, known.skin)
+    return opens(known.met)
 
 
 def _bench_time(known: Known) -> list[Finding]:

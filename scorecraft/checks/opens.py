@@ -10,7 +10,6 @@ from scorecraft.checks.finding import Finding
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Cut
 from scorecraft.errors import ScorecraftError, UsageError
-from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted
 from scorecraft.opening.wishes import Met
 
@@ -18,20 +17,20 @@ OPENING_WISH_ROUGH = 0.05
 """An opening that misses the wish by more than this share of itself is told."""
 
 
-def opens(met: Met, skin: Skin) -> list[Finding]:
+def opens(met: Met) -> list[Finding]:
     """Find the wished openings that are out of reach, met only roughly, or not sought at all."""
     cuts = met.layout.cuts
     if met.refused:
         return [not_sought(cuts, met.refused)]
     if met.found is None:
         return []
-    return [*unmet(cuts, met.found, skin), *roughly_met(cuts, met.found)]
+    return [*unmet(cuts, met.found), *roughly_met(cuts, met.found)]
 
 
-def unmet(cuts: tuple[Cut, ...], found: Wanted, skin: Skin) -> list[Finding]:
+def unmet(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
     """Tell the wishes out of reach, once for the copies of one statement."""
     lost = _by_family(cuts, np.flatnonzero(~found.reachable))
-    return [_unmet(cuts, found, members, skin) for members in lost]
+    return [_unmet(cuts, found, members) for members in lost]
 
 
 def roughly_met(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
@@ -71,11 +70,11 @@ def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int
     return Finding("opens", "warning", message, say.ASK_LESS, cut.place, figures, tuple(members))
 
 
-def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int], skin: Skin) -> Finding:
+def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int]) -> Finding:
     """Tell of the cuts of one statement that cannot open as wished."""
     worst = min(members, key=lambda index: found.most_mm[index])
     cut, most = cuts[worst], float(found.most_mm[worst])
-    message = say.opens_only(cut, skin.thickness_mm, most)
+    message = say.opens_only(cut, most)
     hint = say.ask_for(float(np.floor(most * 9) / 10))
     figures: Mapping[str, float] = {"most_mm": most, "count": float(len(members))}
     return Finding("opens", "warning", message, hint, cut.place, figures, tuple(members))

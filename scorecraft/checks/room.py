@@ -96,7 +96,7 @@ def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
     What the drawing alone speaks against is never run through the model.
     """
     before = run(layout)
-    for alike in (*deeper(layout, skin), *added(layout, found)):
+    for alike in (*deeper(layout), *added(layout, found)):
         cure = next((each for each in alike if no_graver(before, run(each.layout))), None)
         if cure is not None:
             lines = [cut.line for cut in cure.layout.cuts]
@@ -107,9 +107,9 @@ def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
     return None
 
 
-def deeper(layout: Layout, skin: Skin) -> Iterator[tuple[Cure, ...]]:
+def deeper(layout: Layout) -> Iterator[tuple[Cure, ...]]:
     """Cut the expansion cuts deeper, all alike; those with a wished opening are left as wished."""
-    depth = min(_cure_depth(layout), skin.thickness_mm)
+    depth = _cure_depth(layout)
     cuts = tuple(
         replace(cut, depth_mm=depth) if _may_be_deeper(cut) and cut.depth_mm < depth else cut
         for cut in layout.cuts

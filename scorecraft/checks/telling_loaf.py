@@ -140,11 +140,11 @@ def opens_otherwise(cut: Cut, opens_mm: float) -> str:
     )
 
 
-def opens_only(cut: Cut, skin_mm: float, most_mm: float) -> str:
+def opens_only(cut: Cut, most_mm: float) -> str:
     """Say that a cut cannot open as was asked for."""
     return (
-        f"{the(cut)} cannot open {cut.opens_mm:g} mm: even cut right through the skin "
-        f"({skin_mm:g} mm) it opens only {most_mm:.1f} mm between its neighbours"
+        f"{the(cut)} cannot open {cut.opens_mm:g} mm: however deep you cut, "
+        f"it opens only {most_mm:.1f} mm between its neighbours"
     )
 
 

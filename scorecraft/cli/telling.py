@@ -40,7 +40,7 @@ ALL_WORDS = "Print the whole reference."
 DRAW_WORD = "Draw WORD's example to an .svg, .pdf or .png file."
 MEASURED = "CSV of cuts by name (as on the guide) and their opened widths in mm."
 CALIBRATION = "Calibration file to write, for --baker; - prints it."
-LOG = "The bake log to add to, or to list ({log})."
+LOG = "The bake log to add to and learn from, or to list ({log})."
 LOG_NOTE = "A note for the log."
 LIST_BAKES = "List the bakes in the log."
 PLOT = "Plot predicted against measured widths; with --list, of all bakes."
@@ -48,7 +48,7 @@ BAKED_LOAF = "The loaf that was baked."
 BAKED_HOW = "How it was baked."
 
 PREDICTING = "predicting how the cuts open ..."
-FITTING = "running the model for skins from thin to thick ..."
+FITTING = "running the model for skins from thin to thick, on dough from soft to firm ..."
 
 
 def example(command: str) -> str:

@@ -81,7 +81,7 @@ def fitted(
     pattern: str, measured: Path, output: str, log: Path | None, note: str, plot: Path | None,
     knobs: dict[str, str], given: dict[str, str | None], *, quiet: bool,
 ) -> int:  # fmt: skip
-    """Fit one bake; write nothing before everything is made."""
+    """Fit one bake, with those of the log; write nothing before everything is made."""
     from datetime import date
 
     from scorecraft.cli.output import deliver, say
@@ -89,7 +89,7 @@ def fitted(
     from scorecraft.prints.forms import file_form
     from scorecraft.tune.bake import openings, record, tune
     from scorecraft.tune.baker import baker_of, baker_text
-    from scorecraft.tune.log import add
+    from scorecraft.tune.log import add, earlier, read
     from scorecraft.tune.measured import read_measured
     from scorecraft.tune.predict import predictor
     from scorecraft.tune.telling import skin_words, tuned_text
@@ -100,7 +100,9 @@ def fitted(
         file_form(str(plot), None)
     if not quiet:
         click.echo(telling.FITTING, err=True)
-    tuned = tune(design.layout, design.groups, rows, predictor(design.layout, design.groups))
+    model = predictor(design.layout, design.groups)
+    before = earlier(read(log)) if log is not None and log.exists() else []
+    tuned = tune(design.layout, design.groups, rows, model, before)
     today, name = date.today().isoformat(), named(pattern)
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
     if plot is not None:

@@ -61,6 +61,11 @@ class Outline:
         rays = np.column_stack([np.cos(theta), np.sin(theta)])
         return np.asarray(self.radius(theta)[:, None] * rays)
 
+    def scaled(self, by: float) -> "Outline":
+        """Give the same rim so many times as large."""
+        samples = tuple(by * radius for radius in self.samples)
+        return Outline(self.shape, by * self.a_mm, by * self.b_mm, self.power, samples)
+
     @property
     def width_mm(self) -> float:
         """Widest measure along x."""

@@ -2,16 +2,19 @@
 
 from dataclasses import dataclass
 
-from scorecraft.practice import SKIN_MM
+from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM
 
 
 @dataclass(frozen=True, slots=True)
 class Skin:
-    """What a baker's own bakes teach: thickness (mm), and growth over the assumed growth.
+    """What a baker's own bakes teach of the skin, the dough under it, and how the loaf grows.
 
-    `unsettled_by` names the baker file whose openings do not settle it; then it is the usual one.
+    Its thickness (mm), the stiffness of the inside over the skin's (0 for none), and the growth
+    over the assumed growth. `unsettled_by` names the baker file whose openings do not settle them;
+    then they are the usual ones.
     """
 
     thickness_mm: float = SKIN_MM.value
+    inside: float = INSIDE_PER_SKIN.value
     growth: float = 1.0
     unsettled_by: str = ""

@@ -1,10 +1,21 @@
 """How cuts open in the oven: the slit-opening model.
 
-The model on one page. The skin of the loaf is a thin elastic sheet (plane stress, Poisson's ratio
-0.5). In the oven the loaf grows and the skin does not follow all the way: the strain it lacks,
-the *mismatch strain*, puts it in tension, and cuts open under that tension. Cuts and openings live
-on the dough sheet, the skin laid flat.
+The model on two pages. The skin of the loaf is a thin sheet on a soft inside. In the oven the loaf
+grows and the skin does not follow all the way: the strain it lacks, the *mismatch strain* e, puts
+it in tension, and cuts open under that tension. Cuts and openings live on the dough sheet, the skin
+laid flat. Young's modulus cancels: every stress is in units of that of the skin.
 
+- **Growth** (`loaf.bake`). The skin slides over the dough and evens itself out along the rays: a
+  point keeps its share of the reach L, so e_ray = left (L1/L0 - 1) and e_around =
+  left (rho1/rho0 - 1), rho the distance from the loaf's axis: alike at the crown, less around the
+  rim.
+- **Stretch** (`stretch`, `load`). The uncut skin is stretched finitely, U = I + e, under the
+  tension (U - U^-1 / det^2 U) / 3 of a thin incompressible neo-Hookean sheet; what the cuts add is
+  small beside it: dP = (grad u + 2 s tr(grad u) I + s grad u^T) / 3, s = (1 + e)^-6 with e the mean
+  over the cuts. From a half plane opened in a wave follows that such a sheet is as stiff against a
+  straight cut as the unstretched one times (1 + s)(2 + 7s - 3s^2) / 3(1 + 3s), and that the part of
+  the kernel that hangs on directions weighs 3s(1 + s) / (2 + 7s - 3s^2). As e goes to 0 both go to
+  1, and all is the handbook's plane stress with nu = 0.5.
 - **Panels** (`noding`, `panels`, `panel_size`). Cuts become straight panels with a constant
   displacement jump, noded wherever cuts turn, cross, touch or end on one another. A free tip is
   drawn in by about a quarter of a panel, less where springs hold it, which takes the error from
@@ -14,34 +25,44 @@ on the dough sheet, the skin laid flat.
   discontinuity). Tractions are balanced over panels, not in their middles, so the matrix is the
   second derivative of an energy: symmetric and positive. That is what lets contact have one
   answer and pieces cut out all around stay finite. The ends of panels have a core, narrower at
-  sharp corners, chosen once so that few panels do. Young's modulus cancels: every stress is in
-  units of E, and E appears nowhere.
-- **Ligament** (`ligament`). A cut of depth d in a skin of thickness h that is not through is held
-  by springs, T = gap E' / (2 h alpha(d/h)): the line spring of Rice & Levy without moment; against
-  sliding by the exact antiplane spring. The eye sees the gap and the mouth of the notch below it,
-  w = gap + 5.82 T d / E': right for a cut that is through and for a scratch, an interpolation
-  between (short cuts pass the through-cut value before full depth, one of 20 mm by 6 %).
-- **Load** (`load`, `solve`). With the area of the sheet given, its mean growth is given and the
-  mean tension left is (S + C)^-1 e; without, the remote tension is (the case of the handbooks).
+  sharp corners, chosen once so that few panels do.
+- **Hold** (`ligament`, `hold`). Two springs side by side hold a cut of depth d in a skin of
+  thickness h. The skin left: T = gap / (2 h alpha(d/h)), the line spring of Rice & Levy without
+  moment (against sliding the exact antiplane one), none from d = h on. The inside, m times as stiff
+  as the skin: T = gap exp(1 - (d/h)^2.5) / h (0.74 + 3.19 / sqrt(m)), at d = h the plane section of
+  a skin welded on a soft half space. So openings rise smoothly with depth; with m = 0 a cut as deep
+  as the skin is free. The eye sees the gap and the mouth of the notch, w = gap + 5.82 T d with T
+  what the skin left carries.
+- **Blade** (`lip`, `blades`). A cut d deep along a blade at an angle a reaches d sin a below the
+  surface, and is held as an upright one of that depth. Its lip, c = d cos a wide, turns about the
+  tip of the cut by atan(w sin a / d), and the mouth is measured from its raised edge.
+- **Load** (`load`, `solve`). With the area of the skin given, its mean growth is given and the
+  mean tension left is (S + C)^-1 (S t - c): t the uncut tension, S the compliance of the sheet, C
+  and c what the cuts add. A skin tied at its rim is pulled back from there by other than its mean:
+  `Stretch.tied`, exact for a slit in the middle of a round one.
+- **Contact** (`contact`). No gap is negative: an active set of closed panels, no friction.
 - **Solving** (`elastic`, `held`). The matrix is never written down. Ends that are near act pair by
   pair (`near`), all others through a grid and its Fourier transform (`far`), since from afar only
   their distance counts; conjugate gradients, with clusters of panels solved by themselves, need ten
   to twenty products with it. That costs about as much for every panel, however many there are.
-- **Contact** (`contact`). No gap is negative: an active set of closed panels, no friction.
 - **Results** (`result`, `tension`, `room`, `depth`): widths along every cut, tension anywhere,
-  room by direction and the verdict, depths for wished openings.
+  room by work, 1/2 sum (tension given up x jump x length) over 1/2 int t : e dA, and the verdict;
+  depths for wished openings.
 
-Honest limits. Thin and flat: the dome's curvature acts only through the growth. Small strain:
-openings are linear in growth, though 10 % and more is not small. Endless beyond the rim: the area
-only shares out the growth, so a cut near the rim opens too little. Dough is not elastic, dries,
-flows and tears on: cuts do not grow here. Moment-free springs are a choice: were the skin kept
-from bending at a cut, they would be some 100 times stiffer at d/h = 0.3. E' is that of the sheet
-everywhere; with the plane-strain modulus in the ligament, part-deep gaps would be a quarter less.
-So the figures compare designs; a baker's own loaves set the scale, by the skin's thickness.
+How near it is. Handbook slits to 0.3 % at 100 panels a slit and second order (corners 0.05 %, and
+nearer the first). Free cuts on a dome, against finite elements of a sliding neo-Hookean skin:
+widths -8 to +0 %, room within 0.03 near the crown; a pair of cuts 60 mm above the rim opens 14 %
+too far. A skin welded on a solid inside, cut to its bottom: within 6 %. Deeper in a very soft
+inside the solid opens up to 1.4 times as far, since its lips bulge: that is left out.
+
+Honest limits. Flat but for the growth and the area; the stretch even; the rim a circle. The fall of
+the hold below the skin is a choice, and the skin's thickness and the inside are set on what bakers
+tell and on published crumb, not measured. Moment-free springs are a choice: were the skin kept from
+bending at a cut, light cuts would open a quarter less. Dough is not elastic, dries, flows and tears
+on: cuts do not grow here. So the figures compare designs; a baker's own loaves set the scale.
 
 What it is held to: tests/published (slits, rows, stacks, arcs, crosses and stars, polygons cut all
-around, springs, softening, each with its source), 0.3 % at 100 panels a slit and second order
-(corners: 0.05 %, and nearer the first).
+around, springs, softening, stretched discs, the dome, each with its source).
 """
 
 from scorecraft.opening.result import Opening as Opening

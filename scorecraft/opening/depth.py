@@ -14,8 +14,9 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.held import Held, Rest, held
-from scorecraft.opening.ligament import MOUTH, OPENING_DEEPEST_LIGAMENT, springs
+from scorecraft.opening.blades import Blades
+from scorecraft.opening.held import Held, held
+from scorecraft.opening.ligament import springs
 from scorecraft.opening.load import Load, Strain, load_on
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, rest, settled
@@ -38,11 +39,11 @@ COARSER = 1.6
 """The search begins with panels longer by this; the last rounds have those asked for."""
 LONGEST_STEP = 0.25
 """The most a depth changes in one round, as a share of the skin."""
+BEYOND = 2.0
+"""So many times the skin deep, the inside holds a hundredth of what it held at first."""
 LEAST_SLOPE = 0.2
 """Least change of the logarithm of an opening, over the thickness of the skin, that is believed:
 near the bottom of the skin a deeper cut hardly opens further."""
-JUMP = 0.3
-"""Logarithm of the opening a cut may lack that must not be through, since it then opens too far."""
 MOST_AHEAD = 4.0
 """How many times further than alone a line may go because all go together."""
 SLOW = 0.3
@@ -57,12 +58,11 @@ NUDGE = 1e-4
 class Wanted:
     """Depths that meet wishes, per line: depth and widest mouth reached (mm), and what is possible.
 
-    `reachable` is False where the whole skin is not deep enough. Just short of through a cut opens
-    less than through by a jump: a wish between the two counts as met by the first. A cut that its
-    neighbours open further than wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable.
-    `most_mm` is how far the line opens when all lines with a wish are cut through, or what it
-    reached if that is more. Lines without a wish keep their depth. Where `settled` is False the
-    work allowed was done before all wishes were met: these are the depths that came nearest.
+    `reachable` is False where no depth is enough. A cut that its neighbours open further than
+    wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable. `most_mm` is how far the line
+    opens when all lines with a wish are as deep as helps, or what it reached if that is more.
+    Lines without a wish keep their depth. Where `settled` is False the work allowed was done before
+    all wishes were met: these are the depths that came nearest.
     """
 
     depth_mm: Floats
@@ -79,8 +79,15 @@ class _Search:
     equations: System
     load: Load
     skin_mm: float
-    rest: Rest | None
+    inside: float
+    slant: Floats
+    area_mm2: float | None
     wanted: Floats
+
+    @property
+    def deepest_mm(self) -> float:
+        """Deeper cuts open hardly further: the skin, or twice that where the inside holds."""
+        return deepest(self.skin_mm, self.inside)
 
     @property
     def wishes(self) -> Ints:
@@ -94,6 +101,11 @@ class _Search:
         """
         count = len(self.equations.panels)
         return max(1, min(int(1000 * work / count), OPENING_WISH_ROUNDS))
+
+
+def deepest(skin_mm: float, inside: float) -> float:
+    """Give the depth (mm) beyond which cuts open hardly further."""
+    return BEYOND * skin_mm if inside else skin_mm
 
 
 def to_hand(depth_mm: ArrayLike) -> Floats:
@@ -110,6 +122,8 @@ def depths_for(
     *,
     strain: Strain,
     skin_mm: float = 12.0,
+    inside: float = 0.0,
+    slant: ArrayLike = 0.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
 ) -> Wanted:
@@ -121,16 +135,18 @@ def depths_for(
     """
     wanted = _checked_wishes(lines, wanted_mm)
     fixed = np.isnan(wanted)
-    depth = np.where(fixed, checked_depths(lines, np.where(fixed, depth_mm, 0.0)), skin_mm)
-    checked_sizes(skin_mm, area_mm2)
+    given = checked_depths(lines, np.where(fixed, depth_mm, 0.0))
+    depth = np.where(fixed, given, deepest(skin_mm, inside))
+    checked_sizes(skin_mm, area_mm2, inside)
+    slants = checked_depths(lines, slant, "slant")
 
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
-        equations = system(lines, size_mm, springs(about, skin_mm).normal)
+        equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain)
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
             raise UsageError("there are more wishes than the opening model takes")
-        load, around = load_on(equations.panels, strain), rest(equations.panels, area_mm2)
-        return _Search(equations, load, skin_mm, around, wanted)
+        load = load_on(equations.panels, strain)
+        return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
@@ -158,29 +174,26 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
     """
     wishes = search.wishes
     depth = depth.copy()
-    deepest = np.full(len(wishes), search.skin_mm)
-    error, nearly = OPENING_WISH_ERROR, OPENING_DEEPEST_LIGAMENT * search.skin_mm
     tried: list[tuple[float, Floats, Floats]] = []
     opening, slopes, step, before = None, None, np.zeros(len(wishes)), np.zeros(len(wishes))
     for turn in range(search.rounds(work)):
         opening, matrix = _opening(search, depth, opening)
         reached = opening.widest_mm
         missing = np.log(search.wanted[wishes] / np.maximum(reached[wishes], 1e-12))
-        if _settled(depth[wishes], deepest, missing):
+        if _settled(depth[wishes], search.deepest_mm, missing):
             reachable = np.ones(len(depth), dtype=bool)
-            reachable[wishes] = missing <= np.where(deepest < search.skin_mm, JUMP, error)
+            reachable[wishes] = missing <= OPENING_WISH_ERROR
             return Wanted(depth, reached, reachable, np.maximum(reached, most))
         tried.append((float(np.abs(missing).sum()), depth.copy(), reached))
-        # a cut that is through opens by a jump: one that then opens too far stays short of it
-        deepest[(depth[wishes] >= search.skin_mm) & (missing < -error)] = nearly
         if slopes is None or np.abs(missing).sum() > SLOW * np.abs(before).sum():
             slopes = _slopes(search, opening, matrix, depth)
         else:
             slopes = _carried_on(slopes, step, before - missing)
         longest = LONGEST_STEP * search.skin_mm * 0.9**turn
-        wanted = _step(search, slopes, depth[wishes], deepest, missing)
+        wanted = _step(search, slopes, depth[wishes], missing)
         least = min(OPENING_SHALLOWEST_MM, search.skin_mm)
-        new = np.clip(depth[wishes] + np.clip(wanted, -longest, longest), least, deepest)
+        wanted = depth[wishes] + np.clip(wanted, -longest, longest)
+        new = np.clip(wanted, least, search.deepest_mm)
         step, before = new - depth[wishes], missing
         depth[wishes] = new
     _, depth, reached = min(tried, key=lambda each: each[0])
@@ -188,7 +201,7 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
     return Wanted(depth, reached, met, np.maximum(reached, most), settled=False)
 
 
-def _settled(depth: Floats, deepest: Floats, missing: Floats) -> bool:
+def _settled(depth: Floats, deepest: float, missing: Floats) -> bool:
     """Tell whether every wish is met, or its cut as deep or as shallow as can be."""
     error = OPENING_WISH_ERROR
     most = (depth >= deepest) & (missing > 0)
@@ -198,12 +211,14 @@ def _settled(depth: Floats, deepest: Floats, missing: Floats) -> bool:
 
 def _opening(search: _Search, depth: Floats, before: Opening | None = None) -> tuple[Opening, Held]:
     """Solve for the openings at depths per line, starting from others; give the equations too."""
-    equations = search.equations
-    own = equations.depths(depth)
-    matrix = held(equations.elastic, springs(own, search.skin_mm), search.rest)
+    equations, load = search.equations, search.load
+    parts, own = equations.panels, equations.depths(depth)
+    around = rest(parts, load, search.area_mm2)
+    matrix = held(equations.elastic, springs(own, search.skin_mm, search.inside), around)
     start = None if before is None else np.concatenate([before.gap_mm, before.slide_mm])
-    done = settled(matrix, search.load, start)
-    return opening_of(equations.panels, own, done, search.load, search.skin_mm), matrix
+    done = settled(matrix, load, start)
+    blades = Blades(own, equations.depths(search.slant))
+    return opening_of(parts, blades, done, load, search.skin_mm, search.area_mm2), matrix
 
 
 def _carried_on(slopes: Floats, step: Floats, change: Floats) -> Floats:
@@ -212,15 +227,13 @@ def _carried_on(slopes: Floats, step: Floats, change: Floats) -> Floats:
     return slopes + np.outer(missed, step) / max(float(step @ step), 1e-300)
 
 
-def _step(
-    search: _Search, slopes: Floats, depth: Floats, deepest: Floats, missing: Floats
-) -> Floats:
+def _step(search: _Search, slopes: Floats, depth: Floats, missing: Floats) -> Floats:
     """Change the depths (W,) that have a wish: Newton's step, where the line's own slope agrees.
 
     Lines that can go no further stay out of it. Where wishes work against one another the joint
     step would lead away, so a line that lacks opening then goes deeper by itself.
     """
-    free = ~((depth >= deepest) & (missing > 0))
+    free = ~((depth >= search.deepest_mm) & (missing > 0))
     free &= ~((depth <= OPENING_SHALLOWEST_MM) & (missing < 0))
     at = np.arange(len(depth))
     slopes = slopes.copy()
@@ -241,18 +254,21 @@ def _slopes(search: _Search, opening: Opening, matrix: Held, depth: Floats) -> F
     parts, wishes = search.equations.panels, search.wishes
     own = search.equations.depths(depth)
     nudge = NUDGE * search.skin_mm
-    now, deeper = (springs(d, search.skin_mm) for d in (own, own + nudge))
+    now, deeper = (springs(d, search.skin_mm, search.inside) for d in (own, own + nudge))
     soft = (now.normal - deeper.normal) / nudge, (now.sliding - deeper.sliding) / nudge
-    push = np.concatenate([soft[0] * opening.gap_mm, soft[1] * opening.slide_mm])
+    gap = opening.gap_mm
+    push = np.concatenate([soft[0] * gap, soft[1] * opening.slide_mm])
     push *= np.tile(parts.length, 2)
     sides = np.zeros((2 * len(parts), len(wishes)))
     for column, line in enumerate(wishes):
         rows = np.concatenate([parts.of_line[line], parts.of_line[line] + len(parts)])
         sides[rows, column] = push[rows]
     change = np.stack([matrix.solve(side, precise=SLOPE_PRECISE) for side in sides.T], axis=1)
-    through = own >= search.skin_mm
-    show = 1 + np.where(through, 0.0, MOUTH * now.normal * own)
-    direct = np.where(through, 0.0, MOUTH * opening.gap_mm * (now.normal - soft[0] * own))
+    slant = search.equations.depths(search.slant)
+    here, below = Blades(own, slant), Blades(own + nudge, slant)
+    mouth = here.across(gap, search.skin_mm)
+    show = (here.across(gap + nudge, search.skin_mm) - mouth) / nudge
+    direct = (below.across(gap, search.skin_mm) - mouth) / nudge
     slopes = np.empty((len(wishes), len(wishes)))
     for row, line in enumerate(wishes):
         at = parts.of_line[line][np.argmax(opening.mouth_mm[parts.of_line[line]])]

@@ -16,9 +16,10 @@ import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
 from scorecraft.opening.far import REACH, Far, Smooth, far
-from scorecraft.opening.kernel import STRENGTH, Ends, between, ends_of, stiffness
+from scorecraft.opening.kernel import STRENGTH, UNSTRETCHED, Ends, between, ends_of, stiffness
 from scorecraft.opening.near import BLOCK, Near, count, pairs
 from scorecraft.opening.panels import Panels
+from scorecraft.opening.stretch import Stretch
 
 POINTS = 3.0
 """About so many points of the grid an end: then grid and pairs take about as long."""
@@ -40,6 +41,7 @@ class Elastic:
     """
 
     panels: Panels
+    stretch: Stretch
     first: Ints
     along: Complexes
     near: Near
@@ -56,18 +58,19 @@ class Elastic:
         force = self.near.times(acting)
         if self.far is not None:
             force += self.far.times(acting)
-        own = STRENGTH / 2 * (force[self.first + 1] - force[self.first]) * self.along.conj()
+        own = (force[self.first + 1] - force[self.first]) * self.along.conj()
+        own *= STRENGTH / 2 * self.stretch.strength
         return np.concatenate([own.imag, own.real])
 
 
-def elastic(panels: Panels) -> Elastic:
-    """Set up the stiffness of panels, one at least."""
+def elastic(panels: Panels, stretch: Stretch = UNSTRETCHED) -> Elastic:
+    """Set up the stiffness of panels, one at least, in a sheet that is stretched already."""
     ends = ends_of(panels)
     along = np.ascontiguousarray(panels.tangent).view(np.complex128)[:, 0]
     groups = halved(panels.midpoint, np.arange(len(panels)))
-    clusters = tuple((some, stiffness(panels, ends, some, some)) for some in groups)
-    near, grid = _split(panels, ends)
-    return Elastic(panels, ends.first, along, near, grid, clusters)
+    clusters = tuple((some, stiffness(panels, ends, some, some, stretch)) for some in groups)
+    near, grid = _split(panels, ends, stretch.lean)
+    return Elastic(panels, stretch, ends.first, along, near, grid, clusters)
 
 
 def pairs_of(panels: Panels) -> int:
@@ -83,16 +86,16 @@ def _step(panels: Panels) -> float:
     return max(step, min(LEAST_LENGTHS * float(panels.length.mean()) / REACH, MOST_STEPS * step))
 
 
-def _split(panels: Panels, ends: Ends) -> tuple[Near, Far | None]:
+def _split(panels: Panels, ends: Ends, lean: float) -> tuple[Near, Far | None]:
     """Share out what ends do to one another between pairs and a grid."""
     if len(ends.at) <= FEW:
-        return _near(ends, 2 * float(np.ptp(ends.at, axis=0).max()), None), None
+        return _near(ends, lean, 2 * float(np.ptp(ends.at, axis=0).max()), None), None
     step = _step(panels)
-    smooth = Smooth(REACH * step, float(ends.core2.mean()), complex(ends.way.mean()))
-    return _near(ends, smooth.reach, smooth), far(ends, smooth, step)
+    smooth = Smooth(REACH * step, float(ends.core2.mean()), complex(ends.way.mean()), lean)
+    return _near(ends, lean, smooth.reach, smooth), far(ends, smooth, step)
 
 
-def _near(ends: Ends, reach_mm: float, smooth: Smooth | None) -> Near:
+def _near(ends: Ends, lean: float, reach_mm: float, smooth: Smooth | None) -> Near:
     """Work out what near ends do to one another, less what the grid does."""
     place, way, core2 = ends.place, ends.way, ends.core2
     one, other = pairs(place, reach_mm)
@@ -101,7 +104,8 @@ def _near(ends: Ends, reach_mm: float, smooth: Smooth | None) -> Near:
         some = slice(low, low + BLOCK)
         i, j = one[some], other[some]
         apart = place[i] - place[j]
-        alike[some], mirrored[some] = between(apart, core2[i] + core2[j], way[i], way[j])
+        both = between(apart, core2[i] + core2[j], way[i], way[j], lean=lean)
+        alike[some], mirrored[some] = both
         if smooth is not None:
             less = smooth.between(apart)
             alike[some] -= less[0]

@@ -37,10 +37,19 @@ class Smooth:
     reach: float
     core2: float
     way: complex
+    lean: float
 
     def between(self, apart: Complexes) -> tuple[Complexes, Complexes]:
         """Evaluate the kernel for ends that are `apart`, any shape; see `kernel.between`."""
-        return between(apart, 2 * self.core2, self.way, self.way, self._log, self._over)
+        return between(
+            apart,
+            2 * self.core2,
+            self.way,
+            self.way,
+            lean=self.lean,
+            log=self._log,
+            over=self._over,
+        )
 
     def _log(self, squared: Floats) -> Floats:
         edge = self.reach**2

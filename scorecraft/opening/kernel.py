@@ -18,6 +18,9 @@ lie on each other could open for nothing; along one straight cut all this makes 
 `CORE` is such that the sum over an endless row of equal panels is the exact integral,
 2 sinh(pi CORE) = 1: the error of a row of N panels is 1/N^2. At a corner of a cut, where the skin
 outside it fills more than half a turn, the core is narrower; see `CORNER`.
+
+On a sheet that is stretched already, D is times its `strength` and r r / r^2 times its `lean`
+(`stretch`).
 """
 
 from collections.abc import Callable
@@ -29,7 +32,9 @@ import numpy as np
 from scorecraft.arrays import Complexes, Floats, Ints
 from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
+from scorecraft.opening.stretch import Stretch
 
+UNSTRETCHED = Stretch()
 STRENGTH = 1 / (4 * pi)
 """D for E' = 1: all stresses are in units of E."""
 CORE = asinh(0.5) / pi
@@ -126,24 +131,28 @@ def between(
     core2: Floats | float,
     way: Complexes | complex,
     other: Complexes | complex,
+    *,
+    lean: float = 1.0,
     log: Curve = np.log,
     over: Curve = np.reciprocal,
 ) -> tuple[Complexes, Complexes]:
-    """Evaluate 2 [-ln |r| I + r r / r^2] between ends that are `apart`, any shape.
+    """Evaluate 2 [-ln |r| I + lean r r / r^2] between ends that are `apart`, any shape.
 
     `core2` is the sum of theirs, `way` and `other` are theirs. Of the two answers a and m, a jump
     b = x + iy at the other end makes the force a b + m conj(b), in units of D / 2. `log` and `over`
     stand in for the logarithm and the reciprocal of a squared distance.
     """
     squared = apart.real**2 + apart.imag**2
-    share = over(squared + WIDE * core2)
+    share = lean * over(squared + WIDE * core2)
     wide = WIDE / 2 * core2 * share
     alike = wide * (way * np.conj(other) - 1) - log(squared + core2)
     mirrored = apart * apart * share + wide * (way + other)
     return alike, mirrored
 
 
-def stiffness(panels: Panels, ends: Ends, rows: Ints, columns: Ints) -> Floats:
+def stiffness(
+    panels: Panels, ends: Ends, rows: Ints, columns: Ints, stretch: Stretch = UNSTRETCHED
+) -> Floats:
     """Force on some panels (R,) per unit jump of some panels (C,), in units of E: (2R, 2C).
 
     Rows are forces against opening, then against sliding; columns are gaps (mm), then slides.
@@ -156,11 +165,12 @@ def stiffness(panels: Panels, ends: Ends, rows: Ints, columns: Ints) -> Floats:
         np.add.outer(core2[near], core2[far]),
         way[near, None],
         way[far],
+        lean=stretch.lean,
     )
     alike, mirrored = (part[up] - part[up - 1] for part in parts)
     alike, mirrored = (part[:, across] - part[:, across - 1] for part in (alike, mirrored))
     along = np.ascontiguousarray(panels.tangent).view(np.complex128)[:, 0]
-    own = STRENGTH / 2 * along[rows, None].conj()
+    own = STRENGTH / 2 * stretch.strength * along[rows, None].conj()
     alike *= own * along[columns]
     mirrored *= own * along[columns].conj()
     differ, both = alike - mirrored, alike + mirrored

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
+from scorecraft.opening.hold import hold
 
 OPENING_DEEPEST_LIGAMENT = 0.98
 """A deeper cut that is not through holds no less than one that parts this share of the skin."""
@@ -24,6 +25,9 @@ MOUTH = 4 * 1.4545
 recalled)."""
 SHEAR_MODULUS = 1 / 3
 """E / 2(1 + nu) with E = 1 and nu = 0.5."""
+RUNS_OUT = 12
+"""Power of the depth share with which the spring against sliding runs out toward the bottom of the
+skin: the exact one, a logarithm, would fall from a good part of itself to nothing at once."""
 SOFTEST = 1e-8
 """Stiffness (E per skin thickness) left in a cut that is through, so that a piece cut out all
 around stays in its place instead of nowhere: less than a millionth of an opening."""
@@ -89,25 +93,35 @@ def slide_compliance(xi: ArrayLike) -> Floats:
     return -4 / pi * np.log(np.cos(pi * clipped / 2))
 
 
-def springs(depth_mm: Floats, skin_mm: float) -> Springs:
-    """Springs of cuts of depths (M,) in a skin of a thickness: T = gap E' / (2 h alpha(d / h)).
+def springs(depth_mm: Floats, skin_mm: float, inside: float = 0.0) -> Springs:
+    """Springs of cuts of depths (M,) in a skin of a thickness (mm) on an inside of a modulus.
 
-    At or above the thickness of the skin a cut is through and holds nothing.
+    The skin left holds by T = gap E' / (2 h alpha(d / h)), nothing at or above its thickness, and
+    beside it the inside (`hold`), which has so many times the skin's modulus.
     """
+    skin = ligament(depth_mm, skin_mm)
+    below = hold(depth_mm, skin_mm, inside)
+    return Springs(skin.normal + below, skin.sliding + below)
+
+
+def ligament(depth_mm: Floats, skin_mm: float) -> Springs:
+    """Springs of the skin left under cuts of depths (M,), without the inside."""
     xi = depth_mm / skin_mm
     through = depth_mm >= skin_mm
     least = 1 / STIFFEST
     normal = 1 / np.maximum(2 * alpha(xi), least)
     sliding = SHEAR_MODULUS / np.maximum(slide_compliance(xi), least)
+    sliding *= 1 - np.minimum(xi, 1.0) ** RUNS_OUT
     normal, sliding = (np.where(through, SOFTEST, value) for value in (normal, sliding))
     return Springs(normal / skin_mm, sliding / skin_mm)
 
 
-def mouth(gap_mm: Floats, depth_mm: Floats, skin_mm: float, held: Springs) -> Floats:
+def mouth(gap_mm: Floats, depth_mm: Floats, skin_mm: float) -> Floats:
     """Width seen at the surface (M,), mm: the gap, and the mouth of the notch held by tension T.
 
-    Right for a slit that is through (T = 0) and for a shallow one (no gap); between the two it
-    is an interpolation.
+    T is what the skin left under the cut carries. Right for a slit that is through (T = 0) and for
+    a shallow one (no gap); between the two it is an interpolation.
     """
+    held = ligament(depth_mm, skin_mm)
     tension = np.where(depth_mm >= skin_mm, 0.0, held.normal * gap_mm)
     return gap_mm + MOUTH * tension * depth_mm

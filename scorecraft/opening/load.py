@@ -2,7 +2,8 @@
 
 Stresses are in units of Young's modulus E and Poisson's ratio is 0.5 (dough keeps its volume), so
 no modulus enters the model anywhere. Strains are (exx, eyy, exy) with exy half the change of the
-right angle; inside, stresses are (sxx, syy, sxy) and strains (exx, eyy, 2 exy).
+right angle; inside, stresses are (sxx, syy, sxy) and strains (exx, eyy, 2 exy). The uncut sheet is
+stretched finitely; what the cuts add to that is small beside it (`stretch`).
 """
 
 from collections.abc import Callable
@@ -13,13 +14,27 @@ import numpy as np
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
 from scorecraft.opening.panels import Panels
+from scorecraft.opening.stretch import Stretch
+from scorecraft.opening.stretch import tension as stretched_tension
 
 Strain = tuple[float, float, float] | Callable[[Floats], Floats]
 """(exx, eyy, exy), or a function from points (N, 2) in mm to such strains (N, 3)."""
 
-COMPLIANCE = np.array([[1.0, -0.5, 0.0], [-0.5, 1.0, 0.0], [0.0, 0.0, 3.0]])
-"""Plane stress with E = 1 and nu = 0.5: (exx, eyy, 2 exy) from (sxx, syy, sxy)."""
-STIFFNESS = np.linalg.inv(COMPLIANCE)
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """The strain of a sheet that is tied at its rim, and the work that it stores uncut.
+
+    `at` gives strains (N, 3) at points (N, 2); `stored_mm2` is half of tension times strain, summed
+    over the sheet, in units of E per thickness.
+    """
+
+    at: Callable[[Floats], Floats]
+    stored_mm2: float
+
+    def __call__(self, points: Floats) -> Floats:
+        """Give strains (N, 3) at points (N, 2)."""
+        return self.at(points)
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,41 +42,64 @@ class Load:
     """Tension of the uncut sheet, in units of E: its mean, and where it differs from that.
 
     `mean` (3,) is taken over the cuts, weighted by their length, because that is what opens them;
-    `strain` is what was asked for.
+    so is their strain, `even` (3,) as (exx, eyy, 2 exy). `strain` is what was asked for.
     """
 
     strain: Strain
     mean: Floats
+    even: Floats
+    stretch: Stretch
+
+    @property
+    def compliance(self) -> Floats:
+        """What the sheet gives, beside its cuts, where its growth is given: (3, 3)."""
+        return self.stretch.tied if isinstance(self.strain, Field) else self.stretch.compliance
+
+    def stored(self, area_mm2: float) -> float:
+        """Work (mm2, in units of E per thickness) stored in an uncut sheet of an area."""
+        if isinstance(self.strain, Field):
+            return self.strain.stored_mm2
+        return area_mm2 * float(self.mean @ self.even) / 2
 
     def extra(self, points: Floats) -> Floats:
         """Tension of the uncut sheet at points (N, 2) less its mean, (N, 3)."""
         if not callable(self.strain):
             return np.zeros((len(points), 3))
-        return uncut_tension(self.strain, points) - self.mean
+        return stretched_tension(strain_at(self.strain, points)) - self.mean
 
 
 def load_on(panels: Panels, strain: Strain) -> Load:
     """Work out the tension that a strain would put into the uncut sheet along the cuts."""
-    if not callable(strain):
-        return Load(strain, uncut_tension(strain, np.zeros((1, 2)))[0])
-    if not len(panels):
-        return Load(strain, uncut_tension(strain, np.zeros((1, 2)))[0])
-    tension = uncut_tension(strain, panels.midpoint)
-    mean: Floats = np.average(tension, axis=0, weights=panels.length)
-    return Load(strain, mean)
+    points, weights = np.zeros((1, 2)), np.ones(1)
+    if callable(strain) and len(panels):
+        points, weights = panels.midpoint, panels.length
+    values = strain_at(strain, points)
+    mean = np.average(stretched_tension(values), axis=0, weights=weights)
+    even = np.average(values * [1, 1, 2], axis=0, weights=weights)
+    return Load(strain, mean, even, Stretch(float(even[:2].mean())))
 
 
-def uncut_tension(strain: Strain, points: Floats) -> Floats:
-    """Tension (N, 3) in units of E that a strain puts into the uncut sheet at points (N, 2).
+def strain_at(strain: Strain, points: Floats) -> Floats:
+    """Give a strain (N, 3) at points (N, 2).
 
-    Raises UsageError for a strain of another shape or not finite.
+    Raises UsageError for a strain of another shape or not finite, or that leaves no skin.
     """
     given = strain(points) if callable(strain) else np.broadcast_to(strain, (len(points), 3))
     values = np.asarray(given, dtype=np.float64)
     if values.shape != (len(points), 3) or not np.isfinite(values).all():
         raise UsageError("the strain must be three numbers (exx, eyy, exy) at every point")
-    tension: Floats = values * [1, 1, 2] @ STIFFNESS
-    return tension
+    if (np.linalg.eigvalsh(tensor(values)) <= -1).any():
+        raise UsageError("a strain of -1 or less leaves no skin")
+    return values
+
+
+def stored(strain: Floats, area_mm2: Floats) -> float:
+    """Work (mm2, in units of E per thickness) in patches of skin of strains (N, 3) and areas (N,).
+
+    It is half of tension times strain.
+    """
+    density = (stretched_tension(strain) * strain) @ [1, 1, 2] / 2
+    return float(density @ area_mm2)
 
 
 def forces(panels: Panels) -> Floats:

@@ -2,9 +2,12 @@
 
 from dataclasses import dataclass
 
+from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.loaf.bake import growth
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.lip import slant_of
+from scorecraft.opening.load import Field, stored
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import solve
@@ -12,17 +15,28 @@ from scorecraft.opening.solve import solve
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The sheet the model opens: its mean mismatch strain, thickness (mm) and area (mm2)."""
+    """The sheet the model opens: its mismatch strain, thickness (mm) and area (mm2).
 
-    strain: tuple[float, float, float]
+    `inside` is the modulus of the dough under it over its own.
+    """
+
+    strain: Field
     skin_mm: float
+    inside: float
     area_mm2: float
 
 
 def sheet_of(layout: Layout, skin: Skin) -> Sheet:
-    """Give the sheet of a layout's loaf, grown by its bake."""
-    exx, eyy, exy = (skin.growth * part for part in growth(layout.loaf, layout.bake).mean)
-    return Sheet((exx, eyy, exy), skin.thickness_mm, layout.loaf.sheet_area_mm2)
+    """Give the sheet of a layout's loaf, grown by its bake; its area is that on the dome."""
+    grown = growth(layout.loaf, layout.bake)
+
+    def at(points: Floats) -> Floats:
+        """Mismatch strain (N, 3) at sheet points (N, 2)."""
+        return skin.growth * grown.at(points)
+
+    points, areas = grown.patches
+    field = Field(at, stored(at(points), areas))
+    return Sheet(field, skin.thickness_mm, skin.inside, float(areas.sum()))
 
 
 def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Opening:
@@ -34,9 +48,11 @@ def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Ope
     lines = [cut.line for cut in layout.cuts]
     return solve(
         lines,
-        [cut.depth_mm for cut in layout.cuts],
+        [cut.reach_mm for cut in layout.cuts],
         strain=sheet.strain,
         skin_mm=sheet.skin_mm,
+        inside=sheet.inside,
+        slant=[slant_of(cut) for cut in layout.cuts],
         area_mm2=sheet.area_mm2,
         panel_mm=panel_mm or panel_for(lines),
     )

@@ -42,9 +42,12 @@ class Opening:
     """Result of the slit-opening model, arrays over its M panels; lengths in mm.
 
     `gap_mm` is how far the faces of the slit part, `slide_mm` how far they slide along it,
-    `mouth_mm` what the eye sees at the surface. `line` (M,) is the line of each panel.
-    `tension_left` (2, 2) is the mean tension in the cut sheet as a fraction of `uncut_tension`,
-    the mean tension of the uncut sheet in units of E. `skin_mm` is the thickness of the sheet.
+    `mouth_mm` what the eye sees at the surface, `lift_mm` how far the lip of a slanted cut rises.
+    `line` (M,) is the line of each panel. `tension_left` (2, 2) is the mean tension in the cut
+    sheet as a fraction of `uncut_tension`, the mean tension of the uncut sheet in units of E.
+    `work_taken` is the share of the work stored in the uncut sheet that the cuts take up: half of
+    the tension given up times the jump over them; none in an endless sheet. `skin_mm` is the
+    thickness of the sheet.
     """
 
     midpoint_mm: Floats
@@ -53,8 +56,10 @@ class Opening:
     gap_mm: Floats
     slide_mm: Floats
     mouth_mm: Floats
+    lift_mm: Floats
     tension_left: Floats
     uncut_tension: float
+    work_taken: float
     skin_mm: float
     panels: Panels
     load: Load
@@ -89,6 +94,6 @@ class Opening:
         Meant for places a panel or two away from any cut: nearer, the panels show through.
         """
         points = np.asarray(points_mm, dtype=np.float64).reshape(-1, 2)
-        around = tension_of(self.panels, self.gap_mm, self.slide_mm, points)
+        around = tension_of(self.panels, self.gap_mm, self.slide_mm, points, self.load.stretch)
         uncut = tensor(self.load.extra(points))
         return self.tension_left + (around + uncut) / self.uncut_tension

@@ -1,11 +1,12 @@
 """Whether the cuts leave the loaf enough room, and where the skin would burst if not.
 
-Room in a direction is the share of the skin's tension in that direction that the cuts take away.
-A slash gives much across it and little along it, and a loaf need not have room in every
-direction: it needs room for its growth. So the verdict goes by one number, the share of the
-growth's work: 1 - (s : e) / (s0 : e) with s the tension left, s0 the tension of the uncut skin and
-e its growth, which weighs every direction by how much the loaf grows there. It is also the share
-of the skin's elastic energy that the cuts set free, since at given growth that energy is s : e / 2.
+A loaf needs room for its growth. So the verdict goes by one number, the share of the growth's work
+that the cuts take up: half of the tension given up times the jump, summed over the cuts, over half
+of tension times strain, summed over the skin on the dome. For cuts through the skin that is the
+elastic energy they set free, and weighs every direction and place by how much the loaf grows there.
+What the skin left under a light cut still carries it has not given up: that skin sets, or tears.
+A slash gives much across it and little along it: the directions have that room as the cuts take
+the skin's tension away in them.
 """
 
 from collections.abc import Mapping
@@ -19,7 +20,7 @@ import shapely
 from scorecraft.arrays import Floats
 from scorecraft.limits import CROWN_ZONE
 from scorecraft.loaf.places import LOW, LOW_FROM, clock, hour
-from scorecraft.opening.load import COMPLIANCE, tensor
+from scorecraft.opening.load import Field, tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
 from scorecraft.practice import ROOM_BURSTS, ROOM_ENOUGH
@@ -41,7 +42,7 @@ TIE = 1e-3
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """Room that cuts leave a loaf: shares of the uncut tension from 0 (none taken) to 1.
+    """Room that cuts leave a loaf: shares of its growth from 0 (none taken up) to 1.
 
     `taken` is what the verdict goes by; `least` and `most` are the rooms of the directions with
     the least and the most, radians from +x. `highest` is the highest tension in the skin as a
@@ -66,17 +67,18 @@ class Room:
 
 def room(opening: Opening, rim_mm: Floats) -> Room:
     """Judge the room that opened cuts leave a loaf whose rim on the sheet is (K, 2), mm."""
-    uncut = opening.load.mean
-    growth = COMPLIANCE @ uncut
+    uncut, strain = opening.load.mean, opening.load.even
     left = opening.tension_left * opening.uncut_tension
-    taken = float(1 - (left[[0, 1, 0], [0, 1, 1]] @ growth) / (uncut @ growth))
     shares, ways = _directions(tensor(uncut), left, opening.uncut_tension)
+    eased = 1 - float(left[[0, 1, 0], [0, 1, 1]] @ strain / (uncut @ strain))
+    taken = min(opening.work_taken, 1.0)
+    scale = taken / eased if eased > ALIKE else 0.0
     highest, at = _highest(opening, rim_mm)
     return Room(
         taken=taken,
-        least=float(1 - shares[1]),
+        least=scale * float(1 - shares[1]),
         least_direction_rad=ways[1],
-        most=float(1 - shares[0]),
+        most=scale * float(1 - shares[0]),
         most_direction_rad=ways[0],
         highest=highest,
         highest_at=at,
@@ -123,11 +125,18 @@ def _directions(uncut: Floats, left: Floats, scale: float) -> tuple[Floats, tupl
 
 
 def _highest(opening: Opening, rim_mm: Floats) -> tuple[float | None, tuple[float, float] | None]:
-    """Highest principal tension over the loaf away from cuts, as a share of the uncut mean."""
+    """Highest principal tension over the loaf away from cuts, as a share of the uncut mean.
+
+    On a loaf that its uncut skin is a little tighter at the crown counts for nothing: it bursts
+    where the skin is weak, and that is low.
+    """
     points = _places(opening.panels, rim_mm)
     if not len(points):
         return None, None
-    tension = np.linalg.eigvalsh(opening.tension_at(points))[:, 1]
+    left = opening.tension_at(points)
+    if isinstance(opening.load.strain, Field):
+        left -= tensor(opening.load.extra(points)) / opening.uncut_tension
+    tension = np.linalg.eigvalsh(left)[:, 1]
     top = np.flatnonzero(tension >= tension.max() * (1 - TIE))
     reach = np.hypot(points[top, 0], points[top, 1])
     at = top[np.argmax(reach)]

@@ -1,5 +1,6 @@
 """The slit-opening model: cuts in, openings out."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -8,11 +9,11 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
+from scorecraft.opening.blades import Blades
 from scorecraft.opening.contact import settle
 from scorecraft.opening.held import Held, Rest, held
-from scorecraft.opening.ligament import Springs, mouth, springs
+from scorecraft.opening.ligament import Springs, springs
 from scorecraft.opening.load import (
-    STIFFNESS,
     Load,
     Strain,
     forces,
@@ -42,29 +43,41 @@ def solve(
     skin_mm: float = 12.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
+    inside: float = 0.0,
+    slant: ArrayLike = 0.0,
 ) -> Opening:
     """Predict how cuts along lines (list of (N, 2), mm) of given depths (mm) open.
 
-    `depth_mm` is one number per line (or one for all); at or above `skin_mm` a cut is through.
+    `depth_mm` is one number per line (or one for all), straight down; at or above `skin_mm` a cut
+    is through the skin, and held by the dough under it alone, whose modulus is `inside` times the
+    skin's: 0 holds nothing. `slant` is how far each blade reaches sideways per depth: 0 upright.
     `strain` (exx, eyy, exy) is the mismatch strain of the uncut sheet: how much the loaf grows
     and its skin does not; it may be a function from points (N, 2) to strains (N, 3), and its
     mean is then taken over the cuts, weighted by length. `area_mm2` is the area of the sheet
-    whose mean growth is given; None is an endless sheet under the tension that the strain puts
-    into it uncut. `panel_mm` is the length of the panels. Raises UsageError for numbers that make
-    no sense and for more panels than fit, ScorecraftError where contact does not settle. The same
-    input always gives the same numbers. Time and memory grow hardly more than the panels.
+    whose mean growth is given, tied at a round rim if the strain is a `Field`; None is an endless
+    sheet under the tension that the strain puts into it uncut. `panel_mm` is the length of the
+    panels. Raises UsageError for numbers that make no sense and for more panels than fit,
+    ScorecraftError where contact does not settle. The same input always gives the same numbers.
+    Time and memory grow hardly more than the panels.
 
     >>> cut = np.array([[-30.0, 0.0], [30.0, 0.0]])
     >>> through = solve([cut], 12.0, strain=(0.1, 0.1, 0.0))
     >>> half = solve([cut], 6.0, strain=(0.1, 0.1, 0.0))
     >>> round(float(through.mouth_mm.max())), round(float(half.mouth_mm.max()))
-    (24, 11)
+    (20, 9)
     """
     depth = checked_depths(lines, depth_mm)
-    checked_sizes(skin_mm, area_mm2)
-    equations = system(lines, panel_mm, springs(depth, skin_mm).normal)
-    load = load_on(equations.panels, strain)
-    return opened(equations, depth, load, skin_mm=skin_mm, area_mm2=area_mm2)
+    checked_sizes(skin_mm, area_mm2, inside)
+    equations = system(lines, panel_mm, springs(depth, skin_mm, inside).normal, strain)
+    return opened(
+        equations,
+        depth,
+        load_on(equations.panels, strain),
+        skin_mm=skin_mm,
+        area_mm2=area_mm2,
+        inside=inside,
+        slant=checked_depths(lines, slant, "slant"),
+    )
 
 
 def opened(
@@ -74,26 +87,41 @@ def opened(
     *,
     skin_mm: float,
     area_mm2: float | None,
+    inside: float = 0.0,
+    slant: Floats | None = None,
 ) -> Opening:
     """Solve equations that are set up already for depths per line (mm); see `solve`."""
     depth = equations.depths(depth_mm)
-    done = jumps(equations, springs(depth, skin_mm), load, area_mm2=area_mm2)
-    return opening_of(equations.panels, depth, done, load, skin_mm)
+    slants = np.zeros(len(depth)) if slant is None else equations.depths(slant)
+    done = jumps(equations, springs(depth, skin_mm, inside), load, area_mm2=area_mm2)
+    return opening_of(equations.panels, Blades(depth, slants), done, load, skin_mm, area_mm2)
 
 
-def opening_of(parts: Panels, depth: Floats, done: Jumps, load: Load, skin_mm: float) -> Opening:
-    """Tell the jumps of panels of given depths (M,), mm, as an `Opening`."""
+def opening_of(
+    parts: Panels,
+    blades: Blades,
+    done: Jumps,
+    load: Load,
+    skin_mm: float,
+    area_mm2: float | None,
+) -> Opening:
+    """Tell the jumps of panels, each cut by its blade, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
+    uncut = forces_of(parts, load.mean + load.extra(parts.midpoint))
+    freed = (uncut - blades.carried(done.jumps, parts.length, skin_mm)) @ done.jumps / 2
+    stored = load.stored(area_mm2) if area_mm2 is not None else math.inf
     return Opening(
         midpoint_mm=parts.midpoint,
         line=parts.line,
         length_mm=parts.length,
         gap_mm=gap,
         slide_mm=slide,
-        mouth_mm=mouth(gap, depth, skin_mm, springs(depth, skin_mm)),
+        mouth_mm=blades.across(gap, skin_mm),
+        lift_mm=blades.lift(gap, skin_mm),
         tension_left=tensor(done.left) / scale,
         uncut_tension=scale,
+        work_taken=float(freed / stored) if freed > 0 else 0.0,
         skin_mm=skin_mm,
         panels=parts,
         load=load,
@@ -106,12 +134,18 @@ def jumps(
     """Solve for the jumps of all panels with any springs."""
     if not len(equations.panels):
         return Jumps(np.zeros(0), load.mean)
-    return settled(held(equations.elastic, ligaments, rest(equations.panels, area_mm2)), load)
+    around = rest(equations.panels, load, area_mm2)
+    return settled(held(equations.elastic, ligaments, around), load)
 
 
-def rest(parts: Panels, area_mm2: float | None) -> Rest | None:
-    """Tell how a sheet of an area pulls back where its growth is given; None if it is endless."""
-    return Rest(forces(parts), STIFFNESS / area_mm2) if area_mm2 is not None else None
+def rest(parts: Panels, load: Load, area_mm2: float | None) -> Rest | None:
+    """Tell how a sheet of an area pulls back where its growth is given; None if it is endless.
+
+    A sheet tied at its rim gives less evenly, see `Stretch.tied`.
+    """
+    if area_mm2 is None:
+        return None
+    return Rest(forces(parts), np.asarray(np.linalg.inv(load.compliance) / area_mm2))
 
 
 def settled(matrix: Held, load: Load, start: Floats | None = None) -> Jumps:
@@ -128,8 +162,8 @@ def settled(matrix: Held, load: Load, start: Floats | None = None) -> Jumps:
     return Jumps(found, load.mean - taken)
 
 
-def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:
-    """Return one depth per line, or refuse.
+def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike, what: str = "depth") -> Floats:
+    """Return one depth (or slant) per line, or refuse.
 
     Depths (N,) in mm. Raises UsageError.
     """
@@ -137,14 +171,16 @@ def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike) -> Floats:
     if depth.ndim == 0:
         depth = np.full(len(lines), float(depth))
     if depth.shape != (len(lines),):
-        raise UsageError(f"{len(lines)} cuts need {len(lines)} depths, not {depth.size}")
+        raise UsageError(f"{len(lines)} cuts need {len(lines)} {what}s, not {depth.size}")
     if not (np.isfinite(depth) & (depth >= 0)).all():
-        raise UsageError("the depth of a cut must be a number of mm, 0 or more")
+        raise UsageError(f"the {what} of a cut must be a number, 0 or more")
     return depth
 
 
-def checked_sizes(skin_mm: float, area_mm2: float | None) -> None:
-    """Refuse a skin or a sheet that cannot be; raises UsageError."""
+def checked_sizes(skin_mm: float, area_mm2: float | None, inside: float = 0.0) -> None:
+    """Refuse a skin, an inside or a sheet that cannot be; raises UsageError."""
+    if not 0 <= inside <= 1:
+        raise UsageError(f"an inside {inside} times as stiff as the skin cannot be: 0 to 1")
     if not (np.isfinite(skin_mm) and skin_mm > 0):
         raise UsageError(f"a skin {skin_mm} mm thick cannot be")
     if area_mm2 is not None and not (np.isfinite(area_mm2) and area_mm2 > 0):

@@ -10,7 +10,10 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.elastic import Elastic, elastic, pairs_of
+from scorecraft.opening.kernel import UNSTRETCHED
+from scorecraft.opening.load import Strain, load_on
 from scorecraft.opening.panels import OPENING_FEWEST_PANELS, Panels, panels
+from scorecraft.opening.stretch import Stretch
 
 OPENING_MOST_PANELS = 60_000.0
 """The most panels: about 1 GB and some ten seconds."""
@@ -22,14 +25,15 @@ LONGER = 1.2
 
 @dataclass(frozen=True)
 class System:
-    """Panels, and the stiffness of the sheet against their jumps."""
+    """Panels, and the stiffness of the sheet, stretched already, against their jumps."""
 
     panels: Panels
+    stretch: Stretch = UNSTRETCHED
 
     @cached_property
     def elastic(self) -> Elastic:
         """The stiffness of the sheet, set up when asked for: without panels there is none."""
-        return elastic(self.panels)
+        return elastic(self.panels, self.stretch)
 
     def depths(self, depth_mm: Floats) -> Floats:
         """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
@@ -39,12 +43,18 @@ class System:
         return depth
 
 
-def system(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> System:
+def system(
+    lines: Sequence[Line],
+    panel_mm: float,
+    held: ArrayLike = 0.0,
+    strain: Strain = (0.0, 0.0, 0.0),
+) -> System:
     """Set up the equations of cuts along lines (N, 2).
 
-    `held` is about how stiff the springs of each line will be (E per mm), see `panels`. Where that
-    makes more panels than there may be, or too many in one place, they are made longer, and run
-    over crossings. Raises UsageError where not even that makes few enough.
+    `held` is about how stiff the springs of each line will be (E per mm), see `panels`; under a
+    `strain` the sheet is stretched already. Where there would be more panels than there may be, or
+    too many in one place, they are made longer, and run over crossings. Raises UsageError where not
+    even that makes few enough.
     """
     parts = panels(lines, panel_mm, held)
     if OPENING_FEWEST_PANELS * len(lines) > OPENING_MOST_PANELS:
@@ -52,4 +62,4 @@ def system(lines: Sequence[Line], panel_mm: float, held: ArrayLike = 0.0) -> Sys
     while len(parts) > OPENING_MOST_PANELS or pairs_of(parts) > OPENING_MOST_PAIRS:
         panel_mm *= max(LONGER, len(parts) / OPENING_MOST_PANELS)
         parts = panels(lines, panel_mm, held, passing=True)
-    return System(parts)
+    return System(parts, load_on(parts, strain).stretch)

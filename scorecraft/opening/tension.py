@@ -2,11 +2,12 @@
 
 The stress of an edge dislocation with jump (bx, by) at distance (x, y) is
 
-    sxx = D (-bx y (3x^2 + y^2) + by x (x^2 - y^2)) / r^4
-    syy = D ( bx y (x^2 - y^2)  + by x (x^2 + 3y^2)) / r^4       D = E' / 4 pi
-    sxy = D ( bx x (x^2 - y^2)  + by y (x^2 - y^2)) / r^4
+    sxx = D (-bx y (r^2 + 2 x^2) + by x (x^2 - y^2)) / r^4
+    syy = D ( bx y (x^2 - y^2) + by x (r^2 + 2 y^2)) / r^4       D = E' / 4 pi
+    sxy = D ( bx x (x^2 - y^2) + by y (x^2 - y^2)) / r^4
 
-(Hirth & Lothe, Theory of Dislocations, 2nd ed. 1982, ch. 3; recalled).
+(Hirth & Lothe, Theory of Dislocations, 2nd ed. 1982, ch. 3; recalled). On a stretched sheet
+(`stretch`) it is the slope of the kernel, which is not symmetric; of sxy and syx the mean is told.
 """
 
 import numpy as np
@@ -15,12 +16,15 @@ from scorecraft.arrays import Floats
 from scorecraft.opening.kernel import STRENGTH, Ends, ends_of
 from scorecraft.opening.load import tensor
 from scorecraft.opening.panels import Panels
+from scorecraft.opening.stretch import Stretch
 
 BLOCK = 1 << 16
 """Entries worked on at a time."""
 
 
-def tension_of(panels: Panels, gap_mm: Floats, slide_mm: Floats, points: Floats) -> Floats:
+def tension_of(
+    panels: Panels, gap_mm: Floats, slide_mm: Floats, points: Floats, stretch: Stretch
+) -> Floats:
     """Stress that opened panels add at points (N, 2), in units of E: (N, 2, 2)."""
     out = np.zeros((len(points), 3))
     if not len(panels):
@@ -28,25 +32,26 @@ def tension_of(panels: Panels, gap_mm: Floats, slide_mm: Floats, points: Floats)
     jump = gap_mm[:, None] * panels.normal + slide_mm[:, None] * panels.tangent
     ends = ends_of(panels)
     strength = np.zeros_like(ends.at)
-    np.add.at(strength, ends.first + 1, STRENGTH * jump)
-    np.add.at(strength, ends.first, -STRENGTH * jump)
+    jump *= STRENGTH * stretch.strength
+    np.add.at(strength, ends.first + 1, jump)
+    np.add.at(strength, ends.first, -jump)
     step = max(1, BLOCK // len(ends.at))
     for low in range(0, len(points), step):
-        out[low : low + step] = _stress(points[low : low + step], ends, strength)
+        out[low : low + step] = _stress(points[low : low + step], ends, strength, stretch.lean)
     return tensor(out)
 
 
-def _stress(points: Floats, ends: Ends, strength: Floats) -> Floats:
+def _stress(points: Floats, ends: Ends, strength: Floats, lean: float) -> Floats:
     """Stress (N, 3) at points of dislocations of given strength (K, 2) at the panels' ends."""
     x = np.subtract.outer(points[:, 0], ends.at[:, 0])
     y = np.subtract.outer(points[:, 1], ends.at[:, 1])
     inverse = 1 / (x * x + y * y + ends.core2)
-    cos2 = (x * x - y * y) * inverse
+    cos2 = lean * (x * x - y * y) * inverse
     x *= inverse
     y *= inverse
     bx, by = strength.T
     xc, yc = x * cos2, y * cos2
-    xx = xc @ by - yc @ bx - 2 * (y @ bx)
-    yy = yc @ bx - xc @ by + 2 * (x @ by)
-    xy = xc @ bx + yc @ by
+    xx = xc @ by - yc @ bx - (1 + lean) * (y @ bx)
+    yy = yc @ bx - xc @ by + (1 + lean) * (x @ by)
+    xy = xc @ bx + yc @ by + (1 - lean) / 2 * (x @ bx - y @ by)
     return np.column_stack([xx, yy, xy])

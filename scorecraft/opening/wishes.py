@@ -8,6 +8,7 @@ from scorecraft.cuts import Layout
 from scorecraft.errors import ScorecraftError
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted, depths_for, to_hand
+from scorecraft.opening.lip import slant_of
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import sheet_of
 
@@ -42,15 +43,17 @@ def meet(layout: Layout, skin: Skin) -> Met:
         found = depths_for(
             lines,
             wished,
-            [cut.depth_mm for cut in layout.cuts],
+            [cut.reach_mm for cut in layout.cuts],
             strain=sheet.strain,
             skin_mm=sheet.skin_mm,
+            inside=sheet.inside,
+            slant=[slant_of(cut) for cut in layout.cuts],
             area_mm2=sheet.area_mm2,
             panel_mm=panel_for(lines, OPENING_WISH_PANELS),
         )
     except ScorecraftError as error:
         return Met(layout, refused=error)
-    depths = np.where(np.isnan(wished), found.depth_mm, to_hand(found.depth_mm))
+    depths = to_hand(found.depth_mm / np.sin([cut.blade_rad for cut in layout.cuts]))
     cuts = tuple(
         replace(cut, depth_mm=float(depth)) if cut.opens_mm is not None else cut
         for cut, depth in zip(layout.cuts, depths, strict=True)

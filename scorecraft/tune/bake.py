@@ -5,36 +5,60 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.groups import Group
 from scorecraft.json_data import Json, JsonObject
-from scorecraft.tune.fit import Bounds, Fit, Widths, fit_closely
+from scorecraft.tune.fit import Bounds, Fit, fit
+from scorecraft.tune.log import Earlier
 from scorecraft.tune.measured import Measured
+from scorecraft.tune.table import Widths, fine, knots, table
 
 
 @dataclass(frozen=True, slots=True)
 class Tuned:
-    """A fit with the cuts it is about, row by row of what was measured."""
+    """A fit with the cuts it is about, row by row of what was measured.
+
+    The rows of the fit are these, then those of the earlier bakes it was made with, so many bakes.
+    `model_mm` (skins, insides, groups) is what the model says of this bake.
+    """
 
     layout: Layout
     groups: tuple[Group, ...]
     measured: tuple[Measured, ...]
     fit: Fit
+    model_mm: Floats
+    earlier: int = 0
 
 
 def tune(
-    layout: Layout, told: Sequence[Group], measured: Sequence[Measured], widths: Widths
+    layout: Layout,
+    told: Sequence[Group],
+    measured: Sequence[Measured],
+    widths: Widths,
+    earlier: Sequence[Earlier] = (),
 ) -> Tuned:
-    """Fit a model of a layout's bake to the openings measured on its groups of cuts, by key."""
+    """Fit a model of a layout's bake to the openings measured on its groups of cuts, by key.
+
+    Bakes of the log, of whatever patterns, are fitted together with it.
+    """
     column = {group.key: k for k, group in enumerate(told)}
+    model = table(widths)
     rows = [column[each.key] for each in measured]
-    sizes = np.array([each.width_mm for each in measured])
-    return Tuned(layout, tuple(told), tuple(measured), fit_closely(widths, rows, sizes))
+    sizes = [each.width_mm for each in measured]
+    models = [model]
+    for bake in earlier:
+        first = sum(each.shape[2] for each in models)
+        rows += [first + cut for cut in bake.cuts]
+        sizes += bake.measured_mm
+        models.append(bake.model_mm)
+    found = fit(fine(models), rows, np.array(sizes))
+    return Tuned(layout, tuple(told), tuple(measured), found, model, len(earlier))
 
 
 def openings(tuned: Tuned) -> list[tuple[float, float]]:
     """List measured and predicted width (mm) of every row."""
-    predicted = tuned.fit.predicted_mm
+    predicted = tuned.fit.predicted_mm[: len(tuned.measured)]
     return [(row.width_mm, float(p)) for row, p in zip(tuned.measured, predicted, strict=True)]
 
 
@@ -65,7 +89,9 @@ def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> JsonObject:
             }
             for group in tuned.groups
         ],
+        "knots": [each.round(6).tolist() for each in knots()],
         "skin_mm": _bounds(tuned.fit.skin_mm),
+        "inside": _bounds(tuned.fit.inside),
         "growth": _bounds(tuned.fit.growth),
         "settled": tuned.fit.settled,
         "sure": tuned.fit.sure,
@@ -80,7 +106,12 @@ def _openings(tuned: Tuned, key: str) -> Mapping[str, Json]:
     return {
         "measured_mm": [tuned.measured[k].width_mm for k in rows],
         "predicted_mm": round(float(tuned.fit.predicted_mm[rows[0]]), 2),
+        "model_mm": tuned.model_mm[:, :, _column(tuned, key)].round(3).tolist(),
     }
+
+
+def _column(tuned: Tuned, key: str) -> int:
+    return next(k for k, group in enumerate(tuned.groups) if group.key == key)
 
 
 def _bounds(bounds: Bounds) -> dict[str, float]:

@@ -6,13 +6,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from scorecraft.practice import SKIN_MM
+from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM
 from scorecraft.reading import read_text
 from scorecraft.tune import slips
-from scorecraft.tune.fit import SETTLED_FROM_ROWS, SKIN_LIMITS_MM, Fit
+from scorecraft.tune.fit import SETTLED_FROM_ROWS, Fit
 
 MOST_BAKER_BYTES = 100_000
 """The largest baker file that is read."""
+BELIEVED_MM = (0.5, 40.0)
+"""No skin in a baker file is thinner or thicker."""
 GROWTH_LIMITS = (0.05, 20.0)
 UNSETTLED = (
     "The openings are too few, or differ too much, to be sure of the skin: the default is used."
@@ -24,9 +26,10 @@ TO_SETTLE = (
 
 @dataclass(frozen=True, slots=True)
 class Baker:
-    """The skin (mm) and growth (over the assumed one) to go by, with bounds, and their bake.
+    """Skin (mm), inside (over the skin) and growth (over the assumed one), with bounds; their bake.
 
-    Where the openings did not settle them they are the usual ones; the bounds are as found.
+    Where the openings did not settle them they are the usual ones; the bounds are as found. A file
+    from before there was an inside has none: 0.
     """
 
     skin_mm: float
@@ -38,6 +41,8 @@ class Baker:
     openings: int = 0
     pattern: str = ""
     date: str = ""
+    inside: float = INSIDE_PER_SKIN.value
+    inside_bounds: tuple[float, float] | None = None
 
 
 def baker_of(found: Fit, *, pattern: str, date: str) -> Baker:
@@ -45,6 +50,8 @@ def baker_of(found: Fit, *, pattern: str, date: str) -> Baker:
     return Baker(
         skin_mm=found.skin_mm.best if found.settled else SKIN_MM.value,
         skin_bounds_mm=(found.skin_mm.low, found.skin_mm.high),
+        inside=found.inside.best if found.settled else INSIDE_PER_SKIN.value,
+        inside_bounds=(found.inside.low, found.inside.high),
         growth=found.growth.best if found.settled else 1.0,
         growth_bounds=(found.growth.low, found.growth.high),
         sure=found.sure,
@@ -64,11 +71,12 @@ def baker_text(baker: Baker) -> str:
         f"settled = {str(baker.settled).lower()}",
         f"skin_mm = {baker.skin_mm:.3f}",
         f"skin_bounds_mm = [{low:.3f}, {high:.3f}]",
+        f"inside = {baker.inside:.4f}  # how stiff the dough under the skin is, over the skin",
+        *([_pair_line("inside_bounds", baker.inside_bounds)] if baker.inside_bounds else []),
         f"growth = {baker.growth:.4f}  # times the growth that the pattern assumes",
     ]
     if baker.growth_bounds:
-        least, most = baker.growth_bounds
-        lines.append(f"growth_bounds = [{least:.4f}, {most:.4f}]")
+        lines.append(_pair_line("growth_bounds", baker.growth_bounds))
     lines += [
         f"sure = {baker.sure:.3f}  # how likely the true values lie within the bounds",
         f"openings = {baker.openings}",
@@ -76,6 +84,10 @@ def baker_text(baker: Baker) -> str:
         f"date = {quoted(baker.date)}",
     ]
     return "\n".join(lines) + "\n"
+
+
+def _pair_line(key: str, pair: tuple[float, float]) -> str:
+    return f"{key} = [{pair[0]:.4f}, {pair[1]:.4f}]"
 
 
 def quoted(text: str) -> str:
@@ -103,9 +115,10 @@ def read_baker(path: str | Path) -> Baker:
         raise slips.no_baker(path, error).usage() from error
     except (ValueError, RecursionError) as error:  # endless digits or brackets
         raise slips.no_baker(path).usage() from error
-    least, most = SKIN_LIMITS_MM
+    least, most = BELIEVED_MM
     skin = _number(path, values, "skin_mm", least, most)
     growth = _number(path, {"growth": 1.0, **values}, "growth", *GROWTH_LIMITS)
+    inside = _number(path, {"inside": 0.0, **values}, "inside", 0.0, 1.0)
     low, high = _pair(path, values, "skin_bounds_mm") or (skin, skin)
     openings = int(_number(path, {"openings": 0, **values}, "openings", 0, 1e9))
     few = 0 < openings < SETTLED_FROM_ROWS
@@ -113,6 +126,8 @@ def read_baker(path: str | Path) -> Baker:
     return Baker(
         skin_mm=skin if settled else SKIN_MM.value,
         skin_bounds_mm=(low, high),
+        inside=inside if settled else INSIDE_PER_SKIN.value,
+        inside_bounds=_pair(path, values, "inside_bounds"),
         growth=growth if settled else 1.0,
         growth_bounds=_pair(path, values, "growth_bounds"),
         sure=_number(path, {"sure": 0.9, **values}, "sure", 0.0, 1.0),

@@ -15,9 +15,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TypedDict, TypeGuard
 
+import numpy as np
+
+from scorecraft.arrays import Floats
 from scorecraft.json_data import JsonObject
 from scorecraft.reading import read_bytes
 from scorecraft.tune import slips
+from scorecraft.tune.table import knots
 from scorecraft.writing import sync_folder
 
 MOST_LOG_BYTES = 50_000_000
@@ -36,6 +40,7 @@ class LoggedCuts(TypedDict, total=False):
 
     measured_mm: list[float]
     predicted_mm: float
+    model_mm: list[list[float]]
 
 
 class Bake(TypedDict, total=False):
@@ -46,7 +51,20 @@ class Bake(TypedDict, total=False):
     title: str
     note: str
     cuts: list[LoggedCuts]
+    knots: list[list[float]]
     skin_mm: dict[str, float] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Earlier:
+    """What a bake of the log still teaches: openings, and what the model says of their cuts.
+
+    `model_mm` is (skins, insides, cuts); opening k was measured on cut `cuts[k]`.
+    """
+
+    model_mm: Floats
+    cuts: list[int]
+    measured_mm: list[float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +107,21 @@ def read(path: Path) -> Logged:
     return Logged(tuple(bakes), tuple(unreadable))
 
 
+def earlier(logged: Logged) -> list[Earlier]:
+    """Take from a log what can be fitted again; bakes from before that was kept are passed over."""
+    at = [each.round(6).tolist() for each in knots()]
+    shape = tuple(len(each) for each in at)
+    found = []
+    for bake in logged.bakes:
+        cuts = [cut for cut in bake.get("cuts", []) if "model_mm" in cut and cut.get("measured_mm")]
+        models = [np.asarray(cut["model_mm"], dtype=np.float64) for cut in cuts]
+        if models and bake.get("knots") == at and all(each.shape == shape for each in models):
+            sizes = [(k, float(size)) for k, cut in enumerate(cuts) for size in cut["measured_mm"]]
+            rows, measured = (list(each) for each in zip(*sizes, strict=True))
+            found.append(Earlier(np.stack(models, axis=2), rows, measured))
+    return found
+
+
 def _bake(line: bytes) -> Bake | None:
     """Read one line; None where it is no bake, or a number in it is none that a bake has."""
     try:
@@ -109,6 +142,16 @@ def _is_bake(bake: object) -> TypeGuard[Bake]:
         and (isinstance(cuts, list) and all(isinstance(cut, dict) for cut in cuts))
         and all(_all_numbers([cut.get("predicted_mm", 0.0)]) for cut in cuts)
         and all(_all_numbers(cut.get("measured_mm", [])) for cut in cuts)
+        and all(_is_table(cut.get("model_mm", [])) for cut in cuts)
+    )
+
+
+def _is_table(values: object) -> bool:
+    """Whether these are rows of numbers, all as long."""
+    return (
+        isinstance(values, list)
+        and all(_all_numbers(row) for row in values)
+        and len({len(row) for row in values}) < 2
     )
 
 

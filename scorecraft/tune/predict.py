@@ -9,29 +9,39 @@ from scorecraft.cuts import Layout
 from scorecraft.groups import Group
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.ligament import springs
+from scorecraft.opening.lip import slant_of
 from scorecraft.opening.load import load_on
 from scorecraft.opening.predict import sheet_of
 from scorecraft.opening.solve import opened
 from scorecraft.opening.system import system
-from scorecraft.tune.fit import Widths
+from scorecraft.tune.table import Widths
 
 PANEL_MM = 3.0
 """Length of the model's panels: the model runs many times, and widths are measured to a mm."""
 
 
 def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
-    """Make the model of a layout's bake: skin (mm) to the mean widest opening of each group.
+    """Make the model of a layout's bake: skin (mm) and inside to each group's mean widest opening.
 
-    The equations are set up once for all skins.
+    The equations are set up once for all of them.
     """
     sheet = sheet_of(layout, Skin())
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
-    held = springs(depths, Skin().thickness_mm).normal
-    equations = system([cut.line for cut in layout.cuts], PANEL_MM, held)
+    depths = np.array([cut.reach_mm for cut in layout.cuts])
+    held = springs(depths, sheet.skin_mm, sheet.inside).normal
+    equations = system([cut.line for cut in layout.cuts], PANEL_MM, held, sheet.strain)
     load = load_on(equations.panels, sheet.strain)
+    slants = np.array([slant_of(cut) for cut in layout.cuts])
 
-    def widths(skin_mm: float) -> Floats:
-        made = opened(equations, depths, load, skin_mm=skin_mm, area_mm2=sheet.area_mm2)
+    def widths(skin_mm: float, inside: float) -> Floats:
+        made = opened(
+            equations,
+            depths,
+            load,
+            skin_mm=skin_mm,
+            inside=inside,
+            slant=slants,
+            area_mm2=sheet.area_mm2,
+        )
         return by_number(told, made.widest_mm)
 
     return widths

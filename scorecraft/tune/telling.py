@@ -20,16 +20,21 @@ def _report(tuned: Tuned) -> Iterator[str]:
     found = tuned.fit
     numbers = {group.key: group.number for group in tuned.groups}
     yield f"{'':>3}  {'cut':<22}{'measured':>10}{'predicted':>12}{'off':>9}"
-    rows = zip(tuned.measured, found.predicted_mm, found.residual_mm, strict=True)
+    count = len(tuned.measured)
+    rows = zip(tuned.measured, found.predicted_mm[:count], found.residual_mm[:count], strict=True)
     for each, predicted, residual in rows:
         yield (
             f"{numbers[each.key]:>3}  {each.key:<22}{each.width_mm:>7.1f} mm{predicted:>9.1f} mm"
             f"{residual:>+6.1f} mm"
         )
     yield ""
+    if tuned.earlier:
+        bakes = "1 earlier bake" if tuned.earlier == 1 else f"{tuned.earlier} earlier bakes"
+        yield f"fitted together with {bakes} of the log"
     yield ("" if found.settled else "best guess so far: ") + skin_words(tuned)
+    yield inside_words(tuned)
     yield f"growth {_bounded(found.growth, 'times what the pattern assumes', 2)}"
-    yield f"openings differ from the prediction by {found.spread_mm:.1f} mm, give or take"
+    yield f"narrow openings differ from the prediction by {found.spread_mm:.1f} mm, give or take"
     yield "these ranges allow for scatter in the measurements, not for what the model leaves out"
     if not found.settled:
         yield (
@@ -41,6 +46,12 @@ def _report(tuned: Tuned) -> Iterator[str]:
 def skin_words(tuned: Tuned) -> str:
     """Say the fitted skin, its bounds, and how sure they are."""
     return f"skin thickness {_bounded(tuned.fit.skin_mm, 'mm', 1)}, {tuned.fit.sure:.0%} sure"
+
+
+def inside_words(tuned: Tuned) -> str:
+    """Say the fitted inside, its bounds, and whether the openings told it from the skin."""
+    found = f"inside {_bounded(tuned.fit.inside, 'times as stiff as the skin', 3)}"
+    return found if tuned.fit.apart else f"{found}: not told from the skin by these openings"
 
 
 def _bounded(bounds: Bounds, unit: str, digits: int) -> str:

@@ -91,6 +91,7 @@ def tuned_data(tuned: Tuned) -> JsonObject:
             for each, (wide, predicted) in zip(tuned.measured, pairs, strict=True)
         ],
         "skin_mm": bounds_data(found.skin_mm),
+        "inside": bounds_data(found.inside),
         "growth": bounds_data(found.growth),
         "settled": found.settled,
         "spread_mm": rounded(found.spread_mm),

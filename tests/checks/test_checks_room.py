@@ -31,6 +31,7 @@ LOAVES = [
 ]
 NAMES = ["swirl", "chevron-loaf", "tree", "lotus", "overlapping-slashes", "fern", "leaf-crown"]
 PANEL_MM = 6.0
+LIGHT_MM = 2.5
 
 
 def looked_at(layout, skin):
@@ -43,7 +44,7 @@ def light(made, *, expand=True):
     kind = {} if expand else {"kind": "decorative"}
     return replace(
         made.layout,
-        cuts=tuple(replace(cut, depth_mm=min(cut.depth_mm, 2.5), **kind) for cut in made.cuts),
+        cuts=tuple(replace(cut, depth_mm=min(cut.depth_mm, LIGHT_MM), **kind) for cut in made.cuts),
     )
 
 

@@ -14,9 +14,11 @@ from scorecraft.opening.load import load_on
 from scorecraft.opening.panels import panels
 from scorecraft.opening.predict import sheet_of
 from scorecraft.opening.solve import jumps, solve
+from scorecraft.opening.stretch import Stretch
 from scorecraft.opening.system import system
 
 AREA = np.pi * 120**2
+INSIDE = 0.03
 NEAR = 1.5e-4
 """Jumps are so near those of the whole matrix, as a share of the widest."""
 
@@ -59,29 +61,30 @@ def hatch(reach, step):
 def apart(lines, depth, strain, area, panel_mm):
     """How far jumps are from those of the whole matrix, as shares of the widest; panels shut."""
     depth = np.broadcast_to(np.asarray(depth, dtype=float), len(lines))
-    equations = system(lines, panel_mm, springs(depth, 12.0).normal)
+    equations = system(lines, panel_mm, springs(depth, 12.0, INSIDE).normal, strain)
     assert equations.elastic.far is not None
-    held, load = springs(equations.depths(depth), 12.0), load_on(equations.panels, strain)
+    held, load = springs(equations.depths(depth), 12.0, INSIDE), load_on(equations.panels, strain)
     ours = jumps(equations, held, load, area_mm2=area).jumps
     theirs, closed = answers(equations.panels, held, load, area)
     return np.abs(ours - theirs) / theirs.max(), closed, ours
 
 
-def test_product_is_that_of_the_matrix():
+@pytest.mark.parametrize("strain", [0.0, 0.1, 0.3])
+def test_product_is_that_of_the_matrix(strain):
     parts = panels(scattered(24, 60.0), 2.0)
     given = np.random.default_rng(0).standard_normal(2 * len(parts))
-    exact = whole(parts) @ given
-    found = elastic(parts)
+    exact = whole(parts, Stretch(strain)) @ given
+    found = elastic(parts, Stretch(strain))
     assert found.far is not None
     np.testing.assert_allclose(found.times(given), exact, atol=3e-4 * np.abs(exact).max())
 
 
 def test_few_panels_need_no_grid():
-    parts = panels(scattered(4, 60.0), 2.0)
+    parts, stretch = panels(scattered(4, 60.0), 2.0), Stretch(0.1)
     given = np.random.default_rng(0).standard_normal(2 * len(parts))
-    found = elastic(parts)
+    found = elastic(parts, stretch)
     assert found.far is None
-    np.testing.assert_allclose(found.times(given), whole(parts) @ given, atol=1e-13)
+    np.testing.assert_allclose(found.times(given), whole(parts, stretch) @ given, atol=1e-13)
 
 
 def test_product_is_symmetric():

@@ -12,8 +12,8 @@ a panel ahead of the first.
 
 import numpy as np
 import pytest
+from support.small_strain import solve
 
-from scorecraft.opening import solve
 from scorecraft.opening.panels import TIP_INSET
 
 R = 30.0

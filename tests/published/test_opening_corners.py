@@ -11,8 +11,7 @@ from math import pi
 
 import numpy as np
 import pytest
-
-from scorecraft.opening import solve
+from support.small_strain import solve
 
 SIDES = [3, 4, 5, 6]
 

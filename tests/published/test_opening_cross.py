@@ -9,8 +9,7 @@ scaling and energy. Opening across an arm at the crossing: 2.700 T a / E'.
 import numpy as np
 import pytest
 from scipy.integrate import quad
-
-from scorecraft.opening import solve
+from support.small_strain import solve
 
 A = 30.0
 EVEN = (0.5, 0.5, 0.0)

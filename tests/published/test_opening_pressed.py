@@ -6,8 +6,7 @@ Paris & Irwin handbook; recalled).
 
 import numpy as np
 import pytest
-
-from scorecraft.opening import solve
+from support.small_strain import solve
 
 A = 30.0
 SLIT = [np.array([[-A, 0.0], [A, 0.0]])]

@@ -8,8 +8,8 @@ is TIP_INSET of a panel ahead of the first.
 
 import numpy as np
 import pytest
+from support.small_strain import solve
 
-from scorecraft.opening import solve
 from scorecraft.opening.kernel import ends_of, stiffness
 from scorecraft.opening.load import forces
 from scorecraft.opening.panels import TIP_INSET, panels

@@ -8,8 +8,7 @@ slits leave 1 / (1 + pi rho / (1 - nu)) of the tension.
 
 import numpy as np
 import pytest
-
-from scorecraft.opening import solve
+from support.small_strain import solve
 
 A = 10.0
 NON_INTERACTING = {  # rho: parallel, random

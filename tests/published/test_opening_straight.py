@@ -8,8 +8,7 @@ times that: superposition of the same formulas.
 
 import numpy as np
 import pytest
-
-from scorecraft.opening import solve
+from support.small_strain import solve
 
 A = 30.0
 TENSION = 0.05

@@ -21,7 +21,7 @@ def written(tmp_path, text):
 @pytest.mark.parametrize("growth", [None, (0.8, 1.6)])
 def test_a_baker_is_read_back_as_written(tmp_path, growth):
     baker = Baker(11.25, (9.5, 14.125), 1.1 if growth else 1.0, growth, 0.9, True, 12,
-                  'odd "name"\\\n\x07é', "2026-01-02")  # fmt: skip
+                  'odd "name"\\\n\x07é', "2026-01-02", 0.07, growth and (0.02, 0.1))  # fmt: skip
     assert read_baker(written(tmp_path, baker_text(baker))) == baker
 
 

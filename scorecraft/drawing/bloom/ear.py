@@ -14,6 +14,7 @@ from scorecraft.drawing.bloom.crumb import towards_light
 from scorecraft.drawing.bloom.eye import Eye
 from scorecraft.drawing.bloom.lens import Lens, crossings
 from scorecraft.drawing.picture import Item, Layer, Shape
+from scorecraft.opening.lip import higher_side as ear_side
 from scorecraft.practice import EAR_BLADE_DEG, EAR_OPENING_MM
 
 LIP_STEPS = 7
@@ -30,18 +31,6 @@ class Strip:
     color: str
     opacity: float
     css: str
-
-
-def ear_side(cut: Cut) -> int:
-    """Tell on which side of the stroke the flap lies: +1 left, -1 right.
-
-    The blade leans in under the crown's side of the cut, so that is the side that lifts; a cut
-    through the crown lifts on the left of the stroke.
-    """
-    middle = cut.line.mean(axis=0)
-    along = cut.line[-1] - cut.line[0]
-    crown = float(along[0] * -middle[1] - along[1] * -middle[0])
-    return -1 if crown < -1e-6 * float(np.hypot(*along)) else 1
 
 
 def has_ear(cut: Cut, lens: Lens) -> bool:

@@ -1,0 +1,62 @@
+"""The lip of a slanted cut: it rises as the cut opens, and the mouth is measured from its edge.
+
+A blade held at an angle a to the dough reaches d sin a below the surface and d cos a sideways under
+it. As deep as that an upright cut is held as much: an edge crack slanted by 45 degrees has
+K_I = 0.705 and K_II = 0.364 of T sqrt(pi d), so that (K_I^2 + K_II^2) d^2 is that of an upright one
+of 0.707 d within 1 % (Murakami, ed., Stress Intensity Factors Handbook, 1987; recalled). The lip
+over the blade hangs from the tip of the cut. When the mouth opens by w, its lower face parts from
+the other by w sin a over the length d, so the lip turns up by b = atan(w sin a / d): its edge
+rises by c sin b and draws back by c (1 - cos b), c = d cos a. A ruler laid across the mouth from
+edge to edge, as a baker measures, shows the straight distance between the two.
+"""
+
+from math import radians
+
+import numpy as np
+
+from scorecraft.arrays import Floats
+from scorecraft.cuts import Cut
+from scorecraft.practice import UPRIGHT_DEG
+
+
+def slant_of(cut: Cut) -> float:
+    """Tell how far a blade reaches sideways under the skin, per depth: 0 for an upright one."""
+    return 0.0 if upright(cut) else float(1 / np.tan(cut.blade_rad))
+
+
+def upright(cut: Cut) -> bool:
+    """Whether a cut goes straight in, and so has no lip."""
+    return cut.blade_rad >= radians(UPRIGHT_DEG.value)
+
+
+def rising_side(cut: Cut) -> int:
+    """Tell on which side of the stroke the lip rises: 1 left, -1 right, 0 where none does."""
+    return 0 if upright(cut) else higher_side(cut)
+
+
+def higher_side(cut: Cut) -> int:
+    """Tell which side of the stroke is the crown's: 1 left, -1 right.
+
+    A slanted blade leans in under that side, so its lip rises; of a cut through the crown that is
+    the left of the stroke.
+    """
+    middle = cut.line.mean(axis=0)
+    along = cut.line[-1] - cut.line[0]
+    crown = float(along[0] * -middle[1] - along[1] * -middle[0])
+    return -1 if crown < -1e-6 * float(np.hypot(*along)) else 1
+
+
+def lift(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
+    """How far the lip's edge rises (M,), mm, over mouths, depths below the surface and slants."""
+    return np.asarray(reach_mm * slant * np.sin(_turn(mouth_mm, reach_mm, slant)))
+
+
+def across(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
+    """Straight distance (M,), mm, from the edge of the raised lip to the other."""
+    back = reach_mm * slant * (1 - np.cos(_turn(mouth_mm, reach_mm, slant)))
+    return np.asarray(np.hypot(mouth_mm + back, lift(mouth_mm, reach_mm, slant)))
+
+
+def _turn(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
+    """Angle (M,), radians, by which the lip has turned up."""
+    return np.asarray(np.arctan2(mouth_mm, reach_mm * (1 + slant**2)))

@@ -1,0 +1,81 @@
+"""Slanted blades: what they hold, open and lift."""
+
+import math
+from itertools import pairwise
+
+import numpy as np
+import pytest
+
+from scorecraft.cuts import Cut, Layout
+from scorecraft.errors import Place
+from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.loaf.skin import Skin
+from scorecraft.opening.lip import across, higher_side, lift, rising_side, slant_of
+from scorecraft.opening.predict import predict
+from scorecraft.opening.wishes import meet
+
+ROUND = make_loaf("round", 220, None, 95)
+LINE = np.array([[-60.0, 20.0], [60.0, 20.0]])
+
+
+def cut(degrees, depth=8.0, line=LINE, opens=None):
+    place = Place("made.score", 1, 1)
+    blade = math.radians(degrees)
+    return Cut(line, "slash", "slash", 0, 0, depth, blade, "expansion", place, opens)
+
+
+def opened(degrees, depth=8.0):
+    layout = Layout("", (), ROUND, Bake(), (cut(degrees, depth),))
+    return predict(layout, Skin(), panel_mm=4.0)
+
+
+def test_a_flatter_blade_is_held_more_and_opens_less():
+    gaps = [opened(degrees).gap_mm.max() for degrees in (20, 30, 45, 60, 90)]
+    assert all(more > 1.05 * less for less, more in pairwise(gaps))
+
+
+def test_a_slanted_cut_parts_as_an_upright_one_of_its_depth_below_the_surface():
+    slanted, upright = opened(30, 10.0), opened(90, 5.0)
+    np.testing.assert_allclose(slanted.gap_mm, upright.gap_mm)
+    assert slanted.work_taken == pytest.approx(upright.work_taken)
+    assert slanted.mouth_mm.max() > 1.1 * upright.mouth_mm.max()
+
+
+def test_only_a_slanted_cut_lifts_a_lip():
+    assert (opened(90).lift_mm == 0).all()
+    assert opened(40).lift_mm.max() > 2.0
+
+
+@pytest.mark.parametrize("wide", [0.1, 5.0, 1000.0])
+def test_the_lip_turns_about_the_tip_of_the_cut(wide):
+    """Its edge keeps its distance c from the tip; turned by a right angle it stands c high."""
+    reach, slant = np.array([5.0]), np.array([1.2])
+    c = reach * slant
+    back = np.sqrt(
+        across(np.array([wide]), reach, slant) ** 2 - lift(np.array([wide]), reach, slant) ** 2
+    )
+    assert np.hypot(c - (back - wide), lift(np.array([wide]), reach, slant)) == pytest.approx(c)
+    if wide == 1000.0:
+        assert lift(np.array([wide]), reach, slant) == pytest.approx(c, rel=1e-3)
+
+
+def test_the_side_of_the_crown_rises_and_of_an_upright_cut_none():
+    assert rising_side(cut(40)) == -1
+    assert rising_side(cut(40, line=LINE[::-1])) == 1
+    assert rising_side(cut(90)) == 0
+    assert higher_side(cut(90)) == -1
+    assert slant_of(cut(90)) == 0
+    assert slant_of(cut(45)) == pytest.approx(1.0)
+
+
+def test_a_wish_is_met_along_the_blade():
+    """The depth found is what the hand cuts, along the slanted blade."""
+    layout = Layout("", (), ROUND, Bake(), (cut(40, opens=15.0),))
+    met = meet(layout, Skin())
+    (found,) = met.layout.cuts
+    assert met.found.reachable.all()
+    again = predict(met.layout, Skin()).widest_mm[0]
+    assert again == pytest.approx(15.0, abs=2.0)  # the hand's half millimetre
+    upright = meet(Layout("", (), ROUND, Bake(), (cut(90, opens=15.0),)), Skin()).layout.cuts[0]
+    assert found.depth_mm > upright.depth_mm
