@@ -53,7 +53,7 @@ def report(
 
 
 LIMITS = (
-    "Openings come from a model of a thin, elastic, flat skin. Dough is none of these, and no\n"
+    "Openings come from a model of a thin, elastic skin on a soft inside. Dough is not so, and no\n"
     "measurement links depth to opening: compare designs by them, and `scorecraft tune` them."
 )
 

@@ -30,7 +30,7 @@ LOAVES = [
 ]
 NAMES = ["swirl", "chevron-loaf", "tree", "lotus", "overlapping-slashes", "fern", "leaf-crown"]
 PANEL_MM = 6.0
-LIGHT_MM = 2.5
+LIGHT_MM = 2.0
 
 
 def looked_at(layout, skin):
