@@ -79,7 +79,7 @@ def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int]) -> Finding:
     worst = min(members, key=lambda index: found.most_mm[index])
     cut, most = cuts[worst], float(found.most_mm[worst])
     message = (
-        f"{cut.name} cannot open {cut.opens_mm:g} mm: however deep, it opens {most:.1f} mm "
+        f"{cut.name} cannot open {cut.opens_mm:g} mm: cut as deep as helps, it opens {most:.1f} mm "
         "beside its neighbours"
     )
     reach = np.floor(most * 9) / 10
