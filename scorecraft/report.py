@@ -49,9 +49,9 @@ def report(
 
 
 LIMITS = (
-    "Room and openings are estimates of one model: a thin, elastic, flat skin. Dough is none of\n"
-    "these, and we know of no published measurement that links depth to opening. Use them to\n"
-    "compare designs; `scorecraft tune` fits them to your bakes."
+    "Room and openings are estimates of one model: a thin, elastic skin on a soft inside. Dough\n"
+    "is not so simple, and we know of no published measurement that links depth to opening. Use\n"
+    "them to compare designs; `scorecraft tune` fits them to your bakes."
 )
 
 
