@@ -144,7 +144,7 @@ def depths_for(
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain)
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
-            raise UsageError("there are more wishes than the opening model takes")
+            raise UsageError("more openings are asked for than the opening model takes")
         load = load_on(equations.panels, strain)
         return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted)
 

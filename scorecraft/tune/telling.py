@@ -50,8 +50,8 @@ def skin_words(tuned: Tuned) -> str:
 
 def inside_words(tuned: Tuned) -> str:
     """Say the fitted inside, its bounds, and whether the openings told it from the skin."""
-    found = f"inside {_bounded(tuned.fit.inside, 'times as stiff as the skin', 3)}"
-    return found if tuned.fit.apart else f"{found}: not told from the skin by these openings"
+    found = f"dough under it {_bounded(tuned.fit.inside, 'times as stiff as the skin', 3)}"
+    return found if tuned.fit.apart else f"{found}: these openings hardly tell it from the skin"
 
 
 def _bounded(bounds: Bounds, unit: str, digits: int) -> str:

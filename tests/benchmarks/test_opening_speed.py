@@ -165,10 +165,11 @@ def figures(design, panel_mm):
 
 @pytest.mark.parametrize("name", ["leaf-crown", "filled-cross", "lotus", "tree"])
 def test_panels_chosen_are_fine_enough(name):
-    """Every number of the guide within 2 % of panels a third as long (see `panel_for`)."""
+    """Numbers of the guide within 2 % and 0.02 mm of panels a third as long (see `panel_for`)."""
     design = scorecraft.design(name)
     panel = panel_for([cut.line for cut in design.cuts])
-    np.testing.assert_allclose(figures(design, panel), figures(design, panel / 3), rtol=0.02)
+    fine = figures(design, panel / 3)
+    np.testing.assert_allclose(figures(design, panel), fine, rtol=0.02, atol=0.02)
 
 
 @pytest.mark.parametrize("name", sorted(shelf()))

@@ -205,11 +205,12 @@ export class MeasureRoom {
       length(row.predicted_mm),
       `${row.measured_mm >= row.predicted_mm ? "+" : "−"}${length(Math.abs(row.measured_mm - row.predicted_mm))}`,
     ]);
-    const { skin_mm: skin, growth, settled, sure, spread_mm: spread } = answer;
+    const { skin_mm: skin, inside, growth, settled, sure, spread_mm: spread } = answer;
     const low = skin.open_below ? told.less(length(skin.low)) : length(skin.low);
     const high = skin.open_above ? told.more(length(skin.high)) : length(skin.high);
     const learned = [
       h("p", { class: "verdict" }, told.skin(length(skin.best), low, high, Math.round(sure * 100))),
+      h("p", {}, told.inside(...[inside.best, inside.low, inside.high].map((each) => trimmed(each, 2)))),
       h("p", {}, told.growth(...[growth.best, growth.low, growth.high].map((each) => trimmed(each, 2)))),
       h("p", { class: "quiet" }, told.spread(length(spread))),
     ];

@@ -211,6 +211,7 @@ export const words = {
     predicted: "Model estimate",
     off: "Difference",
     skin: (best, low, high, sure) => `Your dough’s skin acts as if it were ${best} thick (${low} to ${high}, ${sure}% sure).`,
+    inside: (best, low, high) => `The dough under it is ${best} times as stiff (${low} to ${high}).`,
     less: (value) => `less than ${value}`,
     more: (value) => `${value} or more`,
     growth: (best, low, high) => `It grew ${best} times as much as the pattern assumes (${low} to ${high}).`,
