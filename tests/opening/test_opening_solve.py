@@ -302,7 +302,7 @@ def test_system_that_is_not_positive_is_told_in_words(monkeypatch):
     """Not known to happen: a stiffness that fails is made up."""
     monkeypatch.setattr("scorecraft.opening.elastic.Elastic.times", lambda self, jumps: -jumps)
     with pytest.raises(ScorecraftError, match="close together"):
-        opening()
+        opening(depth=6.0)
 
 
 def test_model_says_what_it_is():
