@@ -71,8 +71,8 @@ def elastic(panels: Panels) -> Elastic:
 
 
 def pairs_of(panels: Panels) -> int:
-    """Count about twice the pairs of near ends that the stiffness of panels would be made of."""
-    return count(ends_of(panels).place, REACH * _step(panels)) if len(panels) else 0
+    """Count about twice the pairs of near ends that the stiffness of panels is made of."""
+    return count(ends_of(panels).place, REACH * _step(panels))
 
 
 def _step(panels: Panels) -> float:
