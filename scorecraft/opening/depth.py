@@ -249,7 +249,7 @@ def _slopes(search: _Search, opening: Opening, matrix: Held, depth: Floats) -> F
     for column, line in enumerate(wishes):
         rows = np.concatenate([parts.of_line[line], parts.of_line[line] + len(parts)])
         sides[rows, column] = push[rows]
-    change = np.stack([matrix.solve(side, precise=SLOPE_PRECISE) for side in sides.T], axis=1)
+    change = matrix.each(sides, SLOPE_PRECISE)
     through = own >= search.skin_mm
     show = 1 + np.where(through, 0.0, MOUTH * now.normal * own)
     direct = np.where(through, 0.0, MOUTH * opening.gap_mm * (now.normal - soft[0] * own))
