@@ -128,7 +128,7 @@ def depths_for(
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         equations = system(lines, size_mm, springs(about, skin_mm).normal)
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
-            raise UsageError("there are more wishes than the opening model takes")
+            raise UsageError("too many cuts ask for an opening of their own, with `opens`")
         load, around = load_on(equations.panels, strain), rest(equations.panels, area_mm2)
         return _Search(equations, load, skin_mm, around, wanted)
 
