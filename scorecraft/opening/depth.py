@@ -144,7 +144,7 @@ def depths_for(
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain)
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
-            raise UsageError("more openings are asked for than the opening model takes")
+            raise UsageError("too many cuts ask for an opening of their own, with `opens`")
         load = load_on(equations.panels, strain)
         return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted)
 
@@ -263,7 +263,7 @@ def _slopes(search: _Search, opening: Opening, matrix: Held, depth: Floats) -> F
     for column, line in enumerate(wishes):
         rows = np.concatenate([parts.of_line[line], parts.of_line[line] + len(parts)])
         sides[rows, column] = push[rows]
-    change = np.stack([matrix.solve(side, precise=SLOPE_PRECISE) for side in sides.T], axis=1)
+    change = matrix.each(sides, SLOPE_PRECISE)
     slant = search.equations.depths(search.slant)
     here, below = Blades(own, slant), Blades(own + nudge, slant)
     mouth = here.across(gap, search.skin_mm)

@@ -16,7 +16,15 @@ import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
 from scorecraft.opening.far import REACH, Far, Smooth, far
-from scorecraft.opening.kernel import STRENGTH, UNSTRETCHED, Ends, between, ends_of, stiffness
+from scorecraft.opening.kernel import (
+    STRENGTH,
+    UNSTRETCHED,
+    Ends,
+    along,
+    between,
+    ends_of,
+    stiffness,
+)
 from scorecraft.opening.near import BLOCK, Near, count, pairs
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch
@@ -66,16 +74,16 @@ class Elastic:
 def elastic(panels: Panels, stretch: Stretch = UNSTRETCHED) -> Elastic:
     """Set up the stiffness of panels, one at least, in a sheet that is stretched already."""
     ends = ends_of(panels)
-    along = np.ascontiguousarray(panels.tangent).view(np.complex128)[:, 0]
-    groups = halved(panels.midpoint, np.arange(len(panels)))
+    every = np.arange(len(panels))
+    groups = halved(panels.midpoint, every)
     clusters = tuple((some, stiffness(panels, ends, some, some, stretch)) for some in groups)
     near, grid = _split(panels, ends, stretch.lean)
-    return Elastic(panels, stretch, ends.first, along, near, grid, clusters)
+    return Elastic(panels, stretch, ends.first, along(panels, every), near, grid, clusters)
 
 
 def pairs_of(panels: Panels) -> int:
-    """Count about twice the pairs of near ends that the stiffness of panels would be made of."""
-    return count(ends_of(panels).place, REACH * _step(panels)) if len(panels) else 0
+    """Count about twice the pairs of near ends that the stiffness of panels is made of."""
+    return count(ends_of(panels).place, REACH * _step(panels))
 
 
 def _step(panels: Panels) -> float:

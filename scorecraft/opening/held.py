@@ -3,7 +3,8 @@
 The matrix is symmetric and positive, so conjugate gradients find its answer from nothing but its
 product with one vector after another (Hestenes & Stiefel, J. Res. Nat. Bur. Stand. 49 (1952)
 409-436; recalled). Every cluster of panels solved by itself is near enough to the whole that ten to
-twenty products do.
+twenty products do. Pieces of skin that are cut free all around, with nothing to hold them, move for
+next to no work: to tell where they stay the matrix is written down, while it is small enough.
 """
 
 from dataclasses import dataclass
@@ -13,12 +14,19 @@ import numpy as np
 from scorecraft.arrays import Flags, Floats, Ints
 from scorecraft.errors import ScorecraftError
 from scorecraft.opening.elastic import Elastic
+from scorecraft.opening.kernel import ends_of, stiffness
 from scorecraft.opening.ligament import Springs
 
 OPENING_PRECISE = 3e-6
 """Jumps are as good as this share of the greatest, or some times worse."""
-OPENING_MOST_PRODUCTS = 2_000
+OPENING_MOST_PRODUCTS = 600
 """The most products one answer may take."""
+OPENING_ROUGH = 1e-3
+"""After so many it is taken if it is as good as this: what is left are pieces that move freely."""
+OPENING_LOOSE = 1e-6
+"""Softer springs (E per mm) hold no piece in its place."""
+OPENING_MOST_WHOLE = 1_000
+"""The most panels whose matrix is written down."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +49,8 @@ class Rest:
 class Held:
     """The stiffness of panels, of their springs (2M,), and of the rest of the sheet.
 
-    `inverses` are those of the clusters with their springs, `diagonal` (2M,) that of the matrix.
+    `inverses` are those of the clusters with their springs, `diagonal` (2M,) that of the matrix;
+    `whole` is the matrix itself (2M, 2M) where it is written down.
     """
 
     elastic: Elastic
@@ -49,9 +58,12 @@ class Held:
     rest: Rest | None
     inverses: tuple[tuple[Ints, Floats], ...]
     diagonal: Floats
+    whole: Floats | None = None
 
     def times(self, jumps: Floats) -> Floats:
         """Give the forces (2M,) that jumps (2M,) take."""
+        if self.whole is not None:
+            return np.asarray(self.whole @ jumps)
         force = self.elastic.times(jumps)
         force += self.stiff * jumps
         if self.rest is not None:
@@ -83,16 +95,27 @@ class Held:
         if closed is not None:
             free[closed] = False
         jumps, left = np.zeros_like(force), force
+        if self.whole is not None:
+            jumps[free] = np.linalg.solve(self.whole[np.ix_(free, free)], force[free])
+            return jumps
         if start is not None:
             jumps = np.where(free, start, 0.0)
             left = force - self.times(jumps)
         return _rounds(self, jumps, np.where(free, left, 0.0), free, precise)
+
+    def each(self, forces: Floats, precise: float) -> Floats:
+        """Give the jumps (2M, k) under each of some forces (2M, k), as precise as in `solve`."""
+        if self.whole is not None:
+            return np.asarray(np.linalg.solve(self.whole, forces))
+        return np.stack([self.solve(force, precise=precise) for force in forces.T], axis=1)
 
 
 def held(elastic: Elastic, springs: Springs, rest: Rest | None) -> Held:
     """Add springs, and the rest of a sheet, to the stiffness of panels."""
     stiff = np.concatenate([springs.normal, springs.sliding])
     stiff = stiff * np.tile(elastic.panels.length, 2)
+    if len(elastic.panels) <= OPENING_MOST_WHOLE and springs.normal.min() < OPENING_LOOSE:
+        return _written_down(elastic, stiff, rest)
     inverses: list[tuple[Ints, Floats]] = []
     diagonal = stiff.copy()
     for some, block in elastic.clusters:
@@ -103,13 +126,25 @@ def held(elastic: Elastic, springs: Springs, rest: Rest | None) -> Held:
     return Held(elastic, stiff, rest, tuple(inverses), diagonal)
 
 
+def _written_down(elastic: Elastic, stiff: Floats, rest: Rest | None) -> Held:
+    """Write the whole matrix down."""
+    every = np.arange(len(elastic.panels))
+    ends = ends_of(elastic.panels)
+    whole = stiffness(elastic.panels, ends, every, every, elastic.stretch)
+    whole[np.diag_indices(len(whole))] += stiff
+    if rest is not None:
+        whole += rest.unit @ rest.stiffness @ rest.unit.T
+    return Held(elastic, stiff, rest, (), np.diag(whole), whole)
+
+
 def _rounds(matrix: Held, jumps: Floats, left: Floats, free: Flags, precise: float) -> Floats:
     """Go on from jumps (2M,) that leave forces (2M,), changing those that are free."""
     way = np.zeros_like(jumps)
-    before = 1.0
+    before, error = 1.0, np.inf
     for _ in range(OPENING_MOST_PRODUCTS):
         change = np.where(free, matrix.nearly(left), 0.0)
-        if np.abs(change).max() <= precise * np.abs(jumps).max():
+        error, most = float(np.abs(change).max()), float(np.abs(jumps).max())
+        if error <= precise * most:
             return jumps
         now = float(left @ change)
         way = change + now / before * way
@@ -120,6 +155,8 @@ def _rounds(matrix: Held, jumps: Floats, left: Floats, free: Flags, precise: flo
         jumps += now / work * way
         left -= now / work * force
         before = now
+    if error <= OPENING_ROUGH * np.abs(jumps).max():
+        return jumps
     raise ScorecraftError(
         "some cuts lie so close together that their openings cannot be told apart",
         hint="remove cuts drawn twice, or use longer panels",

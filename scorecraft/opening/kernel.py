@@ -169,12 +169,18 @@ def stiffness(
     )
     alike, mirrored = (part[up] - part[up - 1] for part in parts)
     alike, mirrored = (part[:, across] - part[:, across - 1] for part in (alike, mirrored))
-    along = np.ascontiguousarray(panels.tangent).view(np.complex128)[:, 0]
-    own = STRENGTH / 2 * stretch.strength * along[rows, None].conj()
-    alike *= own * along[columns]
-    mirrored *= own * along[columns].conj()
+    own, other = (along(panels, some) for some in (rows, columns))
+    own = STRENGTH / 2 * stretch.strength * own[:, None].conj()
+    alike *= own * other
+    mirrored *= own * other.conj()
     differ, both = alike - mirrored, alike + mirrored
     return np.block([[differ.real, both.imag], [-differ.imag, both.real]])
+
+
+def along(panels: Panels, some: Ints) -> Complexes:
+    """Directions of some panels, as complex numbers of length 1."""
+    step: Complexes = (panels.end[some] - panels.start[some]) @ np.array([1, 1j])
+    return step / np.abs(step)
 
 
 def _steps(first: Ints) -> tuple[Ints, Ints]:

@@ -19,6 +19,8 @@ OPENING_MOST_PANELS = 60_000.0
 """The most panels: about 1 GB and some ten seconds."""
 OPENING_MOST_PAIRS = 2e7
 """The most pairs of near ends, as they are counted: half a GB."""
+OPENING_LONGEST_MM = 40.0
+"""No panels are made longer than about this: they would take in cuts beside them."""
 LONGER = 1.2
 """Where there are more, panels are made longer by this or more, until there are not."""
 
@@ -54,12 +56,22 @@ def system(
     `held` is about how stiff the springs of each line will be (E per mm), see `panels`; under a
     `strain` the sheet is stretched already. Where there would be more panels than there may be, or
     too many in one place, they are made longer, and run over crossings. Raises UsageError where not
-    even that makes few enough.
+    even that does.
     """
     parts = panels(lines, panel_mm, held)
     if OPENING_FEWEST_PANELS * len(lines) > OPENING_MOST_PANELS:
         raise UsageError(f"{len(lines)} cuts are more than the opening model takes")
-    while len(parts) > OPENING_MOST_PANELS or pairs_of(parts) > OPENING_MOST_PAIRS:
+    while _too_many(parts):
+        if panel_mm > OPENING_LONGEST_MM:
+            hint = "leave out cuts far from the others"
+            raise UsageError("more cuts lie in one place than the opening model takes", None, hint)
         panel_mm *= max(LONGER, len(parts) / OPENING_MOST_PANELS)
         parts = panels(lines, panel_mm, held, passing=True)
     return System(parts, load_on(parts, strain).stretch)
+
+
+def _too_many(parts: Panels) -> bool:
+    """Tell whether panels are too many, or too many in one place."""
+    if len(parts) ** 2 <= OPENING_MOST_PAIRS:
+        return False
+    return len(parts) > OPENING_MOST_PANELS or pairs_of(parts) > OPENING_MOST_PAIRS

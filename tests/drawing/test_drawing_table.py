@@ -48,4 +48,4 @@ def test_the_rules_are_100_mm_and_4_in_long():
             xs = [x for each in item.lines for x in each[:, 0]]
             spans.setdefault(round(max(xs) - min(xs), 6), item)
     assert set(spans) == {100.0, 101.6}
-    assert any("100 %" in label.text for label in labels(rulers()))
+    assert any("100%" in label.text for label in labels(rulers()))

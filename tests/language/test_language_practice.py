@@ -7,7 +7,7 @@ import pytest
 
 from scorecraft import limits, practice
 from scorecraft.expand.header import bake_of, head_values
-from scorecraft.language import words
+from scorecraft.language import texture_words, words
 from scorecraft.language.parse import parse
 from scorecraft.loaf.bake import Bake
 
@@ -34,8 +34,10 @@ def test_the_table_follows_practice(rule, value, word, key, field, said, monkeyp
         monkeypatch.setattr(limits, rule, value)
     else:
         monkeypatch.setattr(practice, rule, replace(getattr(practice, rule), value=value))
-    table = runpy.run_path(words.__file__)
-    assert getattr(table["WORDS"][word].key(key), field) == said
+    table = runpy.run_path(words.__file__)["WORDS"]
+    textures = runpy.run_path(texture_words.__file__)["TEXTURES"]
+    table |= {each.name: each for each in textures}
+    assert getattr(table[word].key(key), field) == said
 
 
 @pytest.mark.parametrize(

@@ -169,7 +169,7 @@ def test_more_wishes_than_are_searched_are_refused_before_any_is_solved(monkeypa
     sizes = counted(monkeypatch)
     monkeypatch.setattr(room, "OPENING_WISH_MOST", 3e4)
     lines = [SLASH + np.array([0.1 * k, 5.0 * k]) for k in range(30)]
-    with pytest.raises(UsageError, match="asked for than the opening model takes"):
+    with pytest.raises(UsageError, match="too many cuts ask for an opening"):
         depths_for(lines, [3.0] * 30, [0.0] * 30, **GROWTH)
     assert not sizes
 

@@ -163,3 +163,16 @@ def test_memory_grows_with_the_panels_and_not_with_their_square():
         finally:
             tracemalloc.stop()
     assert held[1] < 1.3 * held[0] < 40_000
+
+
+def test_pieces_cut_free_all_around_stay_where_the_whole_matrix_leaves_them():
+    """Through the skin nothing holds them: here the matrix is written down."""
+    lines = hatch(66.0, 12.0)
+    equations = system(lines, 4.0)
+    held = springs(np.full(len(equations.panels), 12.0), 12.0)
+    for strain in ((0.1, 0.1, 0.0), (0.1, -0.1, 0.0)):
+        equations = system(lines, 4.0, strain=strain)
+        load = load_on(equations.panels, strain)
+        ours = jumps(equations, held, load, area_mm2=AREA).jumps
+        theirs, _ = answers(equations.panels, held, load, AREA)
+        np.testing.assert_allclose(ours, theirs, atol=1e-5 * theirs.max())

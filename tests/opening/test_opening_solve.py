@@ -289,11 +289,22 @@ def hatch():
 def test_more_panels_than_fit_are_made_longer_and_run_over_crossings(monkeypatch):
     whole = opening(hatch(), 4.0)
     monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PANELS", 600.0)
+    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PAIRS", 3e5)
     coarse = opening(hatch(), 4.0)
     assert whole.panels.passed == 0 and len(whole.panels) > 1000
     assert coarse.panels.passed > 400 and len(coarse.panels) <= 600
     np.testing.assert_allclose(coarse.widest_mm, whole.widest_mm, rtol=0.1)
     np.testing.assert_allclose(coarse.tension_left, whole.tension_left, atol=0.005)
+
+
+def test_too_many_in_one_place_and_one_far_away_are_made_longer_or_refused(monkeypatch):
+    """The far one makes the grid so coarse that all others are near to one another."""
+    lines = [*hatch(), np.array([[5000.0, 5000.0], [5050.0, 5000.0]])]
+    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PAIRS", 3e5)
+    assert opening(lines, 4.0).panels.passed > 400
+    monkeypatch.setattr("scorecraft.opening.system.OPENING_MOST_PAIRS", 10.0)
+    with pytest.raises(UsageError, match="lie in one place"):
+        opening(lines, 4.0)
 
 
 def test_more_cuts_than_there_may_be_panels_are_refused(monkeypatch):
@@ -306,7 +317,7 @@ def test_system_that_is_not_positive_is_told_in_words(monkeypatch):
     """Not known to happen: a stiffness that fails is made up."""
     monkeypatch.setattr("scorecraft.opening.elastic.Elastic.times", lambda self, jumps: -jumps)
     with pytest.raises(ScorecraftError, match="close together"):
-        opening()
+        opening(depth=6.0)
 
 
 def test_model_says_what_it_is():
