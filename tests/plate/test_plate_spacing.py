@@ -151,3 +151,29 @@ def test_slots_of_every_pattern_come_to_an_end_on_loaves_of_all_forms_and_sizes(
         tips = shapely.Point(each.line.coords[0]).distance(shapely.Point(each.line.coords[-1]))
         long = each.line.length >= 3 * (each.width_mm + WEB)
         assert each.closed or not long or tips <= JOINED_MM or tips > each.width_mm + WEB - 0.1
+
+
+@pytest.mark.parametrize(("length", "left"), [(3.85, 0), (3.95, 1)])
+def test_a_slot_no_longer_than_a_dot_goes(length, left):
+    assert len(spaced([slit((0, 0), (length, 0))], WEB)) == left
+
+
+@pytest.mark.parametrize(("apart", "narrower"), [(3.95, True), (3.75, False)])
+def test_slots_are_narrowed_to_six_tenths_and_no_further(apart, narrower):
+    two = [slit((0, 0), (0, 50)), slit((apart, 0), (apart, 50), cut=1, rank=2)]
+    left = spaced(two, WEB)
+    assert len(left) == (2 if narrower else 1)
+    assert {each.width_mm < 3.0 for each in left} == {narrower}
+
+
+@pytest.mark.parametrize(("gap", "joined"), [(0.2, True), (0.3, False)])
+def test_tips_a_quarter_of_a_millimetre_apart_meet(gap, joined):
+    left = spaced([slit((-20, 0), (0, 20)), slit((20, 0), (gap, 20), cut=1)], WEB)
+    assert (gaps(left) == float("inf")) is joined
+
+
+@pytest.mark.parametrize(("length", "narrower"), [(7.3, False), (8.0, True)])
+def test_slots_side_by_side_for_a_while_are_narrowed_and_others_drawn_back(length, narrower):
+    """One and a half times the 5 mm from middle to middle that slots need."""
+    two = [slit((0, 0), (0, 50), rank=2), slit((4.4, -40), (4.4, length - 2.3), cut=1)]
+    assert (spaced(two, WEB)[0].width_mm < 3.0) is narrower
