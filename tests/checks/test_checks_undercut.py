@@ -137,3 +137,29 @@ def test_the_flatter_blade_is_told_with_the_narrowest_place(cut, lay):
     expected = 5.05 - 6 * (1 / math.tan(math.radians(60)) + 1 / math.tan(math.radians(40)))
     assert found.figures["left_mm"] == pytest.approx(expected, abs=0.1)
     assert found.place.line == 2
+
+
+@pytest.mark.parametrize(
+    ("width", "blades", "turned", "told"),
+    [
+        (9, (40, 90), False, math.atan2(8, 7)),
+        (14, (45, 45), True, math.atan2(8, 6)),
+        (9, (25, 50), False, math.atan(1 / (7 / 8 + reach(1, 50)))),
+    ],
+)
+def test_the_blade_is_told_in_whole_degrees_that_leave_the_dough(
+    cut, lay, width, blades, turned, told
+):
+    """For an upright neighbour, for two that lean together, and for two that lean alike."""
+    first, second = (level(cut, y, 8, b) for y, b in zip((0, width), blades, strict=True))
+    if turned:
+        second = level(cut, width, 8, blades[1], turned=True)
+    (found,) = undercut(lay(first, second, loaf=FLAT))
+    assert found.figures["blade_deg"] == math.ceil(math.degrees(told))
+
+
+def test_the_shallower_cut_tells_how_steep_and_how_grave(cut, lay):
+    """At 3 mm deep: (4 - 2) / 3 of slant."""
+    (found,) = undercut(lay(level(cut, 0, 8, 30), level(cut, 4, 3, 90), loaf=FLAT))
+    assert found.figures["blade_deg"] == math.ceil(math.degrees(math.atan2(3, 2)))
+    assert found.severity == "note"

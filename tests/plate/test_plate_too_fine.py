@@ -50,6 +50,14 @@ def test_only_the_nearest_slots_border_on_a_piece():
     assert [each.name for each in found] == ["left"]
 
 
+def test_slots_border_on_a_piece_by_their_edges_however_wide():
+    """A slot of 6 mm and one of 2 mm, both with their edges 1 mm off."""
+    slits = [slit(-2, "wide", width=6.0), slit(12, "narrow", width=2.0)]
+    kept = [Kept(each.name, 1.0, 1.0) for each in slits]
+    found = too_fine(attempt(*kept, slits=slits, loose=[shapely.box(2, -5, 10, 5)]))
+    assert [each.name for each in found] == ["wide", "narrow"]
+
+
 @pytest.mark.parametrize(("limit", "best"), [(3.17, 3.1), (0.8, 0.8), (4.95, 4.9), (2.0, 2.0)])
 def test_the_widest_that_works_is_found_to_a_tenth(limit, best):
     seen = []
