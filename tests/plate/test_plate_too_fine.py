@@ -33,7 +33,7 @@ def test_a_part_that_loses_half_its_length_or_three_in_ten_cuts_is_too_fine(shar
 def test_the_parts_around_a_piece_that_falls_out_are_too_fine(how):
     """A piece between two slots, 1 mm off their edges; a third slot is far from it."""
     piece = shapely.box(2.25, -5, 7.75, 5)
-    slits = [slit(0, "left"), slit(10.1, "right"), slit(30, "far")]
+    slits = [slit(0, "left"), slit(10.18, "right"), slit(30, "far")]
     kept = [Kept(each.name, 1.0, 1.0) for each in slits]
     more = {"loose": [piece]} if how == "loose" else {"area": shapely.MultiPolygon([piece, FAR])}
     found = too_fine(attempt(*kept, slits=slits, **more))
@@ -44,7 +44,7 @@ FAR = shapely.box(100, -50, 200, 50)
 
 
 def test_only_the_nearest_slots_border_on_a_piece():
-    slits = [slit(0, "left"), slit(10.3, "right")]
+    slits = [slit(0, "left"), slit(10.23, "right")]
     kept = [Kept(each.name, 1.0, 1.0) for each in slits]
     found = too_fine(attempt(*kept, slits=slits, loose=[shapely.box(2.25, -5, 7.75, 5)]))
     assert [each.name for each in found] == ["left"]
