@@ -219,8 +219,8 @@ SKIN_MM = Rule(
 )
 INSIDE_PER_SKIN = Rule(
     0.05,
-    "times the skin",
-    "stiffness of the dough under the skin, until your own bakes tell",
+    "",
+    "stiffness of the dough under the skin, as a share of the skin's, until your own bakes tell",
     "loose crumb over crumb pressed together five-fold, 11 and 230 kPa: Sapirstein, Fahloul & "
     "Scanlon, J. Cereal Sci. 32 (2000) 235-243, as seen in excerpts",
 )
@@ -237,7 +237,7 @@ ROOM_BURSTS = Rule(
     "of the spring",
     "cuts that absorb less than this share leave the skin to burst: chosen so that no cuts (0), "
     "a cut of 60 mm however deep (0.07) and light cuts all over (stars 2 mm deep 0.07, chevrons "
-    "2.5 mm deep 0.03) burst; a slanted crescent (0.085) is just enough",
+    "2.5 mm deep 0.03) burst, and a slanted crescent (0.085) just does not",
     SET,
 )
 CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)

@@ -68,3 +68,46 @@ def test_a_cure_that_would_run_into_others_or_the_rim_is_not_told(cut, lay):
     (found,) = balance(lay(*aside, to_the_rim))
     assert "move the cuts" not in found.hint
     assert found.hint.startswith("remove or shorten cuts at 3 o'clock")
+
+
+def test_the_note_begins_at_an_eighth_and_the_warning_at_three_tenths_of_the_reach(cut, lay):
+    reach = float(lay().loaf.reach(0.0))
+    told = [
+        [each.severity for each in balance(lay(slash(cut, share * reach)))]
+        for share in (0.115, 0.125, 0.295, 0.305)
+    ]
+    assert told == [[], ["note"], ["note"], ["warning"]]
+
+
+def test_the_added_cut_weighs_against_the_others_where_it_stands(cut, lay):
+    """One slash of 80 mm, 60 mm aside; six tenths of the reach on the other side need less."""
+    made = lay(slash(cut, 60, 8), cut((55, -5), (65, -5), depth=2))
+    (found,) = balance(made)
+    figures = found.figures
+    assert figures["add_at_mm"] == pytest.approx(0.6 * float(made.loaf.reach(math.pi)), rel=1e-3)
+    assert figures["add_depth_mm"] == 8
+    weight = 80 * 8 + 10 * 2
+    assert figures["add_mm"] * 8 * figures["add_at_mm"] == pytest.approx(
+        weight * figures["aside_mm"]
+    )
+    assert figures["aside_share"] == pytest.approx(
+        figures["aside_mm"] / made.loaf.reach(0), rel=1e-3
+    )
+    assert "9 o'clock" in found.hint
+
+
+def test_cuts_that_would_come_nearer_to_the_rim_are_not_moved(cut, lay):
+    """A slash right, and a light one that reaches far to the left: it would leave the loaf."""
+    far_left = cut((-140, 0), (-120, 0), depth=1)
+    (found,) = balance(lay(slash(cut, 60, 8), far_left))
+    assert "move the cuts" not in found.hint
+    near = cut((-60, 0), (-40, 0), depth=1)
+    (found,) = balance(lay(slash(cut, 60, 8), near))
+    assert found.hint.startswith("move the cuts") and "toward 9 o'clock" in found.hint
+
+
+def test_openings_weigh_instead_of_depths(cut, lay):
+    made = lay(slash(cut, 60, 8), slash(cut, -60, 8))
+    assert balance(made) == []
+    (found,) = balance(made, np.array([9.0, 3.0]))
+    assert "75% of the opening is on the 3 o'clock side" in found.message

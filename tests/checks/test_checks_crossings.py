@@ -107,3 +107,106 @@ def test_copies_are_told_once(cut, lay):
     (found,) = crossings(lay(*rows, *columns))
     assert found.figures["count"] == 9
     assert len(found.cuts) == 6
+
+
+def cured(found, layout):
+    """The offers that leave no crossing, by their words."""
+    return [each.told for each in found.offers if crossings(each.layout()) == []]
+
+
+def test_every_offer_for_a_sharp_crossing_works(cut, lay):
+    made = lay(cut(*ray(0), depth=8, figure=1), cut(*ray(15.3), depth=8, figure=2, family=2))
+    (found,) = crossings(made)
+    told = [each.told for each in found.offers]
+    assert told[:2] == ["turn the slash 10° clockwise", "turn the slash 10° counter-clockwise"]
+    assert found.figures["turn_deg"] == 10 and found.place.line == 2
+    clockwise = found.offers[0].layout().cuts
+    assert math.atan2(*clockwise[0].line[1][::-1]) == pytest.approx(math.radians(-10))
+    assert clockwise[1] is made.cuts[1]
+    assert found.offers[2].told.startswith("shorten the slash by")
+    assert crossings(found.offers[2].layout()) == []
+
+
+def test_a_line_of_a_figure_is_turned_alone_and_a_figure_whole(cut, lay):
+    leaf = {"word": "leaf", "depth": 8, "figure": 1}
+    rib, vein = cut(*ray(0), part="midrib", **leaf), cut(*ray(15.3), part="vein", **leaf)
+    (found,) = crossings(lay(rib, vein))
+    assert found.offers[0].told == "turn the leaf midrib 10° clockwise"
+    assert [a is b for a, b in zip(found.offers[0].layout().cuts, (rib, vein), strict=True)] == [
+        False,
+        True,
+    ]
+    other = cut((0, 40), (20, 40), part="tip", **leaf)
+    star = cut(*ray(15.3), word="star", depth=8, figure=2)
+    (found,) = crossings(lay(rib, other, star))
+    turned = found.offers[0].layout().cuts
+    assert found.offers[0].told == "turn the leaf 10° clockwise"
+    assert turned[2] is star and turned[1].line[0, 1] != 40
+
+
+def test_several_sharp_crossings_are_not_turned(cut, lay):
+    rows = [cut((-60, y), (60, y), depth=8) for y in (0, 30)]
+    slope = cut((-60, -8), (60, 8 + 30), depth=8, family=2)
+    (found,) = crossings(lay(*rows, slope))
+    assert found.figures["count"] == 2 and len(found.offers) == 1
+
+
+def test_offers_for_crossing_figures_part_them(cut, lay):
+    made = lay(cut((0, 0), (60, 0), depth=8), cut((50, -30), (50, 30), family=2, depth=8))
+    (found,) = crossings(made)
+    assert cured(found, made) == ["move the figures 14 mm farther apart", SHORTEN]
+    assert found.figures["apart_mm"] == pytest.approx(14)
+    assert found.figures["angle_deg"] == pytest.approx(90, abs=1)
+    left, right = found.offers[0].layout().cuts
+    assert left.line[0, 0] == pytest.approx(-7) and right.line[0, 0] == pytest.approx(57)
+
+
+SHORTEN = "shorten the slash by 14 mm"
+
+
+def test_figures_about_one_middle_cannot_be_moved_apart(cut, lay):
+    made = lay(cut((-60, 0), (60, 0), depth=8), cut((0, -30), (0, 30), family=2, depth=8))
+    (found,) = crossings(made)
+    assert "apart_mm" not in found.figures and len(found.offers) == 1
+
+
+def test_the_crossing_that_needs_most_is_told(cut, lay):
+    """Two columns stand 5 and 15 mm from the end of a row: it ends before the farther one."""
+    row = cut((-60, 0), (60, 0), depth=8)
+    columns = [cut((x, -40), (x, 40), depth=8, family=2) for x in (55, 20)]
+    (found,) = crossings(lay(row, *columns))
+    assert found.figures["count"] == 2
+    assert found.figures["shorten_mm"] == pytest.approx(44, abs=0.5)
+    assert found.message == "two slashes cross near the crown (1 more like it)"
+
+
+def test_a_slanted_crossing_needs_more_of_the_cut_off(cut, lay):
+    """4 mm of dough beside a line crossed at 30 degrees are 8 mm along the cut."""
+    made = lay(cut(*ray(30, 20), depth=8), cut(*ray(0), depth=8, family=2))
+    (found,) = crossings(made)
+    assert found.figures["shorten_mm"] == pytest.approx(
+        20 + 4 / math.sin(math.radians(30)), abs=0.2
+    )
+
+
+@pytest.mark.parametrize(("depth", "severity"), [(4.0, "note"), (4.5, "warning")])
+def test_figures_that_cross_in_the_skin_are_only_noted(cut, lay, depth, severity):
+    vein = {"word": "leaf", "part": "vein", "family": 2}
+    made = lay(cut(*ray(0), depth=depth), cut(*ray(60), depth=2, **vein))
+    (found,) = crossings(made)
+    assert found.severity == severity
+
+
+def test_a_cut_that_crosses_itself_in_the_skin_is_only_noted(cut, lay):
+    points = (0, 0), (40, 0), (40, 30), (20, 30), (20, -20)
+    loops = [cut(*points, depth=4), cut(*((x + 60, y) for x, y in points), depth=3)]
+    (found,) = crossings(lay(*loops))
+    assert found.severity == "note" and found.cuts == (0, 1)
+    assert found.figures == {"count": 2, "clear_mm": 4}
+    assert "the second ending 4 mm short" in found.hint
+
+
+@pytest.mark.parametrize(("past", "count"), [(0.9, 0), (1.1, 1)])
+def test_an_end_a_millimetre_past_a_cut_meets_it_on_purpose(cut, lay, past, count):
+    made = lay(cut(*ray(0), depth=8), cut((0, -past), (0, 40), depth=8, family=2))
+    assert len(crossings(made)) == count

@@ -4,8 +4,16 @@ import numpy as np
 import pytest
 
 from scorecraft.checks import found, ranked, run
-from scorecraft.checks.cures import has_place, no_graver, with_cuts, without_light_cuts
-from scorecraft.checks.finding import Finding
+from scorecraft.checks.cures import (
+    MOST_TRIED_FINDINGS,
+    has_place,
+    holds,
+    no_graver,
+    tried,
+    with_cuts,
+    without_light_cuts,
+)
+from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.known import Known
 from scorecraft.designing import make
 
@@ -80,3 +88,88 @@ def test_every_told_cure_with_a_number_takes_its_finding_away(name, loaf):
         assert no_graver(before, after)
         assert cured.message not in [each.message for each in after]
     assert made or not any(each.offers for each in before if each.severity == "warning")
+
+
+CUTS = with_cuts(ROUND, [np.array([[-30.0, 40.0], [30.0, 40.0]])], 8.0, np.pi / 2)
+"""Two cuts, of two statements."""
+
+
+def finding(severity="warning", count=1, cuts=(0,), check="strips", offers=()):
+    return Finding(check, severity, "", "plain words", None, {"count": count}, cuts, offers=offers)
+
+
+@pytest.mark.parametrize(
+    ("after", "others", "holding"),
+    [
+        ([], [], True),
+        ([finding()], [], False),
+        ([finding(cuts=(1,), count=2)], [], False),
+        ([finding("note", cuts=(1,))], [], True),
+        ([], [finding("note", check="rim")], True),
+        ([], [finding("warning", check="rim")], False),
+        ([], [finding("stop", check="rim")], False),
+    ],
+)
+def test_a_cure_holds_where_its_finding_goes_and_nothing_graver_comes(after, others, holding):
+    looks = {"strips": lambda _: after, "rim": lambda _: others}
+    offer = Offer("mend it", lambda: CUTS)
+    assert holds(offer, CUTS, finding(), [finding()], looks) is holding
+
+
+@pytest.mark.parametrize(("left", "holding"), [(0, True), (1, False), (2, False)])
+def test_all_places_of_a_finding_are_mended_or_it_does_not_hold(left, holding):
+    before = [finding(count=2), finding("note", count=5, cuts=(1,))]
+    after = [*([finding(count=left)] if left else []), before[1]]
+    looks = {"strips": lambda _: after}
+    assert holds(Offer("", lambda: CUTS), CUTS, before[0], before, looks) is holding
+
+
+def test_another_finding_of_the_same_statement_may_stay():
+    """A stop of two places is mended, a note of three more stays."""
+    before = [finding("stop", count=2), finding("note", count=3)]
+    looks = {"strips": lambda _: before[1:]}
+    assert holds(Offer("", lambda: CUTS), CUTS, before[0], before, looks)
+
+
+def test_the_first_offer_that_holds_is_told_else_the_plain_words():
+    bare = make("loaf round width 220mm height 90mm\n").layout
+    looks = {"strips": lambda layout: [finding()] if layout is CUTS else []}
+    offers = (
+        Offer("no help", lambda: CUTS),
+        Offer("help", lambda: bare),
+        Offer("too", lambda: bare),
+    )
+    (told,) = tried(CUTS, [finding(offers=offers)], [finding()], looks)
+    assert told.hint == "help" and told.offers == ()
+    (plain,) = tried(CUTS, [finding(offers=offers[:1])], [finding()], looks)
+    assert plain.hint == "plain words" and plain.offers == ()
+
+
+def test_the_weightiest_are_tried_first_and_no_more_than_can_be():
+    bare = make("loaf round width 220mm height 90mm\n").layout
+    looks = {"strips": lambda _: []}
+    help_it = (Offer("help", lambda: bare),)
+    many = [finding("note", offers=help_it)] * MOST_TRIED_FINDINGS + [
+        finding("stop", offers=help_it)
+    ]
+    told = tried(CUTS, many, many, looks)
+    assert [each.severity for each in told] == ["stop"] + ["note"] * MOST_TRIED_FINDINGS
+    assert [each.hint for each in told].count("help") == MOST_TRIED_FINDINGS
+    assert told[-1].hint == "plain words"
+
+
+@pytest.mark.parametrize(("apart", "free"), [(9.5, False), (9.7, True)])
+def test_a_cut_finds_its_place_beside_a_strip_as_wide_as_both_depths_want(apart, free):
+    """Cuts of 8 mm want 9.6 mm between them."""
+    beside = np.array([[-30.0, apart], [30.0, apart]])
+    if ROUND.cuts[0].line[0, 0] == pytest.approx(0):
+        beside = beside[:, ::-1]
+    assert has_place(ROUND, beside, 8.0) is free
+
+
+@pytest.mark.parametrize(("left", "free"), [(12.5, True), (11.5, False)])
+def test_a_cut_finds_no_place_within_the_margin_of_the_rim(left, free):
+    reach = float(ROUND.loaf.reach(0.0))
+    far = np.array([[reach - left - 30, 0.0], [reach - left, 0.0]])
+    bare = make("loaf round width 220mm height 90mm\n").layout
+    assert has_place(bare, far, 8.0) is free

@@ -98,3 +98,61 @@ def test_many_long_deep_cuts_soften_the_skin(cut, lay):
     ]
     assert density(lay(*cured)) == []
     assert density(lay(*(cut(*each.line, depth=3) for each in deep))) == []
+
+
+def test_cracks_are_squares_of_half_lengths_over_the_dough(cut, lay):
+    """Two cuts in the flat middle of the crown: (20^2 + 10^2) / A; 5 mm deep parts the skin."""
+    made = lay(cut((-20, 0), (20, 0), depth=5), cut((-10, 9), (10, 9), depth=4.9))
+    found = cut_density(made)
+    half = made.lengths_mm / 2
+    area = found.area_mm2.sum()
+    assert half == pytest.approx([20, 10], rel=0.02)
+    assert found.cracks == pytest.approx((half**2).sum() / area)
+    assert found.deep_cracks == pytest.approx(half[0] ** 2 / area)
+    bare = cut_density(lay())
+    assert bare.cracks == bare.deep_cracks == 0
+    assert not bare.length_mm.any() and not bare.face_mm2.any()
+    assert bare.length_mm.shape == bare.face_mm2.shape == bare.area_mm2.shape == (3, 4)
+
+
+def test_what_is_told_of_a_crowd_adds_up(cut, lay):
+    lines = hatch(cut, 3, 2, side=45)
+    (found,) = density(lay(*lines))
+    crown = cut_density(lay(*lines))
+    length, area = crown.length_mm[0].sum(), crown.area_mm2[0].sum()
+    assert found.figures["mm_per_cm2"] == pytest.approx(100 * length / area)
+    assert found.figures["face"] == pytest.approx(2 * length / area)
+    keeps = DENSE_MM_PER_CM2.value * area / 100
+    assert found.figures["shorten_mm"] == pytest.approx(length - keeps)
+    assert "2.0 mm deep on average" in found.message and found.figures["count"] == 1
+
+
+def test_half_as_much_again_is_a_warning(cut, lay):
+    for pitch, severity in ((4.2, "note"), (3.0, "warning")):
+        (found,) = density(lay(*hatch(cut, pitch, 2, side=60)))
+        crowding = found.figures["mm_per_cm2"] / DENSE_MM_PER_CM2.value
+        assert (crowding > 1.5) is (severity == "warning") and found.severity == severity
+
+
+def test_every_crowded_part_counts_and_the_worst_is_named(cut, lay):
+    left = [cut((x, -30), (x, 30), depth=2) for x in np.arange(-100, -65, 1.0)]
+    right = [cut((x, -30), (x, 30), depth=2) for x in np.arange(65, 100, 0.8)]
+    (found,) = density(lay(*left, *right))
+    assert found.message.startswith("the side toward 3 o'clock has")
+    assert found.figures["count"] == 2
+    low = [cut((x, -40), (x, 40), depth=2) for x in np.arange(-140, -112, 0.5)]
+    (found,) = density(lay(*low))
+    assert found.message.startswith("the rim toward 9 o'clock has")
+
+
+def test_what_is_told_of_a_soft_skin_adds_up(cut, lay):
+    rays = [(math.cos(k), math.sin(k)) for k in np.arange(14) * math.tau / 14]
+    deep = [cut((30 * x, 30 * y), (145 * x, 145 * y), depth=8) for x, y in rays]
+    deep[0] = cut(*deep[0].line, depth=5)
+    made = lay(*deep, cut((-5, 0), (5, 0), depth=4))
+    (found,) = density(made)
+    rho = cut_density(made).deep_cracks
+    assert found.figures["cracks"] == rho > 0.6
+    assert found.figures["stiffness"] == pytest.approx(1 / (1 + math.pi * rho))
+    assert (1 - found.figures["shorter"]) ** 2 * rho == pytest.approx(0.6)
+    assert found.cuts == tuple(range(14))

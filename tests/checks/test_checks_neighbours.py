@@ -171,3 +171,15 @@ def test_long_winding_cuts_are_bounded_by_their_points(monkeypatch, where, limit
     monkeypatch.setattr(module, limit, 5_000)
     found = overlaps(layout)
     assert "too crowded" in found[-1].message
+
+
+def test_the_pairs_of_two_statements_are_sampled_and_those_of_others_are_not(cut, lay):
+    """Statements 1 and 2 cross ten thousand times over; 1 and 3, and 2 and 3, only a few."""
+    crowd = [cut((x, -60), (x, 60), family=1) for x in np.linspace(-50, 50, 160)]
+    crowd += [cut((-60, y), (60, y), family=2) for y in np.linspace(-50, 50, 160)]
+    few = [cut((-60, y), (60, y + 0.3), family=3) for y in (56.0, -57.0)]
+    layout = lay(*crowd, *few)
+    near = near_pairs(layout, strings(layout))
+    family = np.array([each.family for each in layout.cuts])
+    kinds = np.sort(np.stack([family[near.first], family[near.second]]), axis=0)
+    assert (kinds == [[1], [3]]).all(axis=0).sum() == 320

@@ -78,3 +78,35 @@ def test_points_along_lines_are_those_of_the_library():
 def test_no_cuts_no_findings(cut, lay):
     assert overlaps(lay()) == []
     assert overlaps(lay(cut((0, 0), (60, 0)))) == []
+
+
+def test_offers_work_and_the_likelier_one_comes_first(cut, lay):
+    twice = lay(cut((0, 0), (60, 0), depth=6), cut((60, 0), (0, 0), family=2, depth=4))
+    (found,) = overlaps(twice)
+    drop, side = found.offers
+    assert drop.told.startswith("remove") and len(drop.layout().cuts) == 1
+    assert side.told == "move them 6 mm apart"
+    assert sorted(each.line[0, 1] for each in side.layout().cuts) == pytest.approx([-3, 3])
+    part = lay(cut((0, 0), (60, 0), depth=6), cut((40, 0), (100, 0), family=2, depth=4))
+    (found,) = overlaps(part)
+    assert [each.told.split()[0] for each in found.offers] == ["move", "remove"]
+    assert all(overlaps(each.layout()) == [] for each in found.offers)
+
+
+@pytest.mark.parametrize(("share", "twice"), [(0.85, False), (0.95, True)])
+def test_nine_tenths_on_another_cut_are_cut_twice(cut, lay, share, twice):
+    start = 60 * (1 - share)
+    made = lay(cut((0, 0), (80, 0)), cut((-start, 0), (60 - start, 0), family=2))
+    (found,) = overlaps(made)
+    assert ("cut twice" in found.message) is twice
+
+
+@pytest.mark.parametrize(("shared", "told"), [(6.9, False), (9.1, True)])
+def test_eight_millimetres_at_a_stretch_overlap(cut, lay, shared, told):
+    made = lay(cut((0, 0), (60, 0)), cut((60 - shared, 0), (120 - shared, 0), family=2))
+    assert bool(overlaps(made)) is told
+
+
+@pytest.mark.parametrize(("off", "told"), [(0.2, True), (0.3, False)])
+def test_lines_a_quarter_of_a_millimetre_apart_are_one(cut, lay, off, told):
+    assert bool(overlaps(lay(cut((0, 0), (60, 0)), cut((0, off), (60, off))))) is told

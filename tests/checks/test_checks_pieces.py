@@ -1,5 +1,6 @@
 import math
 
+import numpy as np
 import pytest
 
 from scorecraft.checks.pieces import pieces
@@ -82,3 +83,46 @@ def test_no_cuts(lay):
 
 def test_open_cross_has_no_pieces(cut, lay):
     assert pieces(lay(cut((-50, 0), (50, 0), depth=9), cut((0, -50), (0, 50), depth=9))) == []
+
+
+def test_both_offers_work(cut, lay):
+    made = lay(*triangle(cut, 9))
+    (found,) = pieces(made)
+    assert [each.told for each in found.offers] == [
+        "leave a gap of 8 mm in the slash",
+        "cut the slash no deeper than 3.5 mm",
+    ]
+    gapped, shallow = (each.layout() for each in found.offers)
+    assert gapped.cuts[0].line == pytest.approx(np.array([[7, 0], [30, 0]]))
+    assert pieces(gapped) == []
+    assert sorted(each.depth_mm for each in shallow.cuts) == [3.5, 9, 9] and pieces(shallow) == []
+    assert found.figures["shallow_mm"] == 3.5 and found.figures["depth_mm"] == 8
+
+
+@pytest.mark.parametrize(("side", "any_piece"), [(2.9, False), (3.2, True)])
+def test_a_crumb_is_no_piece(cut, lay, side, any_piece):
+    """Four square millimetres are too small to lift."""
+    assert bool(pieces(lay(*triangle(cut, 9, side=side)))) is any_piece
+
+
+@pytest.mark.parametrize(("short", "any_piece"), [(0.9, True), (2.1, False)])
+def test_ends_within_a_millimetre_of_another_cut_meet_it(cut, lay, short, any_piece):
+    """Both ends are carried on by 1 mm, along the cut."""
+    square = [((0, 0), (0, 30)), ((30, 0), (30, 30)), ((-5, 0), (35, 0))]
+    lid = cut((short, 30), (30 - short, 30), depth=9)
+    assert bool(pieces(lay(*(cut(*each, depth=9) for each in square), lid))) is any_piece
+
+
+def test_pieces_and_lids_are_told_apart(arc, cut, lay):
+    """Each by its smallest, where that is."""
+
+    def ring(radius, x):
+        points = arc(radius, 0, 360, centre=(x, 0))
+        points[-1] = points[0]
+        return cut(*points, depth=9)
+
+    found = pieces(lay(ring(8, -70), ring(12, 70), ring(45, 0)))
+    assert [each.severity for each in found] == ["stop", "note"]
+    assert found[0].figures["area_cm2"] == pytest.approx(math.pi * 0.64, rel=0.01)
+    assert found[0].figures["count"] == 2 and "at 9 o'clock" in found[0].message
+    assert "near the crown" in found[1].message and found[1].cuts == (2,)

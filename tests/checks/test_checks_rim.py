@@ -60,3 +60,37 @@ def test_the_rim_of_a_long_loaf_is_nearer_at_its_sides(cut, lay):
     assert rim(lay(cut((0, 0), (0, 150)), loaf=loaf)) == []
     (found,) = rim(lay(cut((0, 0), (150, 0)), loaf=loaf))
     assert found.severity == "stop"
+
+
+def test_both_offers_work(cut, lay):
+    made = lay(cut((100, 0), (170, 0)), cut((0, 170), (0, 100)))
+    (found,) = rim(made)
+    for offer in found.offers:
+        assert rim(offer.layout()) == []
+    shorter, inward = (each.layout().cuts for each in found.offers)
+    assert shorter[0].line[:, 0] == pytest.approx([100, 149])
+    assert shorter[1].line[:, 1] == pytest.approx([149, 100])
+    assert inward[0].line == pytest.approx(made.cuts[0].line - [21, 0])
+    assert inward[1].line == pytest.approx(made.cuts[1].line - [0, 21])
+
+
+def test_a_cut_that_is_off_in_the_middle_or_altogether_is_not_shortened(arc, cut, lay):
+    both_ends = cut((-170, 20), (170, 20))
+    outside = cut((170, -20), (170, 20))
+    for each in (both_ends, outside):
+        (found,) = rim(lay(each))
+        assert "shorten_mm" not in found.figures
+        assert [offer.told.split()[0] for offer in found.offers] == ["move"]
+
+
+@pytest.mark.parametrize(("over", "severity"), [(-12.6, None), (-11.6, None), (-11.4, "note"),
+                                                (0.4, "note"), (0.6, "stop")])  # fmt: skip
+def test_half_a_millimetre_is_let_pass(cut, lay, over, severity):
+    found = rim(lay(cut((100, 0), (REACH + over, 0), depth=2)))
+    assert [each.severity for each in found] == ([severity] if severity else [])
+
+
+def test_the_furthest_point_tells_the_place(cut, lay):
+    (found,) = rim(lay(cut((0, 100), (0, 165)), cut((0, -100), (0, -168), (0, -90))))
+    assert found.place.line == 1 and "at 6 o'clock" in found.message
+    assert found.figures["over_mm"] == pytest.approx(168 - REACH, abs=0.01)

@@ -160,3 +160,61 @@ def test_no_cure_makes_a_cut_too_shallow_for_what_it_is_for(cut, lay):
 
 def holding(layout, found):
     return [each.told for each in found.offers if holds(each, layout, found, [found], LOOKS)]
+
+
+def test_offers_work(cut, lay):
+    made = lay(level(cut, 0, 8), level(cut, 7, 8))
+    (found,) = strips(made)
+    apart, shallower = found.offers
+    assert [each.line[0, 1] for each in apart.layout().cuts] == pytest.approx([-1.5, 8.5])
+    assert shallower.told == "cut them no deeper than 5.7 mm"
+    assert [each.depth_mm for each in shallower.layout().cuts] == [5.7, 5.7]
+    assert strips(apart.layout()) == strips(shallower.layout()) == []
+    assert found.figures["apart_mm"] == pytest.approx(9.6 - 7, abs=0.3)
+    assert found.figures["depth_mm"] == pytest.approx(7 / 1.2, abs=0.2)
+
+
+def test_turns_of_one_cut_cannot_be_moved_apart_and_count_once(arc, cut, lay):
+    bend = arc(3, 0, 180, centre=(0, 40))
+    (found,) = strips(lay(cut((3, -40), *bend, (-3, -40), depth=6)))
+    assert [each.told.split()[0] for each in found.offers] == ["cut"]
+    assert found.figures["run_mm"] == pytest.approx(80, abs=6) and found.figures["count"] == 1
+
+
+@pytest.mark.parametrize(
+    ("run", "length", "any_strip"),
+    [(8.0, 60, False), (12.0, 60, True), (5.0, 12, False), (8.5, 12, True)],
+)
+def test_a_strip_counts_from_ten_millimetres_or_from_most_of_the_shorter_cut(
+    cut, lay, run, length, any_strip
+):
+    """Two cuts 3 mm apart that lie side by side for a stretch of their ways."""
+    made = lay(cut((0, 0), (60, 0), depth=4), cut((60 - run, 3), (60 - run + length, 3), depth=4))
+    assert bool(strips(made)) is any_strip
+
+
+def test_a_strip_is_longer_than_wide(cut, lay):
+    """Half as long again: short strokes further apart than that are a row, no strip."""
+    made = [lay(*(cut((0, y), (9, y), depth=6) for y in (0, wide))) for wide in (5.8, 6.6)]
+    assert [bool(strips(each)) for each in made] == [True, False]
+
+
+def test_a_strip_is_told_where_its_middle_is(cut, lay):
+    (found,) = strips(lay(cut((60, -80), (60, 80), depth=6), cut((64, -80), (64, 80), depth=6)))
+    assert "at 3 o'clock" in found.message
+
+
+@pytest.mark.parametrize(("width", "severity"), [(2.3, "stop"), (2.5, "warning")])
+def test_less_than_four_tenths_of_what_is_wanted_between_cuts_through_the_skin_stops(
+    cut, lay, width, severity
+):
+    """Cuts 5 mm deep want 6 mm."""
+    (found,) = strips(lay(level(cut, 0, 5), level(cut, width, 5)))
+    assert found.severity == severity
+
+
+def test_where_a_tenth_of_a_strip_is_narrower_it_is_told_by_the_rest(cut, lay):
+    """Two cuts 6 mm apart, one with a short step toward the other."""
+    step = [(-50, 6), (40, 6), (44, 3), (46, 3), (50, 6)]
+    (found,) = strips(lay(level(cut, 0, 8), cut(*step, depth=8)))
+    assert found.figures["width_mm"] == pytest.approx(6, abs=0.1)

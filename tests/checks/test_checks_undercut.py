@@ -89,3 +89,77 @@ def test_copies_are_told_once(cut, lay):
     (found,) = undercut(lay(*cuts))
     assert found.figures["count"] == 2
     assert len(found.cuts) == 4
+
+
+@pytest.mark.parametrize(("width", "turned"), [(9, False), (14, True)])
+def test_both_offers_work(cut, lay, width, turned):
+    first = level(cut, 0, 8, 45 if turned else 40)
+    made = lay(first, level(cut, width, 8, 45 if turned else 90, turned=turned), loaf=FLAT)
+    (found,) = undercut(made)
+    for offer in found.offers:
+        assert undercut(offer.layout()) == []
+    steeper, apart = (each.layout().cuts for each in found.offers)
+    told = float(found.offers[1].told.split()[2])
+    assert apart[1].line[0, 1] - apart[0].line[0, 1] == pytest.approx(width + told)
+    assert math.degrees(steeper[0].blade_rad) == pytest.approx(found.figures["blade_deg"])
+    left = found.figures["left_mm"]
+    assert found.figures["apart_mm"] == pytest.approx(UNDERCUT_CLEAR_MM.value - left, abs=0.05)
+
+
+@pytest.mark.parametrize(("depth", "severity"), [(4.9, "note"), (5.0, "stop")])
+def test_what_stays_in_the_skin_is_only_noted(cut, lay, depth, severity):
+    (found,) = undercut(lay(level(cut, 0, 8, 40), level(cut, 5, depth, 90), loaf=FLAT))
+    assert found.severity == severity
+
+
+@pytest.mark.parametrize(("gap", "any_found"), [(1.9, True), (2.1, False)])
+def test_two_millimetres_of_dough_are_left_between(cut, lay, gap, any_found):
+    made = lay(level(cut, 0, 8, 40), level(cut, reach(8, 40) + gap, 8, 90), loaf=FLAT)
+    assert bool(undercut(made)) is any_found
+
+
+@pytest.mark.parametrize(("run", "any_found"), [(6, False), (13, True)])
+def test_only_what_runs_side_by_side_for_a_while_is_told(cut, lay, run, any_found):
+    made = lay(
+        cut((-50, 0), (0, 0), depth=8, blade=40), cut((-run, 5), (60, 5), depth=8), loaf=FLAT
+    )
+    assert bool(undercut(made)) is any_found
+
+
+def test_the_flatter_blade_is_told_with_the_narrowest_place(cut, lay):
+    """Two slanted cuts pulled against each other, nearer at their left ends."""
+    one = cut((-50, 0), (50, 0), depth=6, blade=60)
+    other = cut((50, 8), (-50, 5), depth=8, blade=40, word="vein", family=2)
+    (found,) = undercut(lay(one, other, loaf=FLAT))
+    assert found.message.startswith("the vein, 8 mm deep with the blade at 40°")
+    assert "9 o'clock" in found.message
+    assert found.figures["reach_mm"] == pytest.approx(reach(8, 40))
+    expected = 5.05 - 6 * (1 / math.tan(math.radians(60)) + 1 / math.tan(math.radians(40)))
+    assert found.figures["left_mm"] == pytest.approx(expected, abs=0.1)
+    assert found.place.line == 2
+
+
+@pytest.mark.parametrize(
+    ("width", "blades", "turned", "told"),
+    [
+        (9, (40, 90), False, math.atan2(8, 7)),
+        (14, (45, 45), True, math.atan2(8, 6)),
+        (9, (25, 50), False, math.atan(1 / (7 / 8 + reach(1, 50)))),
+    ],
+)
+def test_the_blade_is_told_in_whole_degrees_that_leave_the_dough(
+    cut, lay, width, blades, turned, told
+):
+    """For an upright neighbour, for two that lean together, and for two that lean alike."""
+    first, second = (level(cut, y, 8, b) for y, b in zip((0, width), blades, strict=True))
+    if turned:
+        second = level(cut, width, 8, blades[1], turned=True)
+    (found,) = undercut(lay(first, second, loaf=FLAT))
+    assert found.figures["blade_deg"] == math.ceil(math.degrees(told))
+
+
+def test_the_shallower_cut_tells_how_steep_and_how_grave(cut, lay):
+    """At 3 mm deep: (4 - 2) / 3 of slant."""
+    (found,) = undercut(lay(level(cut, 0, 8, 30), level(cut, 4, 3, 90), loaf=FLAT))
+    assert found.figures["blade_deg"] == math.ceil(math.degrees(math.atan2(3, 2)))
+    assert found.severity == "note"

@@ -3,8 +3,9 @@ import pytest
 import shapely
 from support.plate_layouts import circle, cut, layout
 
-from scorecraft.plate.bridges import BRIDGE_EVERY_MM
+from scorecraft.plate.bridges import BRIDGE_EVERY_MM, bridged
 from scorecraft.plate.plate import make_plate
+from scorecraft.plate.slits import Slit
 
 
 def measured(plate, bridge):
@@ -52,3 +53,69 @@ def test_deep_slots_are_bridged_last():
     deep = cut([[0, -45], [0, 45]], "rib", depth=9.0)
     made = make_plate(layout(circle(45), deep))
     assert {bridge.cut for bridge in made.bridges} == {0}
+
+
+BODY = shapely.box(-150, -150, 150, 150)
+
+
+def slit(*points, width=2.5, cut=0, name="slash"):
+    return Slit(shapely.LineString(points), width, cut, name, 1.0)
+
+
+def square(half, x=0.0, y=0.0, **more):
+    ways = ((-1, -1), (1, -1), (1, 1), (-1, 1), (-1, -1))
+    return slit(*((x + half * a, y + half * b) for a, b in ways), **more)
+
+
+def held(*slits, bridge_mm=3.0, web_mm=1.6):
+    return bridged(BODY, slits, slits, bridge_mm=bridge_mm, web_mm=web_mm)
+
+
+@pytest.mark.parametrize(("half", "count"), [(15, 2), (20, 3), (28, 4)])
+def test_a_field_is_held_once_in_seventy_millimetres_and_twice_at_least(half, count):
+    """Squares of 110, 150 and 214 mm round, inside their walls."""
+    found = held(square(half))
+    assert len(found.bridges) == count and found.loose == ()
+    assert len(found.slits) in (count, count + 1)
+
+
+def test_a_bridge_leaves_its_full_width_between_round_ends():
+    found = held(square(20), bridge_mm=4.0)
+    for bridge in found.bridges:
+        near = [each.line.distance(shapely.Point(bridge.at)) for each in found.slits]
+        assert sorted(near)[:2] == pytest.approx([(4 + 2.5) / 2 + 0.02] * 2, abs=0.01)
+        assert np.hypot(*(bridge.span[1] - bridge.span[0])) == pytest.approx(2.5)
+        assert bridge.width_mm == 4.0
+
+
+def test_bridges_stand_in_the_slot_they_name():
+    found = held(square(20, -40), square(20, 40, cut=1))
+    assert {bridge.cut for bridge in found.bridges} == {0, 1}
+    for bridge in found.bridges:
+        assert bool(bridge.at[0] > 0) is (bridge.cut == 1)
+
+
+def test_bridges_never_crowd():
+    """Cells of 14 mm share their sides: bridges stand a bridge and three slots apart."""
+    rows = [slit((-35, y), (35, y), cut=k) for k, y in enumerate((-10.0, 10.0))]
+    columns = [slit((x, -10), (x, 10), cut=2 + k) for k, x in enumerate(range(-35, 36, 14))]
+    found = held(*rows, *columns)
+    at = np.array([bridge.at for bridge in found.bridges])
+    apart = np.hypot(*(at[:, None] - at[None, :]).T) + 999 * np.eye(len(at))
+    assert len(at) >= 6 and apart.min() > 3 + 3 * 2.5
+    assert found.loose == ()
+
+
+def test_a_gap_that_is_there_already_holds_a_field():
+    """A square open for 12 mm hangs on that; it needs one bridge more, far from it."""
+    half, open_mm = 15, 12
+    ways = [(open_mm / 2, -half), (half, -half), (half, half), (-half, half), (-half, -half),
+            (-open_mm / 2, -half)]  # fmt: skip
+    assert held(slit(*ways)).bridges == ()
+
+
+def test_what_is_too_small_for_a_bridge_is_loose():
+    (loose,) = held(square(2.6)).loose
+    assert loose.centroid.coords[0] == pytest.approx((0, 0), abs=1e-6)
+    assert held(square(2.6)).bridges == ()
+    assert held().slits == () and held().loose == ()

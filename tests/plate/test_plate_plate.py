@@ -154,3 +154,56 @@ def test_a_slot_that_cannot_hold_its_own_web_ends_in_a_plate_or_a_word():
     layout = make("bordered-square", loaf="round width 120mm height 55mm").layout
     with pytest.raises(ScorecraftError, match=r"the piece|leave no room"):
         make_plate(layout)
+
+
+def crumbs(count, length):
+    return [cut([[10 * k - 50, 20], [10 * k - 50, 20 + length]], "crumb") for k in range(count)]
+
+
+@pytest.mark.parametrize(("length", "slot"), [(3.0, 2.1), (2.5, 1.7), (2.0, 1.3), (1.5, 1.0)])
+def test_slots_get_no_narrower_than_they_must(length, slot):
+    """A stroke shorter than 1.3 slots is a dot and goes; too many are too much to lose."""
+    made = make_plate(layout(cut([[-40, 0], [40, 0]]), *crumbs(8, length)))
+    assert made.sizes.slot_mm == pytest.approx(slot)
+    assert made.left_out == () and made.shown == ("slash", "crumb")
+    assert made.widths == pytest.approx((slot, slot))
+
+
+@pytest.mark.parametrize(("count", "slot"), [(2, 2.5), (4, 2.1)])
+def test_a_tenth_of_a_pattern_is_left_out_before_slots_get_narrower(count, slot):
+    made = make_plate(layout(cut([[-40, 0], [40, 0]]), *crumbs(count, 3.0)))
+    assert made.sizes.slot_mm == pytest.approx(slot)
+    assert made.left_out == (("crumb",) if slot == 2.5 else ())
+
+
+@pytest.mark.parametrize(("count", "well"), [(7, True), (10, False)])
+def test_most_of_a_pattern_stays_or_there_is_no_plate(count, well):
+    """Crumbs too short for any slot, beside a slash of 10 mm."""
+    made = layout(cut([[-5, 0], [5, 0]]), *crumbs(count, 1.2))
+    if well:
+        assert make_plate(made).left_out == ("crumb",)
+    else:
+        with pytest.raises(ScorecraftError, match="only 0% of crumb"):
+            make_plate(made)
+
+
+@pytest.mark.parametrize(("off", "slits"), [(8.2, 0), (8.6, 4)])
+def test_the_cross_hair_goes_where_slots_leave_no_web_beside_it(off, slits):
+    """It reaches 5.5 mm out; a slot 2.5 mm wide needs 1.6 mm of web before it."""
+    made = make_plate(layout(cut([[off, -40], [off, 40]])))
+    assert len(made.hair) == slits
+    assert len(made.slots) == 1
+
+
+def test_the_rim_is_scored_but_not_into_slots():
+    whole = make_plate(layout(cut([[0, -40], [0, 40]])))
+    assert len(whole.score_lines) == 1
+    made = make_plate(layout(cut([[0, -20], [0, 140]])))
+    rim = shapely.MultiLineString(list(made.score_lines))
+    assert rim.distance(shapely.union_all(made.slots)) == pytest.approx(0.8, abs=0.02)
+    assert rim.length == pytest.approx(2 * np.pi * 100 - 2.5 - 1.6, abs=0.3)
+
+
+def test_widths_are_those_of_light_and_deep_cuts():
+    made = make_plate(layout(cut([[-40, 20], [40, 20]]), cut([[-40, -20], [40, -20]], depth=9.0)))
+    assert made.widths == pytest.approx((2.5, 3.5))

@@ -43,3 +43,17 @@ def test_what_misses_the_loaf_is_not_on_the_plate():
     made = layout(cut([[0, 0], [0, 200]]))
     (slit,) = slits(made, slot_mm=3.0)
     assert np.asarray(slit.line.coords)[:, 1].max() == pytest.approx(100, abs=0.1)
+
+
+def test_the_deeper_cut_weighs_more_then_the_longer_one():
+    deep_short = cut([[0, 0], [0, 9]], depth=6.1)
+    long, short = cut([[0, 0], [0, 60]], depth=6.0), cut([[0, 0], [0, 30]], depth=6.0)
+    ranks = [each.rank for each in slits(layout(deep_short, long, short), slot_mm=3.0)]
+    assert ranks[0] > ranks[1] > ranks[2]
+    turned = cut([[0, 0], [60.01, 0]], depth=6.001)
+    same = [each.rank for each in slits(layout(long, turned), slot_mm=3.0)]
+    assert same[0] == same[1]
+
+
+def test_names_are_asked_for_even_where_there_are_no_cuts():
+    assert chosen([], ["leaf"]) == []

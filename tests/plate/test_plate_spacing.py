@@ -151,3 +151,86 @@ def test_slots_of_every_pattern_come_to_an_end_on_loaves_of_all_forms_and_sizes(
         tips = shapely.Point(each.line.coords[0]).distance(shapely.Point(each.line.coords[-1]))
         long = each.line.length >= 3 * (each.width_mm + WEB)
         assert each.closed or not long or tips <= JOINED_MM or tips > each.width_mm + WEB - 0.1
+
+
+@pytest.mark.parametrize(("length", "left"), [(3.85, 0), (3.95, 1)])
+def test_a_slot_no_longer_than_a_dot_goes(length, left):
+    assert len(spaced([slit((0, 0), (length, 0))], WEB)) == left
+
+
+@pytest.mark.parametrize(("apart", "narrower"), [(3.95, True), (3.75, False)])
+def test_slots_are_narrowed_to_six_tenths_and_no_further(apart, narrower):
+    two = [slit((0, 0), (0, 50)), slit((apart, 0), (apart, 50), cut=1, rank=2)]
+    left = spaced(two, WEB)
+    assert len(left) == (2 if narrower else 1)
+    assert {each.width_mm < 3.0 for each in left} == {narrower}
+
+
+@pytest.mark.parametrize(("gap", "joined"), [(0.2, True), (0.3, False)])
+def test_tips_a_quarter_of_a_millimetre_apart_meet(gap, joined):
+    left = spaced([slit((-20, 0), (0, 20)), slit((20, 0), (gap, 20), cut=1)], WEB)
+    assert (gaps(left) == float("inf")) is joined
+
+
+@pytest.mark.parametrize(("length", "narrower"), [(7.3, False), (8.0, True)])
+def test_slots_side_by_side_for_a_while_are_narrowed_and_others_drawn_back(length, narrower):
+    """One and a half times the 5 mm from middle to middle that slots need."""
+    two = [slit((0, 0), (0, 50), rank=2), slit((4.4, -40), (4.4, length - 2.3), cut=1)]
+    assert (spaced(two, WEB)[0].width_mm < 3.0) is narrower
+
+
+def test_a_slot_whose_tip_is_in_the_way_gives_way_also_where_it_passes_by():
+    """It touches down twice, once by its tip; the other, lighter slot stays whole."""
+    passing = slit((-20, 4), (-10, 30), (10, 4), (20, 30), rank=9)
+    left = spaced([passing, slit((-40, 0), (40, 0), rank=1, cut=1)], WEB)
+    assert [each.line.length for each in left if each.cut == 1] == [80]
+    assert gaps(left) >= WEB
+
+
+def test_of_two_passing_slots_the_lighter_gives_way():
+    for heavy, light in ((0, 1), (1, 0)):
+        two = [
+            slit((-40, 0), (40, 0), rank=1 + light),
+            slit((-20, 30), (0, 3.5), (20, 30), rank=1 + heavy, cut=1),
+        ]
+        whole = [each.line.length for each in two]
+        left = spaced(two, WEB)
+        lengths = [sum(each.line.length for each in left if each.cut == k) for k in (0, 1)]
+        heavier = 0 if light else 1
+        assert lengths[heavier] == pytest.approx(whole[heavier])
+        assert lengths[1 - heavier] < whole[1 - heavier] - 2
+        assert WEB <= gaps(left) < WEB + 0.1
+
+
+def test_a_tip_before_a_corner_is_drawn_back_not_joined():
+    """A tip joins another slot only at that slot's own end."""
+    corner = [slit((0, 0), (30, 0)), slit((0, 0), (0, 30), cut=1)]
+    assert [each.line.length for each in spaced(corner, WEB)] == [30, 30]
+    three = [*corner, slit((15, 0.1), (15, 30), cut=2, rank=0.5)]
+    (tee,) = [each for each in spaced(three, WEB) if each.cut == 2]
+    assert tee.line.coords[0][1] == pytest.approx(3 + WEB, abs=0.06)
+
+
+@pytest.mark.parametrize(("gap", "opened"), [(0.2, False), (0.3, True), (4.9, True), (5.1, False)])
+def test_the_ends_of_a_line_meet_or_leave_a_web(gap, opened):
+    square = [(gap / 2, 0), (15, 0), (15, 30), (-15, 30), (-15, 0), (-gap / 2, 0)]
+    line = slit(*square)
+    (left,) = spaced([line], WEB)
+    between = left.line.boundary.geoms[0].distance(left.line.boundary.geoms[1])
+    assert between == pytest.approx(3 + WEB + 0.04 if opened else gap, abs=0.21)
+    assert between >= 3 + WEB or not opened
+
+
+def test_a_short_bent_line_is_no_loop():
+    """Shorter than three times a slot and a web: its ends lie apart by its own bend."""
+    hook = slit((0, 0), (0, 6), (4, 6), (4, 2))
+    (left,) = spaced([hook], WEB)
+    assert left.line.length == 14
+
+
+def test_facing_tips_are_drawn_back_no_further_than_a_web_also_at_their_last_ends():
+    for one in (((-30, 0), (-1, 0)), ((-1, 0), (-30, 0))):
+        for other in (((1, 0), (30, 0)), ((30, 0), (1, 0))):
+            left, right = spaced([slit(*one), slit(*other, cut=1)], WEB)
+            assert left.line.distance(right.line) - 3 == pytest.approx(WEB + 0.04, abs=0.02)
+            assert left.line.length == pytest.approx(right.line.length)

@@ -1,0 +1,101 @@
+"""What a cure makes of a layout, to the millimetre."""
+
+import math
+
+import numpy as np
+import pytest
+
+from scorecraft.checks.changes import (
+    at_depth,
+    moved,
+    no_deeper,
+    no_flatter,
+    opened,
+    parted,
+    shortened,
+    turned,
+    way_to,
+    without,
+)
+
+
+def lines(layout):
+    return [each.line.tolist() for each in layout.cuts]
+
+
+def two(cut, lay, **more):
+    return lay(cut((0, 0), (60, 0), depth=6, **more), cut((0, 20), (60, 20), depth=3, **more))
+
+
+def test_depths_and_blades_change_only_where_they_must(cut, lay):
+    made = two(cut, lay, blade=40)
+    assert [each.depth_mm for each in at_depth(made, [1], 5.0).cuts] == [6, 5]
+    assert [each.depth_mm for each in no_deeper(made, [0, 1], 5.0).cuts] == [5, 3]
+    steep = no_flatter(lay(*made.cuts, cut((0, 9), (9, 9), blade=80)), [0, 2], math.radians(60))
+    assert np.degrees([each.blade_rad for each in steep.cuts]) == pytest.approx([60, 40, 80])
+    assert without(made, [0]).cuts == made.cuts[1:]
+
+
+def test_a_cut_is_shortened_at_the_ends_that_are_told(cut, lay):
+    made = lay(cut((0, 0), (30, 0), (60, 0)))
+    assert lines(shortened(made, [(0, True)], 10))[0] == [[0, 0], [30, 0], [50, 0]]
+    assert lines(shortened(made, [(0, False)], 10))[0] == [[10, 0], [30, 0], [60, 0]]
+    both = lines(shortened(made, [(0, True), (0, False), (0, True)], 10))
+    assert both == [[[10, 0], [30, 0], [50, 0]]]
+    assert lines(shortened(made, [(0, True)], 40)) == [[[0, 0], [20, 0]]]
+    (least,) = lines(shortened(made, [(0, True)], 99))
+    assert least[-1] == pytest.approx([0.6, 0])
+
+
+def test_a_gap_is_as_wide_as_told_and_where_it_is_told(cut, lay):
+    made = two(cut, lay)
+    assert lines(opened(made, [(0, 20.0)], 8)) == [
+        [[0, 0], [16, 0]],
+        [[24, 0], [60, 0]],
+        [[0, 20], [60, 20]],
+    ]
+    at_end = lines(opened(made, [(0, 58.0), (0, 20.0)], 8))
+    assert at_end[:2] == [[[0, 0], [16, 0]], [[24, 0], [54, 0]]] and len(at_end) == 3
+    scrap = lines(opened(made, [(0, 4.5)], 8))
+    assert scrap[0] == [[8.5, 0], [60, 0]]
+    kept = lines(opened(made, [(0, 5.0)], 8))
+    assert kept[:2] == [[[0, 0], [1, 0]], [[9, 0], [60, 0]]]
+
+
+def test_figures_move_whole_and_others_stay(cut, lay):
+    one, other = (cut((0, y), (60, y), figure=1) for y in (0, 20))
+    made = lay(one, other, cut((0, 40), (60, 40), figure=2))
+    after = lines(moved(made, {1: np.array([3.0, 4.0])}))
+    assert after == [[[3, 4], [63, 4]], [[3, 24], [63, 24]], [[0, 40], [60, 40]]]
+
+
+def test_pairs_are_parted_each_by_half(cut, lay):
+    made = two(cut, lay)
+    after = lines(parted(made, [(0, 1, np.array([0.0, 5.0]))], 4))
+    assert after == [[[0, -2], [60, -2]], [[0, 22], [60, 22]]]
+    alone = lines(parted(two(cut, lay, figure=7), [(0, 1, np.array([0.0, 5.0]))], 4))
+    assert alone == after
+
+
+def test_a_figure_asked_twice_to_move_the_same_way_moves_once(cut, lay):
+    made = lay(*(cut((0, y), (60, y), figure=k) for k, y in ((1, 0), (1, 3), (2, 20))))
+    up = np.array([0.0, 1.0])
+    after = parted(made, [(0, 2, up), (1, 2, up)], 4)
+    assert [each.line[0, 1] for each in after.cuts] == pytest.approx([-2, 1, 22])
+    across = parted(made, [(0, 2, up), (1, 2, np.array([1.0, 0.0]))], 4)
+    assert across.cuts[2].line[0] == pytest.approx([2, 22])
+    against = parted(made, [(0, 2, up), (1, 2, -up)], 4)
+    assert against.cuts[2].line[0] == pytest.approx([0, 20])
+
+
+def test_a_turn_is_counter_clockwise_about_the_point(cut, lay):
+    made = two(cut, lay)
+    after = turned(made, [0], np.array([60.0, 0.0]), math.radians(90))
+    assert after.cuts[0].line == pytest.approx(np.array([[60, -60], [60, 0]]))
+    assert after.cuts[1] is made.cuts[1]
+
+
+def test_the_way_to_a_line_is_the_shortest():
+    line = np.array([[0.0, 0.0], [60.0, 0.0]])
+    assert way_to(line, np.array([20.0, 5.0])) == pytest.approx([0, -5])
+    assert way_to(line, np.array([63.0, 4.0])) == pytest.approx([-3, -4])
