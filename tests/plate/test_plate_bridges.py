@@ -138,3 +138,12 @@ def test_neighbours_share_the_bridge_between_them():
     found = held(frame, wall)
     assert found.loose == () and 3 <= len(found.bridges) <= 4
     assert {bridge.cut for bridge in found.bridges} >= {0}
+
+
+def test_where_only_a_short_stretch_is_free_one_bridge_stands():
+    """Slots close by leave 9 mm of a square free: two bridges of 3 mm would crowd there."""
+    beside = [((-18.5, -16), (-18.5, 16)), ((18.5, -16), (18.5, 16)), ((-16, -18.5), (16, -18.5)),
+              ((-16, 18.5), (-6, 18.5)), ((6, 18.5), (16, 18.5))]  # fmt: skip
+    found = held(square(15), *(slit(*each, cut=1) for each in beside))
+    (bridge,) = found.bridges
+    assert bridge.at[1] == pytest.approx(15) and abs(bridge.at[0]) < 4.5
