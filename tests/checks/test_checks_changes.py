@@ -99,3 +99,10 @@ def test_the_way_to_a_line_is_the_shortest():
     line = np.array([[0.0, 0.0], [60.0, 0.0]])
     assert way_to(line, np.array([20.0, 5.0])) == pytest.approx([0, -5])
     assert way_to(line, np.array([63.0, 4.0])) == pytest.approx([-3, -4])
+
+
+def test_where_any_pair_is_of_one_figure_cuts_move_alone(cut, lay):
+    made = lay(*(cut((0, y), (60, y), figure=k) for k, y in ((1, 0), (1, 10), (2, 20), (2, 40))))
+    up = np.array([0.0, 1.0])
+    after = parted(made, [(0, 1, up), (1, 2, up)], 4)
+    assert [each.line[0, 1] for each in after.cuts] == pytest.approx([-2, 10, 22, 40])

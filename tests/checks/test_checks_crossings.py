@@ -210,3 +210,10 @@ def test_a_cut_that_crosses_itself_in_the_skin_is_only_noted(cut, lay):
 def test_an_end_a_millimetre_past_a_cut_meets_it_on_purpose(cut, lay, past, count):
     made = lay(cut(*ray(0), depth=8), cut((0, -past), (0, 40), depth=8, family=2))
     assert len(crossings(made)) == count
+
+
+def test_at_the_sharpest_a_cut_ends_five_clearances_sooner(cut, lay):
+    """At 6 degrees 4 mm of dough would be 38 mm along the cut: 20 mm are told."""
+    made = lay(cut(*ray(6, 30), depth=8), cut(*ray(0), depth=8, family=2))
+    (found,) = crossings(made)
+    assert found.figures["shorten_mm"] == pytest.approx(30 + 4 / 0.2, abs=0.2)

@@ -1,5 +1,6 @@
 import numpy as np
 import pytest
+import shapely
 
 from scorecraft.checks.linework import stations, strings
 
@@ -13,6 +14,18 @@ def test_stations_stand_evenly_along_every_cut_and_at_no_end(cut, lay):
     assert spots.step == pytest.approx([2.5] * 4 + [0.5] * 2 + [3.0] * 3)
     assert spots.point[-3:] == pytest.approx(np.array([[1.5, 9], [4, 9.5], [4, 12.5]]))
     assert spots.tangent[-3:] == pytest.approx(np.array([[1, 0], [0, 1], [0, 1]]))
+
+
+def test_stations_are_where_they_are_round_every_bend(cut, lay):
+    bent = cut((4, 9), (8, 9), (8, 14)), cut((0, 0), (3, 0), (3, 4), (9, 4))
+    for pair in (bent, bent[::-1]):
+        spots = stations(lay(*pair), 1)
+        for index, each in enumerate(pair):
+            own = spots.cut == index
+            line = shapely.LineString(each.line)
+            places = shapely.points(spots.point[own])
+            assert shapely.line_locate_point(line, places) == pytest.approx(spots.along[own])
+            assert shapely.distance(line, places).max() < 1e-9
 
 
 def test_a_cut_of_a_whole_number_of_steps_has_no_station_more(cut, lay):

@@ -218,3 +218,11 @@ def test_where_a_tenth_of_a_strip_is_narrower_it_is_told_by_the_rest(cut, lay):
     step = [(-50, 6), (40, 6), (44, 3), (46, 3), (50, 6)]
     (found,) = strips(lay(level(cut, 0, 8), cut(*step, depth=8)))
     assert found.figures["width_mm"] == pytest.approx(6, abs=0.1)
+
+
+def test_the_strip_that_lacks_most_for_its_depth_is_told(cut, lay):
+    """6 of 9.6 mm between deep cuts before 4.5 of 5.4 mm between lighter ones."""
+    deep, light = (level(cut, y, 8) for y in (0, 6)), (level(cut, y, 4.5) for y in (40, 44.5))
+    (found,) = strips(lay(*light, *deep))
+    assert found.figures["count"] == 2 and found.figures["wanted_mm"] == pytest.approx(9.6)
+    assert found.offers[1].told == "cut them no deeper than 3.6 mm"

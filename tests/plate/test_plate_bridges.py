@@ -90,7 +90,7 @@ def test_a_bridge_leaves_its_full_width_between_round_ends():
 
 def test_bridges_stand_in_the_slot_they_name():
     found = held(square(20, -40), square(20, 40, cut=1))
-    assert {bridge.cut for bridge in found.bridges} == {0, 1}
+    assert sorted(bridge.cut for bridge in found.bridges) == [0, 0, 0, 1, 1, 1]
     for bridge in found.bridges:
         assert bool(bridge.at[0] > 0) is (bridge.cut == 1)
 
@@ -119,3 +119,31 @@ def test_what_is_too_small_for_a_bridge_is_loose():
     assert loose.centroid.coords[0] == pytest.approx((0, 0), abs=1e-6)
     assert held(square(2.6)).bridges == ()
     assert held().slits == () and held().loose == ()
+
+
+def test_bridges_stand_far_from_the_web_there_is_and_from_one_another():
+    """A square of 150 mm round, drawn closed and left open by 12 mm, wants two bridges more."""
+    drawn, half = square(20), 20
+    ways = [(6, -half), (half, -half), (half, half), (-half, half), (-half, -half), (-6, -half)]
+    found = bridged(BODY, [drawn], [slit(*ways)], bridge_mm=3.0, web_mm=1.6)
+    at = [(0.0, -20.0), *(bridge.at for bridge in found.bridges)]
+    assert len(at) == 3
+    assert min(np.hypot(*np.subtract(at[i], at[k])) for i, k in ((0, 1), (0, 2), (1, 2))) > 30
+
+
+def test_neighbours_share_the_bridge_between_them():
+    """Two cells of 30 mm side by side, held together once and to the plate besides."""
+    frame = slit((-30, -15), (30, -15), (30, 15), (-30, 15), (-30, -15))
+    wall = slit((0, -15), (0, 15), cut=1)
+    found = held(frame, wall)
+    assert found.loose == () and 3 <= len(found.bridges) <= 4
+    assert {bridge.cut for bridge in found.bridges} >= {0}
+
+
+def test_where_only_a_short_stretch_is_free_one_bridge_stands():
+    """Slots close by leave 9 mm of a square free: two bridges of 3 mm would crowd there."""
+    beside = [((-18.5, -16), (-18.5, 16)), ((18.5, -16), (18.5, 16)), ((-16, -18.5), (16, -18.5)),
+              ((-16, 18.5), (-6, 18.5)), ((6, 18.5), (16, 18.5))]  # fmt: skip
+    found = held(square(15), *(slit(*each, cut=1) for each in beside))
+    (bridge,) = found.bridges
+    assert bridge.at[1] == pytest.approx(15) and abs(bridge.at[0]) < 4.5

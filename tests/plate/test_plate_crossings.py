@@ -51,7 +51,8 @@ def test_a_slot_too_short_for_a_bridge_and_two_ends_has_no_place(length, count):
 def test_a_small_ring_has_no_place():
     """Twice a bridge and a slot is 11 mm round."""
     assert len(places(ring(1.7)).along) == 0
-    assert len(places().along) == 0
+    none = places()
+    assert none.at.shape == none.tangent.shape == (0, 2) and none.cost.shape == (0,)
 
 
 @pytest.mark.parametrize(("apart", "any_place"), [(3.9, False), (4.1, True)])
@@ -100,3 +101,10 @@ def test_a_bridge_lands_beside_its_slot(side):
     found = places(slit((0, 0), (60, 0)))
     assert found.landing(side, 0.5)[:, 1] == pytest.approx(side * 1.75)
     assert found.landing(side, 0.5)[:, 0] == pytest.approx(found.along)
+
+
+@pytest.mark.parametrize(("length", "any_place"), [(20.5, False), (22.0, True)])
+def test_a_wide_bridge_leaves_as_much_slot_as_it_takes(length, any_place):
+    """A bridge of 8 mm and a slot of 2.5 mm, twice: 21 mm."""
+    found = crossings(BODY, [slit((0, 0), (length, 0))], 8.0)
+    assert bool(len(found.along)) is any_place

@@ -49,3 +49,10 @@ STRIP_AT = "14 mm from the crown at 1 o'clock"
 
 def test_a_plate_in_two_pieces_falls_apart():
     assert faults(plate(), [], SIZES) == ["it would fall apart"]
+
+
+@pytest.mark.parametrize("corner", [(8, 10), (11, 10), (8, 13), (11, 13)])
+def test_a_bridge_is_whole_at_each_of_its_corners(corner):
+    nick = shapely.Point(corner).buffer(0.3)
+    found = faults(plate((8, 11)).difference(nick), [bridge(9.5, 3.0)], SIZES)
+    assert any("bridge" in fault for fault in found)

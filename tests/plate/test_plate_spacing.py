@@ -184,7 +184,7 @@ def test_a_slot_whose_tip_is_in_the_way_gives_way_also_where_it_passes_by():
     passing = slit((-20, 4), (-10, 30), (10, 4), (20, 30), rank=9)
     left = spaced([passing, slit((-40, 0), (40, 0), rank=1, cut=1)], WEB)
     assert [each.line.length for each in left if each.cut == 1] == [80]
-    assert gaps(left) >= WEB
+    assert {each.width_mm for each in left} == {3.0} and gaps(left) >= WEB
 
 
 def test_of_two_passing_slots_the_lighter_gives_way():

@@ -70,6 +70,17 @@ def test_the_widest_that_works_is_found_to_a_tenth(limit, best):
     assert best in seen and max(seen) < 5.0
 
 
+def test_no_more_than_seven_are_tried_and_what_is_told_was():
+    seen = {}
+
+    def works(mm):
+        return seen.setdefault(mm, mm <= 17.77)
+
+    best = widest(39.0, 0.8, works)
+    assert seen[best] and len(seen) == 7
+    assert best <= 17.77 < best + 0.7
+
+
 def test_none_is_found_where_the_least_fails_or_is_no_less():
     assert widest(5.0, 0.8, lambda _: False) is None
     assert widest(0.8, 0.8, lambda _: True) is None
