@@ -22,7 +22,6 @@ LOAF = make_loaf("round", 1400, None, 500)
 HEAD = "loaf round width 220mm height 95mm\n"
 CROWDS = {
     "leaves": (HEAD + "repeat {count} turn 1deg:\n    leaf 50mm veins 40\n", 30, 60),
-    "triangles": (HEAD + "fill whole with triangles size {count}mm\n", 2.4, 1.7),
     "wedges": (HEAD + "wedges {count}:\n    slash 100mm depth 2mm\n", 500, 1000),
 }
 
