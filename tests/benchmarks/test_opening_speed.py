@@ -7,6 +7,7 @@ import sys
 
 import numpy as np
 import pytest
+from support.scattered_cuts import scattered, turned
 from support.timing import by_turns, settled
 from support.whole_matrix import whole
 
@@ -20,21 +21,6 @@ from scorecraft.tune.predict import by_number
 
 AREA = np.pi * 150**2
 GROWTH = (0.1, 0.1, 0.0)
-
-
-def scattered(count, length=80.0, half=200.0, seed=2):
-    random = np.random.default_rng(seed)
-    lines = []
-    for angle in random.uniform(0, np.pi, count):
-        step = length / 2 * np.array([np.cos(angle), np.sin(angle)])
-        middle = random.uniform(-half, half, 2)
-        lines.append(np.array([middle - step, middle + step]))
-    return lines
-
-
-def turned(line, angle):
-    c, s = np.cos(angle), np.sin(angle)
-    return line @ np.array([[c, s], [-s, c]])
 
 
 def leaf_crown(count=8, veins=4, radius=26.0, length=58.0, width=24.0):
@@ -82,7 +68,7 @@ def against_fewer(count, fewer, room):
     """Seconds for some cuts and for fewer of them, in so many times the room; panels, megabytes."""
     import resource
 
-    some, others = scattered(fewer), scattered(count, half=200.0 * room**0.5)
+    some, others = scattered(fewer, half=200.0), scattered(count, half=200.0 * room**0.5)
     few, many = by_turns(opened(some), opened(others))
     held = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
     return [many, few, len(panels(others, 2.0)), len(panels(some, 2.0)), held]
@@ -93,7 +79,7 @@ def crown_in_full():
     lines, depth = leaf_crown()
     panel = panel_for(lines)
     assert 1400 < len(panels(lines, panel)) < 2000
-    library = library_solve(scattered(50))
+    library = library_solve(scattered(50, half=200.0))
     crown = lambda: solve(lines, depth, strain=GROWTH, area_mm2=AREA, panel_mm=panel)  # noqa: E731
     return [*by_turns(crown, turns=2), *by_turns(library, turns=1)]
 

@@ -4,6 +4,7 @@ import tracemalloc
 
 import numpy as np
 import pytest
+from support.scattered_cuts import scattered, turned
 from support.whole_matrix import answers, whole
 
 import scorecraft
@@ -21,21 +22,6 @@ AREA = np.pi * 120**2
 INSIDE = 0.03
 NEAR = 1.5e-4
 """Jumps are so near those of the whole matrix, as a share of the widest."""
-
-
-def scattered(count, length, seed=2, half=100):
-    random = np.random.default_rng(seed)
-    lines = []
-    for angle in random.uniform(0, np.pi, count):
-        step = length / 2 * np.array([np.cos(angle), np.sin(angle)])
-        middle = random.uniform(-half, half, 2)
-        lines.append(np.array([middle - step, middle + step]))
-    return lines
-
-
-def turned(line, angle):
-    c, s = np.cos(angle), np.sin(angle)
-    return line @ np.array([[c, s], [-s, c]])
 
 
 def crown(count):

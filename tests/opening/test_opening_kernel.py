@@ -2,22 +2,13 @@
 
 import numpy as np
 import pytest
+from support.scattered_cuts import scattered
 from support.whole_matrix import whole
 
 from scorecraft.opening.kernel import CORE, WIDE, corner_share, ends_of, stiffness
 from scorecraft.opening.panels import panels
 from scorecraft.opening.stretch import Stretch
 from scorecraft.opening.tension import tension_of
-
-
-def scattered(count, seed=0, half=50.0):
-    random = np.random.default_rng(seed)
-    lines = []
-    for angle in random.uniform(0, np.pi, count):
-        step = half * np.array([np.cos(angle), np.sin(angle)])
-        middle = random.uniform(-100, 100, 2)
-        lines.append(np.array([middle - step, middle + step]))
-    return lines
 
 
 def plainly(parts):
@@ -61,7 +52,7 @@ def test_chosen_rows_and_columns_are_those_of_the_whole():
 
 
 def test_symmetric_and_positive_even_where_cuts_cross_at_a_degree():
-    parts = panels(scattered(24), 4.0)
+    parts = panels(scattered(24, 100.0, seed=0), 4.0)
     matrix = whole(parts)
     np.testing.assert_allclose(matrix, matrix.T, atol=1e-14)
     assert np.linalg.eigvalsh(matrix)[0] > -1e-12, "pieces cut out all around move freely"
