@@ -113,9 +113,9 @@ def forces(panels: Panels) -> Floats:
     return np.concatenate([opening, sliding]) * np.tile(panels.length, 2)[:, None]
 
 
-def forces_of(panels: Panels, tension: Floats) -> Floats:
-    """Force (2M,) on each panel, against opening and sliding, of its own tension (M, 3)."""
-    both = np.tile(tension, (2, 1))
+def uncut_forces(panels: Panels, load: Load) -> Floats:
+    """Force (2M,) of the uncut sheet on each panel, against its opening and its sliding."""
+    both = np.tile(load.mean + load.extra(panels.midpoint), (2, 1))
     force: Floats = np.einsum("ij,ij->i", forces(panels), both)
     return force
 

@@ -17,10 +17,10 @@ from scorecraft.opening.load import (
     Load,
     Strain,
     forces,
-    forces_of,
     load_on,
     scale_of,
     tensor,
+    uncut_forces,
 )
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
@@ -108,7 +108,7 @@ def opening_of(
     """Tell the jumps of panels, each cut by its blade, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
-    uncut = forces_of(parts, load.mean + load.extra(parts.midpoint))
+    uncut = uncut_forces(parts, load)
     freed = (uncut - blades.carried(done.jumps, parts.length, skin_mm)) @ done.jumps / 2
     stored = load.stored(area_mm2) if area_mm2 is not None else math.inf
     return Opening(
@@ -156,7 +156,7 @@ def settled(matrix: Held, load: Load, start: Floats | None = None) -> Jumps:
     45 (1992) 304-335, sec. 2; recalled); else it stays.
     """
     parts = matrix.elastic.panels
-    force = forces_of(parts, load.mean + load.extra(parts.midpoint))
+    force = uncut_forces(parts, load)
     found = settle(matrix, force, start).jumps
     taken = matrix.rest.times(found) if matrix.rest is not None else 0.0
     return Jumps(found, load.mean - taken)

@@ -4,7 +4,7 @@ import numpy as np
 
 from scorecraft.opening.contact import OPENING_MOST_ROUNDS
 from scorecraft.opening.kernel import UNSTRETCHED, ends_of, stiffness
-from scorecraft.opening.load import forces, forces_of
+from scorecraft.opening.load import forces, uncut_forces
 
 ROWS = 64
 
@@ -29,7 +29,7 @@ def answers(parts, springs, load, area_mm2=None):
     if area_mm2 is not None:
         unit = forces(parts)
         matrix += unit @ np.linalg.inv(load.compliance) @ unit.T / area_mm2
-    side = forces_of(parts, load.mean + load.extra(parts.midpoint))
+    side = uncut_forces(parts, load)
     closed = np.zeros(2 * count, dtype=bool)
     for _ in range(OPENING_MOST_ROUNDS):
         free = ~closed
