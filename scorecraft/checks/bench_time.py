@@ -15,11 +15,11 @@ def bench_time(layout: Layout, work: Work) -> list[Finding]:
     needed, allowed = work.effort.seconds, work.allowed_s
     if needed <= allowed:
         return []
-    bench = work.bench
-    message = say.too_slow(bench, told(needed), told(allowed))
+    dough = layout.dough
+    message = say.too_slow(dough, told(needed), told(allowed))
     slowest = max(work.runs, key=lambda run: run.seconds)
     cut = layout.cuts[slowest.first.pulls[0].cut]
-    chilled = allowed_seconds(replace(bench, temperature_c=CHILLED_C.value))
+    chilled = allowed_seconds(replace(dough, temperature_c=CHILLED_C.value))
     count = sum(len(step.pulls) for step in slowest.steps)
     hint = say.fewer_cuts(cut, count, told(slowest.seconds))
     if chilled >= needed:

@@ -38,7 +38,7 @@ def bench_data(design: Design) -> JsonObject:
         "marks_words": string_words(layout.marks.lines) if made.marks else "",
         "marks_seconds": rounded(made.marks_seconds),
         "seconds": rounded(made.effort.seconds),
-        "temperature_c": rounded(made.bench.temperature_c),
+        "temperature_c": rounded(layout.dough.temperature_c),
         "allowed_seconds": rounded(made.allowed_s),
         "count": sum(1 for _ in made.steps),
         "steps": steps_data(design),

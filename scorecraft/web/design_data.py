@@ -26,7 +26,7 @@ def design_data(design: Design) -> JsonObject:
         "title": layout.title,
         "notes": list(layout.notes),
         "loaf": loaf_data(layout.loaf),
-        "forms": {word: form(design.tree, word) for word in ("loaf", "bake", "bench")},
+        "forms": {word: form(design.tree, word) for word in ("loaf", "dough", "bake", "bench")},
         "limits": limits(),
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
         "findings": findings_data(design, design.drawn_findings),
