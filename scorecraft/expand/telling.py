@@ -73,7 +73,7 @@ def scaled(key: str) -> str:
 
 def rim_size(how: str, width_mm: float, length_mm: float) -> str:
     """Say how large a traced rim is."""
-    return f"the rim is {how}: {width_mm:.0f} mm wide, {length_mm:.0f} mm long"
+    return f"the rim is {how}: {length_mm:.0f} mm long, {width_mm:.0f} mm wide"
 
 
 def no_folder(file: str) -> Slip:

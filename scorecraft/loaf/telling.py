@@ -9,6 +9,7 @@ from scorecraft.errors import UsageError
 from scorecraft.units import celsius_words, percent_words
 
 if TYPE_CHECKING:
+    from scorecraft.loaf.dome import Loaf
     from scorecraft.loaf.dough import Dough
 
 PROOFS = {"under": "underproofed", "ready": "ready", "over": "overproofed"}
@@ -17,6 +18,14 @@ WET, WARM_C = 0.78, 27.0
 """From here on dough is called wet, and dough or kitchen warm."""
 BASKET_IGNORED = "the basket is ignored: the size given is used"
 SIZE_USED = "the size given is used"
+
+
+def size_words(loaf: Loaf) -> str:
+    """Say how large a loaf is: across where it is even, else its length before its width."""
+    across = f"{loaf.width_mm:.0f} mm across"
+    if abs(loaf.length_mm - loaf.width_mm) > 0.5:
+        across = f"{loaf.length_mm:.0f} mm long, {loaf.width_mm:.0f} mm wide"
+    return f"{across}, {loaf.height_mm:.0f} mm high"
 
 
 def out_of_range(what: str, hint: str) -> UsageError:
@@ -51,7 +60,7 @@ def loaf_holds(
     width, length, height = size_mm
     across = f"{width:.0f} mm wide"
     if not isclose(width, length):
-        across += f", {length:.0f} mm long"
+        across = f"{length:.0f} mm long, {across}"
     article = "an" if shape == "oval" else "a"
     told = (
         f"{article} {shape} loaf {across} and {height:.0f} mm high holds {found_mm3 / 1000:.0f} cm³"
@@ -79,8 +88,8 @@ def basket_words(basket_mm: tuple[float, float]) -> str:
 
 def basket_shapes(basket: str, width_mm: float, length_mm: float) -> str:
     """Say what size a basket gives the loaf."""
-    long = "" if isclose(width_mm, length_mm) else f" and {length_mm:.0f} mm long"
-    return f"{basket} makes the loaf {width_mm:.0f} mm wide{long}"
+    long = "" if isclose(width_mm, length_mm) else f"{length_mm:.0f} mm long and "
+    return f"{basket} makes the loaf {long}{width_mm:.0f} mm wide"
 
 
 def basket_narrower(basket: str, width_mm: float, little: bool) -> str:

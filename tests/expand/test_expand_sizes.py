@@ -34,7 +34,7 @@ def test_a_rim_of_ones_own_is_filled_by_its_dough(made):
     light, heavy = (made(f'round outline "rim.svg" dough {g}g') for g in (300, 3000))
     assert heavy.layout.loaf.height_mm == pytest.approx(10 * light.layout.loaf.height_mm)
     assert heavy.layout.loaf.volume_mm3 == pytest.approx(3000 / 1.2 * 1.9 * 1000, rel=1e-6)
-    assert "the rim is as drawn: 160 mm wide, 200 mm long" in steps(light)
+    assert "the rim is as drawn: 200 mm long, 160 mm wide" in steps(light)
     assert "300 g of dough" in steps(light)
     assert [f.check for f in heavy.checked if "will spread" in f.message] == ["size"]
     assert not [f for f in light.checked if f.check == "size"]

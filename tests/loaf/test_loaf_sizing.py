@@ -139,9 +139,9 @@ def test_a_loaf_is_no_larger_than_its_basket_till_it_spreads(shape, wide, longer
 def test_an_oval_basket_sets_both_sides():
     found = size_from_dough("oval", 750, basket_mm=(150, 250))
     assert (found.width_mm, found.length_mm) == (pytest.approx(150), pytest.approx(250))
-    words = "a 250 mm by 150 mm basket makes the loaf 150 mm wide and 250 mm long"
+    words = "a 250 mm by 150 mm basket makes the loaf 250 mm long and 150 mm wide"
     assert words in found.steps and not found.doubts
-    assert found.steps[-1].startswith("an oval loaf 150 mm wide")
+    assert found.steps[-1].startswith("an oval loaf 250 mm long, 150 mm wide")
 
 
 def test_a_given_size_leaves_the_basket_out_and_says_so():
