@@ -9,7 +9,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.groups import groups
-from scorecraft.loaf.telling import size_words
+from scorecraft.loaf.telling import PROOFS, size_words
 from scorecraft.units import degree_words
 
 INDENT = 9
@@ -43,7 +43,7 @@ def report(
     for finding in findings:
         lines += list(finding_lines(finding))
     if verbose:
-        lines += ["", *sizing_lines(layout), *bench_lines(design)]
+        lines += ["", *sizing_lines(layout), *dough_lines(layout), *bench_lines(design)]
     if not quiet:
         lines += ["", *table(design, quick), *([] if quick else ["", LIMITS])]
     return "\n".join(lines).rstrip() + "\n"
@@ -71,6 +71,14 @@ def sizing_lines(layout: Layout) -> Iterator[str]:
     if abs(side - end) >= 0.5:
         far += f" to 12 o'clock, {side:.0f} mm to 3 o'clock"
     yield f"  reach, over the dough from crown to rim: {far}"
+
+
+def dough_lines(layout: Layout) -> Iterator[str]:
+    """Write how far proofed the dough is, and how much it springs."""
+    dough, bake = layout.dough, layout.bake
+    steam = "with" if bake.steam else "without"
+    yield f"Dough: {PROOFS[dough.stage]} ({dough.culture}, {dough.times:.1f} times the mixed volume)"
+    yield f"  {steam} steam it bakes to {bake.spring:.2f} times its proofed volume"
 
 
 def bench_lines(design: Design) -> Iterator[str]:

@@ -2,6 +2,7 @@
 
 from math import ceil
 
+from scorecraft.baking import USUAL_C
 from scorecraft.checks.telling import the
 from scorecraft.cuts import Cut
 from scorecraft.groups import called
@@ -156,9 +157,11 @@ def ask_for(most_mm: float) -> str:
 
 def too_slow(dough: Dough, takes: str, allowed: str) -> str:
     """Say that scoring takes longer than the dough holds."""
+    kitchen = celsius_words(dough.kitchen_c)
+    where = f" in a kitchen at {kitchen}" if dough.kitchen_c != USUAL_C.value else ""
     return (
         f"scoring takes about {takes}, but dough at {celsius_words(dough.temperature_c)} "
-        f"and {percent_words(dough.hydration)} hydration spreads after about {allowed}"
+        f"and {percent_words(dough.hydration)} hydration{where} spreads after about {allowed}"
     )
 
 

@@ -84,7 +84,7 @@ HEADER = (
           _as_in_dough(PROOF),
           size("basket", "", "proofing basket (banneton): across the top, an oval one lengthwise"),
           size("by", "", "width of an oval or long basket"),
-          size("vessel", "", "inside width of the covered pot, or of the stone"),
+          size("vessel", "", "inside width of the covered pot; of an oval one its length"),
           Key("profile", "number", "", "2 is a dome; higher is flatter on top",
               False, LEAST_PROFILE, MOST_PROFILE),
           Key("outline", "text", "", "an SVG file with your own rim, seen from above")),

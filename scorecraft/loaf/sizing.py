@@ -144,14 +144,15 @@ def _stand_in_basket(
     if stand < lowest:
         share = (stand / lowest) ** (1 / 3)
         return lowest, say.basket_narrower(basket, width * share, grams < least), []
+    much, fix = too_much(grams, most), say.basket_fix(least, most)
     if stand <= highest:
-        return stand, say.basket_shapes(basket, width, length), []
+        doubts = [(say.basket_overfull(basket), fix)] if much else []
+        return stand, say.basket_shapes(basket, width, length), doubts
     spread = (stand / highest) ** (1 / 3)
-    why = say.why_it_spreads(dough, too_much(grams, most))
+    why = say.why_it_spreads(dough, much)
     step = say.basket_spreads(basket, spread, why)
-    if spread <= SPREADS_FROM_BASKET.value and not too_much(grams, most):
+    if spread <= SPREADS_FROM_BASKET.value and not much:
         return highest, step, []
-    fix = say.basket_fix(least, most)
     return highest, step, [(say.basket_doubt(basket, spread, why), fix)]
 
 

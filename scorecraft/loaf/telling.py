@@ -121,6 +121,11 @@ def basket_doubt(basket: str, spread: float, why: str) -> str:
     return f"the loaf will be {more} larger than {basket} once it is turned out: {why}"
 
 
+def basket_overfull(basket: str) -> str:
+    """Warn of more dough than a basket takes, though the loaf may hold together."""
+    return f"this is too much dough for {basket}"
+
+
 def basket_fix(least_g: float, most_g: float) -> str:
     """Advise the usual amount of dough for a basket."""
     low, high = (round(grams / 10) * 10 for grams in (least_g, most_g))
