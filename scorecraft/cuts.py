@@ -32,8 +32,9 @@ class Stroke:
 class Cut:
     """One stroke of the blade on the dough sheet.
 
-    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` into the dough, along
-    the blade; `blade_rad` between blade and dough surface (pi/2 is straight down). `opens_mm` is
+    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` is how deep it
+    ends below the surface, however the blade is held; `blade_rad` between blade and dough surface
+    (pi/2 is straight down). `opens_mm` is
     the width the baker asked for, or None where a depth was given. `figure` numbers the drawn
     figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
     the copies of one figure share it; `part` names the stroke within its figure.
@@ -49,11 +50,6 @@ class Cut:
     kind: Kind
     place: Place
     opens_mm: float | None = None
-
-    @property
-    def reach_mm(self) -> float:
-        """How deep under the surface the blade reaches: less than its depth if it is slanted."""
-        return self.depth_mm * math.sin(self.blade_rad)
 
     @property
     def name(self) -> str:

@@ -228,7 +228,7 @@ ROOM_ENOUGH = Rule(
     0.13,
     "of the spring",
     "cuts that absorb this share of the oven spring leave enough room: chosen so that a batard "
-    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.27) and an upright slash of "
+    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.53) and an upright slash of "
     "120 mm 10 mm deep on a 220 mm round (0.22) have enough",
     SET,
 )
@@ -237,7 +237,7 @@ ROOM_BURSTS = Rule(
     "of the spring",
     "cuts that absorb less than this share leave the skin to burst: chosen so that no cuts (0), "
     "a cut of 60 mm however deep (0.07) and light cuts all over (stars 2 mm deep 0.07, chevrons "
-    "2.5 mm deep 0.03) burst, and a slanted crescent (0.085) just does not",
+    "2.5 mm deep 0.03) burst, and a crescent 6 mm deep (0.09) just does not",
     SET,
 )
 CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)

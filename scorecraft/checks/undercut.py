@@ -1,7 +1,8 @@
 """Slanted cuts that reach so far under the skin that they meet their neighbour.
 
-A cut of depth d, the blade at the angle phi to the dough, reaches d cot(phi) sideways. The blade
-leans to the same side of every stroke; to which side depends on the hand, so both are looked at.
+A cut that ends d below the surface, the blade at the angle phi to the dough, runs d cot(phi) under
+the skin. The blade leans to the same side of every stroke; to which side depends on the hand, so
+both are looked at.
 """
 
 import math

@@ -1,13 +1,14 @@
 """The lip of a slanted cut: it rises as the cut opens, and the mouth is measured from its edge.
 
-A blade held at an angle a to the dough reaches d sin a below the surface and d cos a sideways under
-it. As deep as that an upright cut is held as much: an edge crack slanted by 45 degrees has
-K_I = 0.705 and K_II = 0.364 of T sqrt(pi d), so that (K_I^2 + K_II^2) d^2 is that of an upright one
-of 0.707 d within 1 % (Murakami, ed., Stress Intensity Factors Handbook, 1987; recalled). The lip
+A blade held at an angle a to the dough that ends d below the surface is s = d / sin a long in it
+and runs c = d / tan a sideways under the skin. An upright cut as deep is held as much, since what
+holds is what lies below: an edge crack of length s slanted by 45 degrees has K_I = 0.705 and
+K_II = 0.364 of T sqrt(pi s), so that (K_I^2 + K_II^2) s^2 is that of an upright one of depth
+d = 0.707 s within 1 % (Murakami, ed., Stress Intensity Factors Handbook, 1987; recalled). The lip
 over the blade hangs from the tip of the cut. When the mouth opens by w, its lower face parts from
-the other by w sin a over the length d, so the lip turns up by b = atan(w sin a / d): its edge
-rises by c sin b and draws back by c (1 - cos b), c = d cos a. A ruler laid across the mouth from
-edge to edge, as a baker measures, shows the straight distance between the two.
+the other by w sin a over the length s, so the lip turns up by b = atan(w sin a / s): its edge
+rises by c sin b and draws back by c (1 - cos b). A ruler laid across the mouth from edge to edge,
+as a baker measures, shows the straight distance between the two.
 """
 
 from math import radians
@@ -46,17 +47,17 @@ def higher_side(cut: Cut) -> int:
     return -1 if crown < -1e-6 * float(np.hypot(*along)) else 1
 
 
-def lift(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
-    """How far the lip's edge rises (M,), mm, over mouths, depths below the surface and slants."""
-    return np.asarray(reach_mm * slant * np.sin(_turn(mouth_mm, reach_mm, slant)))
+def lift(mouth_mm: Floats, depth_mm: Floats, slant: Floats) -> Floats:
+    """How far the lip's edge rises (M,), mm, over mouths, depths and slants."""
+    return np.asarray(depth_mm * slant * np.sin(_turn(mouth_mm, depth_mm, slant)))
 
 
-def across(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
+def across(mouth_mm: Floats, depth_mm: Floats, slant: Floats) -> Floats:
     """Straight distance (M,), mm, from the edge of the raised lip to the other."""
-    back = reach_mm * slant * (1 - np.cos(_turn(mouth_mm, reach_mm, slant)))
-    return np.asarray(np.hypot(mouth_mm + back, lift(mouth_mm, reach_mm, slant)))
+    back = depth_mm * slant * (1 - np.cos(_turn(mouth_mm, depth_mm, slant)))
+    return np.asarray(np.hypot(mouth_mm + back, lift(mouth_mm, depth_mm, slant)))
 
 
-def _turn(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
+def _turn(mouth_mm: Floats, depth_mm: Floats, slant: Floats) -> Floats:
     """Angle (M,), radians, by which the lip has turned up."""
-    return np.asarray(np.arctan2(mouth_mm, reach_mm * (1 + slant**2)))
+    return np.asarray(np.arctan2(mouth_mm, depth_mm * (1 + slant**2)))

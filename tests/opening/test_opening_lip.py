@@ -1,7 +1,6 @@
 """Slanted blades: what they hold, open and lift."""
 
 import math
-from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -30,16 +29,13 @@ def opened(degrees, depth=8.0):
     return predict(layout, Skin(), panel_mm=4.0)
 
 
-def test_a_flatter_blade_is_held_more_and_opens_less():
-    gaps = [opened(degrees).gap_mm.max() for degrees in (20, 30, 45, 60, 90)]
-    assert all(more > 1.05 * less for less, more in pairwise(gaps))
-
-
-def test_a_slanted_cut_parts_as_an_upright_one_of_its_depth_below_the_surface():
-    slanted, upright = opened(30, 10.0), opened(90, 5.0)
-    np.testing.assert_allclose(slanted.gap_mm, upright.gap_mm)
-    assert slanted.work_taken == pytest.approx(upright.work_taken)
-    assert slanted.mouth_mm.max() > 1.1 * upright.mouth_mm.max()
+def test_a_slanted_cut_parts_as_an_upright_one_as_deep_and_shows_wider():
+    upright = opened(90)
+    for degrees in (30, 45, 60):
+        slanted = opened(degrees)
+        np.testing.assert_allclose(slanted.gap_mm, upright.gap_mm)
+        assert slanted.work_taken == pytest.approx(upright.work_taken)
+        assert slanted.mouth_mm.max() > 1.1 * upright.mouth_mm.max()
 
 
 def test_only_a_slanted_cut_lifts_a_lip():
@@ -69,8 +65,8 @@ def test_the_side_of_the_crown_rises_and_of_an_upright_cut_none():
     assert slant_of(cut(45)) == pytest.approx(1.0)
 
 
-def test_a_wish_is_met_along_the_blade():
-    """The depth found is what the hand cuts, along the slanted blade."""
+def test_a_wish_is_met_below_the_surface():
+    """The depth found is the one the depth check looks at, however the blade is held."""
     layout = Layout("", (), ROUND, Bake(), (cut(40, opens=15.0),))
     met = meet(layout, Skin())
     (found,) = met.layout.cuts
@@ -78,4 +74,4 @@ def test_a_wish_is_met_along_the_blade():
     again = predict(met.layout, Skin()).widest_mm[0]
     assert again == pytest.approx(15.0, abs=2.0)  # the hand's half millimetre
     upright = meet(Layout("", (), ROUND, Bake(), (cut(90, opens=15.0),)), Skin()).layout.cuts[0]
-    assert found.depth_mm > upright.depth_mm
+    assert found.depth_mm < upright.depth_mm < 10.0
