@@ -284,10 +284,7 @@ CURVED_BELOW_DEG = Rule(
 )
 UPRIGHT_DEG = Rule(85.0, "deg", "a blade this steep or steeper counts as upright", COMMON)
 MOST_TILT_DEG = Rule(
-    75.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
-)
-STEEP_SIDE_DEG = Rule(
-    12.0, "deg", "where the dough falls off sideways by this, the handle leans that way", COMMON
+    95.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
 )
 SAME_LEAN_DEG = Rule(5.0, "deg", "handles whose lean differs by less feel the same", COMMON)
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)

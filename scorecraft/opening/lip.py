@@ -11,12 +11,12 @@ rises by c sin b and draws back by c (1 - cos b). A ruler laid across the mouth 
 as a baker measures, shows the straight distance between the two.
 """
 
-from math import radians
+from math import cos, radians, sin
 
 import numpy as np
 
 from scorecraft.arrays import Floats
-from scorecraft.cuts import Cut
+from scorecraft.cuts import Bench, Cut
 from scorecraft.practice import UPRIGHT_DEG
 
 
@@ -30,21 +30,23 @@ def upright(cut: Cut) -> bool:
     return cut.blade_rad >= radians(UPRIGHT_DEG.value)
 
 
-def rising_side(cut: Cut) -> int:
-    """Tell on which side of the stroke the lip rises: 1 left, -1 right, 0 where none does."""
-    return 0 if upright(cut) else higher_side(cut)
+def rising_side(cut: Cut, way: int = 1) -> int:
+    """Tell on which side of the stroke the lip rises: 1 left, -1 right, 0 where none does.
 
-
-def higher_side(cut: Cut) -> int:
-    """Tell which side of the stroke is the crown's: 1 left, -1 right.
-
-    A slanted blade leans in under that side, so its lip rises; of a cut through the crown that is
-    the left of the stroke.
+    A slanted blade leans in under that side, and its handle to the other: as the layout says, else
+    outward from the crown. The handle of a cut through the crown leans to the hand that pulls it
+    toward the cutter: `way` is 1 for the right hand, -1 for the left.
     """
-    middle = cut.line.mean(axis=0)
-    along = cut.line[-1] - cut.line[0]
-    crown = float(along[0] * -middle[1] - along[1] * -middle[0])
-    return -1 if crown < -1e-6 * float(np.hypot(*along)) else 1
+    if upright(cut):
+        return 0
+    return cut.rises or cut.side_of((0, 0)) or -way * pulled(cut, way)
+
+
+def pulled(cut: Cut, way: int) -> int:
+    """Tell whether a cut is pulled toward the cutter in the direction of its stroke: 1, or -1."""
+    toward = Bench("right" if way > 0 else "left").drift_rad
+    x, y = cut.line[-1] - cut.line[0]
+    return 1 if cos(toward) * x + sin(toward) * y >= 0 else -1
 
 
 def lift(mouth_mm: Floats, depth_mm: Floats, slant: Floats) -> Floats:

@@ -1,6 +1,7 @@
 """Slanted blades: what they hold, open and lift."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -10,7 +11,7 @@ from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.skin import Skin
-from scorecraft.opening.lip import across, higher_side, lift, rising_side, slant_of
+from scorecraft.opening.lip import across, lift, rising_side, slant_of
 from scorecraft.opening.predict import predict
 from scorecraft.opening.wishes import meet
 
@@ -59,10 +60,18 @@ def test_the_lip_turns_about_the_tip_of_the_cut(wide):
 def test_the_side_of_the_crown_rises_and_of_an_upright_cut_none():
     assert rising_side(cut(40)) == -1
     assert rising_side(cut(40, line=LINE[::-1])) == 1
-    assert rising_side(cut(90)) == 0
-    assert higher_side(cut(90)) == -1
+    assert rising_side(replace(cut(40), rises=1)) == 1
+    assert rising_side(replace(cut(90), rises=1)) == 0
     assert slant_of(cut(90)) == 0
     assert slant_of(cut(45)) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(("way", "side"), [(1, 1), (-1, -1)])
+def test_through_the_crown_the_handle_leans_to_the_hand(way, side):
+    """Pulled toward the cutter, from 12 o'clock: a right hand's handle leans to 3 o'clock."""
+    away = np.array([[0.0, -60.0], [0.0, 60.0]])
+    assert rising_side(cut(40, line=away), way) == side
+    assert rising_side(cut(40, line=away[::-1]), way) == -side
 
 
 def test_a_wish_is_met_below_the_surface():
