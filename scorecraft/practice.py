@@ -184,11 +184,26 @@ UNDERCUT_CLEAR_MM = Rule(2.0, "mm", "dough left between a slanted cut and its ne
 UNDERCUT_PARALLEL_DEG = Rule(
     20.0, "deg", "a slanted cut and its neighbour run side by side up to this angle", COMMON
 )
-PIECE_DEPTHS_MM = {
-    "stop": Rule(8.0, "mm", "a piece cut all around this deep lifts off", COMMON),
-    "warning": Rule(5.0, "mm", "a piece cut all around this deep curls and dries", COMMON),
-    "note": Rule(4.0, "mm", "a piece cut all around this deep may curl", COMMON),
+PIECE_DEEP_MM = Rule(
+    6.0, "mm", "a piece is cut free where all cuts around it part the skin, this deep", COMMON
+)
+PIECE_SHALLOW_MM = Rule(3.0, "mm", "a piece between shallower cuts stays where it is", COMMON)
+PIECE_PER_WIDTH = {
+    "stop": Rule(0.6, "of its width", "a piece cut free this deep lifts off", COMMON),
+    "warning": Rule(0.35, "of its width", "a piece cut free this deep curls and dries", COMMON),
+    "note": Rule(
+        0.2,
+        "of its width",
+        "a piece cut free this deep may curl; a square of four slashes does not",
+        COMMON,
+    ),
 }
+PIECE_SHALLOW_PER_WIDTH = Rule(
+    0.6,
+    "of its width",
+    "a piece cut this deep, but not through the skin, may curl; a grid of small squares does not",
+    COMMON,
+)
 LID_CM2 = Rule(30.0, "cm2", "a piece larger than this is a lid, cut on purpose", COMMON)
 HINGE_MM = Rule(8.0, "mm", "a gap in the cuts around a piece that holds it", COMMON)
 DENSE_MM_PER_CM2 = Rule(
@@ -228,7 +243,7 @@ ROOM_ENOUGH = Rule(
     0.13,
     "of the spring",
     "cuts that absorb this share of the oven spring leave enough room: chosen so that a batard "
-    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.27) and an upright slash of "
+    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.53) and an upright slash of "
     "120 mm 10 mm deep on a 220 mm round (0.22) have enough",
     SET,
 )
@@ -237,8 +252,11 @@ ROOM_BURSTS = Rule(
     "of the spring",
     "cuts that absorb less than this share leave the skin to burst: chosen so that no cuts (0), "
     "a cut of 60 mm however deep (0.07) and light cuts all over (stars 2 mm deep 0.07, chevrons "
-    "2.5 mm deep 0.03) burst, and a slanted crescent (0.085) just does not",
+    "2.5 mm deep 0.03) burst, and a crescent 6 mm deep (0.09) just does not",
     SET,
+)
+DEEPEST_USUAL_MM = Rule(
+    13.0, "mm", "no advice makes an expansion cut deeper than is usual (1/2 in)", COMMON
 )
 CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)
 LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
@@ -284,10 +302,7 @@ CURVED_BELOW_DEG = Rule(
 )
 UPRIGHT_DEG = Rule(85.0, "deg", "a blade this steep or steeper counts as upright", COMMON)
 MOST_TILT_DEG = Rule(
-    75.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
-)
-STEEP_SIDE_DEG = Rule(
-    12.0, "deg", "where the dough falls off sideways by this, the handle leans that way", COMMON
+    95.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
 )
 SAME_LEAN_DEG = Rule(5.0, "deg", "handles whose lean differs by less feel the same", COMMON)
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)

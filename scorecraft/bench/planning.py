@@ -25,6 +25,7 @@ from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Effort, Pull, Stage, Step, Work
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Bench, Layout
+from scorecraft.opening.lip import rising_side
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
 Stop = tuple[Stage, Setting, int]
@@ -195,7 +196,9 @@ def _pulls(job: _Job, cuts: Sequence[int], table: float) -> tuple[Pull, ...]:
         against = np.asarray(made.winding[rows] * bench.way < 0)
     tangent = np.where(against[:, None], -1.0, 1.0) * made.tangent[rows]
     blade = np.array([layout.cuts[index].blade_rad for index in cuts])
-    tilt, lean = handle(made.normal[rows], tangent, blade, bench, table)
+    lifts = np.array([rising_side(layout.cuts[index], bench.way) for index in cuts])
+    side = np.where(against, lifts, -lifts)
+    tilt, lean = handle(made.normal[rows], tangent, blade, side, table)
     order = _across(job, rows, table)
     return tuple(
         Pull(

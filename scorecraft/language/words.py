@@ -45,7 +45,7 @@ from scorecraft.practice import (
 BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
 ATTRIBUTES = (
-    size("depth", "", "how deep the blade goes in"),
+    size("depth", "", "how deep below the surface, however the blade is held"),
     size("opens", "", "the width asked for after baking; the model finds the depth"),
     slant("blade", "", "angle between blade and dough; 90deg is upright", *BLADE_DEG),
     Key("kind", "choice", "", "expansion gives the loaf room, decorative is for show",
