@@ -182,7 +182,7 @@ class Walk:
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
-        strokes = draw(word, own(word, values), self.drawings)
+        strokes = draw(word, values, self.drawings)
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
         self.keep(statement, scope, lines, parts, values)
@@ -293,7 +293,7 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        line = draw(word, own(word, values), self.drawings)[0].line
+        line = draw(word, values, self.drawings)[0].line
         return crown().turned(values["turn"]).place(line)
 
 
