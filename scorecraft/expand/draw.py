@@ -27,7 +27,8 @@ def draw(word: Word, values: Values, drawings: Drawings) -> list[Stroke]:
     module = importlib.import_module(f"scorecraft.motifs.{word.name}")
     motif: Callable[..., list[Stroke]] = getattr(module, word.name)
     strokes = motif(**sizes)
-    return strokes if values.get("from", "") == word.origin else stood(strokes, values["from"])
+    moved = word.origin and values["from"] != word.origin
+    return stood(strokes, values["from"]) if moved else strokes
 
 
 def stood(strokes: list[Stroke], part: str) -> list[Stroke]:
