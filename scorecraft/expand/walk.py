@@ -53,6 +53,7 @@ class Walk:
         self.cuts: list[Cut] = []
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
+        self.alike: dict[tuple[object, str], int] = {}
         self.crumbs: dict[Place, int] = {}
         self.short: dict[Place, int] = {}
         self.figures = 0
@@ -225,16 +226,24 @@ class Walk:
         lines, parts = self.cuttable(statement, lines, parts)
         word = WORDS[name or statement.word]
         figure = scope.figure if scope.figure is not None else self.new_figure()
-        family = self.families.setdefault(statement.place, len(self.families))
         said = {argument.key for argument in statement.arguments}
         worn = {part: dress(word, part, scope.attributes, values, said) for part in set(parts)}
         called = scope.attributes.called or word.name
+        family = self.family(statement, scope, (called, tuple(sorted(worn)), *worn.values()))
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             named = called if part == word.name else part
             self.cuts.append(
                 Cut(line, called, named, figure, family, place=statement.place, **worn[part])
             )
+
+    def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
+        """Number a statement's cuts: those of one rule that are called and cut alike are one."""
+        if statement.place not in self.families:
+            alike = (scope.rules[-1], repr(cut)) if scope.rules else (statement.place, "")
+            number = self.alike.setdefault(alike, len(self.alike))
+            self.families[statement.place] = number
+        return self.families[statement.place]
 
     def cuttable(
         self, statement: Statement, lines: list[Line], parts: list[str]

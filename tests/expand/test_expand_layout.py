@@ -69,6 +69,17 @@ def test_around_from_an_angle_goes_all_the_way_unless_an_end_is_given():
     assert [clock(cut.line.mean(axis=0)) for cut in found] == [90, 90]
 
 
+def test_figures_of_one_rule_that_are_cut_alike_are_one_family():
+    rule = "define sprig cut=3mm:\n    at x 20mm:\n        slash 10mm depth cut\n"
+    again = "    at x -20mm:\n        slash 20mm depth {}\n"
+    found = cuts(rule + again.format("3mm") + "around 3:\n    sprig\n")
+    assert len({cut.family for cut in found}) == 1
+    found = cuts(rule + again.format("2mm") + "around 3:\n    sprig\n")
+    assert len({cut.family for cut in found}) == 2
+    apart = "slash 10mm depth 3mm\nat x 20mm:\n    slash 10mm depth 3mm\n"
+    assert len({cut.family for cut in cuts(apart)}) == 2
+
+
 @pytest.mark.parametrize(("part", "low"), [("base", 0), ("middle", -20)])
 def test_a_motif_stands_on_its_base_or_its_middle(part, low):
     for figure in ("leaf 40mm", "wave 40mm"):
