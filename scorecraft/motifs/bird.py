@@ -14,8 +14,8 @@ def bird(*, width: float, length: float) -> list[Stroke]:
         ("wing", _curve(half, high, (0.15, 0.55), (0.5, 0.66), (0.86, 0.26), (1.0, -0.5))),
         ("wing", _hind_edge(half, high)),
         ("feather", _curve(half, high, (0.25, 0.36), (0.44, 0.36), (0.6, 0.24), (0.75, 0.02))),
-        ("tail", _curve(half, high, (0.14, -0.12), (0.07, -0.44), (0.16, -0.7), (0.36, -1.0))),
-        ("tail", _curve(half, high, (0.34, -1.0), (0.17, -0.8), (0.05, -0.68), (0.0, -0.5))),
+        ("tail", _curve(half, high, (0.14, -0.12), (0.07, -0.44), (0.2, -0.62), (0.38, -1.0))),
+        ("tail", _curve(half, high, (0.38, -1.0), (0.2, -0.84), (0.06, -0.68), (0.0, -0.48))),
     ):
         strokes += [Stroke(part, line * (side, 1)) for side in (-1, 1)]
     return strokes

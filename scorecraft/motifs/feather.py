@@ -20,7 +20,7 @@ TAPER = 0.4
 """How much less the topmost barb rises."""
 CROWDED = 2.6
 """How many steps along the shaft a barb rises at most: higher ones would run together."""
-GAP = 0.05
+GAP = 0.08
 """How far beside the shaft a barb begins, as a share of the width."""
 
 

@@ -51,7 +51,7 @@ def letters(*, text: str, height: float, style: str, spacing: float) -> list[Str
         pieces += [(stroke + np.array([x, 0])) * scale for stroke in strokes]
         x += (wide if letter != " " else SPACE) + spacing / scale
     middle = ((x * scale - spacing) / 2, height / 2)
-    return [Stroke("letters", line - middle) for line in drawn(joined(pieces), scale)]
+    return [Stroke("stroke", line - middle) for line in drawn(joined(pieces), scale)]
 
 
 @cache

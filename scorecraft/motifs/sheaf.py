@@ -14,7 +14,7 @@ TIE = 0.032
 NARROW = 0.24
 """Width at the waist, and how wide the feet spread, as shares of the width."""
 FEET = 0.56
-EAR = 0.7
+EAR = 0.72
 """Where the lowest grains stand on a stalk, as a share of its way from the waist."""
 
 
@@ -70,7 +70,7 @@ def _along(line: Line, share: float) -> tuple[Line, float]:
 def _grain(size: float, side: int) -> Line:
     """One grain: a bowed stroke beside the stalk."""
     x, y = side * size, size
-    return bezier((0.17 * x, 0), (0.4 * x, 0.2 * y), (0.54 * x, 0.5 * y), (0.54 * x, y))
+    return bezier((0.16 * x, 0), (0.34 * x, 0.2 * y), (0.46 * x, 0.5 * y), (0.47 * x, y))
 
 
 def _tie(y: float, width: float) -> Line:
