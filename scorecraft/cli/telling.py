@@ -37,6 +37,8 @@ PORT = "The port of the page; 0 takes any free one."
 NO_BROWSER = "Do not open the browser."
 SHARE = "Let a phone on the same network follow the cuts."
 ALL_WORDS = "Print the whole reference."
+LEVELS = {"first": "a first loaf", "steady": "a steady hand", "show": "a show piece"}
+"""What a level of the shelf says."""
 DRAW_WORD = "Draw WORD to an .svg, .pdf or .png file."
 MEASURED = "CSV of cuts by name (as on the guide) and their opened widths in mm."
 CALIBRATION = "Calibration file to write, for --baker; - prints it."

@@ -238,7 +238,7 @@ class Walk:
             )
 
     def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
-        """Number a statement's cuts: those of one rule that are called and cut alike are one."""
+        """Give a number to a statement's cuts: one for all of a rule that are cut alike."""
         if statement.place not in self.families:
             alike = (scope.rules[-1], repr(cut)) if scope.rules else (statement.place, "")
             number = self.alike.setdefault(alike, len(self.alike))
