@@ -7,7 +7,7 @@ from random import Random
 
 from scorecraft.cuts import Kind, Stroke
 from scorecraft.expand.drawings import Drawings
-from scorecraft.expand.read import Values
+from scorecraft.expand.read import Values, own
 from scorecraft.expand.scope import Attributes, Scope
 from scorecraft.language.keys import Word
 from scorecraft.practice import (
@@ -19,13 +19,23 @@ from scorecraft.practice import (
 )
 
 
-def draw(word: Word, sizes: Values, drawings: Drawings) -> list[Stroke]:
+def draw(word: Word, values: Values, drawings: Drawings) -> list[Stroke]:
     """Draw a motif in its own frame by the function of its name in `motifs`."""
+    sizes = own(word, values)
     if word.name == "trace":
         return drawings.strokes(sizes["file"], sizes["width"])
     module = importlib.import_module(f"scorecraft.motifs.{word.name}")
     motif: Callable[..., list[Stroke]] = getattr(module, word.name)
-    return motif(**sizes)
+    strokes = motif(**sizes)
+    moved = word.origin and values["from"] != word.origin
+    return stood(strokes, values["from"]) if moved else strokes
+
+
+def stood(strokes: list[Stroke], part: str) -> list[Stroke]:
+    """Shift strokes along +y, so that their foot (`base`) or their `middle` is at the origin."""
+    ends = [y for stroke in strokes for y in (stroke.line[:, 1].min(), stroke.line[:, 1].max())]
+    down = min(ends) if part == "base" else (min(ends) + max(ends)) / 2
+    return [Stroke(stroke.part, stroke.line - (0.0, down)) for stroke in strokes]
 
 
 def strayed(scope: Scope, count: int) -> Scope:

@@ -56,6 +56,7 @@ class Walk:
         self.unsaid: list[int] = []
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
+        self.alike: dict[tuple[object, str], int] = {}
         self.crumbs: dict[Place, int] = {}
         self.short: dict[Place, int] = {}
         self.figures = 0
@@ -185,7 +186,7 @@ class Walk:
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
-        strokes = draw(word, own(word, values), self.drawings)
+        strokes = draw(word, values, self.drawings)
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
         self.keep(statement, scope, lines, parts, values)
@@ -228,11 +229,11 @@ class Walk:
         lines, parts = self.cuttable(statement, lines, parts)
         word = WORDS[name or statement.word]
         figure = scope.figure if scope.figure is not None else self.new_figure()
-        family = self.families.setdefault(statement.place, len(self.families))
         said = {argument.key for argument in statement.arguments}
         worn = {part: dress(word, part, scope.attributes, values, said) for part in set(parts)}
         free = {part for part in worn if said_blade(part, scope.attributes, values) is None}
         called = scope.attributes.called or word.name
+        family = self.family(statement, scope, (called, tuple(sorted(worn)), *worn.values()))
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             named = called if part == word.name else part
@@ -241,6 +242,14 @@ class Walk:
             self.cuts.append(
                 Cut(line, called, named, figure, family, place=statement.place, **worn[part])
             )
+
+    def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
+        """Give a number to a statement's cuts: one for all of a rule that are cut alike."""
+        if statement.place not in self.families:
+            alike = (scope.rules[-1], repr(cut)) if scope.rules else (statement.place, "")
+            number = self.alike.setdefault(alike, len(self.alike))
+            self.families[statement.place] = number
+        return self.families[statement.place]
 
     def cuttable(
         self, statement: Statement, lines: list[Line], parts: list[str]
@@ -299,7 +308,7 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        line = draw(word, own(word, values), self.drawings)[0].line
+        line = draw(word, values, self.drawings)[0].line
         return crown().turned(values["turn"]).place(line)
 
 

@@ -37,6 +37,8 @@ export const words = {
     title: "Pick a pattern",
     lead: "Patterns adapt to most loaves, and the checks say where one does not fit. Start with one you like.",
     shipped: "Ready-made patterns",
+    form: (shape) => `${shape} loaves`,
+    levels: { first: "A first loaf", steady: "A steady hand", show: "A show piece" },
     own: "In your folder",
     fresh: "Start with a blank loaf",
     open: (title) => `Open ${title}`,
