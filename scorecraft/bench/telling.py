@@ -48,6 +48,11 @@ class Handling:
     lean: Side
     cuts: tuple[int, ...]
 
+    @property
+    def held_upright(self) -> bool:
+        """Whether the handle is held straight up, whichever way the dough slopes."""
+        return _upright(self.tilt_rad)
+
 
 def handlings(layout: Layout, run: Run, numbers: Mapping[int, int]) -> tuple[Handling, ...]:
     """List what is cut in a row of the card, in order; `numbers` are those of the cuts.
@@ -110,7 +115,7 @@ def _upright(tilt_rad: float) -> bool:
 
 def handle_words(handling: Handling) -> str:
     """Say how to hold the handle."""
-    if _upright(handling.tilt_rad):
+    if handling.held_upright:
         return "handle upright"
     if not handling.lean:
         return "handle square to the dough" if upright(handling.blade_rad) else ""
