@@ -100,16 +100,22 @@ class Marks:
 
 Hand = Literal["right", "left"]
 Order = Literal["planned", "file"]
+Skill = Literal["new", "steady", "quick"]
 
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """The hand that holds the blade, the order asked for, temperature (C) and water per flour."""
+    """The hand that holds the blade, the order asked for, temperature (C) and water per flour.
+
+    `skill` is how quick the hand is, `loaves` how many equal loaves are scored in a row.
+    """
 
     hand: Hand = "right"
     order: Order = "planned"
     temperature_c: float = BENCH_TIME_AT_C.value
     hydration: float = BENCH_TIME_AT_WATER.value
+    skill: Skill = "steady"
+    loaves: int = 1
 
     @property
     def way(self) -> int:

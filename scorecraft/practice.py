@@ -273,13 +273,27 @@ PULL_COST = {
     "decorative": Rule(0.5, "", "a light stroke square to the pull takes half more", COMMON),
     "expansion": Rule(30.0, "", "a deep stroke square to the pull is dragged, not cut", COMMON),
 }
-PLACE_BLADE_S = Rule(0.9, "s", "to set the blade down where a stroke begins", COMMON)
+AIM_S = Rule(2.3, "s", "to find where the next cut begins, and set the hand for it", COMMON)
+PLACE_BLADE_S = {
+    "decorative": Rule(0.6, "s", "to set the blade down for a light stroke", COMMON),
+    "expansion": Rule(1.2, "s", "to set the blade down for a deep stroke", COMMON),
+}
 STROKE_MM_PER_S = {
     "decorative": Rule(50.0, "mm/s", "speed of a light stroke", COMMON),
-    "expansion": Rule(100.0, "mm/s", "speed of a deep stroke: slow blades drag", COMMON),
+    "expansion": Rule(80.0, "mm/s", "speed of a deep stroke: slow blades drag", COMMON),
 }
-TURN_TABLE_S = Rule(1.0, "s", "to let go, turn the table and take aim again", COMMON)
-TURN_DEG_PER_S = Rule(90.0, "deg/s", "speed of the turntable", COMMON)
+PACE_LEAST = {
+    "new": Rule(1.4, "", "a new hand takes at least this many times the times here", COMMON),
+    "steady": Rule(0.9, "", "a steady hand's least time over the times here", COMMON),
+    "quick": Rule(0.5, "", "a quick hand's least time over the times here", COMMON),
+}
+PACE_MOST = {
+    "new": Rule(2.2, "", "a new hand takes at most this many times the times here", COMMON),
+    "steady": Rule(1.1, "", "a steady hand's most time over the times here", COMMON),
+    "quick": Rule(0.7, "", "a quick hand's most time over the times here", COMMON),
+}
+TURN_TABLE_S = Rule(0.8, "s", "to let go of the loaf and take hold of the table", COMMON)
+TURN_DEG_PER_S = Rule(100.0, "deg/s", "speed of the turntable", COMMON)
 SPIN_DEG_PER_S = Rule(60.0, "deg/s", "speed of the table while it turns under the blade", COMMON)
 SPUN_FROM_DEG = Rule(
     300.0, "deg", "a cut that winds so far is made by turning the table under the blade", COMMON
@@ -296,7 +310,8 @@ MOST_COPIES_AIMED = Rule(
 NEXT_FIGURE_S = Rule(2.0, "s", "to look at the card and find where the next figure goes", COMMON)
 SAME_DEPTH_MM = Rule(0.75, "mm", "depths closer than this feel the same to the hand", COMMON)
 SAME_BLADE_DEG = Rule(7.5, "deg", "blade angles closer than this feel the same", COMMON)
-STRING_MARK_S = Rule(3.0, "s", "to mark one string line on the dough", COMMON)
+STRING_MARK_S = Rule(5.0, "s", "to mark one string line on the dough", COMMON)
+NEXT_LOAF_S = Rule(10.0, "s", "to set a scored loaf aside and bring the next one", COMMON)
 CURVED_BELOW_DEG = Rule(
     60.0, "deg", "a blade held flatter than this is best curved: it lifts an ear", COMMON
 )
@@ -321,6 +336,7 @@ BENCH_TIME_LIMITS_S = (
     Rule(1200.0, "s", "the most bench time, also of a chilled loaf: its skin warms up", COMMON),
 )
 CHILLED_C = Rule(5.0, "C", "temperature of a loaf from the fridge", COMMON)
+COLD_C = Rule(12.0, "C", "dough this cold or colder is scored straight from the cold", COMMON)
 
 PLATES = Subject("plates")
 SLOT_MM = Rule(2.5, "mm", "width of a stencil's slots, so that flour falls through", COMMON)
