@@ -39,6 +39,8 @@ def report(
     lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(findings)]
     if not quick and design.room_words:
         lines.append(design.room_words)
+    if not quick:
+        lines += batch_lines(design)
     lines += [""] if findings else []
     for finding in findings:
         lines += list(finding_lines(finding))
@@ -77,19 +79,30 @@ def dough_lines(layout: Layout) -> Iterator[str]:
     """Write how far proofed the dough is, and how much it springs."""
     dough, bake = layout.dough, layout.bake
     steam = "with" if bake.steam else "without"
-    yield f"Dough: {PROOFS[dough.stage]} ({dough.culture}, {dough.times:.1f} times the mixed volume)"
+    yield f"Dough: {PROOFS[dough.stage]}, {dough.culture}, {dough.times:.1f} times its mixed volume"
     yield f"  {steam} steam it bakes to {bake.spring:.2f} times its proofed volume"
+
+
+def batch_lines(design: Design) -> list[str]:
+    """Write what many equal loaves in a row take, board by board; nothing for a single one."""
+    from scorecraft.bench.batch import batch_of
+    from scorecraft.bench.telling import batch_words
+
+    batch = batch_of(design.work)
+    return list(batch_words(batch)) if batch else []
 
 
 def bench_lines(design: Design) -> Iterator[str]:
     """Write how long the cutting takes, and what its order saves against the file's."""
     from scorecraft.bench.clock import told
+    from scorecraft.bench.pace import time_words
 
     work = design.work
     planned, filed = work.effort, work.in_file_order
     yield "At the bench:"
-    took, holds = told(planned.seconds), told(work.allowed_s)
-    yield f"  scoring takes about {took}; aim to finish within {holds}"
+    skill = work.bench.skill
+    took, holds = time_words(planned.seconds, skill), told(work.allowed_s)
+    yield f"  scoring takes a {skill} hand {took}; aim to finish within {holds}"
     turned = degree_words(filed.turned_rad)
     yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
     yield f"  (in the order of the pattern: {turned}, and {work.saved_s:.0f} s longer)"

@@ -32,16 +32,19 @@ class Given:
     loaf: str | None
     bake: str | None
     dough: str | None
+    loaves: int | None
     baker: str | None
     quiet: bool
 
     @property
     def options(self) -> tuple[str, ...]:
         """The options as they are typed, for another command on the same design."""
+        loaves = str(self.loaves) if self.loaves else None
         named = (
             ("--loaf", self.loaf),
             ("--dough", self.dough),
             ("--bake", self.bake),
+            ("--loaves", loaves),
             ("--baker", self.baker),
         )
         knobs = (("--set", knob) for knob in self.knobs)
@@ -51,19 +54,19 @@ class Given:
         """Make the design; raises ScorecraftError where that cannot be done."""
         from scorecraft import design
 
-        knobs = turned(self.knobs)
         return design(
             self.pattern,
             loaf=self.loaf,
             bake=self.bake,
             dough=self.dough,
-            knobs=knobs,
+            loaves=self.loaves,
+            knobs=turned(self.knobs),
             baker=self.baker,
         )
 
 
 def pattern_options(command: Command) -> Command:
-    """Add PATTERN, what changes it, --baker and -q; the command takes them as `given`."""
+    """Add PATTERN and the options about it, from --set to -q; the command takes them as `given`."""
 
     @wraps(command)
     def bundled(
@@ -72,15 +75,18 @@ def pattern_options(command: Command) -> Command:
         loaf: str | None,
         bake: str | None,
         dough: str | None,
+        loaves: int | None,
         baker: str | None,
         quiet: bool,
         **others: object,
     ) -> int:
-        return int(command(Given(pattern, knobs, loaf, bake, dough, baker, quiet), **others))
+        given = Given(pattern, knobs, loaf, bake, dough, loaves, baker, quiet)
+        return int(command(given, **others))
 
     for option in (
         click.option("-q", "--quiet", is_flag=True, help=telling.QUIET),
         click.option("--baker", metavar="FILE", help=telling.BAKER),
+        click.option("--loaves", type=int, metavar="COUNT", help=telling.LOAVES),
         click.option("--bake", metavar="WORDS", help=telling.BAKE),
         click.option("--dough", metavar="WORDS", help=telling.DOUGH),
         click.option("--loaf", metavar="WORDS", help=telling.LOAF),

@@ -73,7 +73,12 @@ def bake_of(statement: Statement | None, dough: Dough) -> Bake:
 def bench_of(statement: Statement | None) -> Bench:
     """Read who cuts."""
     values = head_values("bench", statement)
-    return Bench(values["hand"], values["order"])
+    return Bench(
+        hand=values["hand"],
+        order=values["order"],
+        skill=values["skill"],
+        loaves=values["loaves"],
+    )
 
 
 def dough_of(said: Sequence[Statement | None]) -> Dough:
