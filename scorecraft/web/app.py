@@ -64,6 +64,22 @@ def add_files(app: Flask, folder: Folder) -> None:
         saved = folder.save(text_of(data, "name"), text, words_of(data, "mark"))
         return sent(json_answer(opened_data(saved)))
 
+    @app.post("/api/rename")
+    def rename_file() -> Response:
+        data = body()
+        return sent(
+            json_answer({"name": folder.rename(text_of(data, "name"), text_of(data, "new"))})
+        )
+
+    @app.post("/api/duplicate")
+    def duplicate_file() -> Response:
+        return sent(json_answer({"name": folder.duplicate(text_of(body(), "name"))}))
+
+    @app.post("/api/delete")
+    def delete_file() -> Response:
+        where = folder.delete(text_of(body(), "name"))
+        return sent(json_answer({"where": str(where)}))
+
     @app.get("/api/words")
     def words_list() -> Response:
         return sent(json_answer(word_list()))
@@ -81,6 +97,10 @@ def add_work(app: Flask, desk: Desk) -> None:
     @app.get("/api/prints")
     def prints_list() -> Response:
         return sent(json_answer(offered()))
+
+    @app.get("/api/tray")
+    def tray() -> Response:
+        return sent(desk.tray())
 
     @app.post("/api/edit")
     def change() -> Response:

@@ -41,6 +41,10 @@ class Desk:
             wanted=always if task in WRITES else self.wanted(task, data, gone),
         )
 
+    def tray(self) -> Answer:
+        """Have a worker tell the figures of the tray; raises ScorecraftError as `Crew.do` does."""
+        return self.crew.do("tray", {}, about="tray", seconds=EDIT_S)
+
     def wanted(self, task: str, data: Data, gone: Callable[[], bool]) -> Callable[[], bool]:
         """Give what tells whether the answer is still wanted.
 

@@ -12,12 +12,13 @@ from scorecraft.web.folder import Folder
 def listing(folder: Folder) -> JsonObject:
     """List the shipped patterns and the folder's own."""
     shipped = [entry(path.name, from_file(path).text) for path in shelf().values()]
-    own = []
+    own: list[JsonObject] = []
     for name in folder.names():
         try:
-            own.append(entry(name, folder.open(name).text))
+            told = entry(name, folder.open(name).text)
         except ScorecraftError as error:
-            own.append({"name": name, "title": name, "shape": "", "problem": error.message})
+            told = {"name": name, "title": name, "shape": "", "problem": error.message}
+        own.append({**told, "changed": folder.changed(name)})
     taught = (folder.path / BAKER).is_file()
     return {"shelf": shipped, "folder": own, "path": str(folder.path), "baker": taught}
 

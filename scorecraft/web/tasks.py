@@ -76,6 +76,13 @@ def design(request: Data) -> Answer:
     return json_answer(design_data(design_of(request)))
 
 
+def tray(request: Data) -> Answer:
+    """Answer with the figures that can be laid on a loaf."""
+    from scorecraft.web.tray import tray_data
+
+    return json_answer(tray_data())
+
+
 def picture(request: Data) -> Answer:
     """Answer with a small picture of the loaf, for the shelf."""
     from scorecraft.drawing.loafview import loaf_picture
@@ -142,6 +149,7 @@ def measure(request: Data) -> Answer:
 
 TASKS: dict[str, Callable[[Data], Answer]] = {
     "design": design,
+    "tray": tray,
     "picture": picture,
     "opening": opening,
     "mouths": mouths,
