@@ -114,7 +114,8 @@ def add_work(app: Flask, desk: Desk) -> None:
     def picture(place: str, name: str) -> Response:
         opened = shipped(name) if place == "shelf" else desk.folder.open(name)
         data = {"text": opened.text, "name": opened.name, "place": place}
-        return sent(desk.done("picture", data, gone()))
+        task = "baked" if "baked" in request.args else "picture"
+        return sent(desk.done(task, data, gone()))
 
 
 def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:

@@ -92,6 +92,14 @@ def picture(request: Data) -> Answer:
     return Answer(svg(made).encode(), SVG)
 
 
+def baked(request: Data) -> Answer:
+    """Answer with a picture of the baked loaf, for the shelf."""
+    from scorecraft.drawing.svg import svg
+    from scorecraft.web.opened import bloom_picture
+
+    return Answer(svg(bloom_picture(design_of(request))).encode(), SVG)
+
+
 def opening(request: Data) -> Answer:
     """Answer with how the cuts open."""
     from scorecraft.web.opened import opened_data
@@ -151,6 +159,7 @@ TASKS: dict[str, Callable[[Data], Answer]] = {
     "design": design,
     "tray": tray,
     "picture": picture,
+    "baked": baked,
     "opening": opening,
     "mouths": mouths,
     "bloom": bloom,

@@ -15,6 +15,8 @@ from scorecraft.language.words import MOTIFS
 
 LOAF = "loaf round width 320mm height 95mm\n"
 """A loaf wide enough for every example to be drawn on."""
+FIRST = ("slash", "arc", "leaf", "petal", "wheat", "star")
+"""What bakers cut most stands first; the others follow as in the table of words."""
 NOT_LAID = ("path", "trace")
 """What is drawn with the finger, or needs a file of its own."""
 
@@ -26,7 +28,9 @@ def tray_data() -> JsonObject:
     Lines are those of its example in the table of words, as SVG path data in mm with y down,
     around where it stands; `box` is what they fill: left, top, width, height (mm).
     """
-    return {"figures": [figure_data(word) for word in MOTIFS if word.name not in NOT_LAID]}
+    rows = {word.name: word for word in MOTIFS if word.name not in NOT_LAID}
+    names = [*FIRST, *(name for name in rows if name not in FIRST)]
+    return {"figures": [figure_data(rows[name]) for name in names]}
 
 
 def figure_data(word: Word) -> JsonObject:
