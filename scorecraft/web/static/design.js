@@ -6,6 +6,7 @@ import { edits } from "./edits.js";
 import { Editor, editorPanel } from "./editor.js";
 import { Findings } from "./findings.js";
 import { LoafForm } from "./forms.js";
+import { FirstDesign } from "./hand/first.js";
 import { Hand } from "./hand/hand.js";
 import { Knobs } from "./knobs.js";
 import { Looking } from "./looking.js";
@@ -39,6 +40,7 @@ export class DesignRoom {
       showText: (line) => this.pick({ line }),
       onTop: () => this.looking.onTop(),
     });
+    this.firstDesign = new FirstDesign(this.hand);
     this.looking = new Looking(this.stage, (look, share) => this.hand.looking(look, share));
     this.element = this.layout();
     store.on("text", ({ kind }) => this.follow(kind));
@@ -98,7 +100,7 @@ export class DesignRoom {
     return h(
       "div",
       { class: "design" },
-      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption, this.work), this.hand.element, this.hand.bar.element, this.looking.element),
+      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption, this.work), this.firstDesign.element, this.hand.element, this.hand.bar.element, this.looking.element),
       tabs,
       h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf, this.panels.score),
       h("div", { class: "side right" }, this.panels.findings, this.panels.text),
@@ -113,7 +115,8 @@ export class DesignRoom {
         button("tab", () => this.showPanel(name), label),
       ]),
     );
-    queueMicrotask(() => this.showPanel("knobs"));
+    queueMicrotask(() => this.showPanel(store.text === words.freshText ? "score" : "knobs"));
+    this.hand.addEventListener("picked", () => (this.caption.textContent = this.captionNow()));
     this.hand.addEventListener("taken", () => this.showPanel("score"));
     return h("div", { class: "tabs", role: "group", "aria-label": told.panelsLabel }, ...this.tabButtons.values());
   }
@@ -130,7 +133,7 @@ export class DesignRoom {
     const design = store.design;
     this.element.classList.remove("stale", "bare");
     this.title.textContent = design.title || store.name || words.unnamed;
-    this.caption.textContent = this.captionOf(design);
+    this.caption.textContent = this.captionNow();
     this.looking.show(design);
     this.showControls();
     this.showFindings(design);
@@ -181,10 +184,14 @@ export class DesignRoom {
 
   pointCut(cut) {
     const known = store.design && store.design.cuts[cut];
-    this.stage.light(known ? this.alike(known) : []);
+    this.stage.light(known && !this.hand.picked ? this.alike(known) : []);
     this.editor.light(known ? [known.line] : []);
-    if (known) this.caption.textContent = this.cutTold(known);
-    else if (store.design) this.caption.textContent = this.captionOf(store.design);
+    this.caption.textContent = known ? this.cutTold(known) : this.captionNow();
+  }
+
+  /** What is picked in words, else the loaf. */
+  captionNow() {
+    return this.hand.about || (store.design ? this.captionOf(store.design) : "");
   }
 
   cutTold(cut) {

@@ -55,7 +55,7 @@ export class Stage {
   prepare(svg) {
     const touch = part("g", { class: "touch" });
     for (const path of svg.querySelectorAll("[data-layer=cuts] [data-cut]")) {
-      touch.append(part("path", { d: path.getAttribute("d"), "data-cut": path.dataset.cut, "stroke-width": TOUCH_MM }));
+      touch.append(part("path", { d: path.getAttribute("d"), "data-cut": path.dataset.cut, "stroke-width": TOUCH_MM, fill: "none" }));
       this.paths.set(Number(path.dataset.cut), path);
     }
     svg.append(touch);

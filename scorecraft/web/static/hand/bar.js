@@ -16,9 +16,8 @@ export class Bar {
     this.tray = h("div", { class: "tray", role: "group", "aria-label": told.tray });
     this.trail = h("nav", { class: "trail", "aria-label": told.trail });
     this.chips = h("div", { class: "chips", role: "group", "aria-label": told.chipsLabel });
-    this.about = h("p", { class: "quiet picked-about" });
     this.stepper = new Stepper((gesture, step) => hand.make(gesture, step));
-    this.pickedFace = h("div", { class: "picked", hidden: true }, this.trail, this.chips, this.about, this.stepper.element);
+    this.pickedFace = h("div", { class: "picked", hidden: true }, this.trail, this.chips, this.stepper.element);
     this.drawing = this.drawingFace();
     this.element = h("div", { class: "hand-bar" }, this.tray, this.pickedFace, this.drawing);
     this.tiles = new Map();
@@ -88,11 +87,12 @@ export class Bar {
     const leave = button("quiet-button", () => this.hand.pick(null), icon("close"));
     leave.setAttribute("aria-label", told.leave);
     leave.title = told.leave;
-    this.trail.replaceChildren(...steps.flatMap((step, at) => (at ? [h("span", { "aria-hidden": "true" }, "›"), step] : [step])), leave);
+    const show = button("trail-step", () => this.hand.showText(picked.statement), told.chips.show);
+    const exact = button("trail-step exact-open", () => this.hand.form(), told.exact);
+    this.trail.replaceChildren(...steps.flatMap((step, at) => (at ? [h("span", { "aria-hidden": "true" }, "›"), step] : [step])), leave, exact, show);
     const focused = this.chips.contains(document.activeElement) ? document.activeElement.dataset.chip : null;
-    this.chips.replaceChildren(...picked.chips.map((chip) => this.chip(chip)), this.exactChip());
+    this.chips.replaceChildren(...picked.chips.filter(({ name }) => name !== "show").map((chip) => this.chip(chip)));
     if (focused) this.chips.querySelector(`[data-chip=${focused}]`)?.focus();
-    this.about.textContent = said([picked.said, picked.rule && picked.rule.said].filter(Boolean).join(". "));
     this.stepper.follow(picked.chips);
   }
 
@@ -108,12 +108,6 @@ export class Bar {
     return shown;
   }
 
-  exactChip() {
-    const chip = button("chip", () => this.hand.form(), told.exact);
-    chip.dataset.chip = "exact";
-    return chip;
-  }
-
   valueOf(name, value) {
     if (name === "repeat") return value > 1 ? h("b", {}, `× ${value}`) : null;
     return VALUES.includes(name) && value ? h("b", {}, said(spaced(value))) : null;
@@ -121,7 +115,6 @@ export class Bar {
 
   press(name, value, locked, from) {
     if (locked) return this.hand.say(locked);
-    if (name === "show") return this.hand.showText(this.hand.selection.statement);
     if (VALUES.includes(name)) return this.stepper.open(name, value, from);
     this.hand.make({ kind: name });
   }

@@ -1,6 +1,6 @@
 // What a drag does before the server has written it: a transform of the plan, and the value it gives.
 
-import { length, trimmed } from "../units.js";
+import { length, valued } from "../units.js";
 import { words } from "../words.js";
 import { bearing, dot, far, minus, plus, shift, still, stretch, then, times, turn, unit } from "./plane.js";
 import { stepped, turned } from "./snap.js";
@@ -11,14 +11,15 @@ const LEAST = 0.05;
 
 /**
  * Each gives what a drag from one place of the plan to another does: `change`, the transform of the
- * copy in hand; `gesture`, what the server is asked for; `said`, the value; `hit`, where it clicked in.
+ * copy in hand; `gesture`, what the server is asked for; `said`, the value; `at`, the place to look at closely; `hit`,
+ * where it clicked in.
  */
 export function moving(picked, places) {
   const round = picked.move.turns && picked.move.turns.about;
   return (from, to, snaps) => {
     const { by, hit } = snaps ? snaps.move(minus(to, from), [from, ...places]) : { by: minus(to, from), hit: null };
     const end = plus(from, by);
-    return { change: round ? aboutMiddle(round, from, end) : shift(by), gesture: { kind: "move", from: rounded(from), to: rounded(end) }, said: told.moved(length(far(by), 0)), hit: hit && hit.at };
+    return { change: round ? aboutMiddle(round, from, end) : shift(by), gesture: { kind: "move", from: rounded(from), to: rounded(end) }, said: told.moved(length(far(by), 0)), at: end, hit: hit && hit.at };
   };
 }
 
@@ -33,11 +34,11 @@ function aboutMiddle(middle, from, to) {
 /** The knob that turns: angles click in by 15°. */
 export function turning(handle, picked) {
   const around = handle.about || origin(picked);
-  const begun = Number(handle.value) || 0;
+  const begun = numbered(handle.value).number || 0;
   return (from, to, snaps) => {
     const free = begun + turned(from, to, around);
     const by = Math.round(snaps ? stepped(free) : free) - begun;
-    return { change: turn(by, around), gesture: { kind: "turn", by }, said: told.turned((((begun + by) % 360) + 360) % 360), hit: null };
+    return { change: turn(by, around), gesture: { kind: "turn", by }, said: told.turned((((begun + by) % 360) + 360) % 360), at: to, hit: null };
   };
 }
 
@@ -47,14 +48,15 @@ export function sizing(handle, picked) {
   const place = [handle.x, handle.y];
   const along = unit(handle.along || minus(place, base));
   const reach = dot(minus(place, base), along);
+  const { number, unit: own } = numbered(handle.value);
   return (from, to, snaps) => {
     const { end, hit } = ended(place, from, to, snaps);
-    const by = dot(minus(end, place), along);
-    const factor = Math.abs(reach) < 1 ? 1 : Math.max(LEAST, (reach + by) / reach);
-    const value = Math.abs(reach) < 1 ? handle.value + by : Math.max(1, Math.round(handle.value * factor));
-    const seen = factor === 1 || !handle.value ? 1 : value / handle.value;
-    const change = seen === 1 ? still : stretch(seen, base, EVERY_WAY.has(handle.name) ? null : along);
-    return { change, gesture: held(handle, place, end), said: `${named(handle.name)} ${measured(value, handle.unit)}`, hit };
+    const free = Math.abs(reach) < 1 ? 1 : Math.max(LEAST, 1 + dot(minus(end, place), along) / reach);
+    const value = number && Math.max(1, Math.round(number * free)); // as the server rounds it
+    const factor = number ? value / number : free;
+    const change = factor === 1 ? still : stretch(factor, base, EVERY_WAY.has(handle.name) ? null : along);
+    const shown = number ? valued(value, own) : `${Math.round(100 * factor)}%`;
+    return { change, gesture: held(handle, place, end), said: `${named(handle.name)} ${shown}`, at: end, hit };
   };
 }
 
@@ -63,7 +65,7 @@ export function pointing(handle) {
   const place = [handle.x, handle.y];
   return (from, to, snaps) => {
     const { end, hit } = ended(place, from, to, snaps);
-    return { change: still, tip: minus(end, place), gesture: held(handle, place, end), said: named(handle.name), hit };
+    return { change: still, tip: minus(end, place), gesture: held(handle, place, end), said: named(handle.name), at: end, hit };
   };
 }
 
@@ -92,9 +94,10 @@ export function named(key) {
   return told.keys[key] || key.replaceAll("_", " ");
 }
 
-function measured(value, unitName) {
-  if (unitName === "mm") return length(value, 0);
-  return `${trimmed(value, 1)}${{ deg: "°", "%": "%" }[unitName] ?? (unitName ? ` ${unitName}` : "")}`;
+/** A plain number with its unit; of what is worked out, neither. */
+function numbered(value) {
+  const [, number, own] = /^(-?[\d.]+)\s*([a-z%]*)$/.exec(value) || [null, NaN, ""];
+  return { number: Number(number), unit: own };
 }
 
 const rounded = (way) => way.map((each) => Math.round(each * 100) / 100);

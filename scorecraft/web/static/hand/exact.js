@@ -3,7 +3,6 @@
 import { frame } from "../dialog.js";
 import { button, h } from "../dom.js";
 import { words } from "../words.js";
-import { named } from "./drag.js";
 
 const told = words.hand;
 
@@ -20,7 +19,8 @@ export function exactForm(title, rows, done) {
   const form = h(
     "form",
     { class: "exact", onsubmit: send },
-    ...fields.map(({ element }) => element),
+    ...fields.filter(({ row }) => row.value).map(({ element }) => element),
+    h("details", {}, h("summary", {}, told.others), ...fields.filter(({ row }) => !row.value).map(({ element }) => element)),
     h("div", { class: "buttons" }, h("button", { class: "main" }, told.apply), button("plain", () => dialog.close(), words.cancel)),
   );
   dialog.append(form);
@@ -28,11 +28,11 @@ export function exactForm(title, rows, done) {
   if (fields.length) fields[0].input.focus();
 }
 
-function field({ key, value, choices, help }) {
+function field({ key, said, value, choices, help }) {
   const id = `exact-${key}`;
   const attributes = { id, "aria-describedby": `${id}-help`, props: { value } };
   const input = choices && choices.length
     ? h("select", attributes, ...["", ...choices].map((each) => h("option", { value: each, selected: each === value }, each)))
     : h("input", { ...attributes, type: "text", autocomplete: "off", spellcheck: "false", autocapitalize: "off" });
-  return { input, element: h("div", { class: "field" }, h("label", { for: id }, named(key)), input, h("small", { id: `${id}-help` }, help || "")) };
+  return { input, element: h("div", { class: "field" }, h("label", { for: id }, said), input, h("small", { id: `${id}-help` }, help || "")) };
 }

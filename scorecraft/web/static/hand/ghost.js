@@ -3,6 +3,9 @@
 import { part } from "../dom.js";
 import { back, then } from "./plane.js";
 
+const STRONG = "#34427a";
+const FAINT = "#8a94c6";
+
 /** Lines on the overlay, in mm of the picture. */
 export class Ghost {
   constructor(view) {
@@ -12,10 +15,10 @@ export class Ghost {
     view.addEventListener("change", () => this.place());
   }
 
-  /** Take lines up: `[{paths, copy, own}]`, path data in mm around a place of the picture. */
+  /** Take lines up: `[{lines, copy, own}]`, each `{d, width}` in mm around a place of the picture. */
   take(copies, from = [0, 0]) {
-    this.copies = copies.map(({ paths, copy, own }) => {
-      const group = part("g", { class: own ? "own" : "sibling" }, ...paths.map((d) => part("path", { d, transform: `translate(${from.join(" ")})` })));
+    this.copies = copies.map(({ lines, copy, own }) => {
+      const group = part("g", {}, ...lines.map(({ d, width }) => part("path", { d, fill: "none", stroke: own ? STRONG : FAINT, "stroke-width": width, transform: `translate(${from.join(" ")})` })));
       return { copy, group };
     });
     this.element.replaceChildren(...this.copies.map(({ group }) => group));

@@ -3,6 +3,7 @@
 import { fetched, tellWhy } from "../api.js";
 import { h, iconButton, part } from "../dom.js";
 import { store } from "../store.js";
+import { said } from "../units.js";
 import { words } from "../words.js";
 import { Bar } from "./bar.js";
 import { frameOf, moving, origin, pointing, sizing, turning } from "./drag.js";
@@ -125,12 +126,12 @@ export class Hand extends EventTarget {
     for (const act of this.waiting.splice(0)) act();
   }
 
-  made({ selected, said }) {
+  made({ selected, said: word }) {
     this.selection = selected;
     this.expected = true;
     if (!selected) this.picked = null;
-    this.live.textContent = said;
-    this.say(said);
+    this.live.textContent = said(word);
+    this.say(said(word));
     this.dispatchEvent(new CustomEvent("made", { detail: this.asked }));
   }
 
@@ -179,6 +180,11 @@ export class Hand extends EventTarget {
     this.showBar();
     this.showHint();
     this.dispatchEvent(new Event("picked"));
+  }
+
+  /** What is picked, in words, or "". */
+  get about() {
+    return this.picked ? [this.picked.said, this.picked.rule?.said].filter(Boolean).map(said).join(". ") : "";
   }
 
   showBar() {
@@ -309,18 +315,19 @@ export class Hand extends EventTarget {
   takeUp() {
     const { own, siblings, frames, copy } = this.picked;
     this.snaps.read(this.stage.svg, new Set([...own, ...siblings]));
-    const shape = (cut) => this.stage.paths.get(cut)?.getAttribute("d");
-    this.ghost.take(frames.map((each) => ({ copy: each.copy, own: each.copy === copy, paths: each.cuts.map(shape).filter(Boolean) })));
+    const line = (path) => ({ d: path.getAttribute("d"), width: path.getAttribute("stroke-width") });
+    const linesOf = (cuts) => cuts.map((cut) => this.stage.paths.get(cut)).filter(Boolean).map(line);
+    this.ghost.take(frames.map((each) => ({ copy: each.copy, own: each.copy === copy, lines: linesOf(each.cuts) })));
     this.element.classList.add("holding");
   }
 
-  draw({ change, tip, said, hit }, finger) {
+  draw({ change, tip, said: value, at, hit }, touch) {
     const frame = frameOf(this.picked, this.picked.copy);
     this.ghost.move((copy) => alike(change, frame, frameOf(this.picked, copy)));
     this.handles.follow(tip ? shift(tip) : change);
     this.showHit(hit);
-    this.say(said);
-    if (finger) this.lookClosely(finger);
+    this.say(value);
+    if (touch) this.lookClosely(this.view.hereOf(at));
   }
 
   showHit(place) {

@@ -1,7 +1,7 @@
 // What a finger that is down does until it is lifted: drag what is picked, lay a figure, draw, look elsewhere.
 
 import { words } from "../words.js";
-import { shift } from "./plane.js";
+import { minus, shift } from "./plane.js";
 
 const told = words.hand;
 const LONG_MS = 550;
@@ -29,7 +29,7 @@ export class Drag {
     if (!this.result) this.hand.takeUp();
     const here = this.hand.view.here(event);
     this.result = this.worked(this.from, this.hand.view.planAt(here), this.free || event.altKey ? null : this.hand.snaps);
-    this.hand.draw(this.result, this.touch ? here : null);
+    this.hand.draw(this.result, this.touch);
   }
 
   end(event, moved) {
@@ -52,8 +52,10 @@ export class Drag {
 export class Carry {
   constructor(hand, figure, event) {
     Object.assign(this, { hand, figure });
+    const [x, y, wide, high] = figure.box;
+    const middle = [x + wide / 2, y + high / 2]; // a new figure's middle comes to lie at its place
     this.lift = event.pointerType === "touch" ? LIFT_PX : 0; // the figure stands above the finger
-    hand.ghost.take([{ copy: 0, own: true, paths: [figure.path] }], hand.view.crown);
+    hand.ghost.take([{ copy: 0, own: true, lines: [{ d: figure.path, width: 1.2 }] }], minus(hand.view.crown, middle));
     hand.snaps.read(hand.stage.svg, new Set());
     this.move(event);
   }

@@ -18,7 +18,7 @@ export class Stroke {
     this.points = [];
     this.pressures = event.pointerType === "pen" ? [] : null;
     const turns = Array.from({ length: copies }, (_, k) => (360 / copies) * k);
-    this.copies = turns.map((degrees) => ({ change: turn(degrees, [0, 0]), line: part("polyline", {}) }));
+    this.copies = turns.map((degrees) => ({ change: turn(degrees, [0, 0]), line: part("polyline", { fill: "none", stroke: degrees ? "#8a94c6" : "#34427a", "stroke-width": 3 }) }));
     this.element.replaceChildren(...this.copies.map(({ line }) => line));
     this.add(event);
   }
