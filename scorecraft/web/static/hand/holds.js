@@ -127,10 +127,10 @@ export function draggable(tile, carried) {
     if (event.button !== 0) return;
     const begun = event;
     let hold = null;
+    tile.setPointerCapture(event.pointerId);
     const move = (next) => {
       if (hold) return hold.move(next);
       if (!leaves(begun, next) || !(hold = carried(next))) return;
-      tile.setPointerCapture(begun.pointerId);
       tile.dataset.dragged = "yes"; // the click that follows is none
     };
     const stop = (next) => {
