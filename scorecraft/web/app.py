@@ -110,6 +110,10 @@ def add_work(app: Flask, desk: Desk) -> None:
     def work(task: str) -> Response:
         return sent(desk.done(task, body(), gone()))
 
+    @app.post("/api/hand/<any(look, pick, do):task>")
+    def hand(task: str) -> Response:
+        return sent(desk.done(task, body(), gone()))
+
     @app.get("/picture/<any(shelf, folder):place>/<name>")
     def picture(place: str, name: str) -> Response:
         opened = shipped(name) if place == "shelf" else desk.folder.open(name)

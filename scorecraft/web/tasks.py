@@ -5,6 +5,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from scorecraft.designing import Design
+from scorecraft.editing.scene import Scene
 from scorecraft.errors import PatternError, ScorecraftError, UsageError
 from scorecraft.web.answer import (
     SVG,
@@ -155,6 +156,36 @@ def measure(request: Data) -> Answer:
     return json_answer(measured(design_of(request), request, folder))
 
 
+def hand_of(request: Data) -> tuple[Scene, Path | None]:
+    """Lay out the pattern of a request for the hand, or remember it; give its files' folder too."""
+    from scorecraft.web import hand
+
+    folder, wanted = folder_of(request), asked(request)
+    return hand.remembered(wanted, folder, newest(folder)), hand.folder_of(wanted, folder)
+
+
+def look(request: Data) -> Answer:
+    """Answer with what lies on the loaf, statement by statement."""
+    from scorecraft.web.hand import looked
+
+    return json_answer(looked(hand_of(request)[0]))
+
+
+def pick(request: Data) -> Answer:
+    """Answer with what a selected statement can do."""
+    from scorecraft.web.hand import picked
+
+    return json_answer(picked(hand_of(request)[0], request))
+
+
+def do(request: Data) -> Answer:
+    """Answer with the text that a gesture makes."""
+    from scorecraft.web.hand import gestured
+
+    found, folder = hand_of(request)
+    return json_answer(gestured(found, request, folder))
+
+
 TASKS: dict[str, Callable[[Data], Answer]] = {
     "design": design,
     "tray": tray,
@@ -167,5 +198,8 @@ TASKS: dict[str, Callable[[Data], Answer]] = {
     "print": prints,
     "bench": bench,
     "measure": measure,
+    "look": look,
+    "pick": pick,
+    "do": do,
 }
 """Every task by its name."""
