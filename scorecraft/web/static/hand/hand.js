@@ -36,7 +36,7 @@ export class Hand extends EventTarget {
     this.snaps = new Snaps(this.view);
     this.loupe = new Loupe(this.view);
     this.handles = new Handles(this.view, (handle) => (this.grabbed = handle));
-    this.talk = new Talk({ looked: (answer) => this.looked(answer), picked: (answer) => this.known(answer), made: (answer) => this.made(answer), failed: () => this.letGo() });
+    this.talk = new Talk({ looked: (answer) => this.looked(answer), picked: (answer) => this.known(answer), made: (answer, about) => this.made(answer, about), failed: () => this.letGo() });
     this.bar = new Bar(this);
     this.list = new Statements(this);
     this.element = this.layout();
@@ -121,18 +121,25 @@ export class Hand extends EventTarget {
   known(answer) {
     if (answer.statement !== this.selection?.statement) return;
     this.picked = answer;
-    this.selection = { statement: answer.statement, copy: answer.copy };
+    this.selection.copy = answer.copy;
     this.settle();
     for (const act of this.waiting.splice(0)) act();
   }
 
-  made({ selected, said: word }) {
-    this.selection = selected;
+  /** A gesture was written; what it was about, and what is picked now, may stand in another line. */
+  made({ selected, said: word, text }, about) {
+    if (about && about !== this.selection) this.shift(about.statement, lines(text) - lines(store.text));
+    if (about && selected) Object.assign(about, selected);
+    if (!about || about === this.selection) this.selection = about && selected ? about : selected;
     this.expected = true;
-    if (!selected) this.picked = null;
+    if (!this.selection) this.picked = null;
     this.live.textContent = said(word);
     this.say(said(word));
     this.dispatchEvent(new CustomEvent("made", { detail: this.asked }));
+  }
+
+  shift(line, by) {
+    if (this.selection && this.selection.statement > line) this.selection.statement += by;
   }
 
   /** Show what is known once the picture is of the same text. */
@@ -148,8 +155,7 @@ export class Hand extends EventTarget {
 
   /** Pick a statement by one of its copies, or nothing. */
   pick(selection) {
-    this.selection = selection;
-    this.picked = null;
+    Object.assign(this, { selection: selection && { ...selection }, picked: null, nudged: null });
     if (!selection) return this.showPicked();
     this.tool = null;
     this.onTop();
@@ -234,9 +240,8 @@ export class Hand extends EventTarget {
   /** Make a gesture; one about what is picked is about it as it is at its turn. */
   make(gesture, step = (steps += 1)) {
     if (!this.usable) return this.say(told.broken(store.problems[0]?.line));
-    const about = this.selection && !["new", "stroke", "several", "cure"].includes(gesture.kind);
-    const worked = () => ({ ...(this.asked = gesture), ...(about && this.selection) });
-    this.talk.make(worked, step);
+    const about = ["new", "stroke", "cure"].includes(gesture.kind) ? null : this.selection;
+    this.talk.make(() => ({ ...(this.asked = gesture), ...about }), step, about);
   }
 
   /** Keys that are held make one step of undo, and wait for each other. */
@@ -255,8 +260,8 @@ export class Hand extends EventTarget {
     if (!this.selection) return;
     this.whenPicked(() =>
       exactForm(this.picked.name, this.picked.form, (changes) => {
-        const gestures = changes.map((change) => ({ kind: "set", ...change, ...this.selection }));
-        this.make(gestures.length === 1 ? gestures[0] : { kind: "several", gestures });
+        const step = (steps += 1); // all of them are one step of undo
+        for (const change of changes) this.make({ kind: "set", ...change }, step);
       }),
     );
   }
@@ -396,4 +401,8 @@ export class Hand extends EventTarget {
 /** Whether an answer is about the text as it is. */
 function isKnown(answer) {
   return answer !== null && answer.asked === store.stamp;
+}
+
+function lines(text) {
+  return text.split("\n").length;
 }

@@ -43,11 +43,11 @@ export class Talk {
 
   /**
    * Make a gesture: `worked` gives it at its turn. It is about the text it began on; what is written
-   * meanwhile drops it, with a word. `step` names its step of undo.
+   * meanwhile drops it, with a word. `step` names its step of undo, `about` is the selection it is about.
    */
-  make(worked, step) {
+  make(worked, step, about) {
     const stamp = this.queue.length ? this.queue.at(-1).stamp : store.stamp;
-    this.queue.push({ worked, stamp, step, gesture: null });
+    this.queue.push({ worked, stamp, step, about });
     this.running ||= this.run().finally(() => (this.running = null));
   }
 
@@ -59,13 +59,13 @@ export class Talk {
     try {
       const mark = await this.markOf(next.stamp);
       if (next.stamp !== store.stamp || mark === null) return this.refuse({ message: told.dropped });
-      const gesture = (next.gesture = next.worked());
+      const gesture = next.worked();
       const answer = await ask("/api/hand/do", { ...store.asked, mark, gesture });
       if (this.queue[0] !== next) return;
       if (answer.dropped || answer.asked !== store.stamp) return this.refuse({ message: told.dropped });
       if (!answer.ok && answer.ways && answer.ways.length) return await this.askWay(next, gesture, answer);
       this.queue.shift();
-      if (answer.ok) this.take(answer, next.step);
+      if (answer.ok) this.take(answer, next);
       else this.refuse(answer.problems[0]);
     } catch (error) {
       if (error instanceof Lost) return this.stop();
@@ -83,9 +83,9 @@ export class Talk {
     return answer.mark;
   }
 
-  take(answer, step) {
+  take(answer, { step, about }) {
     hush("hand");
-    this.made(answer);
+    this.made(answer, about);
     store.write(answer.text, `hand ${step}`);
     this.mark = { stamp: store.stamp, mark: answer.mark };
     for (const each of this.queue) each.stamp = store.stamp;
