@@ -12,8 +12,8 @@ from scorecraft.web.wishes import Wishes
 EDIT_S = 10.0
 """So long an edit may take; what the model or a print needs may take `MODEL_S`."""
 MODEL_S = 40.0
-QUICK = ("design", "picture", "look", "pick", "do")
-FOLLOWED = ("design", "opening", "mouths", "bloom", "view", "print", "look", "pick")
+QUICK = ("sight", "design", "picture", "look", "pick", "do")
+FOLLOWED = ("sight", "design", "opening", "mouths", "bloom", "view", "print", "look", "pick")
 """Of these a page wants the newest only."""
 WRITES = ("measure",)
 """What may write files is done to its end."""

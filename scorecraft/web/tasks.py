@@ -70,6 +70,13 @@ def remembered(wanted: Asked, folder: str | None, changed: int) -> Design:
     return designed(wanted, Path(folder) if folder else None)
 
 
+def sight(request: Data) -> Answer:
+    """Answer with the loaf's picture alone, before anything is checked: a hand waits for it."""
+    from scorecraft.web.design_data import sight_data
+
+    return json_answer(sight_data(design_of(request)))
+
+
 def design(request: Data) -> Answer:
     """Answer with the design: picture, knobs, form and findings."""
     from scorecraft.web.design_data import design_data
@@ -187,6 +194,7 @@ def do(request: Data) -> Answer:
 
 
 TASKS: dict[str, Callable[[Data], Answer]] = {
+    "sight": sight,
     "design": design,
     "tray": tray,
     "picture": picture,

@@ -47,6 +47,7 @@ export class DesignRoom {
     store.on("text", ({ kind }) => this.follow(kind));
     store.on("taught", () => store.design && this.form.show(store.design));
     store.on("unmoved", () => this.showControls(true));
+    store.on("sight", (sight) => this.looking.see(sight));
     store.on("design", () => this.showDesign());
     store.on("opening", (opening) => this.showFindings(opening));
     store.on("problems", () => this.showProblems());

@@ -20,7 +20,7 @@ export async function open(place, name) {
 /** Start with an empty loaf. */
 export async function fresh() {
   if (!(await mayLeave())) return false;
-  store.open({ name: "", text: words.freshText, mark: null, place: "", saved: "" });
+  store.open({ name: "", text: words.freshText, mark: null, place: "" });
   return true;
 }
 

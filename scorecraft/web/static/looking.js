@@ -50,6 +50,13 @@ export class Looking {
     if (store.current) this.askSoon();
   }
 
+  /** Show a newer picture than that of the design, which is still on its way. */
+  see({ svg }) {
+    if (this.look !== "top" || !this.design) return;
+    this.opening = this.mouths = null;
+    this.stage.show(svg, this.stage.svg.getAttribute("aria-label"), { live: true });
+  }
+
   /** Show no loaf, and say why. */
   clear(title, hint) {
     this.design = this.opening = this.mouths = null;

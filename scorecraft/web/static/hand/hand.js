@@ -43,6 +43,7 @@ export class Hand extends EventTarget {
     new Fingers(this.element, this.view, { begin: (event) => this.begin(event), pinch: (factor, middle, way) => (this.view.by(factor, middle), this.view.pan(way)) });
     this.view.addEventListener("change", () => this.viewed());
     store.on("text", ({ kind }) => this.textChanged(kind));
+    store.on("sight", ({ frame }) => this.landed(frame));
     store.on("design", () => this.designed());
     store.on("problems", () => this.broken());
     this.fillTray();
@@ -80,15 +81,23 @@ export class Hand extends EventTarget {
       this.view.whole();
       this.list.show([]);
       this.showPicked();
-    } else if (kind.startsWith("hand ")) this.ask();
+    }
+  }
+
+  /** The picture is of the text as it is: what was in the hand lies there now. */
+  landed(frame) {
+    this.view.take(frame);
+    this.ghost.drop();
+    this.stroke.drop();
+    this.element.classList.remove("holding");
   }
 
   designed() {
-    this.view.take(store.design.frame);
     this.able(true);
     if (!store.current) return;
-    if (!isKnown(this.seen)) this.ask();
-    this.settle();
+    this.landed(store.design.frame);
+    if (isKnown(this.seen)) this.settle();
+    else this.ask();
   }
 
   broken() {
@@ -115,6 +124,8 @@ export class Hand extends EventTarget {
     this.expected = false;
     this.seen = answer;
     if (strange || (this.selection && !wordOf(answer))) this.pick(null); // another statement stands there now
+    if (answer.cuts[this.touched]) this.pick(answer.cuts[this.touched]);
+    this.touched = null;
     this.settle();
   }
 
@@ -292,13 +303,14 @@ export class Hand extends EventTarget {
   /** A cut that is touched is picked; one that is picked, or that a mouse takes, moves along. */
   holdCut(cut, event) {
     if (!isKnown(this.seen)) {
+      this.touched = cut; // picked once it is known
       this.ask();
       return null;
     }
     const mine = this.picked && this.picked.own.includes(cut);
-    const touched = this.seen.cuts[cut];
-    if (!mine && event.pointerType !== "mouse") return new Look(this, event, () => this.pick(touched));
-    if (!mine) this.pick(touched);
+    const whose = this.seen.cuts[cut];
+    if (!mine && event.pointerType !== "mouse") return new Look(this, event, () => this.pick(whose));
+    if (!mine) this.pick(whose);
     return new Drag(this, () => this.movable(), event);
   }
 
