@@ -2,6 +2,7 @@
 
 import re
 
+PATIENCE = 200
 READY = ".tile:not([disabled])"
 
 
@@ -60,12 +61,14 @@ class Hand:
 
     def written(self, pattern):
         """Wait until the text has what a gesture writes, and the handles are there again."""
-        self.page.wait_for_function(
-            "(found) => new RegExp(found, 'm').test(document.getElementById('pattern-text').value)",
-            arg=pattern,
-        )
+        found = re.compile(pattern, re.MULTILINE)
+        for _ in range(PATIENCE):
+            if found.search(self.text):
+                break
+            self.page.wait_for_timeout(50)
+        told = self.page.locator("#lasting, .caption").all_text_contents()
+        assert found.search(self.text), (pattern, self.text, told)
         self.page.wait_for_function("() => !document.querySelector('.hand.holding')")
-        assert re.search(pattern, self.text, re.MULTILINE)
 
     def pick(self, cut):
         """Tap a cut where its line begins."""

@@ -40,7 +40,7 @@ export const hand = {
     next: "Next",
     end: "Done",
     steps: [
-      "Tap Leaf, then tap the dough halfway from the top to the edge.",
+      "Tap Leaf, then tap the dough two thirds of the way to the edge.",
       "Drag the dot beyond the leaf’s tip until it is about 40 mm long.",
       "Drag the ringed dot: turn the leaf to about 60°.",
       "Tap Repeat, then × 8: eight leaves around the crown.",
