@@ -51,7 +51,8 @@ class Word:
     whether cut attributes (depth, blade ...) may follow; `parts` are the strokes of a motif that
     may have a depth and blade of their own (`vein_depth`); `expands` marks motifs that are
     expansion cuts unless the pattern says otherwise. `grips` names the keys that have a handle on
-    the loaf; None means every length, and where a figure starts and ends.
+    the loaf; None means every length, and where a figure starts and ends. `origin` is the part of a
+    motif that stands in its place, where it can be chosen.
     """
 
     name: str
@@ -64,6 +65,7 @@ class Word:
     parts: tuple[str, ...] = ()
     expands: bool = False
     example: str = ""
+    origin: Literal["base", "middle", ""] = ""
     grips: tuple[str, ...] | None = None
 
     @property

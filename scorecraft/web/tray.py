@@ -5,44 +5,37 @@ from functools import lru_cache
 import numpy as np
 
 from scorecraft.check_data import rounded
-from scorecraft.drawing.plan import cut_plans, on_paper
+from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.svg import path_data
-from scorecraft.expand import expand
+from scorecraft.editing.making import tray, usual
 from scorecraft.json_data import JsonObject
-from scorecraft.language.keys import Word
-from scorecraft.language.parse import parse
-from scorecraft.language.words import MOTIFS
+from scorecraft.language.words import WORDS
 
-LOAF = "loaf round width 320mm height 95mm\n"
-"""A loaf wide enough for every example to be drawn on."""
 FIRST = ("slash", "arc", "leaf", "petal", "wheat", "star")
 """What bakers cut most stands first; the others follow as in the table of words."""
-NOT_LAID = ("path", "trace")
-"""What is drawn with the finger, or needs a file of its own."""
 
 
 @lru_cache(maxsize=1)
 def tray_data() -> JsonObject:
     """Tell every figure of the tray: its word, what it is, and its lines on the dough.
 
-    Lines are those of its example in the table of words, as SVG path data in mm with y down,
-    around where it stands; `box` is what they fill: left, top, width, height (mm).
+    Lines are as it is laid on a loaf that is not small, SVG path data in mm with y down, around
+    where it stands; `box` is what they fill: left, top, width, height (mm).
     """
-    rows = {word.name: word for word in MOTIFS if word.name not in NOT_LAID}
-    names = [*FIRST, *(name for name in rows if name not in FIRST)]
-    return {"figures": [figure_data(rows[name]) for name in names]}
+    names = tray()
+    return {
+        "figures": [figure_data(each) for each in (*FIRST, *(n for n in names if n not in FIRST))]
+    }
 
 
-def figure_data(word: Word) -> JsonObject:
+def figure_data(word: str) -> JsonObject:
     """Tell one figure."""
-    text = LOAF + word.example + "\n"
-    layout = expand(parse(text, "tray"), text)
-    lines = [on_paper(line, (0.0, 0.0)) for line in cut_plans(layout)]
+    lines = [on_paper(line, (0.0, 0.0)) for line in usual(word, {})]
     every = np.vstack(lines)
     low, high = every.min(axis=0), every.max(axis=0)
     return {
-        "word": word.name,
-        "help": word.help,
+        "word": word,
+        "help": WORDS[word].help,
         "path": path_data(lines, closed=False),
         "box": [rounded(float(each)) for each in (*low, *(high - low))],
     }

@@ -1,6 +1,7 @@
-"""A hand on the page: it drags with the mouse or with one finger, and waits for what it has made."""
+"""A hand on the page: it drags with the mouse or a finger, and waits for what it has made."""
 
 import re
+from itertools import pairwise
 
 PATIENCE = 200
 READY = ".tile:not([disabled])"
@@ -32,10 +33,8 @@ class Hand:
     def drag(self, *points, steps=4):
         """Drag along points of the screen."""
         way = [points[0]]
-        for (x, y), (u, v) in zip(points, points[1:], strict=False):
-            way += [
-                (x + (u - x) * k / steps, y + (v - y) * k / steps) for k in range(1, steps + 1)
-            ]
+        for (x, y), (u, v) in pairwise(points):
+            way += [(x + (u - x) * k / steps, y + (v - y) * k / steps) for k in range(1, steps + 1)]
         if self.finger is None:
             self.page.mouse.move(*way[0])
             self.page.mouse.down()
@@ -68,7 +67,11 @@ class Hand:
             self.page.wait_for_timeout(50)
         told = self.page.locator("#lasting, .caption").all_text_contents()
         assert found.search(self.text), (pattern, self.text, told)
-        self.page.wait_for_function("() => !document.querySelector('.hand.holding')")
+        self.rest()
+
+    def rest(self):
+        """Wait until nothing is on its way any more."""
+        self.page.wait_for_selector(".hand[aria-busy=false]")
 
     def pick(self, cut):
         """Tap a cut where its line begins."""
@@ -81,5 +84,6 @@ class Hand:
         return x, y
 
     def grip(self, name):
-        self.page.wait_for_selector(f".grip-{name}", state="attached")
+        self.rest()
+        self.page.wait_for_selector(f".grip-{name}", state="visible")
         return self.middle(f".grip-{name}")

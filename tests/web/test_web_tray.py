@@ -1,14 +1,14 @@
-"""The tray has every motif of the language, drawn from its row in the table of words."""
+"""The tray has every figure that can be laid as it is, drawn as it is laid."""
 
 import re
 
-from scorecraft.language.words import MOTIFS
-from scorecraft.web.tray import NOT_LAID
+from scorecraft.editing.making import tray
 
 
-def test_every_motif_is_in_the_tray_with_its_lines(asking):
+def test_every_figure_is_in_the_tray_with_its_lines(asking):
     figures = asking.get("/api/tray").get_json()["figures"]
-    assert {each["word"] for each in figures} == {word.name for word in MOTIFS} - set(NOT_LAID)
+    assert sorted(each["word"] for each in figures) == sorted(tray())
+    assert figures[0]["word"] == "slash"
     for each in figures:
         left, top, width, height = each["box"]
         points = re.findall(r"(-?[\d.]+),(-?[\d.]+)", each["path"])

@@ -20,7 +20,7 @@ export class ShelfRoom {
     this.own = h("div", { class: "cards" });
     this.rescued = h("ul", { class: "rescued" });
     this.rescue = h("section", { "aria-labelledby": "rescued", hidden: true }, h("h2", { id: "rescued" }, told.rescued), h("p", { class: "quiet" }, told.rescuedHint), this.rescued);
-    this.shipped = h("div", { class: "cards" });
+    this.shipped = h("div", { class: "forms" });
     this.path = h("p", { class: "quiet path" });
     this.none = h("p", { class: "quiet", role: "status", hidden: true }, told.noneFound);
     this.baking = 0;
@@ -55,15 +55,14 @@ export class ShelfRoom {
     if (!this.listed) return;
     const { shelf, folder, path } = this.listed;
     const looked = this.search.value.trim().toLowerCase();
-    const shape = ({ shape }) => words.design.shapes[shape] || shape;
-    const fits = (entry) => [entry.title, entry.name, shape(entry)].some((each) => each.toLowerCase().includes(looked));
+    const fits = ({ title, name, shape }) => [title, name, shapeOf(shape)].some((each) => each.toLowerCase().includes(looked));
     const own = folder.filter(fits);
     const byDate = (one, other) => other.changed - one.changed;
     own.sort(this.sort === "date" ? byDate : (one, other) => stem(one).localeCompare(stem(other)));
     const shipped = shelf.filter(fits);
     this.path.textContent = path;
     this.none.hidden = own.length + shipped.length > 0;
-    refill(this.shipped, ...shipped.map((entry) => this.card(entry, "shelf")));
+    refill(this.shipped, ...this.byForm(shipped));
     refill(this.own, ...(looked ? [] : [this.freshCard()]), ...own.map((entry) => this.ownCard(entry)));
     if (this.baked.checked) this.bake();
   }
@@ -88,6 +87,15 @@ export class ShelfRoom {
       next.src = `${picture.src}&baked`;
       if (await next.decode().then(() => true, () => false)) picture.src = next.src;
     }
+  }
+
+  /** The cards of each form of loaf under its name. */
+  byForm(shelf) {
+    const forms = [...new Set(shelf.map((entry) => entry.shape))];
+    return forms.map((form) => {
+      const cards = shelf.filter((entry) => entry.shape === form).map((entry) => this.card(entry, "shelf"));
+      return h("section", { class: "form", "aria-label": told.form(shapeOf(form)) }, h("h3", {}, shapeOf(form)), h("div", { class: "cards" }, ...cards));
+    });
   }
 
   /** List the work that was not saved and that no open tab has. */
@@ -120,7 +128,7 @@ export class ShelfRoom {
     const picture = entry.problem
       ? h("span", { class: "no-picture" }, icon("warning"))
       : h("img", { src: address, alt: "", loading: "lazy", width: 200, height: 200 });
-    const about = entry.problem ? `${told.broken}: ${entry.problem}` : words.design.shapes[entry.shape] || entry.shape;
+    const about = entry.problem ? `${told.broken}: ${entry.problem}` : told.levels[entry.level] || shapeOf(entry.shape);
     return h(
       "button",
       { type: "button", id: `${place}/${entry.name}`, class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
@@ -204,6 +212,11 @@ export class ShelfRoom {
       tellWhy(error);
     }
   }
+}
+
+/** A form of loaf by its name on the page. */
+function shapeOf(shape) {
+  return words.design.shapes[shape] || shape;
 }
 
 /** Write a time: of today the hour is enough. */

@@ -36,7 +36,7 @@ export class Hand extends EventTarget {
     this.snaps = new Snaps(this.view);
     this.loupe = new Loupe(this.view);
     this.handles = new Handles(this.view, (handle) => (this.grabbed = handle));
-    this.talk = new Talk({ looked: (answer) => this.looked(answer), picked: (answer) => this.known(answer), made: (answer, about) => this.made(answer, about), failed: () => this.letGo() });
+    this.talk = new Talk({ looked: (answer) => this.looked(answer), picked: (answer) => this.known(answer), made: (answer, about) => this.made(answer, about), failed: () => (this.letGo(), this.busy(false)) });
     this.bar = new Bar(this);
     this.list = new Statements(this);
     this.element = this.layout();
@@ -160,6 +160,12 @@ export class Hand extends EventTarget {
     if (this.selection && !isKnown(this.picked)) return;
     this.letGo();
     this.showPicked();
+    if (!this.talk.queue.length) this.busy(false);
+  }
+
+  /** Whether something is on its way that the hand has asked for. */
+  busy(yes) {
+    this.element.setAttribute("aria-busy", yes);
   }
 
   // what is picked
@@ -167,8 +173,9 @@ export class Hand extends EventTarget {
   /** Pick a statement by one of its copies, or nothing. */
   pick(selection) {
     Object.assign(this, { selection: selection && { ...selection }, picked: null, nudged: null });
-    if (!selection) return this.showPicked();
+    if (!selection) return this.busy(this.talk.queue.length > 0), this.showPicked();
     this.tool = null;
+    this.busy(true);
     this.onTop();
     this.dispatchEvent(new Event("taken"));
     this.talk.pick(selection);
@@ -251,6 +258,7 @@ export class Hand extends EventTarget {
   /** Make a gesture; one about what is picked is about it as it is at its turn. */
   make(gesture, step = (steps += 1)) {
     if (!this.usable) return this.say(told.broken(store.problems[0]?.line));
+    this.busy(true);
     const about = ["new", "stroke", "cure"].includes(gesture.kind) ? null : this.selection;
     this.talk.make(() => ({ ...(this.asked = gesture), ...about }), step, about);
   }
