@@ -142,6 +142,8 @@ def change(scene: Scene, gesture: Gesture) -> Change:
     if isinstance(gesture, New | Stroke):
         return making(scene, gesture)
     step = scene.run(gesture.line, gesture.copy)
+    if isinstance(gesture, Move | Shift | Turn | Drag):
+        check_first(scene, step)
     edits, slots = CHANGES[type(gesture)](scene, step, gesture)
     line: int | None = line_after(scene, gesture.line, edits)
     if isinstance(gesture, Delete):
@@ -149,6 +151,14 @@ def change(scene: Scene, gesture: Gesture) -> Change:
     elif isinstance(gesture, Duplicate):
         line = last_line(scene, edits[0]) - lines_below(scene, step)
     return Change(edits, line, gesture.copy, say.also(also_turned(slots)))
+
+
+def check_first(scene: Scene, step: Step) -> None:
+    """Raise ScorecraftError for what a rule draws within itself: each use would move the next."""
+    words = [each.statement.word for each in step.chain[:-1] if each.statement.word in scene.rules]
+    for word in words:
+        if words.count(word) > 1:
+            raise say.in_itself(word).error(step.statement.place)
 
 
 def making(scene: Scene, gesture: New | Stroke) -> Change:

@@ -40,7 +40,20 @@ def locked(form: str, what: str, shown: str) -> Slip:
 
 def knob_ends(name: str, value: float) -> Slip:
     """Say that a knob does not go so far."""
-    return Slip(f'the knob "{name}" ends at {plain(value)}', "widen its range in the text")
+    return Slip(
+        f'the knob "{name}" ends at {plain(value)}',
+        "give this one its own value, or widen the range in the text",
+    )
+
+
+def no_factor(what: str, shown: str) -> Slip:
+    """Say that a factor cannot carry a value past nought."""
+    return Slip(f"the {what} cannot be multiplied to get there: {shown}", "give it its own value")
+
+
+def in_itself(name: str) -> Slip:
+    """Say that a rule that uses itself is changed at its first use."""
+    return Slip(f'this is drawn by "{name}" within "{name}"', "take hold of the first one")
 
 
 def not_freed(word: str) -> Slip:
