@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from scorecraft.arrays import Line
+from scorecraft.checks.cure import Cure
 from scorecraft.cuts import Layout
 from scorecraft.errors import Place
 
@@ -30,7 +31,8 @@ class Finding:
     `cuts` the indexes of the layout's cuts it is about, `shapes` lines (N, 2) to draw besides, in
     sheet mm. What holds of many copies is told once: `figures["count"]` says of how many, or of
     how many at least where the message says so. `offers` are cures, the gentlest first, that are
-    yet to be tried; the `hint` says what to do where none holds.
+    yet to be tried; the `hint` says what to do where none holds. `cures` are those that hold, made
+    on the layout and checked.
     """
 
     check: str
@@ -42,6 +44,7 @@ class Finding:
     cuts: tuple[int, ...] = ()
     shapes: tuple[Line, ...] = field(default=(), compare=False)
     offers: tuple[Offer, ...] = field(default=(), compare=False)
+    cures: tuple[Cure, ...] = ()
 
     @property
     def weight(self) -> int:
