@@ -56,6 +56,18 @@ def in_itself(name: str) -> Slip:
     return Slip(f'this is drawn by "{name}" within "{name}"', "take hold of the first one")
 
 
+def draws_more(word: str, line: int) -> Slip:
+    """Say that a statement draws other cuts too."""
+    return Slip(
+        f'the "{word}" in line {line} draws other cuts too', "free the copy, then delete it"
+    )
+
+
+def no_end(word: str) -> Slip:
+    """Say that the end of a figure cannot be set by itself."""
+    return Slip(f'the ends of a "{word}" cannot be set one by one', "change its sizes")
+
+
 def not_freed(word: str) -> Slip:
     """Say that copies of such a placing cannot stand alone."""
     return Slip(f'copies of "{word}" cannot stand alone', "copy the lines in the text instead")
