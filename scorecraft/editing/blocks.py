@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from scorecraft.editing.written import INDENT, Edit, Written, indent_of
+from scorecraft.editing.written import INDENT, Edit, Written, indent_of, walked
 from scorecraft.language.tree import Statement
 
 
@@ -34,14 +34,16 @@ def unwrapped(written: Written, statement: Statement) -> list[Edit]:
     return found
 
 
-def removed(written: Written, statement: Statement) -> list[Edit]:
-    """Remove a statement, and the blocks around it that are left empty."""
-    parent = written.parents[statement.place.line]
-    while parent is not None and len(parent.body) == 1:
-        statement, parent = parent, written.parents[parent.place.line]
-    lines = written.lines(statement)
-    said = [written.statements[number] for number in lines if number in written.statements]
-    return [dropped_line(written, each) for each in said]
+def removed(written: Written, statements: Sequence[Statement]) -> list[Edit]:
+    """Remove statements, and the blocks around them that are left empty."""
+    gone = {each.place.line for one in statements for each, _ in walked((one,), None)}
+    for line in sorted(
+        written.statements, reverse=True
+    ):  # what stands in a block comes after its head
+        body = written.statements[line].body
+        if body and all(each.place.line in gone for each in body):
+            gone.add(line)
+    return [dropped_line(written, written.statements[line]) for line in sorted(gone)]
 
 
 def dropped_line(written: Written, statement: Statement) -> Edit:

@@ -11,7 +11,7 @@ from scorecraft.editing.blocks import added, unwrapped, wrapped
 from scorecraft.editing.moving import angle_of, at_place, back, needed, placed_by, values_of
 from scorecraft.editing.numbers import rounded
 from scorecraft.editing.scene import Scene
-from scorecraft.editing.slots import Way, slot
+from scorecraft.editing.slots import LockedError, Way, slot
 from scorecraft.editing.written import Edit
 from scorecraft.expand.traced import Step
 from scorecraft.language.tree import Argument, Measure, Statement
@@ -52,7 +52,7 @@ def repeated(scene: Scene, step: Step, count: int, way: Way = "") -> list[Edit]:
         return single(scene, found)
     edits, made = number.freed(way).turned(float(count))
     if round(made) != count:
-        raise say.knob_ends(number.name, made).error(found.statement.place)
+        raise LockedError(number, say.knob_ends(number.name, made), ("own",))
     return edits
 
 

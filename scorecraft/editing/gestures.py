@@ -7,9 +7,11 @@ from typing import Any
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.checks import cure
 from scorecraft.editing import telling as say
 from scorecraft.editing.blocks import removed
 from scorecraft.editing.copying import duplicate_of, duplicated, mirrored, repeated
+from scorecraft.editing.curing import cured
 from scorecraft.editing.freeing import freed
 from scorecraft.editing.handles import Handle, handles
 from scorecraft.editing.line import BREAK
@@ -125,6 +127,13 @@ class Stroke(Gesture):
 
 
 @dataclass(frozen=True, slots=True)
+class Cure(Gesture):
+    """Do what a check advises: changes of some cuts of the layout as it is."""
+
+    changes: tuple[cure.Change, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Change:
     """The edits of a gesture, and what they leave selected: a line of the new text, and a copy."""
 
@@ -141,7 +150,11 @@ def change(scene: Scene, gesture: Gesture) -> Change:
     """
     if isinstance(gesture, New | Stroke):
         return making(scene, gesture)
+    if isinstance(gesture, Cure):
+        return curing(scene, gesture)
     step = scene.run(gesture.line, gesture.copy)
+    if isinstance(gesture, Move | Shift | Turn | Drag):
+        check_first(scene, step)
     edits, slots = CHANGES[type(gesture)](scene, step, gesture)
     line: int | None = line_after(scene, gesture.line, edits)
     if isinstance(gesture, Delete):
@@ -149,6 +162,35 @@ def change(scene: Scene, gesture: Gesture) -> Change:
     elif isinstance(gesture, Duplicate):
         line = last_line(scene, edits[0]) - lines_below(scene, step)
     return Change(edits, line, gesture.copy, say.also(also_turned(slots)))
+
+
+def curing(scene: Scene, gesture: Cure) -> Change:
+    """Tell how a cure changes the text; what it changes or adds is selected then.
+
+    Raises ScorecraftError for cuts that are not there.
+    """
+    cuts = [cut for each in gesture.changes for cut in each.cuts]
+    if any(not 0 <= cut < len(scene.traced.origins) for cut in cuts):
+        raise say.NO_CURE.error()
+    edits = cured(scene, gesture.changes)
+    if gesture.changes[-1].kind == "add":
+        return Change(edits, last_line(scene, edits[-1]) + lines_before(edits))
+    kept = [cut for each in gesture.changes if each.kind != "remove" for cut in each.cuts]
+    line = scene.chosen(kept[0]).statement.place.line if kept else None
+    return Change(edits, line and line_after(scene, line, edits))
+
+
+def lines_before(edits: Sequence[Edit]) -> int:
+    """Count the lines that the edits before the last one add at its place."""
+    return sum(len(BREAK.findall(edit.new)) for edit in edits[:-1] if edit.start == edits[-1].start)
+
+
+def check_first(scene: Scene, step: Step) -> None:
+    """Raise ScorecraftError for what a rule draws within itself: each use would move the next."""
+    words = [each.statement.word for each in step.chain[:-1] if each.statement.word in scene.rules]
+    for word in words:
+        if words.count(word) > 1:
+            raise say.in_itself(word).error(step.statement.place)
 
 
 def making(scene: Scene, gesture: New | Stroke) -> Change:
@@ -257,7 +299,7 @@ def deleting(scene: Scene, step: Step, gesture: Delete) -> Done:
     """Remove a statement; raises ScorecraftError for what is nothing on the loaf."""
     if not (draws(step.statement) or step.statement.body):
         raise say.not_deleted(step.statement.word).error(step.statement.place)
-    return removed(scene.written, step.statement), ()
+    return removed(scene.written, [step.statement]), ()
 
 
 CHANGES: dict[type[Gesture], Callable[[Scene, Step, Any], Done]] = {

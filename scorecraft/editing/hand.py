@@ -7,6 +7,7 @@ import numpy as np
 
 from scorecraft.editing import telling as say
 from scorecraft.editing.described import said_of
+from scorecraft.editing.freeing import copying
 from scorecraft.editing.gestures import Change, Free, Gesture, change
 from scorecraft.editing.scene import Scene, scene
 from scorecraft.editing.written import edited
@@ -35,15 +36,16 @@ class Done:
 def done(before: Scene, gesture: Gesture, *, folder: Path | None = None) -> Done:
     r"""Do a gesture. A text that could not be read or laid out is never given back.
 
-    Raises LockedError where a number is worked out, ScorecraftError for what cannot be done.
+        Raises LockedError where a number is worked out, ScorecraftError for what cannot be done.
 
-    >>> from scorecraft.editing.gestures import Move
-    >>> loaf = scene("loaf round width 220mm height 95mm\nslash 80mm  # the ear\n")
-    >>> print(done(loaf, Move(2, to=(20.0, 0.0))).text)
-    loaf round width 220mm height 95mm
-    at x 20mm:
-        slash 80mm  # the ear
-    <BLANKLINE>
+        >>> from scorecraft.editing.freeing import copying
+    from scorecraft.editing.gestures import Move
+        >>> loaf = scene("loaf round width 220mm height 95mm\nslash 80mm  # the ear\n")
+        >>> print(done(loaf, Move(2, to=(20.0, 0.0))).text)
+        loaf round width 220mm height 95mm
+        at x 20mm:
+            slash 80mm  # the ear
+        <BLANKLINE>
     """
     made = change(before, gesture)
     text = edited(before.written.text, made.edits)
@@ -65,6 +67,8 @@ def nearest(before: Scene, after: Scene, gesture: Gesture) -> tuple[int, int]:
     """Find the run that stands where another one stood before."""
     old = before.run(gesture.line, gesture.copy)
     there = [s for s in after.traced.steps if s.statement.word == old.statement.word]
+    if copying(old) is old:  # the placing itself: its first copy stands in its line
+        return gesture.line, 0
     apart = [float(np.hypot(*(s.drawn.frame.origin - old.drawn.frame.origin))) for s in there]
     turned = [float(np.abs(s.drawn.frame.axes - old.drawn.frame.axes).sum()) for s in there]
     found = there[int(np.argmin(np.add(apart, turned)))]

@@ -1,5 +1,6 @@
 """New statements: a figure out of the tray, and a stroke drawn with a finger."""
 
+import math
 from collections.abc import Mapping, Sequence
 
 import numpy as np
@@ -105,17 +106,44 @@ def stroked(
     Raises ScorecraftError for one that is too short to be cut.
     """
     frame = frame_in(scene, block)
-    drawn = smoothed(points)
+    new = path_through(smoothed(points), frame, depth_of(pressure))
+    if repeat > 1:
+        new = Statement("around", (Argument("count", Measure(float(repeat))),), (new,))
+    return [added(scene.written, block.statement if block else None, new)]
+
+
+def path_through(drawn: Line, frame: Frame, more: tuple[Argument, ...]) -> Statement:
+    """Write a path through points of the sheet (mm) in a frame, placed at its own middle."""
     middle = (drawn.min(axis=0) + drawn.max(axis=0)) / 2
     keys = at_place(frame, *back(frame, middle - frame.origin))
     x, y = (next((k.value.value for k in keys if k.key == axis), 0.0) for axis in "xy")  # type: ignore[union-attr]
     local = np.array([back(frame, point - frame.origin) for point in drawn]) - (x, y)
     pairs = tuple((length(x), length(y)) for x, y in local)
-    figure = Statement("path", (Argument("points", Points(pairs)), *depth_of(pressure)))
-    new = Statement("at", keys, (figure,)) if keys else figure
-    if repeat > 1:
-        new = Statement("around", (Argument("count", Measure(float(repeat))),), (new,))
-    return [added(scene.written, block.statement if block else None, new)]
+    figure = Statement("path", (Argument("points", Points(pairs)), *more))
+    return Statement("at", keys, (figure,)) if keys else figure
+
+
+def bent_stroke(line: Line, depth_mm: float, blade_deg: float) -> Statement:
+    """Write a bent cut, (N, 2) sheet mm."""
+    return path_through(smoothed(line), crown(), cut_so(depth_mm, blade_deg))
+
+
+def straight_stroke(line: Line, depth_mm: float, blade_deg: float) -> Statement:
+    """Write a straight cut from one point to another, (2, 2) sheet mm."""
+    way = line[1] - line[0]
+    turn = rounded(math.degrees(math.atan2(way[0], way[1])), "deg")
+    keys = at_place(crown(), *(line[0] + line[1]) / 2)
+    arguments = [Argument("length", length(float(np.hypot(*way))))]
+    if turn:
+        arguments.append(Argument("turn", Measure(turn, "deg")))
+    figure = Statement("slash", (*arguments, *cut_so(depth_mm, blade_deg)))
+    return Statement("at", keys, (figure,)) if keys else figure
+
+
+def cut_so(depth_mm: float, blade_deg: float) -> tuple[Argument, ...]:
+    """Write how deep a cut is, and how its blade is held."""
+    depth = Argument("depth", Measure(depth_mm, "mm"))
+    return (depth, Argument("blade", Measure(blade_deg, "deg")))
 
 
 def length(value_mm: float) -> Measure:

@@ -26,7 +26,12 @@ def set_key(scene: Scene, step: Step, key: str, value: str, way: Way = "") -> li
     """
     statement, written = step.statement, scene.written
     argument = statement.get(key)
-    if way != "own" and argument and (turned := knob_turned(scene, step, key, value)) is not None:
+    if (
+        value
+        and way != "own"
+        and argument
+        and (turned := knob_turned(scene, step, key, value)) is not None
+    ):
         return turned
     if argument is None:
         at = written.code_end(statement)
@@ -56,7 +61,7 @@ def knob_turned(scene: Scene, step: Step, key: str, value: str) -> list[Edit] | 
     wanted = number.value * (step.scope.reach_mm if number.share and found.unit == "%" else 1.0)
     edits, made = found.turned(wanted)
     if abs(made - wanted) > 1e-6 * max(1.0, abs(wanted)):
-        raise LockedError(found)
+        raise LockedError(found, say.knob_ends(found.name, made / found.per), ("own",))
     return edits
 
 

@@ -3,22 +3,23 @@
 A number may be plain, left to its default, the name of a knob or of a `let`, or worked out.
 """
 
+import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from scorecraft.editing import telling as say
-from scorecraft.editing.numbers import FINER, inside_per_unit, on_step, rounded, written
+from scorecraft.editing.numbers import FINER, STEPS, inside_per_unit, on_step, rounded, written
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.written import Edit
-from scorecraft.errors import Place, ScorecraftError
+from scorecraft.errors import Place, ScorecraftError, Slip
 from scorecraft.expand.read import default_value
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.traced import Step
 from scorecraft.language.evaluate import evaluate
 from scorecraft.language.keys import Key
-from scorecraft.language.kinds import MAIN_UNIT
+from scorecraft.language.kinds import DIMENSIONS, MAIN_UNIT
 from scorecraft.language.tree import (
     Expression,
     Figure,
@@ -38,13 +39,12 @@ NEGLIGIBLE = 1e-9
 
 
 class LockedError(ScorecraftError):
-    """A number that a handle does not turn as it is written; `ways` are those one may ask for."""
+    """A number that does not turn so as it is written; `ways` are those one may ask for."""
 
-    def __init__(self, slot: "Slot") -> None:
-        told = say.locked(slot.form, slot.said, slot.shown)
+    def __init__(self, slot: "Slot", told: Slip | None = None, ways: tuple[Way, ...] = ()) -> None:
+        told = told or say.locked(slot.form, slot.said, slot.shown)
         super().__init__(told.message, slot.statement.place, told.hint)
-        self.ways = slot.ways
-        self.slot = slot
+        self.ways = ways
 
 
 @dataclass(frozen=True)
@@ -65,6 +65,8 @@ class Slot:
     place: Place | None
     at: int
     name: str = ""
+    least: float = -math.inf
+    most: float = math.inf
 
     @property
     def said(self) -> str:
@@ -92,6 +94,8 @@ class Slot:
         if not self.held:
             return ()
         own: tuple[Way, ...] = () if self.counts else ("own",)
+        if self.statement.word == "around" and self.key in ("from", "to"):
+            return own  # two factors would not keep the turn between them whole
         return (*own, "multiply") if abs(self.value) > NEGLIGIBLE else own
 
     @property
@@ -101,14 +105,20 @@ class Slot:
 
     def freed(self, way: Way) -> "Slot":
         """Take it as one that turns; raises LockedError unless it does, in this way."""
+        if self.form == "knob" and way == "own":
+            return replace(self, form="plain")
         if not self.held:
             return self
         if way not in self.ways:
-            raise LockedError(self)
+            raise LockedError(self, ways=self.ways)
         return replace(self, form="plain") if way == "own" else self
 
     def turned(self, value: float, level: int = 0) -> "tuple[list[Edit], float]":
-        """Write another value (mm, rad), rounded; give the edits and the value it then has."""
+        """Write another value (mm, rad), rounded; give the edits and the value it then has.
+
+        Raises LockedError for what a factor cannot make of it.
+        """
+        value = min(max(value, self.least), self.most)
         if self.form == "knob":
             return self.knob_turned(value)
         if self.held:
@@ -126,6 +136,8 @@ class Slot:
         assert self.place is not None
         before = MULTIPLIED.fullmatch(self.shown)
         inner = self.shown if closed(self.shown) else f"({self.shown})"
+        if value / self.value <= 0:
+            raise LockedError(self, say.no_factor(self.said, self.shown), self.ways[:-1])
         factor = 1.0
         if before and closed(f"({before[2]})"):
             factor, inner = float(before[1]), before[2]
@@ -194,7 +206,18 @@ def slot(
         return None
     place = argument.span if argument else None
     made = read_slot(scene, step, scope or step.scope, known, as_expression(value), place)
-    return replace(made, key=key, at=scene.written.code_end(owner))
+    least, most = limits_of(known, made)
+    return replace(made, key=key, at=scene.written.code_end(owner), least=least, most=most)
+
+
+def limits_of(key: Key, found: Slot) -> tuple[float, float]:
+    """Give the least and most that a number may be dragged to, in its own limits (mm, rad)."""
+    if key.kind not in DIMENSIONS:
+        return -math.inf, math.inf
+    least = key.least
+    if least is None and key.kind in ("length", "size"):
+        least = STEPS.get(found.unit, 1.0) * found.per
+    return -math.inf if least is None else least, math.inf if key.most is None else key.most
 
 
 def read_slot(

@@ -40,7 +40,32 @@ def locked(form: str, what: str, shown: str) -> Slip:
 
 def knob_ends(name: str, value: float) -> Slip:
     """Say that a knob does not go so far."""
-    return Slip(f'the knob "{name}" ends at {plain(value)}', "widen its range in the text")
+    return Slip(
+        f'the knob "{name}" ends at {plain(value)}',
+        "give this one its own value, or widen the range in the text",
+    )
+
+
+def no_factor(what: str, shown: str) -> Slip:
+    """Say that a factor cannot carry a value past nought."""
+    return Slip(f"the {what} cannot be multiplied to get there: {shown}", "give it its own value")
+
+
+def in_itself(name: str) -> Slip:
+    """Say that a rule that uses itself is changed at its first use."""
+    return Slip(f'this is drawn by "{name}" within "{name}"', "take hold of the first one")
+
+
+def draws_more(word: str, line: int) -> Slip:
+    """Say that a statement draws other cuts too."""
+    return Slip(
+        f'the "{word}" in line {line} draws other cuts too', "free the copy, then delete it"
+    )
+
+
+def no_end(word: str) -> Slip:
+    """Say that the end of a figure cannot be set by itself."""
+    return Slip(f'the ends of a "{word}" cannot be set one by one', "change its sizes")
 
 
 def not_freed(word: str) -> Slip:

@@ -2,7 +2,9 @@
 
 from collections.abc import Callable, Mapping
 from math import isfinite, radians
+from typing import get_args
 
+from scorecraft.checks.cure import Change, ChangeKind, End
 from scorecraft.editing import gestures as g
 from scorecraft.editing.slots import Way
 from scorecraft.errors import UsageError
@@ -11,6 +13,8 @@ from scorecraft.web.asked import Data, choice_of, number_of, text_of, words_of
 FARTHEST_MM = 2_000.0
 """No finger is further from the crown."""
 MOST_POINTS = 5_000
+MOST_CHANGES = 20
+NO_CURE = '"changes" must be those of a cure'
 MOST_COPIES = 360
 MOST_LINES = 1_000_000
 MOST_TURN_DEG = 3_600.0
@@ -124,6 +128,47 @@ def drawing(told: Data) -> g.Gesture:
     return g.Stroke(*within(told), points=points, repeat=repeat, pressure=pressure)
 
 
+def curing(told: Data) -> g.Gesture:
+    """Read a cure as `finding.cures` tells it; raises UsageError for what is none."""
+    value = told.get("changes")
+    if not isinstance(value, list) or not 0 < len(value) <= MOST_CHANGES:
+        raise UsageError(NO_CURE)
+    return g.Cure(changes=tuple(change_of(each) for each in value))
+
+
+def change_of(told: object) -> Change:
+    """Read one change of a cure; raises UsageError for what is none."""
+    if not isinstance(told, Mapping):
+        raise UsageError(NO_CURE)
+    kind: ChangeKind = choice_of(told, "kind", get_args(ChangeKind))  # type: ignore[assignment]
+    cuts = tuple(whole_of({"cuts": i}, "cuts", 0, 0, MOST_LINES) for i in list_of(told, "cuts"))
+    ends: tuple[End, ...] = tuple(
+        choice_of({"ends": each}, "ends", get_args(End))  # type: ignore[misc]
+        for each in list_of(told, "ends")
+    )
+    points = tuple(pair(each, "points") for each in list_of(told, "points"))
+    lines = tuple(
+        tuple(pair(each, "lines") for each in list_of({"line": line}, "line"))
+        for line in list_of(told, "lines")
+    )
+    wanted = {"move": len(cuts), "turn": 1}.get(kind, 0)
+    even = len(ends) == (len(cuts) if kind in ("longer", "shorter") else 0)
+    if not even or len(points) < wanted or any(len(line) < 2 for line in lines):
+        raise UsageError(NO_CURE)
+    degrees = told.get("blade_deg", told.get("turn_deg", 0.0))
+    rad = radians(number_of({"deg": degrees}, "deg", 0.0, -MOST_TURN_DEG, MOST_TURN_DEG))
+    mm = number_of(told, "mm", 0.0, 0.0, FARTHEST_MM)
+    return Change(kind, cuts, mm, rad, ends, points, lines)
+
+
+def list_of(told: Data, key: str) -> list[object]:
+    """Read a list that may be left out; raises UsageError for anything else."""
+    value = told.get(key) or []
+    if not isinstance(value, list) or len(value) > MOST_POINTS:
+        raise UsageError(f'"{key}" must be a list')
+    return value
+
+
 READERS: dict[str, Callable[[Data], g.Gesture]] = {
     "move": moving,
     "turn": turning,
@@ -137,5 +182,6 @@ READERS: dict[str, Callable[[Data], g.Gesture]] = {
     "own_value": lambda told: g.Own(*on(told), key=text_of(told, "key")),
     "new": making,
     "stroke": drawing,
+    "cure": curing,
 }
 """What reads each kind of gesture."""
