@@ -6,7 +6,7 @@ import { words } from "../words.js";
 
 const told = words.hand.first;
 const SEEN = "scorecraft.first";
-const DONE = [["new"], ["handle"], ["turn"], ["repeat"], ["set", "cure"], []];
+const DONE = [["new"], ["handle"], ["turn"], ["repeat"], ["set"], []];
 
 export class FirstDesign {
   constructor(hand) {

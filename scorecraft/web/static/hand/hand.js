@@ -271,6 +271,11 @@ export class Hand extends EventTarget {
     else this.make((this.nudged = { kind, by }), `key ${kind} ${hold}`);
   }
 
+  /** Do what the checks advise: one of the fixes of a finding, by numbers; `level` tells whose findings. */
+  fix(finding, choice, level) {
+    this.make({ kind: "cure", finding, choice, level });
+  }
+
   remove() {
     if (this.selection) this.make({ kind: "delete" });
   }
