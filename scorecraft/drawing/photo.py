@@ -7,13 +7,12 @@ import numpy as np
 from scorecraft.arrays import Pixels
 from scorecraft.errors import UsageError
 
-FORMS = ("png", "jpg", "webp")
 JPEG_QUALITY = 86
 WEBP_QUALITY = 84
 
 
 def encoded_photo(photo: Pixels, form: str) -> bytes:
-    """Write a photograph in a form of FORMS; a see-through one is no JPEG.
+    """Write a photograph as `png`, `jpg` or `webp`; a see-through one is no JPEG.
 
     Raises UsageError for another form.
     """
