@@ -105,8 +105,8 @@ def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
 def _reach(layout: Layout, lens: Lens) -> float:
     """How far from its edge an opened cut shapes the crust, mm."""
     cut = layout.cuts[lens.cut]
-    flap = cut.reach_mm * slant_of(cut) * 1.2
-    return max(LIP_MM * (1 + 0.15 * lens.widest), flap if rising_side(cut) else 0.0)
+    flap = cut.depth_mm * slant_of(cut) * 1.2
+    return max(LIP_MM * (1 + 0.15 * lens.widest), flap)
 
 
 def _plan(eye: Eye, x: Floats, y: Floats) -> Floats:
@@ -138,13 +138,13 @@ def _rises(layout: Layout, mouth: Place) -> Field:
     Beyond the tip of a cut it dies away with the angle from it.
     """
     raised = np.zeros_like(mouth.out)
-    way = np.array([rising_side(cut) for cut in layout.cuts], dtype=np.float32)
+    way = np.array([rising_side(cut, layout.bench.way) for cut in layout.cuts], dtype=np.float32)
     where = np.flatnonzero(mouth.cut.ravel() >= 0)
     number = mouth.cut.ravel()[where]
     if not way[number].any():
         return raised
     half, across, out = (each.ravel()[where] for each in (mouth.half, mouth.across, mouth.out))
-    reach = np.array([cut.reach_mm for cut in layout.cuts])[number]
+    reach = np.array([cut.depth_mm for cut in layout.cuts])[number]
     slant = np.array([slant_of(cut) for cut in layout.cuts])[number]
     aside = np.clip(across * way[number] / np.maximum(out + half, 0.2), -1, 1)
     raised.ravel()[where] = lift(2 * np.maximum(half, 0), reach, slant) * aside
