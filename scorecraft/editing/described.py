@@ -29,13 +29,13 @@ def trail_name(step: Step) -> str:
 
 
 def size_of(scene: Scene, step: Step) -> str:
-    """Say how large a figure is, by its lengths: `60 by 26 mm`."""
+    """Say how large a figure is, by its lengths: `60 mm by 26 mm`."""
     word = WORDS.get(step.statement.word)
     if word is None or word.group != "motif":
         return ""
     found = [slot(scene, step, key.name) for key in word.handles if key.kind == "length"]
-    sizes = [mm_words(each.value).removesuffix(" mm") for each in found if each and each.value > 0]
-    return " by ".join(sizes[:2]) + " mm" if sizes else ""
+    sizes = [mm_words(each.value) for each in found if each and each.value > 0]
+    return " by ".join(sizes[:2])
 
 
 def place_of(scene: Scene, step: Step) -> str:

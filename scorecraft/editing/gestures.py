@@ -21,7 +21,7 @@ from scorecraft.editing.scene import Scene, draws
 from scorecraft.editing.setting import owned, set_key
 from scorecraft.editing.slots import Slot, Way, slot
 from scorecraft.editing.turning import between, turned, turning
-from scorecraft.editing.written import Edit, walked
+from scorecraft.editing.written import Edit, edited, walked
 from scorecraft.expand.traced import Step
 
 Point = tuple[float, float]
@@ -160,7 +160,7 @@ def change(scene: Scene, gesture: Gesture) -> Change:
     if isinstance(gesture, Delete):
         line = None
     elif isinstance(gesture, Duplicate):
-        line = last_line(scene, edits[0]) - lines_below(scene, step)
+        line = last_line(scene, edits) - lines_below(scene, step)
     return Change(edits, line, gesture.copy, say.also(also_turned(slots)))
 
 
@@ -174,15 +174,10 @@ def curing(scene: Scene, gesture: Cure) -> Change:
         raise say.NO_CURE.error()
     edits = cured(scene, gesture.changes)
     if gesture.changes[-1].kind == "add":
-        return Change(edits, last_line(scene, edits[-1]) + lines_before(edits))
+        return Change(edits, last_line(scene, edits))
     kept = [cut for each in gesture.changes if each.kind != "remove" for cut in each.cuts]
     line = scene.chosen(kept[0]).statement.place.line if kept else None
     return Change(edits, line and line_after(scene, line, edits))
-
-
-def lines_before(edits: Sequence[Edit]) -> int:
-    """Count the lines that the edits before the last one add at its place."""
-    return sum(len(BREAK.findall(edit.new)) for edit in edits[:-1] if edit.start == edits[-1].start)
 
 
 def check_first(scene: Scene, step: Step) -> None:
@@ -201,7 +196,7 @@ def making(scene: Scene, gesture: New | Stroke) -> Change:
     else:
         points = scene.loaf.plan_to_sheet(np.array(gesture.points).reshape(-1, 2))
         edits = stroked(scene, points, gesture.repeat, gesture.pressure, block)
-    return Change(edits, last_line(scene, edits[0]))
+    return Change(edits, last_line(scene, edits))
 
 
 def line_after(scene: Scene, line: int, edits: Sequence[Edit]) -> int:
@@ -213,10 +208,11 @@ def line_after(scene: Scene, line: int, edits: Sequence[Edit]) -> int:
     return line + sum(len(BREAK.findall(edit.new)) for edit in before) - gone
 
 
-def last_line(scene: Scene, added: Edit) -> int:
-    """Tell in which line the last statement of a new block stands."""
-    before = scene.written.text[: added.start] + added.new
-    return len(BREAK.findall(before.removesuffix(scene.written.ending))) + 1
+def last_line(scene: Scene, edits: Sequence[Edit]) -> int:
+    """Tell in which line the last statement of the last new block stands."""
+    at, text = edits[-1].start, scene.written
+    new = edited(text.text[:at], [edit for edit in edits if edit.end <= at])
+    return len(BREAK.findall(new.removesuffix(text.ending))) + 1
 
 
 def lines_below(scene: Scene, step: Step) -> int:

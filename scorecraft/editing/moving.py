@@ -26,8 +26,9 @@ from scorecraft.expand.traced import Step
 from scorecraft.language.tree import Argument, Measure, Statement
 from scorecraft.language.words import WORDS
 
-NEAR_MM = 0.4
-"""So near a figure has to land: a fifth below the half millimetre that is promised."""
+NEAR_MM, SKIPPED_MM = 0.45, 0.02
+"""So near a figure has to land, a little less than the half millimetre that is promised; a number
+that would move it by less than the second is left as it is."""
 PASSED = ("vary", "when")
 """Blocks that neither place nor copy what stands in them."""
 STILL_MM = 1e-6
@@ -108,7 +109,7 @@ def shoved(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit]:
     turning = [
         (each.freed(way), target)
         for each, target in zip(slots, targets, strict=True)
-        if abs(target - each.value) * size_of(frame) > NEAR_MM / 4
+        if abs(target - each.value) * size_of(frame) > SKIPPED_MM
     ]
 
     def miss(found: Sequence[float]) -> float:
@@ -167,7 +168,7 @@ def settled(
     turned = [(each, each.value + by) for each in ways]
     for chosen in ([(radius, out)], turned):
         slots = [each for each, _ in chosen]
-        if miss_of(slots)([target for _, target in chosen]) <= NEAR_MM / 4:
+        if miss_of(slots)([target for _, target in chosen]) <= SKIPPED_MM:
             return landed([(each.freed(way), to) for each, to in chosen], miss_of(slots))
     both = [(radius, out), *turned]
     return landed([(each.freed(way), to) for each, to in both], miss_of([each for each, _ in both]))

@@ -149,6 +149,8 @@ def axes_in_plan(scene: Scene, frame: Frame) -> tuple[Floats, Floats]:
 
 def chips_of(scene: Scene, step: Step) -> list[Chip]:
     """Give what can be done to a run at a tap."""
+    if step.statement.word == "define":
+        return [Chip("show")]
     counted = copier(step, ("around", "row", "repeat", "wedges"))
     count = counted.blocks if counted else 1
     locked = lock_of([needed(slot(scene, counted, "count"))]).why if counted else ""

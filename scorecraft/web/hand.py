@@ -9,7 +9,6 @@ from scorecraft.designing import turn
 from scorecraft.editing import telling as words
 from scorecraft.editing.described import name_of, said_of, trail_name
 from scorecraft.editing.hand import done
-from scorecraft.editing.making import tray, usual
 from scorecraft.editing.picked import (
     Chip,
     Field,
@@ -27,15 +26,10 @@ from scorecraft.editing.written import mark_of
 from scorecraft.expand.traced import Step
 from scorecraft.json_data import Json, JsonObject
 from scorecraft.language.tree import Statement
-from scorecraft.language.words import WORDS
 from scorecraft.shelf import shelf_folder
 from scorecraft.web.answer import problem_data
 from scorecraft.web.asked import Asked, Data, text_of
 from scorecraft.web.gestured import gesture_of, whole_of
-
-ICON_MM = 40.0
-"""Figures of the tray are drawn in a box so large."""
-ICON_EDGE_MM = 3.0
 
 
 @lru_cache(maxsize=8)
@@ -55,7 +49,7 @@ def folder_of(wanted: Asked, folder: str | None) -> Path | None:
 
 
 def looked(found: Scene) -> JsonObject:
-    """Tell every statement, what a tap on each cut selects, and the tray."""
+    """Tell every statement, and what a tap on each cut selects."""
     chosen = [found.chosen(index) for index in range(len(found.traced.layout.cuts))]
     return {
         "ok": True,
@@ -68,7 +62,6 @@ def looked(found: Scene) -> JsonObject:
         "cuts": [
             {"statement": step.statement.place.line, "copy": found.copy_of(step)} for step in chosen
         ],
-        "tray": tray_data(),
     }
 
 
@@ -106,32 +99,6 @@ def in_rule(found: Scene, statement: Statement) -> bool:
 def trail_data(step: Step) -> list[Json]:
     """Tell what a run stands in, the outermost first, and itself."""
     return [{"id": each.statement.place.line, "said": trail_name(each)} for each in step.chain]
-
-
-@lru_cache(maxsize=1)
-def tray_data() -> list[Json]:
-    """Tell the figures of the tray, each with strokes for a small picture."""
-    return [
-        {
-            "word": name,
-            "said": name.replace("_", " "),
-            "help": WORDS[name].help,
-            "path": icon(name),
-        }
-        for name in tray()
-    ]
-
-
-def icon(name: str) -> list[Json]:
-    """Draw a figure small, y down, in a box of its own."""
-    import numpy as np
-
-    lines = usual(name, {})
-    points = np.concatenate(lines)
-    low, high = points.min(axis=0), points.max(axis=0)
-    scale = (ICON_MM - 2 * ICON_EDGE_MM) / float((high - low).max())
-    drawn = [((line - (low + high) / 2) * (scale, -scale) + ICON_MM / 2) for line in lines]
-    return [[[round(float(x), 1), round(float(y), 1)] for x, y in line] for line in drawn]
 
 
 def picked(found: Scene, request: Data) -> JsonObject:
