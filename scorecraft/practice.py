@@ -57,22 +57,14 @@ FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run
 
 LOAF = Subject("loaf")
 HEIGHT_PER_WIDTH = Rule(0.43, "", "height of a proofed loaf over its width", COMMON)
-LENGTH_PER_WIDTH = {
-    "round": Rule(1.0, "", "length over width of a round loaf", "by definition"),
-    "square": Rule(1.0, "", "length over width of a square loaf", "by definition"),
-    "oval": Rule(1.6, "", "length over width of an oval loaf", COMMON),
-    "long": Rule(2.6, "", "length over width of a long loaf", COMMON),
-}
-OVAL_POWER = Rule(2.0, "", "power of an oval loaf's rim: an ellipse", COMMON)
-LONG_POWER = Rule(2.6, "", "power of a long loaf's rim: blunter ends than an ellipse", COMMON)
-SQUARE_POWER = Rule(4.0, "", "power of a square loaf's rim: well rounded corners", COMMON)
-FLATNESS = {
-    "round": Rule(2.0, "", "power p of a round loaf's dome: half an ellipsoid", COMMON),
-    "oval": Rule(2.3, "", "power p of an oval loaf's dome: a little flat on top", COMMON),
-    "long": Rule(2.5, "", "power p of a long loaf's dome: flat along the back", COMMON),
-    "square": Rule(2.5, "", "power p of a square loaf's dome: flat on top", COMMON),
-}
 RIM_POWER = Rule(2.0, "", "power q of every dome: it rises straight up from the bench", COMMON)
+
+TIN_CROWN = Rule(
+    0.18, "of the width", "the crown of dough that fills its tin, above the rim", COMMON
+)
+RING_RUNS = Rule(
+    0.25, "", "share of the sideways growth (of its logarithm) by which a ring grows longer", SET
+)
 
 DOUGH = Subject("dough and basket")
 DOUGH_DENSITY = Rule(

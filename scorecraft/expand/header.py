@@ -13,9 +13,12 @@ from scorecraft.language.tree import Pattern, Statement
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf, make_loaf
+from scorecraft.loaf.forms import FORMS, Form
 from scorecraft.loaf.outline import traced_outline
 from scorecraft.loaf.sizing import Known, height_from_dough, size_from_dough
-from scorecraft.practice import HEIGHT_PER_WIDTH, LENGTH_PER_WIDTH
+from scorecraft.loaf.tin import PANS
+from scorecraft.loaf.tinned import in_tin
+from scorecraft.practice import HEIGHT_PER_WIDTH
 
 
 def find(pattern: Pattern, word: str) -> Statement | None:
@@ -99,21 +102,24 @@ def sized(values: Values, drawings: Drawings) -> Loaf:
     basket = basket_of(values)
     if "outline" in values:
         return traced_loaf(values, powers, drawings.rim(values["outline"]))
-    check_even(shape, values)
+    form = FORMS[shape]
+    check_keys(form, values)
+    if form.held:
+        return from_tin(values, powers)
     if "dough" in values:
         return from_dough(values, powers, basket)
     width = values.get("width")
     if width is None:
         raise say.NO_SIZE.error()
-    length = values.get("length", width * LENGTH_PER_WIDTH[shape].value)
-    height = values.get("height", width * HEIGHT_PER_WIDTH.value)
+    length = values.get("length", width * form.longer)
+    height = values.get("height", width * form.stands)
     usual = []
     if "length" not in values and length != width:
         usual.append(say.not_given("length", length))
     if "height" not in values:
         usual.append(say.not_given("height", height))
     values["steps"] = tuple(usual)
-    return make_loaf(shape, width, length, height, powers)
+    return make_loaf(shape, width, length, height, powers, hole_mm=values.get("hole"))
 
 
 def basket_of(values: Values) -> tuple[float, float] | None:
@@ -128,17 +134,33 @@ def basket_of(values: Values) -> tuple[float, float] | None:
         return None
     if "dough" not in values or "outline" in values:
         raise say.BASKET_ALONE.error()
-    if by is not None and shape in ("round", "square") and by != long:
+    if by is not None and FORMS[shape].even and by != long:
         raise say.even_basket(shape).error()
-    across = long / LENGTH_PER_WIDTH[shape].value if by is None else by
+    across = long / FORMS[shape].longer if by is None else by
     return min(across, long), max(across, long)
 
 
-def check_even(shape: str, values: Values) -> None:
-    """Refuse a length other than the width for a round or square loaf; raises ScorecraftError."""
+def check_keys(form: Form, values: Values) -> None:
+    """Refuse sizes that a form does not have; raises ScorecraftError."""
     width, length = values.get("width"), values.get("length")
-    if shape in ("round", "square") and length is not None and length != width:
-        raise say.even_loaf(shape).error()
+    if form.even and length is not None and length != width:
+        raise say.even_loaf(form.name).error()
+    if "hole" in values and not form.hole:
+        raise say.no_hole(form.name).error()
+    if "pan" in values and not form.held:
+        raise say.no_pan(form.name).error()
+
+
+def from_tin(values: Values, powers: tuple[float, float] | None) -> Loaf:
+    """Make the loaf that stands in a tin; raises ScorecraftError where too little is known."""
+    known = Known(values.get("width"), values.get("length"), values.get("height"))
+    if known.width_mm is None and not {"pan", "dough"} & set(values):
+        raise say.NO_TIN.error()
+    pan = PANS[values["pan"]] if "pan" in values else None
+    proof = values.get("proof", "right")
+    loaf, sizing = in_tin(pan, known, values.get("dough"), proof=proof, profile=powers)
+    values["steps"], values["doubts"] = sizing.steps, sizing.doubts
+    return loaf
 
 
 def from_dough(
@@ -151,11 +173,14 @@ def from_dough(
         values["dough"],
         proof=values.get("proof", "right"),
         basket_mm=basket,
-        known=Known(values.get("width"), values.get("length"), values.get("height")),
+        known=Known(
+            values.get("width"), values.get("length"), values.get("height"), values.get("hole")
+        ),
         profile=powers,
     )
     values["steps"], values["doubts"] = sizing.steps, sizing.doubts
-    return make_loaf(shape, sizing.width_mm, sizing.length_mm, sizing.height_mm, powers)
+    sizes = sizing.width_mm, sizing.length_mm, sizing.height_mm
+    return make_loaf(shape, *sizes, powers, hole_mm=values.get("hole"))
 
 
 def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -> Loaf:

@@ -32,6 +32,8 @@ from scorecraft.limits import (
     MOST_PROOF,
     MOST_SPRING,
 )
+from scorecraft.loaf.forms import FORMS
+from scorecraft.loaf.tin import PANS
 from scorecraft.practice import (
     BENCH_TIME_AT_C,
     BENCH_TIME_AT_WATER,
@@ -60,10 +62,12 @@ HEADER = (
     Word("note", "header", "a remark printed on the guide",
          (Key("text", "text", needed=True),), ("text",), example='note "Chill for 30 minutes."'),
     Word("loaf", "header", "the proofed loaf: its form, and its size or the weight of its dough",
-         (choice("shape", "round", "round oval long square", "its form seen from above"),
+         (choice("shape", "round", " ".join(FORMS), "its form"),
           size("width", "", "across, 3 to 9 o'clock"),
-          size("length", "", "12 to 6 o'clock, for oval and long"),
+          size("length", "", "12 to 6 o'clock; round, square and star have none of their own"),
           size("height", "", "from bench to crown"),
+          size("hole", "", "width of a ring's hole"),
+          Key("pan", "choice", "", "the tin of a tin loaf", choices=tuple(PANS)),
           Key("dough", "mass", "", "weight of the dough: the size is estimated from it",
               False, LEAST_DOUGH_G, MOST_DOUGH_G),
           Key("proof", "number", "",

@@ -18,6 +18,7 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Floats
 from scorecraft.limits import MOST_SPRING
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.grown import grown
 from scorecraft.loaf.telling import out_of_range
 from scorecraft.practice import OVEN_SPRING, SKIN_GIVES_DRY, SKIN_GIVES_WITH_STEAM, SPREAD
 
@@ -89,8 +90,10 @@ class Growth:
         """Strain along the ray and around the crown at sheet points (N, 2)."""
         sheet = np.asarray(points, dtype=np.float64)
         theta = np.arctan2(sheet[:, 1], sheet[:, 0])
-        longer = self._grown.reach(theta) / self.loaf.reach(theta)
-        wider = self._across(self._grown, longer[:, None] * sheet) / self._across(self.loaf, sheet)
+        longer = self._whole(self._grown, theta) / self._whole(self.loaf, theta)
+        share = np.maximum(self.loaf.share(sheet), -1.0)  # no further than the rim of the hole
+        here, there = (each.at_share(theta, share) for each in (self.loaf, self._grown))
+        wider = self._across(self._grown, there) / self._across(self.loaf, here)
         left = self.bake.left
         return left * (longer - 1), left * (np.where(np.isfinite(wider), wider, longer) - 1)
 
@@ -125,8 +128,12 @@ class Growth:
     @cached_property
     def _grown(self) -> Loaf:
         """The loaf after the bake."""
-        loaf, bake = self.loaf, self.bake
-        return Loaf(loaf.outline.scaled(bake.sideways), loaf.height_mm * bake.upward, loaf.profile)
+        return grown(self.loaf, self.bake.sideways, self.bake.upward)
+
+    @staticmethod
+    def _whole(loaf: Loaf, theta: Floats) -> Floats:
+        """Way (N,) over the dough from its crown or crest to the rim, mm."""
+        return np.asarray(loaf.reach(theta) - loaf.sheet_crest(theta))
 
     @staticmethod
     def _across(loaf: Loaf, sheet: Floats) -> Floats:

@@ -1,7 +1,8 @@
 """The rim of a loaf seen from above: one radius in every direction about the crown."""
 
+import importlib
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -10,7 +11,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
-from scorecraft.practice import LONG_POWER, OVAL_POWER, SQUARE_POWER
+from scorecraft.loaf.forms import Form
 from scorecraft.units import turntable_degrees
 
 TRACED_SAMPLES = 1440
@@ -96,28 +97,26 @@ class Outline:
         return np.asarray(here + share * (there - here))
 
 
-def round_outline(width_mm: float) -> Outline:
-    """Make a circle of a width in mm."""
-    return Outline("round", width_mm / 2, width_mm / 2)
+def outline_of(form: Form, width_mm: float, length_mm: float) -> Outline:
+    """Make the rim of a form: width along x, length along y, mm.
 
-
-def oval_outline(width_mm: float, length_mm: float) -> Outline:
-    """Make an oval of a width along x and a length along y, mm.
-
-    >>> oval_outline(160, 240).radius([0, math.pi / 2]).round(6).tolist()
+    >>> from scorecraft.loaf.forms import FORMS
+    >>> outline_of(FORMS["oval"], 160, 240).radius([0, math.pi / 2]).round(6).tolist()
     [80.0, 120.0]
     """
-    return Outline("oval", width_mm / 2, length_mm / 2, OVAL_POWER.value)
+    if form.power is not None:
+        return Outline(form.name, width_mm / 2, length_mm / 2, form.power)
+    drawn: Floats = getattr(
+        importlib.import_module(f"scorecraft.loaf.rims.{form.name}"), form.name
+    )()
+    scale = np.array([width_mm, length_mm]) / np.ptp(drawn, axis=0)
+    return replace(traced_outline(drawn * scale), shape=form.name)
 
 
-def long_outline(width_mm: float, length_mm: float) -> Outline:
-    """Make a long loaf, blunter than an ellipse: width along x, length along y, mm."""
-    return Outline("long", width_mm / 2, length_mm / 2, LONG_POWER.value)
-
-
-def square_outline(width_mm: float, length_mm: float) -> Outline:
-    """Make a rounded square or oblong: width along x, length along y, mm."""
-    return Outline("square", width_mm / 2, length_mm / 2, SQUARE_POWER.value)
+def inner_outline(outer: Outline, hole_mm: float) -> Outline:
+    """Make the inner rim of a ring: `hole_mm` wide, everywhere as far from the outer rim."""
+    less = outer.a_mm - hole_mm / 2
+    return Outline("hole", outer.a_mm - less, outer.b_mm - less, outer.power)
 
 
 def traced_outline(points: ArrayLike) -> Outline:

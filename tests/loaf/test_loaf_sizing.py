@@ -116,8 +116,8 @@ def test_absurd_proof_is_refused(proof):
 
 
 def test_absurd_shapes_and_sizes_are_refused():
-    with pytest.raises(UsageError, match="ring"):
-        size_from_dough("ring", 900)
+    with pytest.raises(UsageError, match="cushion"):
+        size_from_dough("cushion", 900)
     with pytest.raises(UsageError, match="height"):
         size_from_dough("round", 100, known=Known(width_mm=900))
 
