@@ -98,7 +98,7 @@ class Design:
         """Whether the cuts leave the loaf room to grow."""
         from scorecraft.opening.room import room
 
-        return room(self.opening, self.layout.loaf.sheet_rim())
+        return room(self.opening, self.layout.loaf.sheet_rim(), self.layout.loaf.sheet_hole())
 
     @cached_property
     def room_words(self) -> str:

@@ -14,6 +14,7 @@ from scorecraft.checks.cures import no_graver, with_cuts, without_light_cuts
 from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.cuts import Cut, Layout
+from scorecraft.loaf import places
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
@@ -57,7 +58,7 @@ class Cure:
 
 def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
-    found = room_of(opening, layout.loaf.sheet_rim())
+    found = room_of(opening, layout.loaf.sheet_rim(), layout.loaf.sheet_hole())
     if found.verdict == "enough":
         return []
     severity: Severity = "warning" if found.verdict == "will burst" else "note"
@@ -86,6 +87,8 @@ def told(found: Room, layout: Layout) -> str:
     start = say.LIKELY_TO_BURST if found.verdict == "will burst" else say.JUST_ENOUGH
     rim = layout.loaf.sheet_rim()
     at = f" {where(found.highest_at, rim)}" if found.highest_at else ""
+    if found.highest_at and layout.loaf.hole is not None:
+        at = f" {places.where(layout.loaf, np.array(found.highest_at))}"
     least = "" if found.even else direction(found.least_direction_rad)
     return say.room_left(start + at, found.taken, least)
 
@@ -102,7 +105,10 @@ def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
             lines = [cut.line for cut in cure.layout.cuts]
             coarse = max(COARSE_MM, panel_for(lines, COARSE_PANELS))
             opened = predict(cure.layout, skin, panel_mm=coarse)
-            if room_of(opened, layout.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE:
+            if (
+                room_of(opened, layout.loaf.sheet_rim(), layout.loaf.sheet_hole()).taken
+                >= ROOM_ENOUGH.value + SPARE
+            ):
                 return cure
     return None
 

@@ -1,5 +1,6 @@
 """The head of a pattern: title, notes, loaf, oven and bench."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from scorecraft.arrays import Line
@@ -14,11 +15,10 @@ from scorecraft.language.words import WORDS
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.loaf.forms import FORMS, Form
-from scorecraft.loaf.outline import traced_outline
+from scorecraft.loaf.outline import traced_outlines
 from scorecraft.loaf.sizing import Known, height_from_dough, size_from_dough
 from scorecraft.loaf.tin import PANS
 from scorecraft.loaf.tinned import in_tin
-from scorecraft.practice import HEIGHT_PER_WIDTH
 
 
 def find(pattern: Pattern, word: str) -> Statement | None:
@@ -101,7 +101,7 @@ def sized(values: Values, drawings: Drawings) -> Loaf:
     powers = None if profile is None else (profile, 2.0)
     basket = basket_of(values)
     if "outline" in values:
-        return traced_loaf(values, powers, drawings.rim(values["outline"]))
+        return traced_loaf(values, powers, drawings.rims(values["outline"]))
     form = FORMS[shape]
     check_keys(form, values)
     if form.held:
@@ -183,30 +183,32 @@ def from_dough(
     return make_loaf(shape, *sizes, powers, hole_mm=values.get("hole"))
 
 
-def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -> Loaf:
+def traced_loaf(values: Values, powers: tuple[float, float] | None, rims: Sequence[Line]) -> Loaf:
     """Make a loaf whose rim is drawn in an SVG file, as large as drawn or scaled to a size.
 
-    Its height is what its dough makes of that rim, or the usual one. Raises ScorecraftError where
+    A second rim is that of a hole. Its height is what its dough makes of that rim, or the usual
+    one. Raises ScorecraftError where
     both width and length are given.
     """
-    drawn = rim.max(axis=0) - rim.min(axis=0)
+    drawn = rims[0].max(axis=0) - rims[0].min(axis=0)
     if "width" in values and "length" in values:
         raise say.TRACED_SIZE.error()
     factor, how = 1.0, say.AS_DRAWN
     for key, across in (("width", drawn[0]), ("length", drawn[1])):
         if key in values:
             factor, how = values[key] / float(across), say.scaled(key)
-    outline = traced_outline(rim * factor)
-    usual = outline.width_mm * HEIGHT_PER_WIDTH.value
+    outline, *holes = traced_outlines([rim * factor for rim in rims])
+    hole = holes[0] if holes else None
+    usual = outline.width_mm * FORMS["ring" if hole else "round"].stands
     profile = powers or (2.0, 2.0)
-    loaf = Loaf(outline, values.get("height", usual), profile)
+    loaf = Loaf(outline, values.get("height", usual), profile, hole)
     steps = [say.rim_size(how, outline.width_mm, outline.length_mm)]
     if "dough" in values:
         proof = values.get("proof", "right")
         sizing = height_from_dough(
             loaf, values["dough"], proof=proof, height_mm=values.get("height")
         )
-        loaf = Loaf(outline, sizing.height_mm, profile)
+        loaf = Loaf(outline, sizing.height_mm, profile, hole)
         steps += sizing.steps
         values["doubts"] = sizing.doubts
     elif "height" not in values:

@@ -6,7 +6,8 @@ from crown to rim. Along the ray the skin then grows by L1/L0, L the reach in th
 around the crown by rho1/rho0, rho the distance from the loaf's axis. (Carried straight up and out
 with the dough it would be stretched twice as much along the ray at the rim as at the crown.) Less
 what the skin follows before it sets, this is the mismatch strain that opens the cuts. Against
-finite elements of a sheet that slides over the grown dome: tests/published.
+finite elements of a sheet that slides over the grown dome: tests/published. In a tin, which holds
+sides and ends, the skin evens out in straight sections instead.
 """
 
 from dataclasses import dataclass
@@ -19,6 +20,7 @@ from scorecraft.arrays import Floats
 from scorecraft.limits import MOST_SPRING
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.grown import grown
+from scorecraft.loaf.sections import Sections
 from scorecraft.loaf.telling import out_of_range
 from scorecraft.practice import OVEN_SPRING, SKIN_GIVES_DRY, SKIN_GIVES_WITH_STEAM, SPREAD
 
@@ -79,6 +81,8 @@ class Growth:
     def at(self, points: ArrayLike) -> Floats:
         """Strains (N, 3) as exx, eyy, exy (tensor) at sheet points (N, 2)."""
         sheet = np.asarray(points, dtype=np.float64)
+        if self.loaf.held is not None:
+            return self._in_tin(sheet)
         theta = np.arctan2(sheet[:, 1], sheet[:, 0])
         along, around = self.along_rays(sheet)
         cos, sin = np.cos(theta), np.sin(theta)
@@ -96,6 +100,19 @@ class Growth:
         wider = self._across(self._grown, there) / self._across(self.loaf, here)
         left = self.bake.left
         return left * (longer - 1), left * (np.where(np.isfinite(wider), wider, longer) - 1)
+
+    def _in_tin(self, sheet: Floats) -> Floats:
+        """Strains (N, 3) in a tin: the skin evens out from side to side and from end to end."""
+        plan = self.loaf.sheet_to_plan(sheet)
+        before, after = self._sections
+        across = after.across(plan[:, 1]) / before.across(plan[:, 1])
+        along = after.along(plan[:, 0]) / before.along(plan[:, 0])
+        left = self.bake.left
+        return np.column_stack([left * (across - 1), left * (along - 1), np.zeros(len(plan))])
+
+    @cached_property
+    def _sections(self) -> tuple[Sections, Sections]:
+        return Sections(self.loaf), Sections(self._grown)
 
     @property
     def exx(self) -> float:

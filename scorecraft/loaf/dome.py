@@ -149,7 +149,7 @@ class Loaf:
         theta = np.arctan2(plan[..., 1], plan[..., 0])
         across, middle, half, _ = self._polar(plan)
         t = np.abs(across - middle) / half
-        out, upright = self._steepness(t)
+        out, upright = self._shape.steepness(t)
         out = np.where(across < middle, -out, out) / half
         around = -out * self._crest.around(theta, across)
         cos, sin = np.cos(theta), np.sin(theta)
@@ -303,15 +303,6 @@ class Loaf:
 
     def _rise(self, t: Floats) -> Floats:
         return np.asarray(self.wall_mm + self._shape.height(np.minimum(t, 1.0)))
-
-    def _steepness(self, t: Floats) -> tuple[Floats, Floats]:
-        """Outward and upward part of the normal at shares t, both freed of the rim's pole."""
-        p, q = self.profile
-        inside = np.minimum(t, 1.0)
-        upright = (1.0 - inside**p) ** (1.0 - 1.0 / q)
-        out = self.crown_mm * p / q * inside ** (p - 1.0)
-        beyond = t > 1.0 + 1e-9
-        return np.where(beyond, 0.0, out), np.where(beyond, 1.0, upright)
 
 
 def make_loaf(

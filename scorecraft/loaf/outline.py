@@ -2,6 +2,7 @@
 
 import importlib
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -12,6 +13,7 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
 from scorecraft.loaf.forms import Form
+from scorecraft.loaf.telling import hole_off_centre
 from scorecraft.units import turntable_degrees
 
 TRACED_SAMPLES = 1440
@@ -128,10 +130,30 @@ def traced_outline(points: ArrayLike) -> Outline:
     >>> traced_outline([(0, 0), (100, 0), (100, 60), (0, 60)]).width_mm
     100.0
     """
-    ring = _ring(np.asarray(points, dtype=np.float64))
+    return traced_outlines([points])[0]
+
+
+def traced_outlines(rims: Sequence[ArrayLike]) -> list[Outline]:
+    """Make the rim of a polygon, (N, 2) plan mm, and that of a hole in it where there is one.
+
+    The rim's centre of area is moved to the crown; raises UsageError as `traced_outline` does, and
+    for a hole that does not lie around that centre.
+    """
+    first = _ring(np.asarray(rims[0], dtype=np.float64))
+    middle = shapely.get_coordinates(shapely.Polygon(first).centroid)
+    found = [_traced("traced", first - middle)]
+    for hole in rims[1:]:
+        ring = _ring(np.asarray(hole, dtype=np.float64)) - middle
+        if not shapely.contains_xy(shapely.Polygon(ring), 0.0, 0.0):
+            raise hole_off_centre()
+        found.append(_traced("hole", ring))
+    return found
+
+
+def _traced(shape: str, ring: Floats) -> Outline:
     radii = _radii(ring, _unrolled(ring))
     return Outline(
-        "traced",
+        shape,
         float(np.ptp(ring[:, 0])) / 2,
         float(np.ptp(ring[:, 1])) / 2,
         samples=tuple(radii.tolist()),
@@ -139,7 +161,7 @@ def traced_outline(points: ArrayLike) -> Outline:
 
 
 def _ring(points: Floats) -> Floats:
-    """Give the corners counter-clockwise about the centre of area, none repeated."""
+    """Give the corners counter-clockwise, none repeated."""
     if points.ndim != 2 or points.shape[1:] != (2,) or not np.isfinite(points).all():
         raise UsageError("a traced rim is a list of points, each x and y in mm")
     kept = np.any(points != np.roll(points, 1, axis=0), axis=1)
@@ -149,8 +171,7 @@ def _ring(points: Floats) -> Floats:
     shape = shapely.Polygon(points)
     if not shape.is_valid or shape.area <= 0:
         raise UsageError("the traced rim crosses itself", None, "draw it as one simple closed line")
-    ring = np.asarray(points - shapely.get_coordinates(shape.centroid))
-    return ring if shape.exterior.is_ccw else ring[::-1]
+    return points if shape.exterior.is_ccw else points[::-1]
 
 
 def _unrolled(ring: Floats) -> Floats:

@@ -29,6 +29,12 @@ def hole_too_large(least_mm: float) -> UsageError:
     return UsageError(f"the ring around the hole is narrower than {least_mm:g} mm", None, hint)
 
 
+def hole_off_centre() -> UsageError:
+    """Refuse a traced hole that is not in the middle."""
+    hint = "draw the hole around the middle of the loaf"
+    return UsageError("the hole does not lie around the loaf's centre", None, hint)
+
+
 def unknown_proof(proof: str) -> UsageError:
     """Refuse a word that is no stage of proofing."""
     hint = "use under, right, over, or how many times the mixed volume"

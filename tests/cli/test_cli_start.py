@@ -15,6 +15,7 @@ from scorecraft import __version__, cli, design, practice
 from scorecraft.checks import CHECKS
 from scorecraft.cli import telling
 from scorecraft.language.words import ATTRIBUTES, WORDS
+from scorecraft.loaf import forms
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import shelf
 

@@ -5,7 +5,7 @@ import pytest
 
 from scorecraft.errors import UsageError
 from scorecraft.loaf.forms import FORMS, ROWS
-from scorecraft.loaf.outline import outline_of, traced_outline
+from scorecraft.loaf.outline import outline_of, traced_outline, traced_outlines
 
 
 def rim_of(form, width, length):
@@ -84,3 +84,11 @@ def test_what_is_no_rim_is_refused(points, says):
 def test_same_rims_are_equal_and_can_be_keys():
     assert rim_of("round", 200, 200) == rim_of("round", 200, 200)
     assert len({traced_outline(circle()), traced_outline(circle())}) == 1
+
+
+def test_a_traced_hole_lies_about_the_centre_of_the_rim():
+    rim, hole = traced_outlines([circle(centre=(30, -20)), circle(radius=30, centre=(33, -20))])
+    assert rim.radius(0.0) == pytest.approx(100, abs=0.02)
+    assert hole.radius([0.0, math.pi]) == pytest.approx([33, 27], abs=0.02)
+    with pytest.raises(UsageError, match="around the loaf's centre"):
+        traced_outlines([circle(), circle(radius=20, centre=(50, 0))])
