@@ -18,14 +18,20 @@ from scorecraft.practice import (
     EXPANSION_FROM_MM,
 )
 
+ON_SHEET = ("rim",)
+"""Motifs that the loaf draws: their strokes lie on its sheet, whatever frame they stand in."""
 
-def draw(word: Word, sizes: Values, drawings: Drawings) -> list[Stroke]:
+
+def draw(word: Word, sizes: Values, drawings: Drawings, scope: Scope) -> list[Stroke]:
     """Draw a motif in its own frame by the function of its name in `motifs`."""
     if word.name == "trace":
         return drawings.strokes(sizes["file"], sizes["width"])
     module = importlib.import_module(f"scorecraft.motifs.{word.name}")
     motif: Callable[..., list[Stroke]] = getattr(module, word.name)
-    return motif(**sizes)
+    if word.name not in ON_SHEET:
+        return motif(**sizes)
+    strokes = motif(loaf=scope.loaf, **sizes)
+    return [Stroke(each.part, scope.frame.local(each.line)) for each in strokes]
 
 
 def strayed(scope: Scope, count: int) -> Scope:

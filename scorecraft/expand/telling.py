@@ -28,6 +28,10 @@ NO_TIN = Slip(
     "the tin has no size and the loaf no dough",
     "like: loaf tin pan two_pound, or loaf tin width 110mm length 230mm height 85mm",
 )
+NO_STEP = Slip(
+    "this goes along a path without saying how often",
+    "like: along rim inset 20mm count 24, or every 18mm",
+)
 AS_DRAWN = "as drawn"
 FINE_LATTICE = Slip("this lattice is too fine to lay out", "use a wider spacing")
 NO_REACH = "a share of the reach cannot be used here: there is no loaf yet"

@@ -3,14 +3,15 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
+import numpy as np
 import shapely
 
 from scorecraft import regions
-from scorecraft.arrays import Line
-from scorecraft.cuts import Cut
+from scorecraft.arrays import Floats, Line
+from scorecraft.cuts import Cut, Stroke
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand import telling as say
-from scorecraft.expand.draw import draw, dress, strayed
+from scorecraft.expand.draw import ON_SHEET, draw, dress, strayed
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
@@ -144,6 +145,7 @@ class Walk:
                     values["within"] = self.on_sheet(as_region(argument.value), there)
                 elif isinstance(argument.value, Figure):  # a path to go along
                     values["line"] = self.path(argument.value, there)
+                    values["gone"] = gone_along(argument.value, values["line"], there)
             return {"within": None, **values}
 
         self.limit_copies(statement, values_in(scope))
@@ -182,7 +184,7 @@ class Walk:
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
-        strokes = draw(word, own(word, values), self.drawings)
+        strokes = self.drawn(statement.place, word, values, scope)
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
         self.keep(statement, scope, lines, parts, values)
@@ -293,8 +295,30 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        line = draw(word, own(word, values), self.drawings)[0].line
+        line = self.drawn(value.place, word, values, scope)[0].line
         return crown().turned(values["turn"]).place(line)
+
+    def drawn(self, place: Place, word: Word, values: Values, scope: Scope) -> list[Stroke]:
+        """Draw a motif in its frame; raises ScorecraftError, at its place, where it cannot be."""
+        try:
+            return draw(word, own(word, values), self.drawings, scope)
+        except ScorecraftError as error:
+            raise ScorecraftError(
+                error.message, error.place or place, error.hint, error.quoted
+            ) from error
+
+
+def gone_along(path: Figure, line: Line, scope: Scope) -> Floats:
+    """Distances (mm) along a path from its start to each of its points.
+
+    Those along the rim are true lengths on the dough, as a tape measures them there.
+    """
+    if path.word in ON_SHEET:
+        sheet = scope.frame.place(line)
+        steps = scope.loaf.lengths_on_dough(list(np.stack([sheet[:-1], sheet[1:]], axis=1)))
+    else:
+        steps = np.hypot(*np.diff(line, axis=0).T)
+    return np.concatenate([[0.0], np.cumsum(steps)])
 
 
 def without(statement: Statement, scope: Scope) -> Scope:

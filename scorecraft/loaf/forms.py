@@ -53,7 +53,7 @@ ROWS = (
          1.0, 2.0, 2.0, 0.18, hole=0.34),
     Form("fougasse", "a flat leaf of dough, cut right through and pulled open",
          "M12 2c5 4 8 9 7 14-1 4-4 6-7 6s-6-2-7-6C4 11 7 6 12 2M12 7v10M9 10l-1.5 4M15 10l1.5 4",
-         1.35, 6.0, None, 0.09),
+         1.35, 6.0, None, 0.1),
     Form("epi", "an ear of wheat: a long loaf cut with scissors, laid left and right",
          "M12 22V7M12 7c-2-2-2-4 0-5 2 1 2 3 0 5M12 12c-3 0-5-2-5-4 3 0 5 1 5 4M12 12c3 0 5-2 5-4"
          "-3 0-5 1-5 4M12 18c-3 0-5-2-5-4 3 0 5 1 5 4M12 18c3 0 5-2 5-4-3 0-5 1-5 4",

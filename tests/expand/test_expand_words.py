@@ -31,7 +31,7 @@ def test_every_default_is_a_value_of_its_kind(word):
 def test_every_motif_and_texture_has_a_function_that_takes_its_keys(word):
     room = "motifs" if word.group == "motif" else "textures"
     function = getattr(importlib.import_module(f"scorecraft.{room}.{word.name}"), word.name)
-    takes = set(inspect.signature(function).parameters) - {"bounds"}
+    takes = set(inspect.signature(function).parameters) - {"bounds", "loaf"}
     gives = {key.parameter for key in word.keys if not key.name.endswith("_depth")} - {"turn"}
     if word.group == "texture":
         gives -= {"shift", "shortest"}

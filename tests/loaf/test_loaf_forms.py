@@ -16,8 +16,8 @@ RING = make_loaf("ring", 280, None, 52, hole_mm=80)
 @pytest.mark.parametrize("form", FORMS)
 def test_every_form_is_a_loaf_of_its_usual_measures(form):
     row = FORMS[form]
-    loaf = make_loaf(form, 240, 240 * row.longer, 240 * row.stands)
-    assert loaf.shape == form and loaf.length_mm == pytest.approx(240 * row.longer)
+    loaf = make_loaf(form, 210, 210 * row.longer, 210 * row.stands)
+    assert loaf.shape == form and loaf.length_mm == pytest.approx(210 * row.longer)
     sheet = loaf.at_share(
         np.linspace(0, math.tau, 30), np.linspace(-0.9 if row.hole else 0.1, 0.99, 30)
     )
