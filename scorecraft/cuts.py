@@ -36,7 +36,10 @@ class Cut:
     the blade; `blade_rad` between blade and dough surface (pi/2 is straight down). `opens_mm` is
     the width the baker asked for, or None where a depth was given. `figure` numbers the drawn
     figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
-    the copies of one figure share it; `part` names the stroke within its figure.
+    the copies of one figure share it; `part` names the stroke within its figure. One that goes
+    `through` the dough is as deep as the dough is high there, and pulled open by hand to
+    `pulled_mm`; one made with scissors leaves `hinge_mm` uncut, and what it frees is laid to the
+    left (-1) or to the right (1).
     """
 
     line: Line
@@ -49,6 +52,15 @@ class Cut:
     kind: Kind
     place: Place
     opens_mm: float | None = None
+    through: bool = False
+    pulled_mm: float = 0.0
+    hinge_mm: float | None = None
+    laid: int = 0
+
+    @property
+    def severs(self) -> bool:
+        """Whether it is meant to part the dough: cut right through, or all but so with scissors."""
+        return self.through or self.hinge_mm is not None
 
     @property
     def reach_mm(self) -> float:

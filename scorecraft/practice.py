@@ -55,6 +55,25 @@ DEPTH_STEP_MM = Rule(
 )
 FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run together", COMMON)
 
+SEVERED = Subject("cuts right through, and with scissors")
+SNIP_HINGE_MM = Rule(
+    6.0, "mm", "what scissors leave uncut at the bottom of an ear of wheat", COMMON
+)
+LEAST_SNIP_HINGE_MM = Rule(3.0, "mm", "a thinner hinge tears when the piece is laid aside", COMMON)
+MOST_SNIP_HINGE = Rule(
+    0.4, "of the height", "a thicker hinge does not let the piece be laid aside", COMMON
+)
+SNIP_BLADE_DEG = Rule(40.0, "deg", "scissors to the dough for an ear of wheat (30-45)", COMMON)
+SNIP_FLATTEST_DEG = Rule(30.0, "deg", "flatter scissors cut tongues too thin to be laid", COMMON)
+SNIP_STEEPEST_DEG = Rule(45.0, "deg", "steeper scissors cut blunt pieces, not grains", COMMON)
+LAID_DEG = Rule(38.0, "deg", "how far a piece cut with scissors is laid to its side", COMMON)
+LEAST_STRIP_MM = Rule(
+    15.0, "mm", "a narrower strip between cuts right through tears when they are pulled", COMMON
+)
+PULLED_SHARE = Rule(
+    0.45, "of the length", "a cut right through tears at its ends if it is pulled wider", COMMON
+)
+
 LOAF = Subject("loaf")
 HEIGHT_PER_WIDTH = Rule(0.43, "", "height of a proofed loaf over its width", COMMON)
 RIM_POWER = Rule(2.0, "", "power q of every dome: it rises straight up from the bench", COMMON)

@@ -156,7 +156,8 @@ def stations(values: Values, closed: bool) -> Floats:
         raise say.NO_STEP.error()
     if closed:
         count = count or max(1, round(whole / every))
-        return np.arange(count, dtype=np.float64) * (whole / count)
+        even: Floats = np.arange(count, dtype=np.float64) * (whole / count)
+        return even
     if count:
         ends = (0.0, whole) if count > 1 else (whole / 2, whole / 2)
         return np.linspace(*ends, count, dtype=np.float64)

@@ -130,6 +130,8 @@ def own(word: Word, values: Values) -> Values:
     others = {f"{part}_depth" for part in word.parts}
     if word.group == "motif":
         others.add("turn")
+    if word.name == "snip":  # how it is made, not how it is drawn
+        others |= {"hinge", "lay"}
     return {
         key.parameter: values[key.name]
         for key in word.keys

@@ -32,6 +32,10 @@ NO_STEP = Slip(
     "this goes along a path without saying how often",
     "like: along rim inset 20mm count 24, or every 18mm",
 )
+PULLED_ALONE = Slip(
+    "only a cut right through can be pulled open",
+    "like: slash 80mm through pulled 20mm",
+)
 AS_DRAWN = "as drawn"
 FINE_LATTICE = Slip("this lattice is too fine to lay out", "use a wider spacing")
 NO_REACH = "a share of the reach cannot be used here: there is no loaf yet"

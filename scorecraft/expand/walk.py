@@ -11,7 +11,7 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Cut, Stroke
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand import telling as say
-from scorecraft.expand.draw import ON_SHEET, draw, dress, strayed
+from scorecraft.expand.draw import ON_SHEET, draw, dress, laid_side, severed, strayed
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
@@ -185,6 +185,8 @@ class Walk:
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
         strokes = self.drawn(statement.place, word, values, scope)
+        if "lay" in values:
+            values["laid"] = laid_side(values["lay"], int(scope.names["k"].value))
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
         self.keep(statement, scope, lines, parts, values)
@@ -234,8 +236,9 @@ class Walk:
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             named = called if part == word.name else part
+            made = severed(worn[part], line, scope.loaf)
             self.cuts.append(
-                Cut(line, called, named, figure, family, place=statement.place, **worn[part])
+                Cut(line, called, named, figure, family, place=statement.place, **made)
             )
 
     def cuttable(

@@ -42,6 +42,7 @@ from scorecraft.practice import (
     LEAST_PROOF,
     OVEN_SPRING,
     PROOFED,
+    SNIP_HINGE_MM,
     SPREAD,
 )
 
@@ -54,6 +55,8 @@ ATTRIBUTES = (
     Key("kind", "choice", "", "expansion gives the loaf room, decorative is for show",
         choices=("expansion", "decorative")),
     Key("called", "text", "", "its name on the guide and the bench card"),
+    flag("through", "", "cut right through the dough, as for a fougasse"),
+    size("pulled", "", "how wide a cut right through is pulled open by hand"),
 )  # fmt: skip
 """Cut attributes: allowed on any motif, fill or placing, and inherited by what is inside."""
 
@@ -265,6 +268,13 @@ MOTIFS = (
          (Key("points", "points", "", "(x, y) pairs from its place", True),
           flag("smooth", "yes", "a curve through the points, or straight between them")),
          ("points",), example="path (0mm, -30mm) (12mm, 0mm) (0mm, 30mm) smooth yes"),
+    Word("snip", "motif", "a cut with scissors that goes nearly through, as for an ear of wheat",
+         (length("width", "45mm", "across the loaf"),
+          size("hinge", f"{SNIP_HINGE_MM.value:g}mm", "left uncut at the bottom"),
+          choice("lay", "alternate", "left right alternate straight",
+                 "the side to which what it frees is laid; alternate is left, right, left")),
+         ("width",), expands=True,
+         example="row 5 spacing 55mm angle 0deg:\n    snip 45mm blade 40deg"),
     Word("rim", "motif", "a line that follows the rim; most useful as a path to go along",
          (length("inset", "20mm", "from the rim, measured on the dough", 0),
           choice("of", "outer", "outer hole", "the rim of the loaf, or that of a ring's hole")),
