@@ -56,9 +56,7 @@ DEPTH_STEP_MM = Rule(
 FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run together", COMMON)
 
 SEVERED = Subject("cuts right through, and with scissors")
-SNIP_HINGE_MM = Rule(
-    6.0, "mm", "what scissors leave uncut at the bottom of an ear of wheat", COMMON
-)
+SNIP_HINGE_MM = Rule(6.0, "mm", "what scissors leave uncut under an ear of wheat", COMMON)
 LEAST_SNIP_HINGE_MM = Rule(3.0, "mm", "a thinner hinge tears when the piece is laid aside", COMMON)
 MOST_SNIP_HINGE = Rule(
     0.4, "of the height", "a thicker hinge does not let the piece be laid aside", COMMON
