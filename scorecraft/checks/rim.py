@@ -98,7 +98,7 @@ def _offers(
         less = half_up(trim)
         last = [_ends_with(layout.cuts[i].line, furthest[i]) for i in found]
         ends = list(zip(found.tolist(), last, strict=True))
-        yield Offer(say.shorten_it(less), lambda: shortened(layout, ends, less))
+        yield Offer(say.shorten_it(less), layout, lambda: (shortened(ends, less),))
     step = half_up(too_far)
     inner = [at_hole(layout.loaf, furthest[i]) for i in found]
     ways = {
@@ -108,7 +108,7 @@ def _offers(
         for i, out in zip(found, inner, strict=True)
     }
     told = say.move_out(step) if all(inner) else say.move_in(step)
-    yield Offer(told, lambda: moved(layout, ways))
+    yield Offer(told, layout, lambda: (moved(layout, ways),))
 
 
 def at_hole(loaf: Loaf, point: Floats) -> bool:

@@ -56,7 +56,7 @@ def _hinge(layout: Layout, cut: Cut) -> Fault | None:
     """Find a hinge that tears, or one that does not give."""
     assert cut.hinge_mm is not None
     least = LEAST_SNIP_HINGE_MM.value
-    high = cut.reach_mm + cut.hinge_mm
+    high = cut.depth_mm + cut.hinge_mm
     most = max(MOST_SNIP_HINGE.value * high, least)
     if cut.hinge_mm < least:
         return say.thin_hinge(cut, cut.hinge_mm), say.leave_hinge(least, most), least - cut.hinge_mm
@@ -84,7 +84,7 @@ def _overlapping(layout: Layout, snipped: list[int]) -> Iterator[Finding]:
     found: list[tuple[int, float, float]] = []
     for index, (here, ahead, width) in zip(snipped, places, strict=True):
         cut = layout.cuts[index]
-        run = cut.depth_mm * math.cos(cut.blade_rad) + HOLDS_MM
+        run = cut.depth_mm / math.tan(cut.blade_rad) + HOLDS_MM
         ways = [there - here for there, _, _ in places]
         steps = [float(way @ ahead) for way in ways if abs(_cross(way, ahead)) < width / 2]
         gap = min((step for step in steps if step > 1.0), default=math.inf)

@@ -9,7 +9,7 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Kind, Stroke
 from scorecraft.expand import telling as say
 from scorecraft.expand.drawings import Drawings
-from scorecraft.expand.read import Values
+from scorecraft.expand.read import Values, own
 from scorecraft.expand.scope import Attributes, Scope
 from scorecraft.language.keys import Word
 from scorecraft.loaf.dome import Loaf
@@ -27,16 +27,26 @@ ON_SHEET = ("rim",)
 """Motifs that the loaf draws: their strokes lie on its sheet, whatever frame they stand in."""
 
 
-def draw(word: Word, sizes: Values, drawings: Drawings, scope: Scope) -> list[Stroke]:
+def draw(word: Word, values: Values, drawings: Drawings, scope: Scope) -> list[Stroke]:
     """Draw a motif in its own frame by the function of its name in `motifs`."""
+    sizes = own(word, values)
     if word.name == "trace":
         return drawings.strokes(sizes["file"], sizes["width"])
     module = importlib.import_module(f"scorecraft.motifs.{word.name}")
     motif: Callable[..., list[Stroke]] = getattr(module, word.name)
-    if word.name not in ON_SHEET:
-        return motif(**sizes)
-    strokes = motif(loaf=scope.loaf, **sizes)
-    return [Stroke(each.part, scope.frame.local(each.line)) for each in strokes]
+    if word.name in ON_SHEET:
+        strokes = motif(loaf=scope.loaf, **sizes)
+        return [Stroke(each.part, scope.frame.local(each.line)) for each in strokes]
+    strokes = motif(**sizes)
+    moved = word.origin and values["from"] != word.origin
+    return stood(strokes, values["from"]) if moved else strokes
+
+
+def stood(strokes: list[Stroke], part: str) -> list[Stroke]:
+    """Shift strokes along +y, so that their foot (`base`) or their `middle` is at the origin."""
+    ends = [y for stroke in strokes for y in (stroke.line[:, 1].min(), stroke.line[:, 1].max())]
+    down = min(ends) if part == "base" else (min(ends) + max(ends)) / 2
+    return [Stroke(stroke.part, stroke.line - (0.0, down)) for stroke in strokes]
 
 
 def strayed(scope: Scope, count: int) -> Scope:
@@ -47,6 +57,12 @@ def strayed(scope: Scope, count: int) -> Scope:
     size = 1.0 + scope.wander.size * random.uniform(-1, 1)
     turn = scope.wander.turn_rad * random.uniform(-1, 1)
     return scope.at(scope.frame.turned(turn).scaled(size))
+
+
+SINGLE = ("slash", "arc", "wave", "path")
+"""Figures of one stroke, which are slanted where they give the loaf room and nothing is said."""
+LEANING = (("leaf", "outline"),)
+"""Parts of figures that are slanted then too: they lean to the outside of the leaf."""
 
 
 def dress(word: Word, part: str, given: Attributes, values: Values, said: Container[str]) -> Values:
@@ -69,9 +85,11 @@ def dress(word: Word, part: str, given: Attributes, values: Values, said: Contai
     kind = kind_of(word, depth, opens, given.kind if own_depth is None else None)
     if depth is None:
         depth = (EXPANSION_DEPTH_MM if kind == "expansion" else DECORATIVE_DEPTH_MM).value
-    blade = values.get(f"{part}_blade", given.blade_rad)
+    blade = said_blade(part, given, values)
     if blade is None:
-        rule = EXPANSION_BLADE_DEG if kind == "expansion" else DECORATIVE_BLADE_DEG
+        leans = word.name in SINGLE or (word.name, part) in LEANING
+        slanted = kind == "expansion" and leans
+        rule = EXPANSION_BLADE_DEG if slanted else DECORATIVE_BLADE_DEG
         blade = math.radians(rule.value)
     return {"depth_mm": depth, "opens_mm": opens, "blade_rad": blade, "kind": kind}
 
@@ -106,7 +124,13 @@ def severed(worn: Values, line: Line, loaf: Loaf) -> Values:
         return worn
     high = float(loaf.height_at(loaf.sheet_to_plan(line)).max())
     deep = max(high - worn.get("hinge_mm", 0.0), SHALLOWEST_CUT_MM.value)
-    return worn | {"depth_mm": deep / math.sin(worn["blade_rad"])}
+    return worn | {"depth_mm": deep}
+
+
+def said_blade(part: str, given: Attributes, values: Values) -> float | None:
+    """Give the blade angle (radians) that the pattern tells for one part of a figure, or None."""
+    found: float | None = values.get(f"{part}_blade", given.blade_rad)
+    return found
 
 
 def kind_of(word: Word, depth: float | None, opens: float | None, said: Kind | None) -> Kind:

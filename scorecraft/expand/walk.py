@@ -1,5 +1,6 @@
 """The walk through a tree: runs each statement in its scope and collects the cuts."""
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -11,7 +12,15 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Cut, Stroke
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand import telling as say
-from scorecraft.expand.draw import ON_SHEET, draw, dress, laid_side, severed, strayed
+from scorecraft.expand.draw import (
+    ON_SHEET,
+    draw,
+    dress,
+    laid_side,
+    said_blade,
+    severed,
+    strayed,
+)
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
@@ -40,6 +49,7 @@ from scorecraft.language.words import ATTRIBUTES, WORDS
 from scorecraft.limits import CRUMB_MM, MOST_NESTING, MOST_PROBLEMS
 from scorecraft.textures import fill
 
+UPRIGHT = math.pi / 2
 MOST_COPIES = 2_000
 """The most copies one placing may make."""
 HEADER = ("title", "note", "loaf", "bake", "bench", "knob", "marks", "define")
@@ -52,8 +62,10 @@ class Walk:
         self.rules = rules
         self.drawings = drawings
         self.cuts: list[Cut] = []
+        self.unsaid: list[int] = []
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
+        self.alike: dict[tuple[object, str], int] = {}
         self.crumbs: dict[Place, int] = {}
         self.short: dict[Place, int] = {}
         self.figures = 0
@@ -229,17 +241,28 @@ class Walk:
         lines, parts = self.cuttable(statement, lines, parts)
         word = WORDS[name or statement.word]
         figure = scope.figure if scope.figure is not None else self.new_figure()
-        family = self.families.setdefault(statement.place, len(self.families))
         said = {argument.key for argument in statement.arguments}
         worn = {part: dress(word, part, scope.attributes, values, said) for part in set(parts)}
+        free = {part for part in worn if said_blade(part, scope.attributes, values) is None}
         called = scope.attributes.called or word.name
+        family = self.family(statement, scope, (called, tuple(sorted(worn)), *worn.values()))
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             named = called if part == word.name else part
             made = severed(worn[part], line, scope.loaf)
+            if part in free and made["blade_rad"] < UPRIGHT and "hinge_mm" not in made:
+                self.unsaid.append(len(self.cuts))
             self.cuts.append(
                 Cut(line, called, named, figure, family, place=statement.place, **made)
             )
+
+    def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
+        """Give a number to a statement's cuts: one for all of a rule that are cut alike."""
+        if statement.place not in self.families:
+            alike = (scope.rules[-1], repr(cut)) if scope.rules else (statement.place, "")
+            number = self.alike.setdefault(alike, len(self.alike))
+            self.families[statement.place] = number
+        return self.families[statement.place]
 
     def cuttable(
         self, statement: Statement, lines: list[Line], parts: list[str]
@@ -304,7 +327,7 @@ class Walk:
     def drawn(self, place: Place, word: Word, values: Values, scope: Scope) -> list[Stroke]:
         """Draw a motif in its frame; raises ScorecraftError, at its place, where it cannot be."""
         try:
-            return draw(word, own(word, values), self.drawings, scope)
+            return draw(word, values, self.drawings, scope)
         except ScorecraftError as error:
             raise ScorecraftError(
                 error.message, error.place or place, error.hint, error.quoted

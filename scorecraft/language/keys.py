@@ -50,7 +50,8 @@ class Word:
     `mains` are the keys whose values may stand first without their key; `attributes` tells
     whether cut attributes (depth, blade ...) may follow; `parts` are the strokes of a motif that
     may have a depth and blade of their own (`vein_depth`); `expands` marks motifs that are
-    expansion cuts unless the pattern says otherwise.
+    expansion cuts unless the pattern says otherwise. `origin` is the part of a motif that stands in
+    its place, where it can be chosen.
     """
 
     name: str
@@ -63,6 +64,7 @@ class Word:
     parts: tuple[str, ...] = ()
     expands: bool = False
     example: str = ""
+    origin: Literal["base", "middle", ""] = ""
 
     def key(self, name: str) -> Key | None:
         """Find a key by name, or None."""
