@@ -10,10 +10,12 @@ import shapely
 from scorecraft import regions
 from scorecraft.arrays import Floats, Line
 from scorecraft.expand import telling as say
+from scorecraft.expand.draw import ON_SHEET
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.limits import FARTHEST_MM
 from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Scope, Wander
+from scorecraft.language.tree import Figure
 from scorecraft.limits import GRID_MARGIN_MM
 
 Reader = Callable[[Scope], Values]
@@ -144,6 +146,19 @@ def along(read: Reader, scope: Scope) -> Iterator[Scope]:
 
 LOOK_MM = 0.05
 """A path's direction at a place is that between two points so far before and after it."""
+
+
+def gone_along(path: Figure, line: Line, scope: Scope) -> Floats:
+    """Distances (mm) along a path from its start to each of its points.
+
+    Those along the rim are true lengths on the dough, as a tape measures them there.
+    """
+    if path.word in ON_SHEET:
+        sheet = scope.frame.place(line)
+        steps = scope.loaf.lengths_on_dough(list(np.stack([sheet[:-1], sheet[1:]], axis=1)))
+    else:
+        steps = np.hypot(*np.diff(line, axis=0).T)
+    return np.concatenate([[0.0], np.cumsum(steps)])
 
 
 def stations(values: Values, closed: bool) -> Floats:

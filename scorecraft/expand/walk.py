@@ -4,16 +4,14 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-import numpy as np
 import shapely
 
 from scorecraft import regions
-from scorecraft.arrays import Floats, Line
-from scorecraft.cuts import Cut, Stroke
+from scorecraft.arrays import Line
+from scorecraft.cuts import Cut
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand import telling as say
 from scorecraft.expand.draw import (
-    ON_SHEET,
     draw,
     dress,
     laid_side,
@@ -31,7 +29,7 @@ from scorecraft.expand.limits import (
     lengths_mm,
     long_enough,
 )
-from scorecraft.expand.placing import FAR_MM, PLACERS
+from scorecraft.expand.placing import FAR_MM, PLACERS, gone_along
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.scope import Scope
 from scorecraft.language.evaluate import evaluate, holds
@@ -196,7 +194,7 @@ class Walk:
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
-        strokes = self.drawn(statement.place, word, values, scope)
+        strokes = draw(word, values, self.drawings, scope)
         if "lay" in values:
             values["laid"] = laid_side(values["lay"], int(scope.names["k"].value))
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
@@ -321,30 +319,8 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        line = self.drawn(value.place, word, values, scope)[0].line
+        line = draw(word, values, self.drawings, scope)[0].line
         return crown().turned(values["turn"]).place(line)
-
-    def drawn(self, place: Place, word: Word, values: Values, scope: Scope) -> list[Stroke]:
-        """Draw a motif in its frame; raises ScorecraftError, at its place, where it cannot be."""
-        try:
-            return draw(word, values, self.drawings, scope)
-        except ScorecraftError as error:
-            raise ScorecraftError(
-                error.message, error.place or place, error.hint, error.quoted
-            ) from error
-
-
-def gone_along(path: Figure, line: Line, scope: Scope) -> Floats:
-    """Distances (mm) along a path from its start to each of its points.
-
-    Those along the rim are true lengths on the dough, as a tape measures them there.
-    """
-    if path.word in ON_SHEET:
-        sheet = scope.frame.place(line)
-        steps = scope.loaf.lengths_on_dough(list(np.stack([sheet[:-1], sheet[1:]], axis=1)))
-    else:
-        steps = np.hypot(*np.diff(line, axis=0).T)
-    return np.concatenate([[0.0], np.cumsum(steps)])
 
 
 def without(statement: Statement, scope: Scope) -> Scope:
