@@ -13,6 +13,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.checks.known import Known, Level
 from scorecraft.checks.overlaps import overlaps
 from scorecraft.checks.pieces import pieces
+from scorecraft.checks.proof import proof
 from scorecraft.checks.rim import rim
 from scorecraft.checks.severed import of_scores
 from scorecraft.checks.size import size
@@ -88,6 +89,7 @@ ROWS = (
     _drawn("tears", "dough between cuts right through is too narrow, or pulled too far", tears),
     _drawn("snips", "a cut with scissors cuts its piece off, or leaves it too stiff", snips),
     _drawn("depth", "a cut is too deep for the loaf, or too shallow to do its job", depth),
+    _drawn("proof", "the cuts do not suit the dough's proof, or an oven without steam", proof),
     _drawn("density", "too much cut for the dough, in one part or over the whole loaf", density),
     Check(
         "balance",
@@ -126,6 +128,7 @@ LOOKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
     "pieces": pieces,
     "undercut": undercut,
     "depth": depth,
+    "proof": proof,
     "density": density,
     "balance": balance,
 }

@@ -32,13 +32,13 @@ class Pan:
 PANS = {
     pan.name: pan
     for pan in (
-        Pan("half_pound", "a small tin, 1/2 lb", 80, 145, 55, (200, 290)),
-        Pan("one_pound", "a 1 lb tin", 100, 160, 70, (400, 520)),
-        Pan("two_pound", "a 2 lb tin", 125, 230, 70, (800, 1050)),
-        Pan("us_one_pound", "an 8 1/2 x 4 1/2 in loaf pan", 114, 216, 70, (600, 850)),
-        Pan("us_large", "a 9 x 5 in loaf pan", 127, 229, 70, (800, 1000)),
-        Pan("pullman_small", "a 9 x 4 in straight-sided pan", 102, 229, 102, (800, 1100)),
-        Pan("pullman", "a 13 x 4 in straight-sided pan", 102, 330, 102, (1150, 1550)),
+        Pan("half_pound", "a small tin, 1/2 lb", 72, 135, 50, (220, 300)),
+        Pan("one_pound", "a 1 lb tin", 90, 155, 60, (400, 520)),
+        Pan("two_pound", "a 2 lb tin", 110, 210, 72, (800, 1050)),
+        Pan("us_one_pound", "an 8 1/2 x 4 1/2 in loaf pan", 114, 216, 70, (700, 950)),
+        Pan("us_large", "a 9 x 5 in loaf pan", 127, 229, 70, (900, 1150)),
+        Pan("pullman_small", "a 9 x 4 in straight-sided pan", 102, 229, 102, (1000, 1350)),
+        Pan("pullman", "a 13 x 4 in straight-sided pan", 102, 330, 102, (1450, 1950)),
     )
 }
 """Tins by name; makers differ by some millimetres."""

@@ -2,8 +2,9 @@
 
 from scorecraft.loaf import telling as say
 from scorecraft.loaf.dome import Loaf, make_loaf
+from scorecraft.loaf.dough import Dough
 from scorecraft.loaf.forms import FORMS
-from scorecraft.loaf.sizing import Known, Sizing, proofed_volume
+from scorecraft.loaf.sizing import USUAL, Known, Sizing, proofed_volume
 from scorecraft.loaf.tin import PANS, Pan, Tin
 from scorecraft.practice import TIN_CROWN
 
@@ -21,7 +22,7 @@ def in_tin(
     known: Known,
     grams: float | None,
     *,
-    proof: str | float = "right",
+    dough: Dough = USUAL,
     profile: tuple[float, float] | None = None,
 ) -> tuple[Loaf, Sizing]:
     """Make the loaf that dough makes in a tin; without a height or dough, what the tin takes.
@@ -41,7 +42,7 @@ def in_tin(
     if grams is None:
         loaf = _as_high(width, length, known.height_mm or width * FORMS["tin"].stands, pan, profile)
     else:
-        volume, found = proofed_volume(grams, proof)
+        volume, found = proofed_volume(grams, dough)
         steps += found
         loaf = _as_high(width, length, known.height_mm, pan, profile, volume)
         sizes = (width, length, loaf.height_mm)
