@@ -33,6 +33,7 @@ from scorecraft.loaf.dough import Dough
 from scorecraft.units import Quantity
 
 T = TypeVar("T")
+W = TypeVar("W", bound=Walk)
 
 
 def expand(
@@ -55,6 +56,24 @@ def expand(
     looked up from there and may lie anywhere. Without it they may name no more than the pattern.
     Raises PatternError with every problem found, UsageError for a knob that cannot be turned so.
     """
+    return laid_out(Walk, pattern, text, loaf, bake, dough, knobs, folder, standing)[0]
+
+
+def laid_out(
+    kind: type[W],
+    pattern: Pattern,
+    text: str,
+    loaf: str | None = None,
+    bake: str | None = None,
+    dough: str | None = None,
+    knobs: Mapping[str, Quantity] | None = None,
+    folder: Path | None = None,
+    standing: Path | None = None,
+) -> tuple[Layout, W]:
+    """Lay a pattern's cuts out as `expand` does, by a kind of walk; give that walk too.
+
+    Raises PatternError and UsageError as `expand` does.
+    """
     head, drawings = Head(pattern), Drawings(folder)
     if loaf is not None:
         head.loaf = head.attempt(lambda: spoken("loaf", loaf))
@@ -76,7 +95,7 @@ def expand(
         raise refusal(problems, pattern, said, text)
     shape, asked = made
     scope, turned = knobs_of(pattern, knobs or {}, problems, Scope(shape, crown()))
-    walk = Walk({rule_name(s): s for s in pattern.statements if s.word == "define"}, drawings)
+    walk = kind({rule_name(s): s for s in pattern.statements if s.word == "define"}, drawings)
     with suppress(EnoughError):  # the walk has kept the problem
         walk.block(pattern.statements, scope)
     marks = marks_of(pattern, scope, problems)
@@ -85,7 +104,7 @@ def expand(
         unique = list(dict.fromkeys(problems))[:MOST_PROBLEMS]
         raise PatternError(sorted(unique, key=lambda p: p.place or Place("", 0, 0)), text)
     titles = texts(pattern, "title")
-    return Layout(
+    layout = Layout(
         title=titles[0] if titles else "",
         notes=texts(pattern, "note"),
         loaf=shape,
@@ -98,6 +117,7 @@ def expand(
         size=asked,
         remarks=tuple(remarks(walk)),
     )
+    return layout, walk
 
 
 def refusal(
