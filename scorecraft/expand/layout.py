@@ -18,6 +18,7 @@ from scorecraft.expand.header import (
     loaf_of,
     quoted_words,
     spoken,
+    stencil_of,
     texts,
 )
 from scorecraft.expand.knobs import knobs_of
@@ -61,7 +62,8 @@ def expand(
     made = head.attempt(lambda: loaf_of(head.loaf, mine))
     growth = head.attempt(lambda: bake_of(head.bake))
     bench = head.attempt(lambda: bench_of(head.bench))
-    if made is None or growth is None or bench is None:
+    stencil = head.attempt(lambda: stencil_of(head.stencil))
+    if made is None or growth is None or bench is None or stencil is None:
         said = [("loaf", loaf or ""), ("bake", bake or "")]
         raise refusal(problems, pattern, said, text)
     shape, asked = made
@@ -85,6 +87,7 @@ def expand(
         knobs=turned,
         bench=bench,
         size=asked,
+        stencil=stencil,
         remarks=tuple(remarks(walk)),
     )
 
@@ -108,6 +111,7 @@ class Head:
         self.loaf = self.attempt(lambda: find(pattern, "loaf"))
         self.bake = self.attempt(lambda: find(pattern, "bake"))
         self.bench = self.attempt(lambda: find(pattern, "bench"))
+        self.stencil = self.attempt(lambda: find(pattern, "stencil"))
         self.attempt(lambda: find(pattern, "title"))
 
     def attempt(self, do: Callable[[], T]) -> T | None:
