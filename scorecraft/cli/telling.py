@@ -24,6 +24,7 @@ START, WORK, BAKED, LOOK_UP = "Start here", "Check and print", "After the bake",
 SET = "Set a knob, like leaves=9; may be given more than once."
 LOAF = 'Another loaf, like "round width 180mm height 80mm".'
 BAKE = 'Different baking conditions, like "spring 1.5 steam no".'
+LOAVES = "Score so many equal loaves in a row, board by board."
 BAKER = "Calibration file from `tune`."
 QUIET = "Print only warnings and errors."
 FORMAT = "Format for standard output."

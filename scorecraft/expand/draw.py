@@ -48,6 +48,12 @@ def strayed(scope: Scope, count: int) -> Scope:
     return scope.at(scope.frame.turned(turn).scaled(size))
 
 
+SINGLE = ("slash", "arc", "wave", "path")
+"""Figures of one stroke, which are slanted where they give the loaf room and nothing is said."""
+LEANING = (("leaf", "outline"),)
+"""Parts of figures that are slanted then too: they lean to the outside of the leaf."""
+
+
 def dress(word: Word, part: str, given: Attributes, values: Values, said: Container[str]) -> Values:
     """Settle depth, wanted opening, blade and kind of one part of a figure.
 
@@ -62,11 +68,19 @@ def dress(word: Word, part: str, given: Attributes, values: Values, said: Contai
     kind = kind_of(word, depth, opens, given.kind if own_depth is None else None)
     if depth is None:
         depth = (EXPANSION_DEPTH_MM if kind == "expansion" else DECORATIVE_DEPTH_MM).value
-    blade = values.get(f"{part}_blade", given.blade_rad)
+    blade = said_blade(part, given, values)
     if blade is None:
-        rule = EXPANSION_BLADE_DEG if kind == "expansion" else DECORATIVE_BLADE_DEG
+        leans = word.name in SINGLE or (word.name, part) in LEANING
+        slanted = kind == "expansion" and leans
+        rule = EXPANSION_BLADE_DEG if slanted else DECORATIVE_BLADE_DEG
         blade = math.radians(rule.value)
     return {"depth_mm": depth, "opens_mm": opens, "blade_rad": blade, "kind": kind}
+
+
+def said_blade(part: str, given: Attributes, values: Values) -> float | None:
+    """Give the blade angle (radians) that the pattern tells for one part of a figure, or None."""
+    found: float | None = values.get(f"{part}_blade", given.blade_rad)
+    return found
 
 
 def kind_of(word: Word, depth: float | None, opens: float | None, said: Kind | None) -> Kind:

@@ -1,5 +1,6 @@
 """The walk through a tree: runs each statement in its scope and collects the cuts."""
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -10,7 +11,7 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Cut
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand import telling as say
-from scorecraft.expand.draw import draw, dress, strayed
+from scorecraft.expand.draw import draw, dress, said_blade, strayed
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
@@ -39,6 +40,7 @@ from scorecraft.language.words import ATTRIBUTES, WORDS
 from scorecraft.limits import CRUMB_MM, MOST_NESTING, MOST_PROBLEMS
 from scorecraft.textures import fill
 
+UPRIGHT = math.pi / 2
 MOST_COPIES = 2_000
 """The most copies one placing may make."""
 HEADER = ("title", "note", "loaf", "bake", "bench", "stencil", "knob", "marks", "define")
@@ -51,6 +53,7 @@ class Walk:
         self.rules = rules
         self.drawings = drawings
         self.cuts: list[Cut] = []
+        self.unsaid: list[int] = []
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
         self.alike: dict[tuple[object, str], int] = {}
@@ -228,11 +231,14 @@ class Walk:
         figure = scope.figure if scope.figure is not None else self.new_figure()
         said = {argument.key for argument in statement.arguments}
         worn = {part: dress(word, part, scope.attributes, values, said) for part in set(parts)}
+        free = {part for part in worn if said_blade(part, scope.attributes, values) is None}
         called = scope.attributes.called or word.name
         family = self.family(statement, scope, (called, tuple(sorted(worn)), *worn.values()))
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             named = called if part == word.name else part
+            if part in free and worn[part]["blade_rad"] < UPRIGHT:
+                self.unsaid.append(len(self.cuts))
             self.cuts.append(
                 Cut(line, called, named, figure, family, place=statement.place, **worn[part])
             )

@@ -29,6 +29,7 @@ from scorecraft.limits import (
     LEAST_DOUGH_G,
     LEAST_PROFILE,
     MOST_DOUGH_G,
+    MOST_LOAVES,
     MOST_PROFILE,
     MOST_PROOF,
     MOST_SPRING,
@@ -46,7 +47,7 @@ from scorecraft.practice import (
 BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
 ATTRIBUTES = (
-    size("depth", "", "how deep the blade goes in"),
+    size("depth", "", "how deep below the surface, however the blade is held"),
     size("opens", "", "the width asked for after baking; the model finds the depth"),
     slant("blade", "", "angle between blade and dough; 90deg is upright", *BLADE_DEG),
     Key("kind", "choice", "", "expansion gives the loaf room, decorative is for show",
@@ -88,7 +89,9 @@ HEADER = (
           choice("order", "planned", "planned file", "the quickest order, or that of the file"),
           Key("temperature", "temperature", f"{BENCH_TIME_AT_C.value:g}C",
               "temperature of the dough when it is scored", False, -5.0, 45.0),
-          number("hydration", share(BENCH_TIME_AT_WATER), "water over flour, by weight", 0.4, 1.2)),
+          number("hydration", share(BENCH_TIME_AT_WATER), "water over flour, by weight", 0.4, 1.2),
+          choice("skill", "steady", "new steady quick", "how quick the hand is: times go by it"),
+          count("loaves", "1", "equal loaves that are scored in a row", 1, MOST_LOAVES)),
          example="bench hand left temperature 26C"),
     Word("stencil", "header", "how its stencil is made, where nothing else is asked for",
          (size("slot", "", "width of the slots"), size("bridge", "", "thinnest bridge"),
