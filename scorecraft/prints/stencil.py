@@ -47,7 +47,8 @@ def stencil(
 ) -> Printed:
     """Draw plates with slots, bridges and webs of `sizes` (mm), or their edges for a cutter.
 
-    What is not asked for is as the pattern's `stencil` says.
+    What is not asked for is as the pattern's `stencil` says. Raises UsageError where a file of one
+    plate would have to hold several.
     """
     from scorecraft.drawing.paper.cautions import FILM
     from scorecraft.drawing.templates.cutter import plate_cutter
