@@ -17,6 +17,7 @@ from scorecraft.errors import Problem, ScorecraftError
 from scorecraft.groups import Group, groups
 from scorecraft.json_data import JsonObject
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.dough import Dough
 from scorecraft.units import turntable_degrees
 
 if TYPE_CHECKING:
@@ -44,6 +45,7 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "format": FORMAT,
         "title": layout.title,
         "loaf": loaf_data(layout.loaf),
+        "dough": dough_data(layout.dough),
         "baked": size_data(baked_loaf(layout)),
         "cuts": [
             told[index] | cut_data(cut, layout, length) | planned.get(index, NOT_PLANNED)
@@ -80,6 +82,18 @@ def problem_data(problem: Problem) -> JsonObject:
 def loaf_data(loaf: Loaf) -> JsonObject:
     """Tell the shape and the size of a loaf."""
     return {"shape": loaf.shape, **size_data(loaf)}
+
+
+def dough_data(dough: Dough) -> JsonObject:
+    """Tell how far proofed, how wet and how warm the dough is."""
+    return {
+        "proof": dough.stage,
+        "times": rounded(dough.times),
+        "culture": dough.culture,
+        "hydration": rounded(dough.hydration),
+        "temperature_c": rounded(dough.temperature_c),
+        "kitchen_c": rounded(dough.kitchen_c),
+    }
 
 
 def size_data(loaf: Loaf) -> JsonObject:

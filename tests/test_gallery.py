@@ -108,8 +108,12 @@ def pytest_generate_tests(metafunc):
     """Each pattern is looked at in one of the looks, in turn; all are made anew."""
     if metafunc.function is test_looks_are_as_in_the_gallery:
         every = metafunc.config.getoption("--remake")
-        looks = [(name, what) for number, name in enumerate(shelf())
-                 for turn, what in enumerate(LOOKS) if every or turn == number % len(LOOKS)]  # fmt: skip
+        looks = [
+            (name, what)
+            for number, name in enumerate(shelf())
+            for turn, what in enumerate(LOOKS)
+            if every or turn == number % len(LOOKS)
+        ]
         metafunc.parametrize(("name", "what"), looks)
 
 

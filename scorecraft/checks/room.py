@@ -4,9 +4,11 @@ import numpy as np
 
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.cure import Cure
+from scorecraft.checks.easier import easier
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.room_cures import room_cures
 from scorecraft.checks.telling import either
+from scorecraft.checks.telling_dough import wants_more
 from scorecraft.cuts import Layout
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.result import Opening
@@ -17,23 +19,25 @@ from scorecraft.units import turntable_degrees
 
 def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
-    found = room_of(opening, layout.loaf.sheet_rim())
+    found = room_of(opening, layout.loaf.sheet_rim(), layout.bake.strength)
     if found.verdict == "enough":
         return []
     severity: Severity = "warning" if found.verdict == "will burst" else "note"
     cures = room_cures(layout, found, skin)
+    ways = [*easier(layout, skin), *([either(cures)] if cures else [])]
     figures = {
         "taken": found.taken,
         "least": found.least,
         "least_direction_deg": turntable_degrees(found.least_direction_rad),
     }
+    message = told(found, layout) + wants_more(layout.dough.stage, layout.bake.steam)
     place = max((cut.place for cut in layout.cuts), default=None)
     return [
         Finding(
             "room",
             severity,
-            told(found, layout),
-            either(cures) if cures else say.NO_CURE,
+            message,
+            "; or ".join(ways) or say.NO_CURE,
             place,
             figures,
             _about(cures),

@@ -122,6 +122,18 @@ def test_the_bench_can_be_set_as_a_form(asking):
     assert told["forms"]["bench"] == {"keys": {"hand": "left"}}
 
 
+def test_the_dough_is_told_as_it_is_and_set_as_a_form(asking):
+    told = asking.told("/api/design", {"text": SLASH})
+    assert told["forms"]["dough"] is None and told["dough"]["proof"] == "ready"
+    assert told["bake"] == {"spring": 1.4, "spread": 0.5, "steam": True}
+    keys = {"proof": "over", "temperature": "5C"}
+    text = asking.told("/api/edit", {"text": SLASH, "word": "dough", "keys": keys})["text"]
+    assert "\ndough over temperature 5C\n" in text
+    told = asking.told("/api/design", {"text": text})
+    assert told["forms"]["dough"] == {"keys": keys}
+    assert (told["dough"]["temperature_c"], told["bake"]["spring"]) == (5.0, 1.15)
+
+
 def test_the_baked_loaf_and_other_views_are_drawn(asking):
     baked = asking.told("/api/bloom", {"text": SLASH})
     assert "board" not in baked["svg"] and ElementTree.fromstring(baked["svg"]) is not None
