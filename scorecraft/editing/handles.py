@@ -22,7 +22,7 @@ from scorecraft.errors import ScorecraftError
 from scorecraft.expand.draw import draw
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import Frame
-from scorecraft.expand.read import Values, read
+from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.traced import Step
 from scorecraft.language.keys import Key
 from scorecraft.language.tree import Figure, Join, Points, Region
