@@ -20,6 +20,7 @@ from scorecraft.expand.header import (
     quoted_words,
     said_once,
     spoken,
+    stencil_of,
     texts,
 )
 from scorecraft.expand.knobs import knobs_of
@@ -90,7 +91,8 @@ def laid_out(
     made = head.attempt(lambda: loaf_of(head.loaf, mine, risen or Dough()))
     growth = head.attempt(lambda: bake_of(head.bake, risen or Dough()))
     bench = head.attempt(lambda: bench_of(head.bench))
-    if risen is None or made is None or growth is None or bench is None:
+    stencil = head.attempt(lambda: stencil_of(head.stencil))
+    if risen is None or made is None or growth is None or bench is None or stencil is None:
         said = [("loaf", loaf or ""), ("bake", bake or ""), ("dough", dough or "")]
         raise refusal(problems, pattern, said, text)
     shape, asked = made
@@ -115,6 +117,7 @@ def laid_out(
         bench=bench,
         dough=risen,
         size=asked,
+        stencil=stencil,
         remarks=tuple(remarks(walk)),
     )
     return layout, walk
@@ -139,6 +142,7 @@ class Head:
         self.loaf = self.attempt(lambda: find(pattern, "loaf"))
         self.bake = self.attempt(lambda: find(pattern, "bake"))
         self.bench = self.attempt(lambda: find(pattern, "bench"))
+        self.stencil = self.attempt(lambda: find(pattern, "stencil"))
         own = [self.bench, self.loaf, self.attempt(lambda: find(pattern, "dough"))]
         self.said: list[Statement | None] = own
         self.attempt(lambda: said_once(own))
