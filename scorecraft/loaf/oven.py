@@ -17,7 +17,7 @@ ROLL_G = 150.0
 BAGUETTE_G = 600.0
 SLENDER = 4.0
 """A loaf so many times as long as wide, and no heavier than that, is a baguette."""
-KINDS = {"tin": "tin", "ring": "ring", "fougasse": "flat", "epi": "baguette"}
+KINDS = {"tin": "tin", "ring": "ring", "flat": "flat"}
 """Forms that bake in a way of their own; all others go by weight and slenderness."""
 
 
