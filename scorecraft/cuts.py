@@ -39,10 +39,10 @@ class Cut:
     ends below the surface, however the blade is held; `blade_rad` between blade and dough surface
     (pi/2 is straight down). `opens_mm` is
     the width the baker asked for, or None where a depth was given. `rises` tells on which side of
-    the stroke the lip of a slanted cut rises, 1 left, -1 right; the handle leans to the other, and
-    0 is not said. `figure` numbers the drawn
-    figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
-    the copies of one figure share it; `part` names the stroke within its figure.
+    the stroke the lip of a slanted cut rises, 1 left, -1 right; the handle leans to the other. It
+    is 0 where that goes by the hand that cuts, and None where it is not said. `figure` numbers the
+    drawn figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so
+    that the copies of one figure share it; `part` names the stroke within its figure.
     """
 
     line: Line
@@ -55,7 +55,7 @@ class Cut:
     kind: Kind
     place: Place
     opens_mm: float | None = None
-    rises: int = 0
+    rises: int | None = None
 
     def side_of(self, point: ArrayLike) -> int:
         """Tell on which side of the stroke a point of the sheet (mm) lies: 1 left, -1 right.
