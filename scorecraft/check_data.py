@@ -18,6 +18,7 @@ from scorecraft.errors import Problem, ScorecraftError
 from scorecraft.groups import Group, groups
 from scorecraft.json_data import JsonObject
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.dough import Dough
 from scorecraft.units import turntable_degrees
 
 if TYPE_CHECKING:
@@ -45,6 +46,7 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "format": FORMAT,
         "title": layout.title,
         "loaf": loaf_data(layout.loaf),
+        "dough": dough_data(layout.dough),
         "baked": size_data(baked_loaf(layout)),
         "cuts": [
             told[index] | cut_data(cut, layout, length) | planned.get(index, NOT_PLANNED)
@@ -83,6 +85,18 @@ def loaf_data(loaf: Loaf) -> JsonObject:
     return {"shape": loaf.shape, **size_data(loaf)}
 
 
+def dough_data(dough: Dough) -> JsonObject:
+    """Tell how far proofed, how wet and how warm the dough is."""
+    return {
+        "proof": dough.stage,
+        "times": rounded(dough.times),
+        "culture": dough.culture,
+        "hydration": rounded(dough.hydration),
+        "temperature_c": rounded(dough.temperature_c),
+        "kitchen_c": rounded(dough.kitchen_c),
+    }
+
+
 def size_data(loaf: Loaf) -> JsonObject:
     """Tell how wide, long and high a loaf is."""
     return {
@@ -94,13 +108,35 @@ def size_data(loaf: Loaf) -> JsonObject:
 
 def bench_data(work: Work) -> JsonObject:
     """Tell what the cutting takes, and how long the dough waits for it."""
+    from scorecraft.bench.pace import between
+
     return {
         "hand": work.bench.hand,
         "order": work.bench.order,
-        "steps": work.effort.settings,
+        "steps": sum(1 for _ in work.steps),
         "turned_deg": rounded(degrees(work.effort.turned_rad)),
+        "skill": work.bench.skill,
         "seconds": rounded(work.effort.seconds),
+        "seconds_range": ranged(*between(work.effort.seconds, work.bench.skill)),
+        "loaves": work.bench.loaves,
+        "batch": batch_data(work),
         "holding_time_minutes": rounded(work.allowed_s / 60),
+    }
+
+
+def batch_data(work: Work) -> JsonObject | None:
+    """Tell what many equal loaves in a row take one person; None for a single loaf."""
+    from scorecraft.bench.batch import batch_of
+
+    batch = batch_of(work)
+    if batch is None:
+        return None
+    return {
+        "boards": list(batch.boards),
+        "in_time": batch.in_time,
+        "loaf_seconds_range": ranged(*batch.loaf_s),
+        "board_seconds_range": ranged(*batch.board_s),
+        "seconds_range": ranged(*batch.all_s),
     }
 
 
@@ -165,6 +201,11 @@ def finding_data(finding: Finding) -> JsonObject:
         "line": place.line if place else None,
         "column": place.column if place else None,
     }
+
+
+def ranged(least: float, most: float) -> list[float]:
+    """Tell a range as [least, most]."""
+    return [rounded(least), rounded(most)]
 
 
 def cure_data(cure: Cure) -> JsonObject:

@@ -9,6 +9,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.groups import groups
+from scorecraft.loaf.telling import PROOFS, size_words
 from scorecraft.units import degree_words
 
 INDENT = 9
@@ -38,11 +39,13 @@ def report(
     lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(findings)]
     if not quick and design.room_words:
         lines.append(design.room_words)
+    if not quick:
+        lines += batch_lines(design)
     lines += [""] if findings else []
     for finding in findings:
         lines += list(finding_lines(finding))
     if verbose:
-        lines += ["", *sizing_lines(layout), *bench_lines(design)]
+        lines += ["", *sizing_lines(layout), *dough_lines(layout), *bench_lines(design)]
     if not quiet:
         lines += ["", *table(design, quick), *([] if quick else ["", LIMITS])]
     return "\n".join(lines).rstrip() + "\n"
@@ -57,10 +60,7 @@ LIMITS = (
 
 def loaf_words(layout: Layout) -> str:
     """Say what loaf it is."""
-    loaf = layout.loaf
-    sizes = [loaf.width_mm] if loaf.shape == "round" else [loaf.width_mm, loaf.length_mm]
-    across = " × ".join(f"{size:.0f}" for size in sizes)
-    return f"{loaf.shape} loaf {across} mm, {loaf.height_mm:.0f} mm high"
+    return f"{layout.loaf.shape} loaf, {size_words(layout.loaf)}"
 
 
 def sizing_lines(layout: Layout) -> Iterator[str]:
@@ -75,15 +75,34 @@ def sizing_lines(layout: Layout) -> Iterator[str]:
     yield f"  reach, over the dough from crown to rim: {far}"
 
 
+def dough_lines(layout: Layout) -> Iterator[str]:
+    """Write how far proofed the dough is, and how much it springs."""
+    dough, bake = layout.dough, layout.bake
+    steam = "with" if bake.steam else "without"
+    yield f"Dough: {PROOFS[dough.stage]}, {dough.culture}, {dough.times:.1f} times its mixed volume"
+    yield f"  {steam} steam it bakes to {bake.spring:.2f} times its proofed volume"
+
+
+def batch_lines(design: Design) -> list[str]:
+    """Write what many equal loaves in a row take, board by board; nothing for a single one."""
+    from scorecraft.bench.batch import batch_of
+    from scorecraft.bench.telling import batch_words
+
+    batch = batch_of(design.work)
+    return list(batch_words(batch)) if batch else []
+
+
 def bench_lines(design: Design) -> Iterator[str]:
     """Write how long the cutting takes, and what its order saves against the file's."""
     from scorecraft.bench.clock import told
+    from scorecraft.bench.pace import time_words
 
     work = design.work
     planned, filed = work.effort, work.in_file_order
     yield "At the bench:"
-    took, holds = told(planned.seconds), told(work.allowed_s)
-    yield f"  scoring takes about {took}; aim to finish within {holds}"
+    skill = work.bench.skill
+    took, holds = time_words(planned.seconds, skill), told(work.allowed_s)
+    yield f"  scoring takes a {skill} hand {took}; aim to finish within {holds}"
     turned = degree_words(filed.turned_rad)
     yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
     yield f"  (in the order of the pattern: {turned}, and {work.saved_s:.0f} s longer)"

@@ -10,6 +10,7 @@ import numpy as np
 from scorecraft.arrays import Ints
 from scorecraft.bench.blade import depths, handle
 from scorecraft.bench.clock import (
+    aim_seconds,
     allowed_seconds,
     mark_seconds,
     spin_seconds,
@@ -19,10 +20,12 @@ from scorecraft.bench.copies import Copies
 from scorecraft.bench.evening import evened
 from scorecraft.bench.hands import bench_of
 from scorecraft.bench.order import Route, best_route, given_route
+from scorecraft.bench.pace import paced
 from scorecraft.bench.runs import runs
 from scorecraft.bench.settings import Setting, by_depth, settings, units_of
 from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Effort, Pull, Stage, Step, Work
+from scorecraft.bench.strings import strings_of
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Bench, Layout
 from scorecraft.opening.lip import rising_side
@@ -39,8 +42,11 @@ def work_of(layout: Layout, hand: str | None = None) -> Work:
     `hand` (right or left) stands in for the pattern's own. Raises UsageError for another hand.
     """
     bench = bench_of(layout, hand)
-    if not layout.cuts:
-        return _empty(layout, bench)
+    return paced(_planned(layout, bench) if layout.cuts else _empty(layout, bench))
+
+
+def _planned(layout: Layout, bench: Bench) -> Work:
+    """Plan the cuts of a layout for a steady hand."""
     job = _Job(layout, strokes(layout), Copies(layout), bench)
     passes = _stages(layout)
     stages = [stage for stage, _ in passes]
@@ -55,12 +61,13 @@ def work_of(layout: Layout, hand: str | None = None) -> Work:
             best = found
     return Work(
         bench=bench,
-        marks=len(layout.marks.lines),
+        dough=layout.dough,
+        marks=strings_of(layout.marks.lines).count,
         marks_seconds=mark_seconds(layout),
         runs=runs(layout, job.copies, best.steps),
         effort=best.effort,
         in_file_order=listed.effort,
-        allowed_s=allowed_seconds(bench),
+        allowed_s=allowed_seconds(layout.dough),
         cost_s=best.route.cost_s,
         bound_s=best.route.bound_s,
         proven=best.route.proven,
@@ -95,8 +102,9 @@ def _tried(
 
 def _empty(layout: Layout, bench: Bench) -> Work:
     effort = Effort(mark_seconds(layout), 0.0, 0)
-    marks, seconds = len(layout.marks.lines), mark_seconds(layout)
-    return Work(bench, marks, seconds, (), effort, effort, allowed_seconds(bench), 0.0, 0.0, True)
+    marks, seconds = strings_of(layout.marks.lines).count, mark_seconds(layout)
+    dough, allowed = layout.dough, allowed_seconds(layout.dough)
+    return Work(bench, dough, marks, seconds, (), effort, effort, allowed, 0.0, 0.0, True)
 
 
 def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:
@@ -178,7 +186,7 @@ def _step(
 ) -> Step:
     cuts = [layout.cuts[pull.cut] for pull in pulls]
     seconds = sum(pull.seconds for pull in pulls) + float(turn_seconds(np.array(turn)))
-    seconds += spin_seconds(setting.spin_rad)
+    seconds += aim_seconds(len(pulls)) + spin_seconds(setting.spin_rad)
     seconds += CHANGE_DEPTH_S.value * changes([(cut.depth_mm, cut.blade_rad) for cut in cuts])
     figures = tuple(dict.fromkeys(cut.figure for cut in cuts))
     families = setting.families

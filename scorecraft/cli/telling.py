@@ -23,7 +23,9 @@ START, WORK, BAKED, LOOK_UP = "Start here", "Check and print", "After the bake",
 
 SET = "Set a knob, like leaves=9; may be given more than once."
 LOAF = 'Another loaf, like "round width 180mm height 80mm".'
+DOUGH = 'The dough as it is today, like "over temperature 5C"; the rest stays.'
 BAKE = 'Different baking conditions, like "spring 1.5 steam no".'
+LOAVES = "Score so many equal loaves in a row, board by board."
 BAKER = "Calibration file from `tune`."
 QUIET = "Print only warnings and errors."
 FORMAT = "Format for standard output."
@@ -37,7 +39,9 @@ PORT = "The port of the page; 0 takes any free one."
 NO_BROWSER = "Do not open the browser."
 SHARE = "Let a phone on the same network follow the cuts."
 ALL_WORDS = "Print the whole reference."
-DRAW_WORD = "Draw WORD's example to an .svg, .pdf or .png file."
+LEVELS = {"first": "a first loaf", "steady": "a steady hand", "show": "a show piece"}
+"""What a level of the shelf says."""
+DRAW_WORD = "Draw WORD to an .svg, .pdf or .png file."
 MEASURED = "CSV of cuts by name (as on the guide) and their opened widths in mm."
 CALIBRATION = "Calibration file to write, for --baker; - prints it."
 LOG = "The bake log to add to and learn from, or to list ({log})."
@@ -45,6 +49,7 @@ LOG_NOTE = "A note for the log."
 LIST_BAKES = "List the bakes in the log."
 PLOT = "Plot predicted against measured widths; with --list, of all bakes."
 BAKED_LOAF = "The loaf that was baked."
+BAKED_DOUGH = "The dough as it was scored."
 BAKED_HOW = "How it was baked."
 
 PREDICTING = "predicting how the cuts open ..."

@@ -1,9 +1,21 @@
 """What stands above and below the steps of the bench card."""
 
+import numpy as np
+
+from scorecraft.arrays import Line
+from scorecraft.bench.batch import Batch, batch_of
 from scorecraft.bench.steps import Work
+from scorecraft.bench.telling import batch_words
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import ACCENT
-from scorecraft.drawing.card.telling import INTO_THE_OVEN, before, done, oven, time_words
+from scorecraft.drawing.card.telling import (
+    INTO_THE_OVEN,
+    before,
+    done,
+    oven,
+    recipe_first,
+    time_words,
+)
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.cautions import BLADE, OVEN, SHEET
 from scorecraft.drawing.paper.telling import loaf_words
@@ -13,6 +25,8 @@ from scorecraft.drawing.text import width_mm, wrapped
 TITLE = (11.0, 9.5, 8.0, 6.5)
 BODY = 3.9
 SMALL = 3.2
+BOX, BOX_GAP, BOARD_GAP = 5.0, 1.6, 3.4
+"""A box to tick for each loaf, the gap between two, and what is added between boards (mm)."""
 GREY = "#555555"
 
 
@@ -28,12 +42,14 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
         Label(line, (0.0, size * (0.86 + 1.2 * k)), size, bold=True) for k, line in enumerate(lines)
     ]
     items.append(Label(page, (width, size * 0.86), BODY, anchor="end", color=GREY))
-    loaf = loaf_words(layout.loaf, "")
+    loaf, time = loaf_words(layout.loaf, ""), time_words(made)
     y = size * (0.86 + 1.2 * (len(lines) - 1)) + BODY * 1.6
     items.append(Label(loaf, (0.0, y), BODY, color=GREY))
+    beside = width_mm(loaf, BODY) + 2 * BODY + width_mm(time, BODY, bold=late) <= width
+    y += 0.0 if beside else 1.4 * BODY
     items.append(
-        Label(time_words(made), (width, y), BODY, anchor="end", bold=late,
-              color=ACCENT if late else GREY)
+        Label(time, (width if beside else 0.0, y), BODY, anchor="end" if beside else "start",
+              bold=late, color=ACCENT if late else GREY)
     )  # fmt: skip
     return Block(tuple(items), y + 2.4)
 
@@ -41,12 +57,33 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
 def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut: how to begin, the pattern's own notes, the caution."""
     texts = [*before(made), *layout.notes]
+    batch = batch_of(made)
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
     columns = [_list(texts[:half], column), _list(texts[half:], column)]
     items = (*columns[0].items, *shifted(columns[1], column + 8, 0))
     both = Block(items, max(each.height for each in columns))
-    return stacked([both, gap(1.0), caution(BLADE, width)])
+    counted = [gap(1.5), tally(batch, width), gap(1.0)] if batch else []
+    return stacked([both, *counted, gap(1.0), caution(BLADE, width)])
+
+
+def tally(batch: Batch, width: float) -> Block:
+    """Set what a batch takes, and a box to tick for every loaf, board by board."""
+    words = [paragraph(text, width, BODY) for text in batch_words(batch)]
+    boxes: list[Item] = []
+    x = y = 0.0
+    for loaves in batch.boards:
+        for _ in range(loaves):
+            if x + BOX > width:
+                x, y = 0.0, y + BOX + BOX_GAP
+            boxes.append(Shape((_box(x, y),), closed=True, ink=Ink(0.3)))
+            x += BOX + BOX_GAP
+        x += BOARD_GAP if batch.boards[0] > 1 else 0.0
+    return stacked([*words, gap(1.2), Block(tuple(boxes), y + BOX)])
+
+
+def _box(x: float, y: float) -> Line:
+    return np.array([(x, y), (x + BOX, y), (x + BOX, y + BOX), (x, y + BOX)])
 
 
 def caution(text: str, width: float) -> Block:
@@ -60,16 +97,20 @@ def _list(texts: list[str], width: float) -> Block:
     return stacked([stacked([paragraph(text, width, 3.4), gap(1.0)]) for text in texts])
 
 
-def foot(width: float) -> Block:
-    """Set the last step: the caution of the oven, its steps in two columns, when it is done."""
-    column = (width - 8) / 2
-    sides = [_oven(name, steps, column) for name, steps in oven()]
-    both = Block(
-        (*sides[0].items, *shifted(sides[1], column + 8, 0)), max(each.height for each in sides)
+def foot(layout: Layout, width: float) -> Block:
+    """Set the last step: the caution of the oven, its steps in columns, when it is done."""
+    ways = oven(layout)
+    column = (width - 8 * (len(ways) - 1)) / len(ways)
+    sides = [_oven(name, steps, column) for name, steps in ways]
+    items = tuple(
+        item for k, side in enumerate(sides) for item in shifted(side, k * (column + 8), 0.0)
     )
     above = [stage(INTO_THE_OVEN, width), gap(1.5), caution(OVEN, width), gap(1.5)]
-    ready = paragraph(done(), width, 4.6, bold=True)
-    return stacked([*above, both, gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)])
+    first = paragraph(recipe_first(layout), width, BODY)
+    beside = Block(items, max(each.height for each in sides))
+    ready = paragraph(done(), width, BODY, bold=True)
+    below = [gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)]
+    return stacked([*above, first, gap(1.5), beside, *below])
 
 
 def _oven(name: str, steps: tuple[str, ...], width: float) -> Block:
