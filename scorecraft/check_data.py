@@ -157,6 +157,7 @@ def room_data(found: Room) -> JsonObject:
         "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180) % 180,
         "most": rounded(found.most),
         "taken": rounded(found.taken),
+        "enough": rounded(found.enough),
         "verdict": found.verdict,
     }
 
