@@ -19,7 +19,7 @@ FOOT_MM = 16.0
 BESIDE_MM = 10.0
 """A strip knows so much of its neighbours."""
 SHADOW_STEP_MM = 0.55
-SHADOW_PIXELS = 640
+SHADOW_PIXELS = 400
 """Along a side, no more than so many are marched through for the large shadow."""
 LEAST_SINE = 0.25
 """Lower looks do not see more of the table than one with this sine."""

@@ -20,6 +20,7 @@ HOLLOWS = ((1.0, 0.35, 0.4), (3.0, 0.22, 0.4), (14.0, 0.035, 0.55))
 KEY = (2.15, 2.02, 1.80)
 SKY = (0.70, 0.68, 0.66)
 BOUNCE = (0.16, 0.12, 0.08)
+GLEAM = (2.2, 1.7, 1.1)
 
 
 _STEPS = np.linspace(0, 1, 4096)
@@ -118,8 +119,8 @@ def _bread(bread: Bread, land: Ground, key: Field, sky: Field) -> list[Field]:
     gleam *= bare * (1 - crumb) * key * np.float32(0.07)
     up = 0.55 + 0.45 * normal[2]
     return [
-        color * (k * key * facing + sky * (s * up + b * (1 - normal[2]))) + gleam * k
-        for color, k, s, b in zip(albedo, KEY, SKY, BOUNCE, strict=True)
+        color * (k * key * facing + sky * (s * up + b * (1 - normal[2]))) + gleam * g
+        for color, k, s, b, g in zip(albedo, KEY, SKY, BOUNCE, GLEAM, strict=True)
     ]
 
 
