@@ -150,7 +150,8 @@ def _furrowed(land: Ground) -> Field:
         * np.exp(np.minimum(land.mouth.out, 0) / 1.3)
         * (land.mouth.out < 0)
     )
-    deep += np.clip(-land.groove.out / np.maximum(land.groove.half, 0.2), 0, 1)
+    furrow = np.clip(-land.groove.out / np.maximum(land.groove.half, 0.2), 0, 1)
+    deep += furrow * (land.mouth.out > 0)
     return np.asarray(1 - 0.55 * np.minimum(deep, 1))
 
 
