@@ -13,6 +13,9 @@ from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, smooth, wid
 
 PENUMBRA_DEG = np.linspace(-17.0, 17.0, 25)
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
+SHADOW = 0.7
+FADES_MM = 14.0
+"""Without a table the shadow is so much of a full one, and fades before the picture ends."""
 FOOT_SHADE_MM = 22.0
 """Up to this height the foot of a loaf, which curves in under it, is in its own shade."""
 HOLLOWS = ((1.0, 0.35, 0.4), (3.0, 0.22, 0.4), (14.0, 0.035, 0.55))
@@ -94,7 +97,9 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
     level = [k * bread.eye.light[2] * key + s * sky for k, s in zip(KEY, SKY, strict=True)]
     if not table:
         dark = 1 - level[1] / (KEY[1] * bread.eye.light[2] + SKY[1])
-        shown = inside + (1 - inside) * np.clip(dark, 0, 1)
+        edge = [np.minimum(each - each[0], each[-1] - each) / FADES_MM for each in (land.x, land.y)]
+        fades = np.clip(np.minimum(edge[0], edge[1][:, None]), 0, 1).astype(np.float32)
+        shown = inside + (1 - inside) * np.clip(SHADOW * dark * fades, 0, 1)
         loaf = [inside * each / np.maximum(shown, 1e-3) for each in loaf]
         return np.stack([*loaf, shown], axis=-1)
     board = _board(land)
