@@ -120,6 +120,18 @@ def test_the_bench_can_be_set_as_a_form(asking):
     assert told["forms"]["bench"] == {"keys": {"hand": "left"}}
 
 
+def test_the_dough_is_told_as_it_is_and_set_as_a_form(asking):
+    told = asking.told("/api/design", {"text": SLASH})
+    assert told["forms"]["dough"] is None and told["dough"]["proof"] == "ready"
+    assert told["bake"] == {"spring": 1.4, "spread": 0.5, "steam": True}
+    keys = {"proof": "over", "temperature": "5C"}
+    text = asking.told("/api/edit", {"text": SLASH, "word": "dough", "keys": keys})["text"]
+    assert "\ndough over temperature 5C\n" in text
+    told = asking.told("/api/design", {"text": text})
+    assert told["forms"]["dough"] == {"keys": keys}
+    assert (told["dough"]["temperature_c"], told["bake"]["spring"]) == (5.0, 1.15)
+
+
 def test_the_loaf_in_the_oven_is_pictured_see_through(asking):
     half, baked, dark = (
         asking.told("/api/bloom", {"text": SLASH, **wish})

@@ -2,7 +2,7 @@
 
 import { ask, Latest, Lost, tellWhy } from "./api.js";
 import { h, later } from "./dom.js";
-import { choices } from "./forms.js";
+import { choices } from "./choices.js";
 import { store } from "./store.js";
 import { whatIs } from "./what.js";
 import { words } from "./words.js";
@@ -13,8 +13,9 @@ const SETTLED_MS = 40;
 const SHARES = [1, 0.5, 0.25, 0.75];
 
 export class Looking {
-  constructor(stage) {
-    this.stage = stage;
+  /** `looked` hears of another look, or of another share of the time in the oven. */
+  constructor(stage, looked = () => {}) {
+    Object.assign(this, { stage, looked });
     this.look = "top";
     this.share = 0;
     this.opening = null;
@@ -52,6 +53,13 @@ export class Looking {
     this.waits(true);
     this.asking.drop();
     if (store.current) this.askSoon();
+  }
+
+  /** Show a newer picture than that of the design, which is still on its way. */
+  see({ svg }) {
+    if (this.look !== "top" || !this.design) return;
+    this.opening = this.mouths = null;
+    this.stage.show(svg, this.stage.svg.getAttribute("aria-label"), { live: true });
   }
 
   /** Show no loaf, and say why. */
@@ -126,9 +134,18 @@ export class Looking {
     this.look = look;
     this.oven.element.hidden = this.baking.hidden = look !== "top" && look !== "side";
     this.elevation.element.hidden = look !== "side";
+    this.looked(look, this.share);
     if (!this.design) return;
     if (look === "top") this.showTop();
     else this.askView();
+  }
+
+  /** Show the loaf from above as it is scored, to be worked on. */
+  onTop() {
+    if (this.look !== "top") document.getElementById("look-top").click();
+    if (this.share === 0) return;
+    this.oven.slider.value = 0;
+    this.turned();
   }
 
   askView() {
@@ -154,6 +171,7 @@ export class Looking {
     this.share = value / 100;
     style.setProperty("--share", `${value}%`);
     this.stage.bake(this.share);
+    this.looked(this.look, this.share);
   }
 
   waits(waiting) {

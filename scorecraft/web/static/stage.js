@@ -5,9 +5,9 @@ import { drawing, h, part, wrapped } from "./dom.js";
 const TOUCH_MM = 9;
 
 export class Stage {
-  /** `pointed` hears of the cut under the pointer (or null), `picked` of one that is chosen. */
-  constructor({ pointed = () => {}, picked = () => {} } = {}) {
-    Object.assign(this, { pointed, picked });
+  /** `pointed` hears of the cut under the pointer (or null), `tapped` of one that is chosen, `drawn` of a picture. */
+  constructor({ pointed = () => {}, tapped = () => {}, drawn = () => {} } = {}) {
+    Object.assign(this, { pointed, tapped, drawn, own: new Set(), siblings: new Set() });
     this.element = h("div", { class: "stage" });
     this.svg = null;
     this.lit = new Set();
@@ -15,7 +15,7 @@ export class Stage {
     this.element.addEventListener("pointerleave", () => this.pointed(null));
     this.element.addEventListener("click", (event) => {
       const cut = this.cutAt(event.target);
-      if (cut !== null) this.picked(cut);
+      if (cut !== null) this.tapped(cut);
     });
   }
 
@@ -37,6 +37,7 @@ export class Stage {
     if (live) this.prepare(next);
     this.element.replaceChildren(next);
     this.svg = next;
+    this.drawn();
     this.relight();
   }
 
@@ -54,7 +55,7 @@ export class Stage {
   prepare(svg) {
     const touch = part("g", { class: "touch" });
     for (const path of svg.querySelectorAll("[data-layer=cuts] [data-cut]")) {
-      touch.append(part("path", { d: path.getAttribute("d"), "data-cut": path.dataset.cut, "stroke-width": TOUCH_MM }));
+      touch.append(part("path", { d: path.getAttribute("d"), "data-cut": path.dataset.cut, "stroke-width": TOUCH_MM, fill: "none" }));
       this.paths.set(Number(path.dataset.cut), path);
     }
     svg.append(touch);
@@ -99,10 +100,20 @@ export class Stage {
     this.relight();
   }
 
+  /** Mark what is picked: the touched copy, and the others of its statement. */
+  pick(own, siblings) {
+    Object.assign(this, { own: new Set(own), siblings: new Set(siblings) });
+    this.relight();
+  }
+
   relight() {
     if (!this.svg) return;
     this.svg.classList.toggle("some-lit", this.lit.size > 0);
-    for (const [number, path] of this.paths) path.classList.toggle("lit", this.lit.has(number));
+    for (const [number, path] of this.paths) {
+      path.classList.toggle("lit", this.lit.has(number));
+      path.classList.toggle("own", this.own.has(number));
+      path.classList.toggle("sibling", this.siblings.has(number));
+    }
     for (const pointer of this.svg.querySelectorAll(".pointer")) {
       pointer.classList.toggle("lit", pointer.dataset.finding === String(this.finding));
     }
