@@ -14,7 +14,7 @@ from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, smooth, wid
 PENUMBRA_DEG = np.linspace(-17.0, 17.0, 25)
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
 SHADOW = 0.7
-FADES_MM = 14.0
+FADES_MM = 18.0
 """Without a table the shadow is so much of a full one, and fades before the picture ends."""
 FOOT_SHADE_MM = 22.0
 """Up to this height the foot of a loaf, which curves in under it, is in its own shade."""
@@ -98,7 +98,8 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
     if not table:
         dark = 1 - level[1] / (KEY[1] * bread.eye.light[2] + SKY[1])
         edge = [np.minimum(each - each[0], each[-1] - each) / FADES_MM for each in (land.x, land.y)]
-        fades = np.clip(np.minimum(edge[0], edge[1][:, None]), 0, 1).astype(np.float32)
+        across, up = (smooth(0.0, 1.0, each.astype(np.float32)) for each in edge)
+        fades = across * up[:, None]
         shown = inside + (1 - inside) * np.clip(SHADOW * dark * fades, 0, 1)
         loaf = [inside * each / np.maximum(shown, 1e-3) for each in loaf]
         return np.stack([*loaf, shown], axis=-1)
