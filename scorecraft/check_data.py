@@ -93,13 +93,35 @@ def size_data(loaf: Loaf) -> JsonObject:
 
 def bench_data(work: Work) -> JsonObject:
     """Tell what the cutting takes, and how long the dough waits for it."""
+    from scorecraft.bench.pace import between
+
     return {
         "hand": work.bench.hand,
         "order": work.bench.order,
-        "steps": work.effort.settings,
+        "steps": sum(1 for _ in work.steps),
         "turned_deg": rounded(degrees(work.effort.turned_rad)),
+        "skill": work.bench.skill,
         "seconds": rounded(work.effort.seconds),
+        "seconds_range": ranged(*between(work.effort.seconds, work.bench.skill)),
+        "loaves": work.bench.loaves,
+        "batch": batch_data(work),
         "holding_time_minutes": rounded(work.allowed_s / 60),
+    }
+
+
+def batch_data(work: Work) -> JsonObject | None:
+    """Tell what many equal loaves in a row take one person; None for a single loaf."""
+    from scorecraft.bench.batch import batch_of
+
+    batch = batch_of(work)
+    if batch is None:
+        return None
+    return {
+        "boards": list(batch.boards),
+        "in_time": batch.in_time,
+        "loaf_seconds_range": ranged(*batch.loaf_s),
+        "board_seconds_range": ranged(*batch.board_s),
+        "seconds_range": ranged(*batch.all_s),
     }
 
 
@@ -163,6 +185,11 @@ def finding_data(finding: Finding) -> JsonObject:
         "line": place.line if place else None,
         "column": place.column if place else None,
     }
+
+
+def ranged(least: float, most: float) -> list[float]:
+    """Tell a range as [least, most]."""
+    return [rounded(least), rounded(most)]
 
 
 def rounded(value: float) -> float:

@@ -9,6 +9,7 @@ from functools import cached_property
 from typing import Literal
 
 import numpy as np
+from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import Place
@@ -17,6 +18,8 @@ from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import BENCH_TIME_AT_C, BENCH_TIME_AT_WATER, PULL_ASIDE_DEG
 from scorecraft.units import from_turntable
 
+ON_LINE_MM = 1.0
+"""A point so near to a stroke's line lies on it, and to no side of it."""
 Kind = Literal["expansion", "decorative"]
 
 
@@ -32,9 +35,12 @@ class Stroke:
 class Cut:
     """One stroke of the blade on the dough sheet.
 
-    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` into the dough, along
-    the blade; `blade_rad` between blade and dough surface (pi/2 is straight down). `opens_mm` is
-    the width the baker asked for, or None where a depth was given. `figure` numbers the drawn
+    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` is how deep it
+    ends below the surface, however the blade is held; `blade_rad` between blade and dough surface
+    (pi/2 is straight down). `opens_mm` is
+    the width the baker asked for, or None where a depth was given. `rises` tells on which side of
+    the stroke the lip of a slanted cut rises, 1 left, -1 right; the handle leans to the other, and
+    0 is not said. `figure` numbers the drawn
     figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
     the copies of one figure share it; `part` names the stroke within its figure.
     """
@@ -49,11 +55,22 @@ class Cut:
     kind: Kind
     place: Place
     opens_mm: float | None = None
+    rises: int = 0
 
-    @property
-    def reach_mm(self) -> float:
-        """How deep under the surface the blade reaches: less than its depth if it is slanted."""
-        return self.depth_mm * math.sin(self.blade_rad)
+    def side_of(self, point: ArrayLike) -> int:
+        """Tell on which side of the stroke a point of the sheet (mm) lies: 1 left, -1 right.
+
+        It is 0 where the line passes the point within `ON_LINE_MM`. Of a closed cut it is the side
+        of what is inside, wherever the point.
+        """
+        along = self.line[-1] - self.line[0]
+        length = float(np.hypot(*along))
+        if length < ON_LINE_MM:
+            x, y = self.line.T
+            return 1 if float(x[:-1] @ y[1:] - x[1:] @ y[:-1]) > 0 else -1
+        way = np.asarray(point) - self.line.mean(axis=0)
+        aside = float(along[0] * way[1] - along[1] * way[0]) / length
+        return 0 if abs(aside) < ON_LINE_MM else int(math.copysign(1, aside))
 
     @property
     def name(self) -> str:
@@ -83,16 +100,22 @@ class Marks:
 
 Hand = Literal["right", "left"]
 Order = Literal["planned", "file"]
+Skill = Literal["new", "steady", "quick"]
 
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """The hand that holds the blade, the order asked for, temperature (C) and water per flour."""
+    """The hand that holds the blade, the order asked for, temperature (C) and water per flour.
+
+    `skill` is how quick the hand is, `loaves` how many equal loaves are scored in a row.
+    """
 
     hand: Hand = "right"
     order: Order = "planned"
     temperature_c: float = BENCH_TIME_AT_C.value
     hydration: float = BENCH_TIME_AT_WATER.value
+    skill: Skill = "steady"
+    loaves: int = 1
 
     @property
     def way(self) -> int:

@@ -23,6 +23,7 @@ from scorecraft.language.evaluate import evaluate
 from scorecraft.language.fingerprint import fingerprints
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern, as_expression
+from scorecraft.limits import MOST_LOAVES
 from scorecraft.loaf.skin import Skin
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import Source, find_source
@@ -211,6 +212,7 @@ def make(
     *,
     loaf: str | None = None,
     bake: str | None = None,
+    loaves: int | None = None,
     knobs: Mapping[str, Turned] | None = None,
     baker: str | Path | None = None,
     standing: Path | None = None,
@@ -218,10 +220,11 @@ def make(
     """Design a pattern on its loaf, or on another one.
 
     `pattern` is a file, a shipped name, `-`, or a text of several lines; `loaf` and `bake` are
-    written as in a pattern (`round width 180mm`); `knobs` turns knobs by name; `baker` is a file
-    that `tune` wrote. Where the words of `loaf` are the user's own, `standing` is the folder
-    that a drawing they name is looked up from, wherever it lies; else it must lie in the
-    pattern's folder. Raises PatternError or UsageError, each a ScorecraftError.
+    written as in a pattern (`round width 180mm`); `loaves` is how many equal ones are scored in a
+    row; `knobs` turns knobs by name; `baker` is a file that `tune` wrote. Where the words of
+    `loaf` are the user's own, `standing` is the folder that a drawing they name is looked up
+    from, wherever it lies; else it must lie in the pattern's folder. Raises PatternError or
+    UsageError, each a ScorecraftError.
     """
     source = pattern if isinstance(pattern, Source) else find_source(pattern)
     tree = parse(source.text, source.name)
@@ -235,6 +238,7 @@ def make(
         folder=source.folder,
         standing=standing,
     )
+    layout = layout if loaves is None else in_a_row(layout, loaves)
     skin = skin_of(baker)
     if all(cut.opens_mm is None for cut in layout.cuts):
         return Design(source, tree, layout, skin)
@@ -242,6 +246,13 @@ def make(
 
     met = meet(layout, skin)
     return Design(source, tree, met.layout, skin, met)
+
+
+def in_a_row(layout: Layout, loaves: int) -> Layout:
+    """Score so many equal loaves in a row; raises UsageError for none or too many."""
+    if not 1 <= loaves <= MOST_LOAVES:
+        raise UsageError(f"a bench takes 1 to {MOST_LOAVES} loaves in a row, not {loaves}")
+    return replace(layout, bench=replace(layout.bench, loaves=loaves))
 
 
 def skin_of(baker: str | Path | None) -> Skin:

@@ -22,6 +22,8 @@ MOST_PROOF = 5.0
 """The greatest growth of the dough before it is cut (3.55 in a laboratory loaf)."""
 MOST_SPRING = 3.0
 """The greatest oven spring that is believed."""
+MOST_LOAVES = 500
+"""The most loaves that are scored in a row."""
 CROWN_ZONE = 1 / 3
 """The crown zone ends at this share of the reach."""
 RIM_ZONE = 2 / 3

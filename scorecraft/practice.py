@@ -184,11 +184,26 @@ UNDERCUT_CLEAR_MM = Rule(2.0, "mm", "dough left between a slanted cut and its ne
 UNDERCUT_PARALLEL_DEG = Rule(
     20.0, "deg", "a slanted cut and its neighbour run side by side up to this angle", COMMON
 )
-PIECE_DEPTHS_MM = {
-    "stop": Rule(8.0, "mm", "a piece cut all around this deep lifts off", COMMON),
-    "warning": Rule(5.0, "mm", "a piece cut all around this deep curls and dries", COMMON),
-    "note": Rule(4.0, "mm", "a piece cut all around this deep may curl", COMMON),
+PIECE_DEEP_MM = Rule(
+    6.0, "mm", "a piece is cut free where all cuts around it part the skin, this deep", COMMON
+)
+PIECE_SHALLOW_MM = Rule(3.0, "mm", "a piece between shallower cuts stays where it is", COMMON)
+PIECE_PER_WIDTH = {
+    "stop": Rule(0.6, "of its width", "a piece cut free this deep lifts off", COMMON),
+    "warning": Rule(0.35, "of its width", "a piece cut free this deep curls and dries", COMMON),
+    "note": Rule(
+        0.2,
+        "of its width",
+        "a piece cut free this deep may curl; a square of four slashes does not",
+        COMMON,
+    ),
 }
+PIECE_SHALLOW_PER_WIDTH = Rule(
+    0.6,
+    "of its width",
+    "a piece cut this deep, but not through the skin, may curl; a grid of small squares does not",
+    COMMON,
+)
 LID_CM2 = Rule(30.0, "cm2", "a piece larger than this is a lid, cut on purpose", COMMON)
 HINGE_MM = Rule(8.0, "mm", "a gap in the cuts around a piece that holds it", COMMON)
 DENSE_MM_PER_CM2 = Rule(
@@ -228,7 +243,7 @@ ROOM_ENOUGH = Rule(
     0.13,
     "of the spring",
     "cuts that absorb this share of the oven spring leave enough room: chosen so that a batard "
-    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.27) and an upright slash of "
+    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.53) and an upright slash of "
     "120 mm 10 mm deep on a 220 mm round (0.22) have enough",
     SET,
 )
@@ -237,8 +252,11 @@ ROOM_BURSTS = Rule(
     "of the spring",
     "cuts that absorb less than this share leave the skin to burst: chosen so that no cuts (0), "
     "a cut of 60 mm however deep (0.07) and light cuts all over (stars 2 mm deep 0.07, chevrons "
-    "2.5 mm deep 0.03) burst, and a slanted crescent (0.085) just does not",
+    "2.5 mm deep 0.03) burst, and a crescent 6 mm deep (0.09) just does not",
     SET,
+)
+DEEPEST_USUAL_MM = Rule(
+    13.0, "mm", "no advice makes an expansion cut deeper than is usual (1/2 in)", COMMON
 )
 CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)
 LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
@@ -255,13 +273,27 @@ PULL_COST = {
     "decorative": Rule(0.5, "", "a light stroke square to the pull takes half more", COMMON),
     "expansion": Rule(30.0, "", "a deep stroke square to the pull is dragged, not cut", COMMON),
 }
-PLACE_BLADE_S = Rule(0.9, "s", "to set the blade down where a stroke begins", COMMON)
+AIM_S = Rule(2.3, "s", "to find where the next cut begins, and set the hand for it", COMMON)
+PLACE_BLADE_S = {
+    "decorative": Rule(0.6, "s", "to set the blade down for a light stroke", COMMON),
+    "expansion": Rule(1.2, "s", "to set the blade down for a deep stroke", COMMON),
+}
 STROKE_MM_PER_S = {
     "decorative": Rule(50.0, "mm/s", "speed of a light stroke", COMMON),
-    "expansion": Rule(100.0, "mm/s", "speed of a deep stroke: slow blades drag", COMMON),
+    "expansion": Rule(80.0, "mm/s", "speed of a deep stroke: slow blades drag", COMMON),
 }
-TURN_TABLE_S = Rule(1.0, "s", "to let go, turn the table and take aim again", COMMON)
-TURN_DEG_PER_S = Rule(90.0, "deg/s", "speed of the turntable", COMMON)
+PACE_LEAST = {
+    "new": Rule(1.4, "", "a new hand takes at least this many times the times here", COMMON),
+    "steady": Rule(0.9, "", "a steady hand's least time over the times here", COMMON),
+    "quick": Rule(0.5, "", "a quick hand's least time over the times here", COMMON),
+}
+PACE_MOST = {
+    "new": Rule(2.2, "", "a new hand takes at most this many times the times here", COMMON),
+    "steady": Rule(1.1, "", "a steady hand's most time over the times here", COMMON),
+    "quick": Rule(0.7, "", "a quick hand's most time over the times here", COMMON),
+}
+TURN_TABLE_S = Rule(0.8, "s", "to let go of the loaf and take hold of the table", COMMON)
+TURN_DEG_PER_S = Rule(100.0, "deg/s", "speed of the turntable", COMMON)
 SPIN_DEG_PER_S = Rule(60.0, "deg/s", "speed of the table while it turns under the blade", COMMON)
 SPUN_FROM_DEG = Rule(
     300.0, "deg", "a cut that winds so far is made by turning the table under the blade", COMMON
@@ -278,16 +310,14 @@ MOST_COPIES_AIMED = Rule(
 NEXT_FIGURE_S = Rule(2.0, "s", "to look at the card and find where the next figure goes", COMMON)
 SAME_DEPTH_MM = Rule(0.75, "mm", "depths closer than this feel the same to the hand", COMMON)
 SAME_BLADE_DEG = Rule(7.5, "deg", "blade angles closer than this feel the same", COMMON)
-STRING_MARK_S = Rule(3.0, "s", "to mark one string line on the dough", COMMON)
+STRING_MARK_S = Rule(5.0, "s", "to mark one string line on the dough", COMMON)
+NEXT_LOAF_S = Rule(10.0, "s", "to set a scored loaf aside and bring the next one", COMMON)
 CURVED_BELOW_DEG = Rule(
     60.0, "deg", "a blade held flatter than this is best curved: it lifts an ear", COMMON
 )
 UPRIGHT_DEG = Rule(85.0, "deg", "a blade this steep or steeper counts as upright", COMMON)
 MOST_TILT_DEG = Rule(
-    75.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
-)
-STEEP_SIDE_DEG = Rule(
-    12.0, "deg", "where the dough falls off sideways by this, the handle leans that way", COMMON
+    95.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
 )
 SAME_LEAN_DEG = Rule(5.0, "deg", "handles whose lean differs by less feel the same", COMMON)
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)
@@ -306,6 +336,7 @@ BENCH_TIME_LIMITS_S = (
     Rule(1200.0, "s", "the most bench time, also of a chilled loaf: its skin warms up", COMMON),
 )
 CHILLED_C = Rule(5.0, "C", "temperature of a loaf from the fridge", COMMON)
+COLD_C = Rule(12.0, "C", "dough this cold or colder is scored straight from the cold", COMMON)
 
 PLATES = Subject("plates")
 SLOT_MM = Rule(2.5, "mm", "width of a stencil's slots, so that flour falls through", COMMON)

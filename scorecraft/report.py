@@ -38,6 +38,8 @@ def report(
     lines = [f"{layout.title or design.source.name}: {loaf_words(layout)}", verdict(findings)]
     if not quick and design.room_words:
         lines.append(design.room_words)
+    if not quick:
+        lines += batch_lines(design)
     lines += [""] if findings else []
     for finding in findings:
         lines += list(finding_lines(finding))
@@ -75,15 +77,26 @@ def sizing_lines(layout: Layout) -> Iterator[str]:
     yield f"  reach, over the dough from crown to rim: {far}"
 
 
+def batch_lines(design: Design) -> list[str]:
+    """Write what many equal loaves in a row take, board by board; nothing for a single one."""
+    from scorecraft.bench.batch import batch_of
+    from scorecraft.bench.telling import batch_words
+
+    batch = batch_of(design.work)
+    return list(batch_words(batch)) if batch else []
+
+
 def bench_lines(design: Design) -> Iterator[str]:
     """Write how long the cutting takes, and what its order saves against the file's."""
     from scorecraft.bench.clock import told
+    from scorecraft.bench.pace import time_words
 
     work = design.work
     planned, filed = work.effort, work.in_file_order
     yield "At the bench:"
-    took, holds = told(planned.seconds), told(work.allowed_s)
-    yield f"  scoring takes about {took}; aim to finish within {holds}"
+    skill = work.bench.skill
+    took, holds = time_words(planned.seconds, skill), told(work.allowed_s)
+    yield f"  scoring takes a {skill} hand {took}; aim to finish within {holds}"
     turned = degree_words(filed.turned_rad)
     yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
     yield f"  (in the order of the pattern: {turned}, and {work.saved_s:.0f} s longer)"

@@ -111,7 +111,9 @@ def test_every_cut_has_its_turn_its_step_and_its_time():
     numbers = list(dict.fromkeys(cut["number"] for cut in by_turn))
     assert numbers == sorted(numbers), "numbers follow the order of cutting"
     assert sum(cut["seconds"] for cut in by_turn) < told["bench"]["seconds"]
-    assert told["bench"]["holding_time_minutes"] * 60 == pytest.approx(made.work.allowed_s)
+    assert told["bench"]["holding_time_minutes"] * 60 == pytest.approx(
+        made.work.allowed_s, abs=0.05
+    )
 
 
 def test_the_baked_loaf_has_grown_by_its_spring():

@@ -3,8 +3,10 @@
 import numpy as np
 
 from scorecraft.arrays import Flags, Floats
+from scorecraft.bench.strings import strings_of
 from scorecraft.cuts import Bench, Layout
 from scorecraft.practice import (
+    AIM_S,
     BENCH_TIME_AT_C,
     BENCH_TIME_AT_WATER,
     BENCH_TIME_HALVES_C,
@@ -19,6 +21,12 @@ from scorecraft.practice import (
     TURN_TABLE_S,
 )
 
+SECONDS_BELOW = 90.0
+"""Shorter times are told in seconds (s)."""
+HALVES_BELOW = 6 * 60.0
+"""Ranges of shorter times are told to half a minute, longer ones to whole minutes (s)."""
+HOURS_FROM = 2 * 3600.0
+"""Longer ranges are told in hours (s)."""
 STILL_RAD = 1e-6
 """A smaller turn of the table is none."""
 
@@ -28,8 +36,16 @@ def stroke_seconds(length_mm: Floats, deep: Flags) -> Floats:
 
     Lengths are mm, times seconds, all (N,).
     """
-    speed = np.where(deep, STROKE_MM_PER_S["expansion"].value, STROKE_MM_PER_S["decorative"].value)
-    return np.asarray(PLACE_BLADE_S.value + length_mm / speed)
+    placing, speed = (
+        np.where(deep, rule["expansion"].value, rule["decorative"].value)
+        for rule in (PLACE_BLADE_S, STROKE_MM_PER_S)
+    )
+    return np.asarray(placing + length_mm / speed)
+
+
+def aim_seconds(cuts: int) -> float:
+    """Estimate how long it takes to find where each of some cuts begins, and to aim."""
+    return AIM_S.value * cuts
 
 
 def spin_seconds(winding_rad: float) -> float:
@@ -38,7 +54,7 @@ def spin_seconds(winding_rad: float) -> float:
 
 
 def turn_seconds(turn_rad: Floats) -> Floats:
-    """Estimate how long a turn of the table takes; none takes no time.
+    """Estimate how long a turn of the table takes, without the aim after it; none takes no time.
 
     Radians in, seconds out, any shape.
     """
@@ -49,7 +65,7 @@ def turn_seconds(turn_rad: Floats) -> Floats:
 
 def mark_seconds(layout: Layout) -> float:
     """Estimate how long pressing in the string lines takes."""
-    return STRING_MARK_S.value * len(layout.marks.lines)
+    return STRING_MARK_S.value * strings_of(layout.marks.lines).count
 
 
 def allowed_seconds(bench: Bench) -> float:
@@ -62,7 +78,29 @@ def allowed_seconds(bench: Bench) -> float:
 
 def told(seconds: float) -> str:
     """Write a time as a baker reads it: seconds below a minute and a half, else minutes."""
-    if seconds < 90:
-        return f"{max(5, round(seconds / 5) * 5)} s"
-    halves = round(seconds / 30)
-    return f"{halves // 2}{'½' if halves % 2 else ''} min"
+    if seconds < SECONDS_BELOW:
+        return f"{_fives(seconds)} s"
+    return f"{_halves(seconds / 60)} min"
+
+
+def told_between(least: float, most: float) -> str:
+    """Write a range of times (s) as a baker reads it: 10–12 min, 25–35 s, or one time."""
+    if most < SECONDS_BELOW:
+        low, high, unit = (*(f"{_fives(each)}" for each in (least, most)), "s")
+    elif most < HALVES_BELOW:
+        low, high, unit = _halves(max(least / 60, 0.5)), _halves(most / 60), "min"
+    elif most >= HOURS_FROM:
+        low, high, unit = _halves(least / 3600), _halves(most / 3600), "h"
+    else:
+        low, high, unit = f"{least / 60:.0f}", f"{most / 60:.0f}", "min"
+    return f"{low} {unit}" if low == high else f"{low}–{high} {unit}"
+
+
+def _fives(seconds: float) -> int:
+    return max(5, round(seconds / 5) * 5)
+
+
+def _halves(value: float) -> str:
+    """Write a number to the half: ½, 1, 1½."""
+    whole, half = divmod(round(2 * value), 2)
+    return f"{whole or '' if half else whole}{'½' if half else ''}"

@@ -22,9 +22,9 @@ def evened(
 
     `stops` are the cuts of each setting and `spins` how far the table turns under the blade
     there; no angle is moved by more than about `reach_rad`, by which the angles that were tried
-    lie apart.
+    lie apart. A single stop before a row that would be turned by no more goes with its first copy.
     """
-    out = list(tables)
+    out, done = list(tables), 0
     for first, turns in _rows(copies, stops, tables, reach_rad):
         base = _base(tables[first : first + len(turns)], turns)
         stands = out[first - 1] + spins[first - 1] if first else 0.0
@@ -33,6 +33,10 @@ def evened(
                 base = wished
                 break
         out[first : first + len(turns)] = [(base + turn) % math.tau for turn in turns]
+        alone = first > done and not spins[first - 1]
+        if alone and abs(_wrapped(out[first - 1] - out[first])) <= reach_rad + 1e-9:
+            out[first - 1] = out[first]
+        done = first + len(turns)
     return out
 
 

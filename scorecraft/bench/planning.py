@@ -10,6 +10,7 @@ import numpy as np
 from scorecraft.arrays import Ints
 from scorecraft.bench.blade import depths, handle
 from scorecraft.bench.clock import (
+    aim_seconds,
     allowed_seconds,
     mark_seconds,
     spin_seconds,
@@ -19,12 +20,15 @@ from scorecraft.bench.copies import Copies
 from scorecraft.bench.evening import evened
 from scorecraft.bench.hands import bench_of
 from scorecraft.bench.order import Route, best_route, given_route
+from scorecraft.bench.pace import paced
 from scorecraft.bench.runs import runs
 from scorecraft.bench.settings import Setting, by_depth, settings, units_of
 from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Effort, Pull, Stage, Step, Work
+from scorecraft.bench.strings import strings_of
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Bench, Layout
+from scorecraft.opening.lip import rising_side
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
 Stop = tuple[Stage, Setting, int]
@@ -38,8 +42,11 @@ def work_of(layout: Layout, hand: str | None = None) -> Work:
     `hand` (right or left) stands in for the pattern's own. Raises UsageError for another hand.
     """
     bench = bench_of(layout, hand)
-    if not layout.cuts:
-        return _empty(layout, bench)
+    return paced(_planned(layout, bench) if layout.cuts else _empty(layout, bench))
+
+
+def _planned(layout: Layout, bench: Bench) -> Work:
+    """Plan the cuts of a layout for a steady hand."""
     job = _Job(layout, strokes(layout), Copies(layout), bench)
     passes = _stages(layout)
     stages = [stage for stage, _ in passes]
@@ -54,7 +61,7 @@ def work_of(layout: Layout, hand: str | None = None) -> Work:
             best = found
     return Work(
         bench=bench,
-        marks=len(layout.marks.lines),
+        marks=strings_of(layout.marks.lines).count,
         marks_seconds=mark_seconds(layout),
         runs=runs(layout, job.copies, best.steps),
         effort=best.effort,
@@ -94,7 +101,7 @@ def _tried(
 
 def _empty(layout: Layout, bench: Bench) -> Work:
     effort = Effort(mark_seconds(layout), 0.0, 0)
-    marks, seconds = len(layout.marks.lines), mark_seconds(layout)
+    marks, seconds = strings_of(layout.marks.lines).count, mark_seconds(layout)
     return Work(bench, marks, seconds, (), effort, effort, allowed_seconds(bench), 0.0, 0.0, True)
 
 
@@ -177,7 +184,7 @@ def _step(
 ) -> Step:
     cuts = [layout.cuts[pull.cut] for pull in pulls]
     seconds = sum(pull.seconds for pull in pulls) + float(turn_seconds(np.array(turn)))
-    seconds += spin_seconds(setting.spin_rad)
+    seconds += aim_seconds(len(pulls)) + spin_seconds(setting.spin_rad)
     seconds += CHANGE_DEPTH_S.value * changes([(cut.depth_mm, cut.blade_rad) for cut in cuts])
     figures = tuple(dict.fromkeys(cut.figure for cut in cuts))
     families = setting.families
@@ -195,7 +202,9 @@ def _pulls(job: _Job, cuts: Sequence[int], table: float) -> tuple[Pull, ...]:
         against = np.asarray(made.winding[rows] * bench.way < 0)
     tangent = np.where(against[:, None], -1.0, 1.0) * made.tangent[rows]
     blade = np.array([layout.cuts[index].blade_rad for index in cuts])
-    tilt, lean = handle(made.normal[rows], tangent, blade, bench, table)
+    lifts = np.array([rising_side(layout.cuts[index], bench.way) for index in cuts])
+    side = np.where(against, lifts, -lifts)
+    tilt, lean = handle(made.normal[rows], tangent, blade, side, table)
     order = _across(job, rows, table)
     return tuple(
         Pull(

@@ -8,7 +8,9 @@ from typing import Literal
 
 import numpy as np
 
+from scorecraft.bench.batch import Batch
 from scorecraft.bench.blade import blade_form, upright
+from scorecraft.bench.clock import told_between
 from scorecraft.bench.steps import LEVEL_TILT_DEG, Pull, Run, Step
 from scorecraft.cuts import Layout
 from scorecraft.groups import called, spans
@@ -45,6 +47,11 @@ class Handling:
     tilt_rad: float
     lean: Side
     cuts: tuple[int, ...]
+
+    @property
+    def held_upright(self) -> bool:
+        """Whether the handle is held straight up, whichever way the dough slopes."""
+        return _upright(self.tilt_rad)
 
 
 def handlings(layout: Layout, run: Run, numbers: Mapping[int, int]) -> tuple[Handling, ...]:
@@ -108,7 +115,7 @@ def _upright(tilt_rad: float) -> bool:
 
 def handle_words(handling: Handling) -> str:
     """Say how to hold the handle."""
-    if _upright(handling.tilt_rad):
+    if handling.held_upright:
         return "handle upright"
     if not handling.lean:
         return "handle square to the dough" if upright(handling.blade_rad) else ""
@@ -179,6 +186,26 @@ def exact_degrees(angle_rad: float) -> Fraction | None:
 def turn_each(run: Run) -> Fraction | None:
     """Give the turn between copies in exact degrees, None where it has to go by the marks."""
     return None if run.turn_each_rad is None else exact_degrees(run.turn_each_rad)
+
+
+def batch_words(batch: Batch) -> tuple[str, str]:
+    """Say how long a batch takes, and how many loaves go on a board and when the next comes."""
+    alone, shared = told_between(*batch.all_s), told_between(*batch.shared_s)
+    return f"{batch.loaves} loaves take {alone}, two people {shared}.", _boards(batch)
+
+
+def _boards(batch: Batch) -> str:
+    most, least = batch.boards[0], batch.boards[-1]
+    bring = "take the next from the cold" if batch.cold else "bring the next"
+    often = f"every {told_between(*batch.board_s)}"
+    if not batch.in_time:
+        return f"The dough may spread before a loaf is cut: {bring} once one is done, {often}."
+    if most == batch.loaves:
+        return "One board: all of them are cut before the dough spreads."
+    if most == 1:
+        return f"One loaf at a time: {bring} once it is cut, {often}."
+    each = f"{most} loaves" if most == least else f"up to {most} loaves"
+    return f"{len(batch.boards)} boards of {each}: {bring} once a board is cut, {often}."
 
 
 STAGES = {

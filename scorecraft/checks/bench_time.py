@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from scorecraft.bench.clock import allowed_seconds, told
+from scorecraft.bench.pace import between, time_words
 from scorecraft.bench.steps import Work
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding
@@ -16,13 +17,15 @@ def bench_time(layout: Layout, work: Work) -> list[Finding]:
     if needed <= allowed:
         return []
     bench = work.bench
-    message = say.too_slow(bench, told(needed), told(allowed))
+    message = say.too_slow(bench, time_words(needed, bench.skill), told(allowed))
     slowest = max(work.runs, key=lambda run: run.seconds)
     cut = layout.cuts[slowest.first.pulls[0].cut]
     chilled = allowed_seconds(replace(bench, temperature_c=CHILLED_C.value))
     count = sum(len(step.pulls) for step in slowest.steps)
-    hint = say.fewer_cuts(cut, count, told(slowest.seconds))
+    hint = say.fewer_cuts(cut, count, time_words(slowest.seconds, bench.skill))
     if chilled >= needed:
         hint = f"{say.chill(CHILLED_C.value, told(chilled))}; or {hint}"
-    figures = {"seconds": needed, "allowed_s": allowed, "slowest_s": slowest.seconds}
+    least, most = between(needed, bench.skill)
+    figures = {"seconds": needed, "seconds_least": least, "seconds_most": most}
+    figures |= {"allowed_s": allowed, "slowest_s": slowest.seconds}
     return [Finding("bench_time", "warning", message, hint, cut.place, figures)]

@@ -5,7 +5,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from scorecraft.arrays import Line
-from scorecraft.checks.cure import Cure
+from scorecraft.checks.changes import applied
+from scorecraft.checks.cure import Change, Cure
 from scorecraft.cuts import Layout
 from scorecraft.errors import Place
 
@@ -16,10 +17,15 @@ SEVERITIES: tuple[Severity, ...] = ("stop", "warning", "note")
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A cure that a check offers: in a baker's words, and the layout that it makes."""
+    """A cure that a check offers: in a baker's words, and the changes of a layout it asks for."""
 
     told: str
-    layout: Callable[[], Layout]
+    of: Layout
+    changes: Callable[[], tuple[Change, ...]]
+
+    def layout(self) -> Layout:
+        """Make the layout that it leads to."""
+        return applied(self.of, self.changes())
 
 
 @dataclass(frozen=True, slots=True)

@@ -85,13 +85,13 @@ def _offers(
         less = half_up(trim)
         last = [_ends_with(layout.cuts[i].line, furthest[i]) for i in found]
         ends = list(zip(found.tolist(), last, strict=True))
-        yield Offer(say.shorten_it(less), lambda: shortened(layout, ends, less))
+        yield Offer(say.shorten_it(less), layout, lambda: (shortened(ends, less),))
     step = half_up(too_far)
     ways = {
         layout.cuts[i].figure: -furthest[i] * step / max(float(np.hypot(*furthest[i])), 1e-9)
         for i in found
     }
-    yield Offer(say.move_in(step), lambda: moved(layout, ways))
+    yield Offer(say.move_in(step), layout, lambda: (moved(layout, ways),))
 
 
 def _ends_with(line: Line, point: Floats) -> bool:

@@ -4,7 +4,7 @@ from scorecraft.checks.finding import Severity
 from scorecraft.checks.telling import beside, both, the
 from scorecraft.cuts import Cut
 from scorecraft.groups import called
-from scorecraft.units import degree_words, mm_words, mm_words_apart
+from scorecraft.units import degree_words, mm_words, mm_words_apart, percent_words
 
 MEET = 0.05
 """A cut that ends nearer to the rim than this (mm) reaches it."""
@@ -137,12 +137,20 @@ GAP_OR_SHALLOWER = "leave a gap in the cuts around it, or make one of them shall
 PIECES = {"stop": "will lift off", "warning": "will curl and dry out", "note": "may curl"}
 
 
-def loose_piece(area_cm2: float, depth_mm: float, place: str, severity: Severity | None) -> str:
+UPRIGHT = "hold the blade upright"
+
+
+def loose_piece(
+    area_cm2: float, depth_mm: float, undercut: float, place: str, severity: Severity | None
+) -> str:
     """Say that a piece of skin is cut free all around; with no severity it is a lid."""
     does = "opens like a lid" if severity is None else PIECES[severity]
+    under = (
+        f", and slanted cuts undercut {percent_words(undercut)} of it" if undercut > 0.05 else ""
+    )
     return (
         f"a piece of {area_cm2:.1f} cm² {place} is cut free all around, "
-        f"{mm_words(depth_mm)} deep or more: it {does}"
+        f"{mm_words(depth_mm)} deep or more{under}: it {does}"
     )
 
 

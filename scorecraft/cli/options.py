@@ -31,13 +31,20 @@ class Given:
     knobs: tuple[str, ...]
     loaf: str | None
     bake: str | None
+    loaves: int | None
     baker: str | None
     quiet: bool
 
     @property
     def options(self) -> tuple[str, ...]:
         """The options as they are typed, for another command on the same design."""
-        named = (("--loaf", self.loaf), ("--bake", self.bake), ("--baker", self.baker))
+        loaves = str(self.loaves) if self.loaves else None
+        named = (
+            ("--loaf", self.loaf),
+            ("--bake", self.bake),
+            ("--loaves", loaves),
+            ("--baker", self.baker),
+        )
         knobs = (("--set", knob) for knob in self.knobs)
         return tuple(part for name, value in (*knobs, *named) if value for part in (name, value))
 
@@ -45,12 +52,18 @@ class Given:
         """Make the design; raises ScorecraftError where that cannot be done."""
         from scorecraft import design
 
-        knobs = turned(self.knobs)
-        return design(self.pattern, loaf=self.loaf, bake=self.bake, knobs=knobs, baker=self.baker)
+        return design(
+            self.pattern,
+            loaf=self.loaf,
+            bake=self.bake,
+            loaves=self.loaves,
+            knobs=turned(self.knobs),
+            baker=self.baker,
+        )
 
 
 def pattern_options(command: Command) -> Command:
-    """Add PATTERN, --set, --loaf, --bake, --baker and -q; the command takes them as `given`."""
+    """Add PATTERN and the options about it, from --set to -q; the command takes them as `given`."""
 
     @wraps(command)
     def bundled(
@@ -58,15 +71,17 @@ def pattern_options(command: Command) -> Command:
         knobs: tuple[str, ...],
         loaf: str | None,
         bake: str | None,
+        loaves: int | None,
         baker: str | None,
         quiet: bool,
         **others: object,
     ) -> int:
-        return int(command(Given(pattern, knobs, loaf, bake, baker, quiet), **others))
+        return int(command(Given(pattern, knobs, loaf, bake, loaves, baker, quiet), **others))
 
     for option in (
         click.option("-q", "--quiet", is_flag=True, help=telling.QUIET),
         click.option("--baker", metavar="FILE", help=telling.BAKER),
+        click.option("--loaves", type=int, metavar="COUNT", help=telling.LOAVES),
         click.option("--bake", metavar="WORDS", help=telling.BAKE),
         click.option("--loaf", metavar="WORDS", help=telling.LOAF),
         click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help=telling.SET),

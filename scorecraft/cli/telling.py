@@ -24,6 +24,7 @@ START, WORK, BAKED, LOOK_UP = "Start here", "Check and print", "After the bake",
 SET = "Set a knob, like leaves=9; may be given more than once."
 LOAF = 'Another loaf, like "round width 180mm height 80mm".'
 BAKE = 'Different baking conditions, like "spring 1.5 steam no".'
+LOAVES = "Score so many equal loaves in a row, board by board."
 BAKER = "Calibration file from `tune`."
 QUIET = "Print only warnings and errors."
 FORMAT = "Format for standard output."
@@ -37,7 +38,9 @@ PORT = "The port of the page; 0 takes any free one."
 NO_BROWSER = "Do not open the browser."
 SHARE = "Let a phone on the same network follow the cuts."
 ALL_WORDS = "Print the whole reference."
-DRAW_WORD = "Draw WORD's example to an .svg, .pdf or .png file."
+LEVELS = {"first": "a first loaf", "steady": "a steady hand", "show": "a show piece"}
+"""What a level of the shelf says."""
+DRAW_WORD = "Draw WORD to an .svg, .pdf or .png file."
 MEASURED = "CSV of cuts by name (as on the guide) and their opened widths in mm."
 CALIBRATION = "Calibration file to write, for --baker; - prints it."
 LOG = "The bake log to add to and learn from, or to list ({log})."

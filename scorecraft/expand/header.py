@@ -70,7 +70,14 @@ def bake_of(statement: Statement | None) -> Bake:
 def bench_of(statement: Statement | None) -> Bench:
     """Read who cuts, and in what kitchen."""
     values = head_values("bench", statement)
-    return Bench(values["hand"], values["order"], values["temperature"], values["hydration"])
+    return Bench(
+        hand=values["hand"],
+        order=values["order"],
+        temperature_c=values["temperature"],
+        hydration=values["hydration"],
+        skill=values["skill"],
+        loaves=values["loaves"],
+    )
 
 
 def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size]:

@@ -21,6 +21,7 @@ from scorecraft.expand.header import (
     texts,
 )
 from scorecraft.expand.knobs import knobs_of
+from scorecraft.expand.lean import held
 from scorecraft.expand.marks import marks_of
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.walk import Walk
@@ -98,7 +99,7 @@ def laid_out(
         notes=texts(pattern, "note"),
         loaf=shape,
         bake=growth,
-        cuts=tuple(walk.cuts),
+        cuts=held(walk.cuts, walk.unsaid, shape),
         marks=marks,
         knobs=turned,
         bench=bench,

@@ -33,9 +33,10 @@ def at(read: Reader, scope: Scope) -> Iterator[Scope]:
 
 
 def around(read: Reader, scope: Scope) -> Iterator[Scope]:
-    """Copy about the origin, evenly from one angle to another."""
+    """Copy about the origin, evenly: all the way around, or from one angle to another."""
     values = read(scope)
-    count, start, end = values["count"], values["from"], values["to"]
+    count, start = values["count"], values["from"]
+    end = values.get("to", start + math.tau)
     whole = abs(abs(end - start) - math.tau) < 1e-9
     steps = count if whole else max(1, count - 1)
     for k in range(count):

@@ -129,7 +129,7 @@ def own(word: Word, values: Values) -> Values:
     """Pick the values a motif's or texture's function takes, by its parameters' names."""
     others = {f"{part}_depth" for part in word.parts}
     if word.group == "motif":
-        others.add("turn")
+        others |= {"turn", "from"} if word.origin else {"turn"}
     return {
         key.parameter: values[key.name]
         for key in word.keys

@@ -1,5 +1,6 @@
 """The walk through a tree: runs each statement in its scope and collects the cuts."""
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -10,7 +11,7 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Cut
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand import telling as say
-from scorecraft.expand.draw import draw, dress, strayed
+from scorecraft.expand.draw import draw, dress, said_blade, strayed
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
@@ -39,6 +40,7 @@ from scorecraft.language.words import ATTRIBUTES, WORDS
 from scorecraft.limits import CRUMB_MM, MOST_NESTING, MOST_PROBLEMS
 from scorecraft.textures import fill
 
+UPRIGHT = math.pi / 2
 MOST_COPIES = 2_000
 """The most copies one placing may make."""
 HEADER = ("title", "note", "loaf", "bake", "bench", "knob", "marks", "define")
@@ -51,8 +53,10 @@ class Walk:
         self.rules = rules
         self.drawings = drawings
         self.cuts: list[Cut] = []
+        self.unsaid: list[int] = []
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
+        self.alike: dict[tuple[object, str], int] = {}
         self.crumbs: dict[Place, int] = {}
         self.short: dict[Place, int] = {}
         self.figures = 0
@@ -182,7 +186,7 @@ class Walk:
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
-        strokes = draw(word, own(word, values), self.drawings)
+        strokes = draw(word, values, self.drawings)
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
         self.keep(statement, scope, lines, parts, values)
@@ -225,16 +229,27 @@ class Walk:
         lines, parts = self.cuttable(statement, lines, parts)
         word = WORDS[name or statement.word]
         figure = scope.figure if scope.figure is not None else self.new_figure()
-        family = self.families.setdefault(statement.place, len(self.families))
         said = {argument.key for argument in statement.arguments}
         worn = {part: dress(word, part, scope.attributes, values, said) for part in set(parts)}
+        free = {part for part in worn if said_blade(part, scope.attributes, values) is None}
         called = scope.attributes.called or word.name
+        family = self.family(statement, scope, (called, tuple(sorted(worn)), *worn.values()))
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             named = called if part == word.name else part
+            if part in free and worn[part]["blade_rad"] < UPRIGHT:
+                self.unsaid.append(len(self.cuts))
             self.cuts.append(
                 Cut(line, called, named, figure, family, place=statement.place, **worn[part])
             )
+
+    def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
+        """Give a number to a statement's cuts: one for all of a rule that are cut alike."""
+        if statement.place not in self.families:
+            alike = (scope.rules[-1], repr(cut)) if scope.rules else (statement.place, "")
+            number = self.alike.setdefault(alike, len(self.alike))
+            self.families[statement.place] = number
+        return self.families[statement.place]
 
     def cuttable(
         self, statement: Statement, lines: list[Line], parts: list[str]
@@ -293,7 +308,7 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        line = draw(word, own(word, values), self.drawings)[0].line
+        line = draw(word, values, self.drawings)[0].line
         return crown().turned(values["turn"]).place(line)
 
 

@@ -8,6 +8,7 @@ A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 from collections.abc import Mapping
 from dataclasses import replace
 
+from scorecraft.language.figure_words import FIGURES
 from scorecraft.language.keys import (
     FREE,
     Key,
@@ -28,6 +29,7 @@ from scorecraft.limits import (
     LEAST_DOUGH_G,
     LEAST_PROFILE,
     MOST_DOUGH_G,
+    MOST_LOAVES,
     MOST_PROFILE,
     MOST_PROOF,
     MOST_SPRING,
@@ -45,7 +47,7 @@ from scorecraft.practice import (
 BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
 ATTRIBUTES = (
-    size("depth", "", "how deep the blade goes in"),
+    size("depth", "", "how deep below the surface, however the blade is held"),
     size("opens", "", "the width asked for after baking; the model finds the depth"),
     slant("blade", "", "angle between blade and dough; 90deg is upright", *BLADE_DEG),
     Key("kind", "choice", "", "expansion gives the loaf room, decorative is for show",
@@ -87,7 +89,9 @@ HEADER = (
           choice("order", "planned", "planned file", "the quickest order, or that of the file"),
           Key("temperature", "temperature", f"{BENCH_TIME_AT_C.value:g}C",
               "temperature of the dough when it is scored", False, -5.0, 45.0),
-          number("hydration", share(BENCH_TIME_AT_WATER), "water over flour, by weight", 0.4, 1.2)),
+          number("hydration", share(BENCH_TIME_AT_WATER), "water over flour, by weight", 0.4, 1.2),
+          choice("skill", "steady", "new steady quick", "how quick the hand is: times go by it"),
+          count("loaves", "1", "equal loaves that are scored in a row", 1, MOST_LOAVES)),
          example="bench hand left temperature 26C"),
     Word("knob", "header", "a number to adjust: a slider on the page, --set on the command line",
          (Key("name", "new name", needed=True), Key("value", "any", needed=True),
@@ -118,7 +122,8 @@ PLACING = (
     Word("around", "placing", "copies its block around the crown",
          (count("count", "", "how many copies"), length("radius", "0mm", "from the crown", 0),
           angle("from", "0deg", "where it starts", "start"),
-          angle("to", "360deg", "where it ends", "end"),
+          replace(angle("to", "0deg", "where it ends; all the way around if not given", "end"),
+                  default=""),
           choice("facing", "out", "out in along", "which way each copy faces")),
          ("count",), True, True, example="around 8 radius 26mm:\n    leaf length 58mm"),
     Word("row", "placing", "copies its block along a straight line, centred",
@@ -210,7 +215,8 @@ REGIONS = (
 MOTIFS = (
     Word("slash", "motif", "one straight or slightly curved stroke",
          (length("length", "80mm"), length("bend", "0mm", "how far it bows to the right", FREE)),
-         ("length",), expands=True, example="slash 120mm bend 4mm depth 9mm blade 35deg"),
+         ("length",), expands=True, origin="middle",
+         example="slash 120mm bend 4mm depth 9mm blade 35deg"),
     Word("arc", "motif", "part of a circle around the middle of its place",
          (length("radius", "60mm"), angle("from", "-45deg", "", "start"),
           angle("to", "45deg", "", "end")),
@@ -218,41 +224,44 @@ MOTIFS = (
     Word("wave", "motif", "a stroke that swings from side to side",
          (length("length", "100mm"), length("height", "14mm", "from crest to trough"),
           number("waves", "2", "how many; halves allowed", 0.5, 200)),
-         ("length",), example="wave 140mm height 16mm waves 2"),
+         ("length",), origin="middle", example="wave 140mm height 16mm waves 2"),
     Word("leaf", "motif", "a leaf: midrib, two outlines, paired veins",
          (length("length", "60mm", "from base to tip"), length("width", "26mm"),
           count("veins", "4", "pairs", 0, 40),
           slant("vein_angle", "38deg", "to the midrib", 10, 90),
           size("vein_depth", "2.5mm", "veins are cut lightly")),
          ("length",), parts=("midrib", "outline", "vein"),
-         example="leaf 58mm width 24mm veins 4 depth 6mm"),
+         origin="base", example="leaf 58mm width 24mm veins 4 depth 6mm"),
     Word("wheat", "motif", "an ear of wheat: stem and leaning grains",
          (length("length", "100mm", "from foot to tip"), length("width", "24mm"),
           count("grains", "6", "pairs", 1, 60)),
-         ("length",), parts=("stem", "grain"), example="wheat 110mm width 26mm grains 7"),
+         ("length",), parts=("stem", "grain"), origin="base",
+         example="wheat 110mm width 26mm grains 7"),
     Word("chevron", "motif", "a V of two strokes, pointing forward",
          (length("length", "20mm"), length("width", "40mm")),
-         ("length",), parts=("arm",), example="chevron 18mm width 44mm"),
+         ("length",), parts=("arm",), origin="middle", example="chevron 18mm width 44mm"),
     Word("cross", "motif", "two strokes at right angles",
          (length("length", "100mm", "away from you"), length("width", "100mm", "across")),
-         ("length",), parts=("bar",), expands=True, example="cross 110mm width 110mm depth 10mm"),
+         ("length",), parts=("bar",), expands=True, origin="middle",
+         example="cross 110mm width 110mm depth 10mm"),
     Word("star", "motif", "rays from the centre, or the edge of a star",
          (length("radius", "50mm"), count("points", "6", "", 2, 360),
           length("inner", "8mm", "where the rays begin, or the edge's inner corners lie", 0),
           flag("outline", "no", "yes: its edge; no: its rays")),
-         ("radius",), parts=("ray", "outline"), example="star 60mm points 8 inner 10mm"),
+         ("radius",), parts=("ray", "outline"), origin="middle",
+         example="star 60mm points 8 inner 10mm"),
     Word("petal", "motif", "two arcs that meet at base and tip",
          (length("length", "50mm"), length("width", "20mm")),
-         ("length",), example="petal 55mm width 22mm"),
+         ("length",), origin="base", example="petal 55mm width 22mm"),
     Word("ring", "motif", "a full circle", (length("radius", "40mm"),), ("radius",),
-         example="ring 35mm"),
+         origin="middle", example="ring 35mm"),
     Word("spiral", "motif", "a spiral from the centre outward",
          (length("radius", "80mm"), length("inner", "8mm", "where it begins", 0),
           number("turns", "2.5", "", 0.05, 100), flag("clockwise", "yes")),
-         ("radius",), example="spiral 85mm inner 10mm turns 2"),
+         ("radius",), origin="middle", example="spiral 85mm inner 10mm turns 2"),
     Word("polygon", "motif", "a regular polygon, one stroke a side",
          (length("radius", "50mm", "to its corners"), count("sides", "4", "", 3, 360)),
-         ("radius",), parts=("side",), example="polygon 60mm sides 4"),
+         ("radius",), parts=("side",), origin="middle", example="polygon 60mm sides 4"),
     Word("path", "motif", "a free stroke through points",
          (Key("points", "points", "", "(x, y) pairs from its place", True),
           flag("smooth", "yes", "a curve through the points, or straight between them")),
@@ -265,8 +274,16 @@ MOTIFS = (
 
 TURN = angle("turn", "0deg", "turns it clockwise")
 
-CUTTING = tuple(replace(word, attributes=True, keys=(*word.keys, TURN)) for word in MOTIFS)
-"""The motifs as they are used: each can be turned, and takes cut attributes."""
+
+def _cutting(word: Word) -> Word:
+    """Give a motif as it is used: it can be turned, and stand on its base or its middle."""
+    stands = choice("from", word.origin, "base middle", "which part of it stands in its place")
+    keys = (*word.keys, TURN, *((stands,) if word.origin else ()))
+    return replace(word, attributes=True, keys=keys)
+
+
+CUTTING = tuple(_cutting(word) for word in (*MOTIFS, *FIGURES))
+"""The motifs as they are used, with cut attributes."""
 
 WORDS = {w.name: w for w in (*HEADER, *PLACING, *CUTTING, *REGIONS, *TEXTURES, *RULES)}
 """Every word by name."""

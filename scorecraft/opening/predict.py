@@ -48,7 +48,7 @@ def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Ope
     lines = [cut.line for cut in layout.cuts]
     return solve(
         lines,
-        [cut.reach_mm for cut in layout.cuts],
+        [cut.depth_mm for cut in layout.cuts],
         strain=sheet.strain,
         skin_mm=sheet.skin_mm,
         inside=sheet.inside,

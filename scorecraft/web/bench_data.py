@@ -5,9 +5,18 @@ from math import degrees
 
 import numpy as np
 
+from scorecraft.bench.batch import batch_of
 from scorecraft.bench.blade import blade_form, upright
+from scorecraft.bench.clock import told
+from scorecraft.bench.pace import time_words
 from scorecraft.bench.steps import Pull, Run, Step
-from scorecraft.bench.telling import angle_words, lean_words, mark_words
+from scorecraft.bench.telling import (
+    angle_words,
+    batch_words,
+    exact_degrees,
+    lean_words,
+    mark_words,
+)
 from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.card.telling import string_words
@@ -22,10 +31,12 @@ from scorecraft.web.stage import frame, stage
 def bench_data(design: Design) -> JsonObject:
     """Tell the work of a design, with the loaf to turn and light up.
 
-    `count` is the number of steps: settings of the table at which is cut.
+    `count` is the number of steps: settings of the table at which is cut. `boards` are the loaves
+    on each board, cut one after the other by these steps.
     """
     layout = design.layout
     made = design.work
+    batch = batch_of(made)
     return {
         "ok": True,
         "title": layout.title or design.source.name,
@@ -38,8 +49,13 @@ def bench_data(design: Design) -> JsonObject:
         "marks_words": string_words(layout.marks.lines) if made.marks else "",
         "marks_seconds": rounded(made.marks_seconds),
         "seconds": rounded(made.effort.seconds),
+        "time_words": time_words(made.effort.seconds, made.bench.skill),
+        "skill": made.bench.skill,
+        "boards": list(batch.boards) if batch else [1],
+        "batch_words": list(batch_words(batch)) if batch else [],
         "temperature_c": rounded(made.bench.temperature_c),
         "allowed_seconds": rounded(made.allowed_s),
+        "allowed_words": told(made.allowed_s),
         "count": sum(1 for _ in made.steps),
         "steps": steps_data(design),
     }
@@ -58,7 +74,8 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
     """Tell one step: how far to turn, and the strokes; angles are degrees clockwise.
 
     `row` is the letter of its row on the card; `turn_words` and `mark_words` say the turn, and
-    where the table's mark then stands, as the card does. Only exact copies are counted by `time`
+    where the table's mark then stands, as the card does; `exact` is whether the turn is what its
+    words say, or rounded. Only exact copies are counted by `time`
     of `times`.
     """
     return {
@@ -69,6 +86,7 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
         "turn_deg": rounded(degrees(step.turn_rad)),
         "spin_deg": rounded(degrees(step.spin_rad)),
         "turn_words": angle_words(abs(step.turn_rad)),
+        "exact": exact_degrees(step.turn_rad) is not None,
         "mark_words": mark_words(step),
         "time": times if run.copies else 1,
         "times": run.times,
@@ -85,11 +103,11 @@ def strokes_data(design: Design, step: Step) -> list[JsonObject]:
         cut = layout.cuts[pull.cut]
         return numbers[pull.cut], cut.name, round(cut.depth_mm, 1), round(degrees(cut.blade_rad))
 
-    told: list[JsonObject] = []
+    strokes: list[JsonObject] = []
     for (number, name, depth, blade), same in groupby(step.pulls, key=alike):
         pulls = list(same)
         cut = layout.cuts[pulls[0].cut]
-        told.append(
+        strokes.append(
             {
                 "number": number,
                 "name": name,
@@ -104,4 +122,4 @@ def strokes_data(design: Design, step: Step) -> list[JsonObject]:
                 "lean": lean_words(pulls),
             }
         )
-    return told
+    return strokes

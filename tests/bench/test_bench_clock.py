@@ -7,7 +7,7 @@ import pytest
 from support.bench_layouts import cut, layout, rays
 
 from scorecraft.bench import work_of
-from scorecraft.bench.clock import allowed_seconds, stroke_seconds, told, turn_seconds
+from scorecraft.bench.clock import allowed_seconds, stroke_seconds, told, told_between, turn_seconds
 from scorecraft.checks import bench_time as check
 from scorecraft.cuts import Bench
 from scorecraft.practice import (
@@ -20,10 +20,11 @@ from scorecraft.practice import (
 
 
 def test_longer_strokes_take_longer_and_deep_ones_are_pulled_faster():
-    light, longer, deep = stroke_seconds(np.array([50.0, 100.0, 100.0]), np.array([0, 0, 1], bool))
-    assert light > PLACE_BLADE_S.value
-    assert longer - PLACE_BLADE_S.value == pytest.approx(2 * (light - PLACE_BLADE_S.value))
-    assert deep < longer
+    light, longer = stroke_seconds(np.array([50.0, 100.0]), np.zeros(2, bool))
+    deep, deeper = stroke_seconds(np.array([50.0, 100.0]), np.ones(2, bool))
+    placing = PLACE_BLADE_S["decorative"].value
+    assert longer - placing == pytest.approx(2 * (light - placing))
+    assert deeper - deep < longer - light
 
 
 def test_a_turn_takes_time_and_none_takes_none():
@@ -51,6 +52,15 @@ def test_times_are_told_as_a_baker_reads_them(seconds, words):
     assert told(seconds) == words
 
 
+@pytest.mark.parametrize(
+    ("least", "most", "words"),
+    [(2, 4, "5 s"), (23, 31, "25–30 s"), (20, 95, "½–1½ min"), (590, 730, "10–12 min"),
+     (600, 610, "10 min"), (7000, 9200, "2–2½ h")],
+)  # fmt: skip
+def test_a_range_of_times_is_told_in_one_unit(least, most, words):
+    assert told_between(least, most) == words
+
+
 def bench_time(made):
     return check.bench_time(made, work_of(made))
 
@@ -61,13 +71,13 @@ def many(count, **bench):
 
 
 def test_too_many_cuts_for_a_warm_dough_are_found_with_the_way_out():
-    assert bench_time(many(100)) == []
+    assert bench_time(many(60)) == []
     (finding,) = bench_time(many(200))
     assert finding.check == "bench_time" and finding.severity == "warning"
     assert finding.figures["seconds"] > finding.figures["allowed_s"] == BENCH_TIME_S.value
     assert "chill the loaf" in finding.hint and "hatch" in finding.hint
     assert bench_time(many(200, temperature_c=5.0)) == []
-    assert bench_time(many(100, temperature_c=34.0, hydration=0.8)) != []
+    assert bench_time(many(60, temperature_c=34.0, hydration=0.8)) != []
 
 
 def test_chilling_is_not_advised_where_it_does_not_help():

@@ -123,9 +123,11 @@ def test_an_internal_error_is_one_line_and_exit_3(run, monkeypatch):
 
 def test_list_shows_every_shipped_pattern_with_title_and_loaf(run):
     lines = run("list").out.splitlines()
-    assert [line.split()[0] for line in lines] == list(shelf())
-    row = next(line for line in lines if line.startswith("leaf-crown"))
-    assert "Leaf crown" in row and row.endswith("round")
+    rows = [line for line in lines if line.startswith("  ")]
+    assert sorted(line.split()[0] for line in rows) == list(shelf())
+    assert lines.index("Round loaves") < lines.index("Oval loaves")
+    row = next(line for line in rows if "leaf-crown" in line)
+    assert "Leaf crown" in row and row.endswith("a show piece")
 
 
 def test_new_starts_a_pattern_and_never_writes_over_one(run, tmp_path):

@@ -40,11 +40,11 @@ def test_the_flap_is_on_the_higher_side_whatever_the_strokes_direction(turn, way
     angle = np.radians(turn)
     out = np.array([np.cos(angle), np.sin(angle)])
     aside = np.array([-out[1], out[0]]) * way
-    stroke = cut([40 * out - 30 * aside, 40 * out + 30 * aside])
+    stroke = cut([40 * out - 30 * aside, 40 * out + 30 * aside], blade=40)
     left = np.array([-aside[1], aside[0]])
     assert ear_side(stroke) == (1 if left @ out < 0 else -1)
 
 
-def test_through_the_crown_the_flap_is_on_the_left():
-    assert ear_side(cut([[0, -50], [0, 50]])) == 1
-    assert ear_side(cut([[0, 50], [0, -50]])) == 1
+def test_through_the_crown_the_flap_is_on_the_left_of_a_right_handed_cutter():
+    assert ear_side(cut([[0, -50], [0, 50]], blade=40)) == 1
+    assert ear_side(cut([[0, 50], [0, -50]], blade=40)) == -1

@@ -155,7 +155,7 @@ def test_the_letter_and_the_mark_keep_clear_of_the_picture():
     step = replace(drawn, table_rad=math.radians(337.5))
     numbers = dict.fromkeys(range(len(layout.cuts)), 1)
     for height in (38.0, 50.0, 72.0):
-        (row,) = step_row(view, Run(27, (step,)), numbers, 190.0, height).items
+        (row,) = step_row(view, Run(27, (step,)), numbers, "steady", 190.0, height).items
         beside = [item for item in walk([row]) if isinstance(item, Label) and item.at[0] == 0.0]
         assert {item.text for item in beside} == {"AA", "337½°"}
         assert all(ink_box(item).bounds[2] <= LETTER_WIDE - 1 for item in beside)

@@ -32,7 +32,10 @@ def test_every_motif_and_texture_has_a_function_that_takes_its_keys(word):
     room = "motifs" if word.group == "motif" else "textures"
     function = getattr(importlib.import_module(f"scorecraft.{room}.{word.name}"), word.name)
     takes = set(inspect.signature(function).parameters) - {"bounds"}
-    gives = {key.parameter for key in word.keys if not key.name.endswith("_depth")} - {"turn"}
+    gives = {key.parameter for key in word.keys if not key.name.endswith("_depth")} - {
+        "turn",
+        *(["from"] if word.origin else []),
+    }
     if word.group == "texture":
         gives -= {"shift", "shortest"}
     assert takes == gives

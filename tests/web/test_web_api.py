@@ -33,7 +33,8 @@ def test_the_shelf_lists_every_shipped_pattern_and_the_folders_own(asking, folde
     (folder.path / "broken.score").write_text("loaf round widht 200mm\n")
     (folder.path / "notes.txt").write_text("no pattern")
     told = asking.get("/api/shelf").get_json()
-    assert [each["name"] for each in told["shelf"]] == [f"{name}.score" for name in shelf()]
+    assert sorted(each["name"] for each in told["shelf"]) == [f"{name}.score" for name in shelf()]
+    assert {each["level"] for each in told["shelf"]} == {"first", "steady", "show"}
     assert all(each["title"] and each["shape"] and not each["problem"] for each in told["shelf"])
     broken, mine = told["folder"]
     assert (mine["title"], mine["shape"], mine["problem"]) == ("Mine", "round", "")

@@ -20,10 +20,13 @@ COUNT, CLOCK = ".bench-bar .count", ".clock"
 def bench(seen):
     """Open the bench with a clock that only the test sets forward."""
 
-    def opened(name="leaf-crown", size="phone", **more):
+    def opened(name="leaf-crown", size="phone", text="", **more):
         web = seen(size, **more)
         web.page.clock.install(time=0)
-        web.open(name, "bench")
+        if text:
+            web.start(text, f"{name}.score", "bench")
+        else:
+            web.open(name, "bench")
         web.page.wait_for_selector(".bench-stage svg")
         web.page.clock.pause_at(60_000)
         return web
@@ -169,7 +172,7 @@ def test_short_windows_keep_the_loaf_large_beside_the_words(bench, pictures, nam
         assert min(loaf["width"], loaf["height"]) >= 0.7 * height
         words = page.locator(".bench-told").bounding_box()
         assert words["x"] >= loaf["x"] + loaf["width"]
-        assert page.evaluate(CLIPPED) == []
+        assert page.evaluate(CLIPPED) == [], step
         lens = page.locator(".lens")
         if lens.is_visible():
             for cut in page.locator(".bench-stage > svg .cut.now").all():
@@ -257,3 +260,31 @@ def test_back_at_the_beginning_keeps_the_keyboard(bench):
     told(page, ".bench-next span", "Start")
     assert back.get_attribute("aria-disabled") == "true"
     assert page.evaluate("() => document.activeElement.className") == "bench-back"
+
+
+BATCH = """title "Rolls"
+loaf round width 220mm height 95mm
+bench loaves 3 skill new temperature 26C
+around 7:
+    path (0%, 10%) (0%, 60%) depth 8mm blade 40deg
+"""
+
+
+def test_equal_loaves_are_counted_and_a_new_board_starts_the_timer_again(bench, pictures):
+    """Two boards: two loaves, and one."""
+    web = bench("rolls", "small", BATCH)
+    page = web.page
+    playwright.expect(page.locator(".bench-text")).to_contain_text("2 boards of up to 2 loaves")
+    seen, leads = [], []
+    while page.locator(".bench-next span").inner_text() != "Measure":
+        page.keyboard.press("ArrowRight")
+        page.clock.run_for(30_000)
+        seen.append(page.locator(".bench-bar .loaf").inner_text())
+        if len(seen) == 3:
+            web.picture(pictures, "bench-batch")
+        if "Into the oven" in page.locator(".bench-text").inner_text():
+            leads.append(page.locator(".bench-text .lead").inner_text())
+    assert list(dict.fromkeys(seen)) == [f"Loaf {number} of 3" for number in (1, 2, 3)]
+    assert "this board" in leads[0] and "Bring the next one" in leads[1] and len(leads) == 3
+    told(page, CLOCK, re.compile("^3:30 /"))  # seven turns of the last board: it rests at its end
+    assert page.locator(".turn").all_inner_texts() == [""]

@@ -382,7 +382,7 @@ def test_a_width_never_moves_to_another_cut_when_the_pattern_is_edited(seen, pic
 def test_options_of_a_print_are_those_of_its_row(seen, pictures):
     web = seen()
     page = web.page
-    web.open("leaf-crown", "print")
+    web.open("swirl", "print")
     page.wait_for_selector(".page svg")
     assert page.locator(".print-extra label").count() == 0
     page.get_by_role("radio", name="Stencil").check(force=True)
@@ -410,7 +410,7 @@ def test_browser_print_has_pages_at_full_size(seen):
 
     web = seen()
     page = web.page
-    web.open("leaf-crown", "print")
+    web.open("swirl", "print")
     page.wait_for_selector(".page svg")
     data = page.pdf(prefer_css_page_size=True)
     with pypdfium2.PdfDocument(io.BytesIO(data)) as document:

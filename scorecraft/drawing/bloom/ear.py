@@ -14,7 +14,7 @@ from scorecraft.drawing.bloom.crumb import towards_light
 from scorecraft.drawing.bloom.eye import Eye
 from scorecraft.drawing.bloom.lens import Lens, crossings
 from scorecraft.drawing.picture import Item, Layer, Shape
-from scorecraft.opening.lip import higher_side as ear_side
+from scorecraft.opening.lip import rising_side as ear_side
 from scorecraft.practice import EAR_BLADE_DEG, EAR_OPENING_MM
 
 LIP_STEPS = 7

@@ -167,4 +167,4 @@ def _drawn(
         above.append(gap(STAGE_MM - above[0].height))
     if row.run is None:
         return [*above, marks_row(view, width, height)]
-    return [*above, step_row(view, row.run, numbers, width, height)]
+    return [*above, step_row(view, row.run, numbers, made.bench.skill, width, height)]

@@ -4,12 +4,10 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
-from scorecraft.arrays import Line
 from scorecraft.bench.blade import upright
 from scorecraft.bench.telling import NUMBERS, Handling, depth_words, ends_words, handle_words
-from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Shape, line
+from scorecraft.drawing.card.blade import blade_picture, blade_wide
+from scorecraft.drawing.picture import BLACK, Item, Label
 from scorecraft.drawing.text import width_mm, wrapped
 
 GREY = "#555555"
@@ -20,12 +18,14 @@ NAME_STEP, DEPTH_STEP, SMALL_STEP = 7.4, 12.0, 5.8
 """Heights of lines of names, of depths and of small words."""
 BETWEEN_SORTS = 3.0
 COLUMN_GAP = 4.0
-ICON = 9.5
-"""Width of the picture of the blade."""
+ICON, BLADE_GAP = 10.5, 2.2
+"""Width of the picture of the blade, and the gap before it."""
 LARGEST = 1.15
 SMALLEST = 0.2
 SHRINK = 0.96
 MOST_NAMES = 3
+DEEP = "deep"
+"""Beside a depth, which alone could be taken for an hour of the clock."""
 NARROW = 0.8
 """How much smaller a text is set, at the most, before it is broken into lines."""
 
@@ -82,8 +82,14 @@ def _tall(handling: Handling, width: float, scale: float) -> float:
 
 def _broad(handling: Handling) -> float:
     """Width of the line of the depth at full scale."""
-    depth = width_mm(depth_words(handling), DEPTH, bold=True) + 3.0 + ICON
+    deep = _deep(handling) + width_mm(DEEP, SMALL)
+    depth = deep + BLADE_GAP + blade_wide(handling, ICON)
     return depth + (1.5 + width_mm("45°", NAME) if _slanted(handling) else 0.0)
+
+
+def _deep(handling: Handling) -> float:
+    """Width of the depth itself at full scale, with the gap after it."""
+    return width_mm(depth_words(handling), DEPTH, bold=True) + 1.2
 
 
 def _slanted(handling: Handling) -> bool:
@@ -132,39 +138,17 @@ def _handling(
         items.append(Label(each.text, (left, y - 0.19 * each.step), each.size, color=each.color))
     y += DEPTH_STEP * scale
     base = y - 1.6 * scale
-    depth = depth_words(handling)
-    beside = left + width_mm(depth, DEPTH * scale, bold=True) + 3.0 * scale
+    after = left + _deep(handling) * scale
+    beside = after + (width_mm(DEEP, SMALL) + BLADE_GAP) * scale
     icon = ICON * scale
-    items.append(Label(depth, (left, base), DEPTH * scale, bold=True))
-    items += _blade(handling, beside, base, icon)
+    items.append(Label(depth_words(handling), (left, base), DEPTH * scale, bold=True))
+    items.append(Label(DEEP, (after, base), SMALL * scale))
+    items += blade_picture(handling, beside, base, icon)
     if _slanted(handling):
         angle = f"{math.degrees(handling.blade_rad):.0f}°"
-        items.append(Label(angle, (beside + icon + 1.5 * scale, base), NAME * scale))
+        after = beside + blade_wide(handling, icon)
+        items.append(Label(angle, (after + 1.5 * scale, base), NAME * scale))
     for each in _notes(handling, width, scale):
         y += each.step
         items.append(Label(each.text, (left, y - 0.14 * each.step), each.size, color=each.color))
     return items
-
-
-def _blade(handling: Handling, x: float, base: float, size: float) -> list[Item]:
-    """Draw the blade in the dough, seen along the cut: its angle, leaning as the handle does."""
-    surface, middle = base - 0.30 * size, x + size / 2
-    lean = -1 if handling.lean == "left" else 1
-    angle = handling.blade_rad if _slanted(handling) else math.pi / 2
-    way = np.array([lean * math.cos(angle), -math.sin(angle)])
-    tip = np.array([middle, surface]) - 0.36 * size * way
-    top = np.array([middle, surface]) + 0.62 * size * way
-    dough = line(x, surface, x + size, surface)
-    return [
-        Shape((dough,), ink=Ink(0.045 * size, color="#999999")),
-        Shape((_bent(tip, top, lean, curved=handling.form == "curved"),), ink=Ink(0.11 * size)),
-    ]
-
-
-def _bent(tip: Line, top: Line, lean: int, *, curved: bool) -> Line:
-    """Return the blade's line, bowed a little where a curved blade is meant."""
-    share = np.linspace(0, 1, 21)[:, None]
-    along = top - tip
-    aside = np.array([along[1], -along[0]]) * -lean
-    bow: Line = tip + share * along + (0.10 if curved else 0.0) * 4 * share * (1 - share) * aside
-    return bow

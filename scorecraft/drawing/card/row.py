@@ -4,9 +4,10 @@ import math
 from collections.abc import Mapping
 
 import scorecraft.drawing.card.telling as telling
-from scorecraft.bench.clock import told
+from scorecraft.bench.pace import time_words
 from scorecraft.bench.steps import Run
 from scorecraft.bench.telling import STILL_DEG, handlings, mark_words, turn_each, turn_words
+from scorecraft.cuts import Skill
 from scorecraft.drawing.card.cuts import GREY, NAME, ROW, SMALL, cuts_words
 from scorecraft.drawing.card.loaf import ACCENT, Seen, marks_picture, run_picture
 from scorecraft.drawing.card.settings import settings_pictures
@@ -25,7 +26,7 @@ TIMES, TURN, LETTER, MARK = 13.0, 7.4, 17.0, 5.0
 
 
 def step_row(
-    view: Seen, run: Run, numbers: Mapping[int, int], width: float, height: float
+    view: Seen, run: Run, numbers: Mapping[int, int], skill: Skill, width: float, height: float
 ) -> Block:
     """Draw a run of steps in a row of `width` by `height` mm; `numbers` are those of the cuts."""
     pictures, wide = _pictures(view, run, height)
@@ -37,7 +38,7 @@ def step_row(
         *([_mark(run, height)] if run.copies else []),
         *pictures,
         *cuts_words(handlings(view.layout, run, numbers), left, room, height),
-        *_turning(run, width, turn_wide, height),
+        *_turning(run, skill, width, turn_wide, height),
     ]
     return Block((Layer(f"step {run.letter}", tuple(items)),), height)
 
@@ -92,11 +93,11 @@ Words = tuple[str, float, bool, str]
 """A text, its size, whether it is bold, and its colour."""
 
 
-def _turning(run: Run, width: float, room: float, height: float) -> list[Item]:
+def _turning(run: Run, skill: Skill, width: float, room: float, height: float) -> list[Item]:
     """Set how often, and how the table is turned, at the right end of the row."""
     scale = min(1.0, height / ROW)
     rows = _turns(run, room / scale)
-    rows.append((f"about {told(run.seconds)}", SMALL * 0.95, False, GREY))
+    rows.append((time_words(run.seconds, skill), SMALL * 0.95, False, GREY))
     tall = sum(size for _, size, _, _ in rows) * scale * 1.18
     y = height / 2 - tall / 2
     items: list[Item] = []

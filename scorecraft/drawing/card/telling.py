@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-import numpy as np
-
 from scorecraft.arrays import Line
 from scorecraft.bench.clock import told
+from scorecraft.bench.pace import time_words as takes
 from scorecraft.bench.steps import Work
+from scorecraft.bench.strings import strings_of
 from scorecraft.drawing.paper.cautions import STICKING
 from scorecraft.practice import (
     DONE_C,
@@ -33,8 +33,6 @@ MARK_TO = "turn the mark to"
 MARK_AS_DRAWN = "mark as drawn"
 FULL_TURN, KEEP_TURNING = "one full turn", "keep turning"
 UNDER_BLADE = "under the blade"
-SAME_MM = 0.5
-"""Spokes whose ends are so near to being opposite are one string line."""
 
 
 def heat(rule: Rule) -> str:
@@ -46,7 +44,7 @@ def heat(rule: Rule) -> str:
 
 def time_words(made: Work) -> str:
     """Say how long the cutting takes, and within what time it should be done."""
-    needed, allowed = told(made.effort.seconds), told(made.allowed_s)
+    needed, allowed = takes(made.effort.seconds, made.bench.skill), told(made.allowed_s)
     if made.effort.seconds > made.allowed_s:
         return f"{needed} of cutting, {allowed} at most: chill the loaf first"
     return f"{needed} of cutting; aim to finish within {allowed}"
@@ -57,36 +55,24 @@ def before(made: Work) -> tuple[str, ...]:
     return (
         "Put a mark on the turntable's edge at 12 o'clock: the red mark of the pictures. You "
         "stand at the bottom of each picture.",
-        f"Planned for dough at {made.bench.temperature_c:.0f} °C; a cold loaf with a dry skin cuts "
-        "cleanest. Dust it thinly with rice flour.",
+        f"Planned for a {made.bench.skill} hand and dough at {made.bench.temperature_c:.0f} °C; a "
+        "cold loaf with a dry skin cuts cleanest. Dust it thinly with rice flour.",
         f"Hold the lame in your {made.bench.hand} hand. {STICKING}",
     )
 
 
 def string_words(lines: Sequence[Line]) -> str:
     """Say which string lines to mark: two opposite spokes are one line across the loaf."""
-    spokes = [each for each in lines if len(each) == 2 and np.hypot(*each[0]) < SAME_MM]
-    across = sum(_opposite(one, other) for k, one in enumerate(spokes) for other in spokes[:k])
-    rings = sum(np.hypot(*(each[0] - each[-1])) < SAME_MM for each in lines)
-    single = len(spokes) - 2 * across
-    others = len(lines) - len(spokes) - rings
-    said = []
-    if across:
-        said.append(f"{_counted(across, 'string line')} across ({2 * across} spokes)")
-    if single:
-        said.append(f"{_counted(single, 'string line')} from crown to rim")
-    if others:
-        said.append(_counted(others, "string line"))
-    if rings:
-        said.append(_counted(rings, "ring") + " of string")
+    laid, said = strings_of(lines), []
+    if laid.across:
+        said.append(f"{_counted(laid.across, 'string line')} across ({2 * laid.across} spokes)")
+    if laid.single:
+        said.append(f"{_counted(laid.single, 'string line')} from crown to rim")
+    if laid.others:
+        said.append(_counted(laid.others, "string line"))
+    if laid.rings:
+        said.append(_counted(laid.rings, "ring") + " of string")
     return "mark " + " and ".join(said)
-
-
-def _opposite(one: Line, other: Line) -> bool:
-    """Tell whether two spokes point away from each other."""
-    ways = [spoke[1] / np.hypot(*spoke[1]) for spoke in (one, other)]
-    reach = max(np.hypot(*spoke[1]) for spoke in (one, other))
-    return bool(np.hypot(*(ways[0] + ways[1])) * reach < SAME_MM)
 
 
 def _counted(count: int, name: str) -> str:

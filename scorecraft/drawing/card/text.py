@@ -4,13 +4,15 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 
 import scorecraft.drawing.card.telling as telling
-from scorecraft.bench.clock import told
+from scorecraft.bench.batch import batch_of
+from scorecraft.bench.pace import time_words
 from scorecraft.bench.steps import Run, Work
 from scorecraft.bench.telling import (
     STAGES,
     STILL_DEG,
     Handling,
     angle_words,
+    batch_words,
     blade_words,
     depth_words,
     ends_words,
@@ -19,7 +21,7 @@ from scorecraft.bench.telling import (
     mark_words,
     turn_each,
 )
-from scorecraft.cuts import Layout
+from scorecraft.cuts import Layout, Skill
 from scorecraft.drawing.paper.cautions import BLADE, OVEN
 from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.groups import Group, groups, numbers_of
@@ -38,6 +40,10 @@ def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[s
     yield ""
     yield from telling.before(made)
     yield from layout.notes
+    batch = batch_of(made)
+    if batch:
+        yield from ("", *batch_words(batch))
+        yield "   ".join("[ ] " * loaves for loaves in batch.boards).rstrip()
     yield from ("", BLADE)
     stage = ""
     if made.marks:
@@ -47,12 +53,12 @@ def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[s
         if run.first.stage != stage:
             stage = run.first.stage
             yield from ("", STAGES[run.first.stage].upper())
-        yield from _step(layout, run, numbers)
+        yield from _step(layout, run, numbers, made.bench.skill)
     yield from _oven()
 
 
-def _step(layout: Layout, run: Run, numbers: Mapping[int, int]) -> Iterator[str]:
-    yield f"{run.letter:>2}  {_head(run)}"
+def _step(layout: Layout, run: Run, numbers: Mapping[int, int], skill: Skill) -> Iterator[str]:
+    yield f"{run.letter:>2}  {_head(run)}, {time_words(run.seconds, skill)}"
     for handling in handlings(layout, run, numbers):
         yield f"    {_handling(handling)}"
     if not run.copies:
@@ -62,17 +68,16 @@ def _step(layout: Layout, run: Run, numbers: Mapping[int, int]) -> Iterator[str]
 
 
 def _head(run: Run) -> str:
-    """Say how the table is turned, where its mark stands, and how long it takes."""
-    about = f"about {told(run.seconds)}"
+    """Say how the table is turned, and where its mark stands."""
     if not run.copies:
-        return f"at {telling.positions(len(run.steps))} of the turntable, {about} in all"
+        return f"at {telling.positions(len(run.steps))} of the turntable"
     if run.times == 1:
-        return f"{_turn(run)}, mark at {mark_words(run.first)}, {about}"
+        return f"{_turn(run)}, mark at {mark_words(run.first)}"
     if turn_each(run) is not None:
         turn = f"turn {_spoken(run.steps[1].turn_rad)} {telling.EACH_TIME}"
-        return f"× {run.times}, {turn}, from the mark at {mark_words(run.first)}, {about}"
+        return f"× {run.times}, {turn}, from the mark at {mark_words(run.first)}"
     marks = ", ".join(mark_words(step) for step in run.steps)
-    return f"× {run.times}, mark to {marks}, {about}"
+    return f"× {run.times}, mark to {marks}"
 
 
 def _turn(run: Run) -> str:

@@ -1,6 +1,11 @@
 """What stands above and below the steps of the bench card."""
 
+import numpy as np
+
+from scorecraft.arrays import Line
+from scorecraft.bench.batch import Batch, batch_of
 from scorecraft.bench.steps import Work
+from scorecraft.bench.telling import batch_words
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import ACCENT
 from scorecraft.drawing.card.telling import INTO_THE_OVEN, before, done, oven, time_words
@@ -13,6 +18,8 @@ from scorecraft.drawing.text import width_mm, wrapped
 TITLE = (11.0, 9.5, 8.0, 6.5)
 BODY = 3.9
 SMALL = 3.2
+BOX, BOX_GAP, BOARD_GAP = 5.0, 1.6, 3.4
+"""A box to tick for each loaf, the gap between two, and what is added between boards (mm)."""
 GREY = "#555555"
 
 
@@ -41,12 +48,33 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
 def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut: how to begin, the pattern's own notes, the caution."""
     texts = [*before(made), *layout.notes]
+    batch = batch_of(made)
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
     columns = [_list(texts[:half], column), _list(texts[half:], column)]
     items = (*columns[0].items, *shifted(columns[1], column + 8, 0))
     both = Block(items, max(each.height for each in columns))
-    return stacked([both, gap(1.0), caution(BLADE, width)])
+    counted = [gap(1.5), tally(batch, width), gap(1.0)] if batch else []
+    return stacked([both, *counted, gap(1.0), caution(BLADE, width)])
+
+
+def tally(batch: Batch, width: float) -> Block:
+    """Set what a batch takes, and a box to tick for every loaf, board by board."""
+    words = [paragraph(text, width, BODY) for text in batch_words(batch)]
+    boxes: list[Item] = []
+    x = y = 0.0
+    for loaves in batch.boards:
+        for _ in range(loaves):
+            if x + BOX > width:
+                x, y = 0.0, y + BOX + BOX_GAP
+            boxes.append(Shape((_box(x, y),), closed=True, ink=Ink(0.3)))
+            x += BOX + BOX_GAP
+        x += BOARD_GAP if batch.boards[0] > 1 else 0.0
+    return stacked([*words, gap(1.2), Block(tuple(boxes), y + BOX)])
+
+
+def _box(x: float, y: float) -> Line:
+    return np.array([(x, y), (x + BOX, y), (x + BOX, y + BOX), (x, y + BOX)])
 
 
 def caution(text: str, width: float) -> Block:

@@ -1,10 +1,11 @@
 // The room at the bench: one step fills the screen, for floury hands and eyes at arm's length.
 
 import { ask, Watched } from "./api.js";
+import { bladeGlyph, ringParts } from "./bench_pictures.js";
+import { placeIn, screensOf, shortest, together, turnWords } from "./bench_plan.js";
 import { Clock } from "./clock.js";
 import { frame, isAsking } from "./dialog.js";
 import { button, drawing, h, icon, iconButton, keep, kept, part, wrapped } from "./dom.js";
-import { tell } from "./messages.js";
 import { store } from "./store.js";
 import { steadied, swipes } from "./touch.js";
 import { heat, length, onUnits, trimmed } from "./units.js";
@@ -13,7 +14,6 @@ import { words } from "./words.js";
 const told = words.bench;
 const KEPT = "scorecraft.bench";
 const WAIT_MS = 3000; // so often a guest looks whether the baker has laid out something else
-const MOST_NAMES = 3;
 const SMALL = 0.32; // of the loaf's radius: a smaller figure is shown through a lens too
 const FORWARD = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];
 const BACK = ["ArrowLeft", "ArrowUp", "PageUp", "Backspace"];
@@ -29,7 +29,7 @@ export class BenchRoom {
     this.stage = h("div", { class: "bench-stage" });
     this.text = h("div", { class: "bench-text" });
     this.back = button("bench-back", steadied(() => this.go(-1)), icon("back"), h("span", {}, told.back));
-    this.next = button("bench-next", steadied(() => (this.last && this.plan ? this.measure() : this.go(1))), h("span", {}), icon("next"));
+    this.next = button("bench-next", steadied(() => (this.done ? this.measure() : this.go(1))), h("span", {}), icon("next"));
     const head = h(
       "div",
       { class: "bench-head" },
@@ -95,6 +95,7 @@ export class BenchRoom {
     this.plan = plan;
     this.screens = screensOf(plan);
     this.at = Math.min(place.at, this.screens.length - 1);
+    this.loaf = Math.min(place.loaf || 0, this.loaves - 1);
     this.clock.take(place);
     this.svg = drawing(plan.svg, plan.title, false);
     this.prepare();
@@ -149,8 +150,9 @@ export class BenchRoom {
 
   show() {
     const screen = this.screens[this.at];
-    const { last, guest } = this;
+    const { last, done, guest, loaves } = this;
     this.bar.replaceChildren(
+      ...(loaves > 1 ? [h("span", { class: "loaf" }, told.loaf(this.loaf + 1, loaves))] : []),
       h("span", { class: "count" }, told.step(screen.number, this.plan.count)),
       h("progress", { max: this.screens.length - 1, value: this.at, "aria-label": told.progress }),
     );
@@ -158,9 +160,9 @@ export class BenchRoom {
     this.lightCuts(screen);
     this.turn.replaceChildren(...turnWords(screen));
     this.text.replaceChildren(...this.wordsOf(screen));
-    this.back.setAttribute("aria-disabled", this.at === 0); // it keeps the keyboard, unlike one disabled
-    this.next.hidden = last && guest;
-    this.next.firstElementChild.textContent = last ? words.measure.title : this.at === 0 ? told.start : told.next;
+    this.back.setAttribute("aria-disabled", this.at === 0 && this.loaf === 0); // it keeps the keyboard, unlike one disabled
+    this.next.hidden = done && guest;
+    this.next.firstElementChild.textContent = done ? words.measure.title : last ? told.nextLoaf : this.at === 0 ? told.start : told.next;
     this.keep();
     this.tick();
   }
@@ -177,6 +179,21 @@ export class BenchRoom {
 
   get last() {
     return this.at === this.screens.length - 1;
+  }
+
+  get loaves() {
+    return this.plan.boards.reduce((sum, each) => sum + each, 0);
+  }
+
+  /** Whether the last loaf is cut. */
+  get done() {
+    return Boolean(this.plan) && this.last && this.loaf === this.loaves - 1;
+  }
+
+  /** Whether the loaf that is shown is the last one of its board. */
+  get boardCut() {
+    let ends = 0;
+    return this.plan.boards.some((each) => (ends += each) === this.loaf + 1);
   }
 
   lightCuts(screen) {
@@ -211,20 +228,29 @@ export class BenchRoom {
   wordsOf(screen) {
     if (screen.kind === "start") return this.startWords(this.plan);
     if (screen.kind === "marks") return [h("h1", { class: "sentence" }, this.plan.marks_words), h("p", { class: "lead" }, told.marksHow)];
-    if (screen.kind === "end") return [h("h1", {}, told.end), caution(this.plan.cautions.oven), h("p", {}, told.usedBlades), h("p", { class: "lead" }, told.endHow)];
+    if (screen.kind === "end") return this.endWords();
     return together(screen.strokes).map((stroke) => this.strokeWords(stroke));
   }
 
   /** What is to be known before the first cut: how to hold the blade safely comes first. */
-  startWords({ title, count, seconds, temperature_c: warm, allowed_seconds: allowed, notes, cautions }) {
-    const time = `${told.about(count, Math.max(1, Math.round(seconds / 60)))} ${told.allowed(heat(warm), Math.round(allowed / 60))}`;
+  startWords({ title, count, skill, time_words: takes, batch_words: batch, temperature_c: warm, allowed_words: allowed, notes, cautions }) {
+    const time = `${told.about(count, takes, skill)} ${told.allowed(heat(warm), allowed)}`;
     return [
       h("h1", {}, title),
       caution(cautions.blade),
       h("p", {}, time),
+      ...(batch.length ? [h("p", {}, batch.join(" "))] : []),
       ...[...notes, told.edge].map((note) => h("p", {}, note)),
       h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake),
     ];
+  }
+
+  /** What is to be known once a loaf is cut; of a batch, which one comes next. */
+  endWords() {
+    const { oven } = this.plan.cautions;
+    const head = [h("h1", {}, told.end), caution(oven)];
+    if (!this.done) return [...head, h("p", { class: "lead" }, this.boardCut ? told.nextBoard : told.sameBoard)];
+    return [...head, h("p", {}, told.usedBlades), h("p", { class: "lead" }, told.endHow)];
   }
 
   strokeWords(stroke) {
@@ -236,19 +262,30 @@ export class BenchRoom {
         "dl",
         {},
         pair(told.depth, length(stroke.depth_mm)),
-        stroke.upright ? pair(told.blade, told.upright) : pair(told.blade, `${trimmed(stroke.blade_deg, 0)}°`, bladeGlyph(stroke)),
-        stroke.lean && pair(told.handle, stroke.lean.replace(/^tilt the handle /, "")),
+        pair(told.blade, stroke.upright ? told.upright : `${trimmed(stroke.blade_deg, 0)}°`, stroke.lean ? null : bladeGlyph(stroke)),
+        stroke.lean && pair(told.handle, stroke.lean.replace(/^tilt the handle /, ""), bladeGlyph(stroke)),
       ),
     );
   }
 
   go(by) {
     if (!this.plan) return;
+    if (by === 1 && this.last && !this.done) return this.nextLoaf();
+    if (by === -1 && this.at === 0 && this.loaf > 0) Object.assign(this, { loaf: this.loaf - 1, at: this.screens.length });
     const next = Math.min(this.screens.length - 1, Math.max(0, this.at + by));
     if (next === this.at) return;
     this.clock.step(this.at === 0 && by > 0, next === this.screens.length - 1);
     this.at = next;
     if ("vibrate" in navigator && this.guest) navigator.vibrate(12);
+    this.show();
+  }
+
+  /** Go on with the next loaf, at its first cut; the clock counts for a board. */
+  nextLoaf() {
+    const anew = this.boardCut;
+    Object.assign(this, { loaf: this.loaf + 1, at: 1 });
+    if (anew) this.clock.take({ started: Date.now() });
+    else this.clock.step(false, false);
     this.show();
   }
 
@@ -269,8 +306,8 @@ export class BenchRoom {
   }
 
   keep() {
-    const { plan, at } = this;
-    keep(KEPT, { plan, at, ...this.clock.kept });
+    const { plan, at, loaf } = this;
+    keep(KEPT, { plan, at, loaf, ...this.clock.kept });
   }
 
   canStayAwake() {
@@ -296,94 +333,6 @@ export class BenchRoom {
     }
     dialog.showModal();
   }
-}
-
-/** Strokes of one depth and blade are told in one line. */
-function together(strokes) {
-  const lines = [];
-  for (const stroke of strokes) {
-    const name = stroke.count > 1 ? `${stroke.count} × ${stroke.name}` : stroke.name;
-    const last = lines.at(-1);
-    const same = last && ["depth_mm", "blade_deg", "lean"].every((key) => last[key] === stroke[key]);
-    if (same && last.names.length < MOST_NAMES) last.names.push(name);
-    else lines.push({ ...stroke, names: [name] });
-  }
-  return lines;
-}
-
-/** The screens of a plan: what comes before, every step with its number, and the end. */
-function screensOf(plan) {
-  const still = { number: null, turn: 0, table: 0, pulls: [], strokes: [] };
-  const steps = plan.steps.map((step) => ({ ...step, kind: "cut", turn: step.turn_deg, table: step.table_deg }));
-  const end = { ...still, kind: "end", table: steps.length ? steps.at(-1).table : 0 };
-  return [{ ...still, kind: "start" }, ...(plan.marks ? [{ ...still, kind: "marks" }] : []), ...steps, end];
-}
-
-/**
- * Where to go on in a plan: where it was left. A guest stays with the cuts when the plan of the same
- * loaf was changed meanwhile: at the same step, or at the same number where it is there no more.
- */
-function placeIn(plan, before, guest) {
-  const beginning = { at: 0 };
-  if (!before || !before.plan) return beginning;
-  const read = (each) => JSON.stringify([each.title, each.steps]);
-  if (read(before.plan) === read(plan)) return before;
-  if (!guest || !before.at || before.plan.title !== plan.title) return beginning;
-  const shown = (screen) => JSON.stringify({ ...screen, number: 0 });
-  const here = shown(screensOf(before.plan)[before.at]);
-  const found = screensOf(plan).findIndex((screen) => shown(screen) === here);
-  tell(told.changed, { lasting: true });
-  return { ...before, at: found < 0 ? before.at : found, ended: null };
-}
-
-/** Turn by the way that is told; a step back turns the shortest way. */
-function shortest(by, told) {
-  const turned = ((by % 360) + 540) % 360 - 180;
-  const same = Math.abs(((turned - told) % 360 + 540) % 360 - 180) < 1;
-  return same ? told : turned;
-}
-
-function turnWords(screen) {
-  if (screen.kind !== "cut") return [];
-  const parts = [];
-  if (screen.turn_words === "0°") parts.push(told.stay);
-  else parts.push(told.turn, h("b", {}, screen.turn_words), screen.turn > 0 ? told.clockwise : told.counter, h("span", { class: "times" }, told.mark(screen.mark_words)));
-  if (screen.spin_deg) parts.push(` · ${told.spin(Math.round(screen.spin_deg))}`);
-  if (screen.times > 1) parts.push(h("span", { class: "times" }, told.times(screen.time, screen.times)));
-  return parts;
-}
-
-/** Ticks of the dial, and an arc with an arrow as long as the turn. */
-function ringParts([x, y], radius, turn) {
-  const at = (degrees, far = radius) => {
-    const angle = ((degrees - 90) * Math.PI) / 180;
-    return [x + far * Math.cos(angle), y + far * Math.sin(angle)];
-  };
-  const ticks = [];
-  for (let degrees = 0; degrees < 360; degrees += 15) {
-    const [[x1, y1], [x2, y2]] = [at(degrees, radius - 1.5), at(degrees, radius + (degrees % 45 ? 1 : 3))];
-    ticks.push(`M${x1},${y1}L${x2},${y2}`);
-  }
-  const parts = [part("path", { class: "ticks", d: ticks.join("") })];
-  if (Math.abs(turn) < 0.5) return parts;
-  const [[x1, y1], [x2, y2]] = [at(0), at(turn)];
-  const [large, way] = [Math.abs(turn) > 180 ? 1 : 0, turn > 0 ? 1 : 0];
-  parts.push(part("path", { class: "arc", d: `M${x1},${y1}A${radius} ${radius} 0 ${large} ${way} ${x2},${y2}` }));
-  parts.push(part("circle", { class: "from", cx: x1, cy: y1, r: 3 }));
-  const tip = turn + (turn > 0 ? 90 : -90) - 90;
-  parts.push(part("path", { class: "tip", d: "M-5,-5.5 L6,0 L-5,5.5Z", transform: `translate(${x2} ${y2}) rotate(${tip})` }));
-  return parts;
-}
-
-/** The blade over the dough at its angle, leaning as the handle does; none where that is not to a side. */
-function bladeGlyph({ blade_deg: angle, lean }) {
-  if (/away|toward/.test(lean)) return null;
-  const svg = part("svg", { viewBox: "0 0 40 30", class: "blade", "aria-hidden": "true" });
-  const turn = (Math.min(90, angle) * Math.PI) / 180;
-  const side = lean.endsWith("left") ? -22 : 22;
-  const [x, y] = [20 + side * Math.cos(turn), 24 - 22 * Math.sin(turn)];
-  svg.append(part("path", { class: "skin", d: "M2,24H38" }), part("path", { class: "edge", d: `M20,24L${x},${y}` }));
-  return svg;
 }
 
 function caution(text) {

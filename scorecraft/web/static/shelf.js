@@ -18,7 +18,7 @@ export class ShelfRoom {
     this.own = h("div", { class: "cards" });
     this.rescued = h("ul", { class: "rescued" });
     this.rescue = h("section", { "aria-labelledby": "rescued", hidden: true }, h("h2", { id: "rescued" }, told.rescued), h("p", { class: "quiet" }, told.rescuedHint), this.rescued);
-    this.shipped = h("div", { class: "cards" });
+    this.shipped = h("div", { class: "forms" });
     this.path = h("p", { class: "quiet path" });
     this.element = h(
       "div",
@@ -37,11 +37,20 @@ export class ShelfRoom {
     try {
       const { shelf, folder, path } = await fetched("/api/shelf");
       this.path.textContent = path;
-      refill(this.shipped, ...shelf.map((entry) => this.card(entry, "shelf")));
+      refill(this.shipped, ...this.byForm(shelf));
       refill(this.own, this.freshCard(), ...folder.map((entry) => this.card(entry, "folder")));
     } catch (error) {
       tellWhy(error);
     }
+  }
+
+  /** The cards of each form of loaf under its name. */
+  byForm(shelf) {
+    const forms = [...new Set(shelf.map((entry) => entry.shape))];
+    return forms.map((form) => {
+      const cards = shelf.filter((entry) => entry.shape === form).map((entry) => this.card(entry, "shelf"));
+      return h("section", { class: "form", "aria-label": told.form(shapeOf(form)) }, h("h3", {}, shapeOf(form)), h("div", { class: "cards" }, ...cards));
+    });
   }
 
   /** List the work that was not saved and that no open tab has. */
@@ -74,7 +83,7 @@ export class ShelfRoom {
     const picture = entry.problem
       ? h("span", { class: "no-picture" }, icon("warning"))
       : h("img", { src: address, alt: "", loading: "lazy", width: 200, height: 200 });
-    const about = entry.problem ? `${told.broken}: ${entry.problem}` : words.design.shapes[entry.shape] || entry.shape;
+    const about = entry.problem ? `${told.broken}: ${entry.problem}` : told.levels[entry.level] || shapeOf(entry.shape);
     return h(
       "button",
       { type: "button", id: `${place}/${entry.name}`, class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
@@ -100,6 +109,11 @@ export class ShelfRoom {
       tellWhy(error);
     }
   }
+}
+
+/** A form of loaf by its name on the page. */
+function shapeOf(shape) {
+  return words.design.shapes[shape] || shape;
 }
 
 /** Write a time: of today the hour is enough. */
