@@ -21,6 +21,7 @@ from scorecraft.editing.setting import owned, set_key
 from scorecraft.editing.slots import Way, slot
 from scorecraft.editing.turning import between, turned
 from scorecraft.editing.written import Edit, edited, walked
+from scorecraft.expand.draw import ON_SHEET
 from scorecraft.expand.traced import Step
 
 Point = tuple[float, float]
@@ -152,7 +153,7 @@ def change(scene: Scene, gesture: Gesture) -> Change:
         return curing(scene, gesture)
     step = scene.run(gesture.line, gesture.copy)
     if isinstance(gesture, Move | Shift | Turn | Drag):
-        check_first(scene, step)
+        check_held(scene, step, gesture)
     edits = CHANGES[type(gesture)](scene, step, gesture)
     line: int | None = line_after(scene, gesture.line, edits)
     if isinstance(gesture, Delete):
@@ -178,8 +179,13 @@ def curing(scene: Scene, gesture: Cure) -> Change:
     return Change(edits, line and line_after(scene, line, edits))
 
 
-def check_first(scene: Scene, step: Step) -> None:
-    """Raise ScorecraftError for what a rule draws within itself: each use would move the next."""
+def check_held(scene: Scene, step: Step, gesture: Gesture) -> None:
+    """Raise ScorecraftError for what cannot be moved by itself.
+
+    That is what the loaf draws, and what a rule draws within itself: each use would move the next.
+    """
+    if step.statement.word in ON_SHEET and isinstance(gesture, Move | Shift | Turn):
+        raise say.stays(step.statement.word).error(step.statement.place)
     words = [each.statement.word for each in step.chain[:-1] if each.statement.word in scene.rules]
     for word in words:
         if words.count(word) > 1:

@@ -108,7 +108,7 @@ def motif_handles(scene: Scene, step: Step, word: Word, name: str) -> Iterator[H
     drawings = Drawings(None)
 
     def drawn(changed: Values) -> list[Line]:
-        return [stroke.line for stroke in draw(word, changed, drawings)]
+        return [stroke.line for stroke in draw(word, changed, drawings, step.drawn)]
 
     for key in word.handles:
         number = slot(scene, step, key.name) if name in ("", key.name) else None

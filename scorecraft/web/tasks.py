@@ -70,11 +70,25 @@ def remembered(wanted: Asked, folder: str | None, changed: int) -> Design:
     return designed(wanted, Path(folder) if folder else None)
 
 
+def sight(request: Data) -> Answer:
+    """Answer with the loaf's picture alone, before anything is checked: a hand waits for it."""
+    from scorecraft.web.design_data import sight_data
+
+    return json_answer(sight_data(design_of(request)))
+
+
 def design(request: Data) -> Answer:
     """Answer with the design: picture, knobs, form and findings."""
     from scorecraft.web.design_data import design_data
 
     return json_answer(design_data(design_of(request)))
+
+
+def tray(request: Data) -> Answer:
+    """Answer with the figures that can be laid on a loaf."""
+    from scorecraft.web.tray import tray_data
+
+    return json_answer(tray_data())
 
 
 def picture(request: Data) -> Answer:
@@ -86,6 +100,14 @@ def picture(request: Data) -> Answer:
     return Answer(svg(made).encode(), SVG)
 
 
+def baked(request: Data) -> Answer:
+    """Answer with a picture of the baked loaf, for the shelf."""
+    from scorecraft.drawing.svg import svg
+    from scorecraft.web.opened import bloom_picture
+
+    return Answer(svg(bloom_picture(design_of(request))).encode(), SVG)
+
+
 def opening(request: Data) -> Answer:
     """Answer with how the cuts open."""
     from scorecraft.web.opened import opened_data
@@ -93,21 +115,11 @@ def opening(request: Data) -> Answer:
     return json_answer(opened_data(design_of(request)))
 
 
-def mouths(request: Data) -> Answer:
-    """Answer with the mouths of the cuts."""
-    from scorecraft.web.opened import mouths_data
-
-    return json_answer(mouths_data(design_of(request)))
-
-
 def bloom(request: Data) -> Answer:
-    """Answer with the picture of the baked loaf."""
-    from scorecraft.drawing.svg import svg
-    from scorecraft.web.opened import bloom_picture
+    """Answer with the loaf as it is at a share of its time in the oven."""
+    from scorecraft.web.opened import bloom_data
 
-    drawn = bloom_picture(design_of(request))
-    size = [drawn.width_mm, drawn.height_mm]
-    return json_answer({"ok": True, "size": size, "svg": svg(drawn, text="text")})
+    return json_answer(bloom_data(design_of(request), request))
 
 
 def view(request: Data) -> Answer:
@@ -172,10 +184,12 @@ def do(request: Data) -> Answer:
 
 
 TASKS: dict[str, Callable[[Data], Answer]] = {
+    "sight": sight,
     "design": design,
+    "tray": tray,
     "picture": picture,
+    "baked": baked,
     "opening": opening,
-    "mouths": mouths,
     "bloom": bloom,
     "view": view,
     "print": prints,
