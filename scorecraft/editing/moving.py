@@ -16,7 +16,7 @@ from scorecraft.editing import telling as say
 from scorecraft.editing.blocks import wrapped
 from scorecraft.editing.numbers import FINER, rounded
 from scorecraft.editing.scene import Scene
-from scorecraft.editing.slots import Slot, Way, slot
+from scorecraft.editing.slots import Slot, Way, ends_of, slot
 from scorecraft.editing.written import Edit
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.placing import PLACERS
@@ -139,7 +139,7 @@ def swung(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit] | None:
     by = math.remainder(by, math.tau)
     if out < 0:
         return None
-    keys = ("from", "to") if around else ("angle",)
+    keys = ends_of(place.statement) if around else ("angle",)
     ways = [needed(slot(scene, place, key)) for key in keys]
     return settled(scene, place, number, grip, values, radius, out, ways, by, way)
 
@@ -217,7 +217,8 @@ def values_of(place: Step) -> Values:
 
 def angle_of(values: Values, number: int) -> float:
     """Give the direction of one copy of an `around` (turntable radians)."""
-    count, start, end = values["count"], values["from"], values["to"]
+    count, start = values["count"], values["from"]
+    end = values.get("to", start + math.tau)
     whole = abs(abs(end - start) - math.tau) < 1e-9
     return float(start + (end - start) * number / (count if whole else max(1, count - 1)))
 

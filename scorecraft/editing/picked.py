@@ -13,7 +13,7 @@ from scorecraft.editing.gestures import also_turned
 from scorecraft.editing.handles import Handle, handles
 from scorecraft.editing.moving import needed, placed_by
 from scorecraft.editing.scene import Scene
-from scorecraft.editing.slots import LockedError, Slot, slot
+from scorecraft.editing.slots import LockedError, Slot, ends_of, slot
 from scorecraft.editing.turning import turning
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.traced import Step
@@ -91,7 +91,8 @@ def move_lock(scene: Scene, step: Step) -> tuple[Lock, Step | None]:
         return Lock(), None
     around = place.statement.word == "around"
     polar = any(place.statement.get(key) for key in ("radius", "angle"))
-    keys = ("radius", "from", "to") if around else ("radius", "angle") if polar else ("x", "y")
+    turned = ends_of(place.statement) if around else ("angle",)
+    keys = ("radius", *turned) if around or polar else ("x", "y")
     lock = lock_of([needed(slot(scene, place, key)) for key in keys])
     return lock, place if around or polar else None
 

@@ -189,6 +189,11 @@ def closed(text: str) -> bool:
     return False
 
 
+def ends_of(statement: Statement) -> tuple[str, ...]:
+    """Name the keys that turn an `around`: where it starts, and where it ends if it says so."""
+    return ("from", "to") if statement.get("to") else ("from",)
+
+
 def slot(
     scene: Scene, step: Step, key: str, scope: Scope | None = None, figure: Figure | None = None
 ) -> Slot | None:
