@@ -44,7 +44,10 @@ class Cut:
     the stroke the lip of a slanted cut rises, 1 left, -1 right; the handle leans to the other, and
     0 is not said. `figure` numbers the drawn
     figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
-    the copies of one figure share it; `part` names the stroke within its figure.
+    the copies of one figure share it; `part` names the stroke within its figure. One that goes
+    `through` the dough is as deep as the dough is high there, and pulled open by hand to
+    `pulled_mm`; one made with scissors leaves `hinge_mm` uncut, and what it frees is laid to the
+    left (-1) or to the right (1).
     """
 
     line: Line
@@ -58,6 +61,15 @@ class Cut:
     place: Place
     opens_mm: float | None = None
     rises: int = 0
+    through: bool = False
+    pulled_mm: float = 0.0
+    hinge_mm: float | None = None
+    laid: int = 0
+
+    @property
+    def severs(self) -> bool:
+        """Whether it is meant to part the dough: cut right through, or all but so with scissors."""
+        return self.through or self.hinge_mm is not None
 
     def side_of(self, point: ArrayLike) -> int:
         """Tell on which side of the stroke a point of the sheet (mm) lies: 1 left, -1 right.

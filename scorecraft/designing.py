@@ -99,7 +99,10 @@ class Design:
         """Whether the cuts leave the loaf room to grow."""
         from scorecraft.opening.room import room
 
-        return room(self.opening, self.layout.loaf.sheet_rim(), self.layout.bake.strength)
+        loaf = self.layout.loaf
+        return room(
+            self.opening, loaf.sheet_rim(), self.layout.bake.strength, hole_mm=loaf.sheet_hole()
+        )
 
     @cached_property
     def room_words(self) -> str:

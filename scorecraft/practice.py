@@ -39,24 +39,33 @@ DEPTH_STEP_MM = Rule(
 )
 FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run together", COMMON)
 
+SEVERED = Subject("cuts right through, and with scissors")
+SNIP_HINGE_MM = Rule(6.0, "mm", "what scissors leave uncut under an ear of wheat", COMMON)
+LEAST_SNIP_HINGE_MM = Rule(3.0, "mm", "a thinner hinge tears when the piece is laid aside", COMMON)
+MOST_SNIP_HINGE = Rule(
+    0.4, "of the height", "a thicker hinge does not let the piece be laid aside", COMMON
+)
+SNIP_BLADE_DEG = Rule(40.0, "deg", "scissors to the dough for an ear of wheat (30-45)", COMMON)
+SNIP_FLATTEST_DEG = Rule(30.0, "deg", "flatter scissors cut tongues too thin to be laid", COMMON)
+SNIP_STEEPEST_DEG = Rule(45.0, "deg", "steeper scissors cut blunt pieces, not grains", COMMON)
+LAID_DEG = Rule(38.0, "deg", "how far a piece cut with scissors is laid to its side", COMMON)
+LEAST_STRIP_MM = Rule(
+    15.0, "mm", "a narrower strip between cuts right through tears when they are pulled", COMMON
+)
+PULLED_SHARE = Rule(
+    0.45, "of the length", "a cut right through tears at its ends if it is pulled wider", COMMON
+)
+
 LOAF = Subject("loaf")
 HEIGHT_PER_WIDTH = Rule(0.43, "", "height of a proofed loaf over its width", COMMON)
-LENGTH_PER_WIDTH = {
-    "round": Rule(1.0, "", "length over width of a round loaf", "by definition"),
-    "square": Rule(1.0, "", "length over width of a square loaf", "by definition"),
-    "oval": Rule(1.6, "", "length over width of an oval loaf", COMMON),
-    "long": Rule(2.6, "", "length over width of a long loaf", COMMON),
-}
-OVAL_POWER = Rule(2.0, "", "power of an oval loaf's rim: an ellipse", COMMON)
-LONG_POWER = Rule(2.6, "", "power of a long loaf's rim: blunter ends than an ellipse", COMMON)
-SQUARE_POWER = Rule(4.0, "", "power of a square loaf's rim: well rounded corners", COMMON)
-FLATNESS = {
-    "round": Rule(2.0, "", "power p of a round loaf's dome: half an ellipsoid", COMMON),
-    "oval": Rule(2.3, "", "power p of an oval loaf's dome: a little flat on top", COMMON),
-    "long": Rule(2.5, "", "power p of a long loaf's dome: flat along the back", COMMON),
-    "square": Rule(2.5, "", "power p of a square loaf's dome: flat on top", COMMON),
-}
 RIM_POWER = Rule(2.0, "", "power q of every dome: it rises straight up from the bench", COMMON)
+
+TIN_CROWN = Rule(
+    0.18, "of the width", "the crown of dough that fills its tin, above the rim", COMMON
+)
+RING_RUNS = Rule(
+    0.25, "", "share of the sideways growth (of its logarithm) by which a ring grows longer", SET
+)
 
 CHECKS = Subject("checks")
 RIM_MARGIN_MM = Rule(12.0, "mm", "cuts stay this far above the rim, along the dough", COMMON)

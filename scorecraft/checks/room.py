@@ -10,6 +10,7 @@ from scorecraft.checks.room_cures import room_cures
 from scorecraft.checks.telling import either
 from scorecraft.checks.telling_dough import wants_more
 from scorecraft.cuts import Layout
+from scorecraft.loaf import places
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.result import Opening
 from scorecraft.opening.room import Room, direction, where
@@ -19,7 +20,8 @@ from scorecraft.units import turntable_degrees
 
 def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
-    found = room_of(opening, layout.loaf.sheet_rim(), layout.bake.strength)
+    loaf = layout.loaf
+    found = room_of(opening, loaf.sheet_rim(), layout.bake.strength, hole_mm=loaf.sheet_hole())
     if found.verdict == "enough":
         return []
     severity: Severity = "warning" if found.verdict == "will burst" else "note"
@@ -66,5 +68,7 @@ def told(found: Room, layout: Layout) -> str:
     start = say.LIKELY_TO_BURST if found.verdict == "will burst" else say.JUST_ENOUGH
     rim = layout.loaf.sheet_rim()
     at = f" {where(found.highest_at, rim)}" if found.highest_at else ""
+    if found.highest_at and layout.loaf.hole is not None:
+        at = f" {places.where(layout.loaf, np.array(found.highest_at))}"
     least = "" if found.even else direction(found.least_direction_rad)
     return say.room_left(start + at, found.taken, least)

@@ -74,7 +74,8 @@ class Trial:
         made = applied(self.layout, changes)
         panel = max(COARSE_MM, panel_for([cut.line for cut in made.cuts], COARSE_PANELS))
         opened = predict(made, self.skin, panel_mm=panel)
-        return room_of(opened, made.loaf.sheet_rim()).taken >= self.wanted + SPARE
+        found = room_of(opened, made.loaf.sheet_rim(), hole_mm=made.loaf.sheet_hole())
+        return found.taken >= self.wanted + SPARE
 
     def least(self, steps: Sequence[tuple[Change, ...]]) -> tuple[Change, ...] | None:
         """Find the first of growing steps that helps, None where the last that passes does not."""

@@ -57,7 +57,7 @@ def expand(
     looked up from there and may lie anywhere. Without it they may name no more than the pattern.
     Raises PatternError with every problem found, UsageError for a knob that cannot be turned so.
     """
-    return laid_out(Walk, pattern, text, loaf, bake, knobs, folder, standing, dough)[0]
+    return laid_out(Walk, pattern, text, loaf, bake, dough, knobs, folder, standing)[0]
 
 
 def laid_out(
@@ -66,10 +66,10 @@ def laid_out(
     text: str,
     loaf: str | None = None,
     bake: str | None = None,
+    dough: str | None = None,
     knobs: Mapping[str, Quantity] | None = None,
     folder: Path | None = None,
     standing: Path | None = None,
-    dough: str | None = None,
 ) -> tuple[Layout, W]:
     """Lay a pattern's cuts out as `expand` does, by a kind of walk; give that walk too.
 

@@ -19,6 +19,7 @@ from scorecraft.baking import (
 from scorecraft.language.figure_words import FIGURES
 from scorecraft.language.keys import (
     FREE,
+    LARGEST_SIZE_MM,
     Key,
     Word,
     angle,
@@ -42,7 +43,9 @@ from scorecraft.limits import (
     MOST_PROOF,
     MOST_SPRING,
 )
-from scorecraft.practice import FLATTEST_BLADE_DEG
+from scorecraft.loaf.forms import FORMS
+from scorecraft.loaf.tin import PANS
+from scorecraft.practice import FLATTEST_BLADE_DEG, SNIP_HINGE_MM
 
 BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
@@ -53,6 +56,8 @@ ATTRIBUTES = (
     Key("kind", "choice", "", "expansion gives the loaf room, decorative is for show",
         choices=("expansion", "decorative")),
     Key("called", "text", "", "its name on the guide and the bench card"),
+    flag("through", "", "cut right through the dough, as for a fougasse"),
+    size("pulled", "", "how wide a cut right through is pulled open by hand"),
 )  # fmt: skip
 """Cut attributes: allowed on any motif, fill or placing, and inherited by what is inside."""
 
@@ -77,10 +82,12 @@ HEADER = (
     Word("note", "header", "a remark printed on the guide",
          (Key("text", "text", needed=True),), ("text",), example='note "Chill for 30 minutes."'),
     Word("loaf", "header", "the proofed loaf: its form, and its size or the weight of its dough",
-         (choice("shape", "round", "round oval long square", "its form seen from above"),
+         (choice("shape", "round", " ".join(FORMS), "its form"),
           size("width", "", "across, 3 to 9 o'clock"),
-          size("length", "", "12 to 6 o'clock, for oval and long"),
+          size("length", "", "12 to 6 o'clock; round, square and star have none of their own"),
           size("height", "", "from bench to crown"),
+          size("hole", "", "width of a ring's hole"),
+          Key("pan", "choice", "", "the tin of a tin loaf", choices=tuple(PANS)),
           Key("dough", "mass", "", "weight of the dough: the size is estimated from it",
               False, LEAST_DOUGH_G, MOST_DOUGH_G),
           _as_in_dough(PROOF),
@@ -185,10 +192,13 @@ PLACING = (
          example="repeat 12 turn 25deg scale 0.9:\n    at radius 60mm:\n        petal length 24mm"),
     Word("along", "placing", "copies its block along a path",
          (Key("line", "path", "", "the first stroke of any motif", True),
-          length("every", "", "distance from copy to copy"),
-          choice("facing", "along", "along left right", "which way each copy faces")),
+          Key("every", "length", "", "from copy to copy; a closed path is shared out evenly",
+              most=LARGEST_SIZE_MM),
+          count("count", "0", "how many copies, in place of a distance", 0),
+          choice("facing", "along", "along left right out in alternate",
+                 "which way each copy faces; alternate is left, right, left, as mirror images")),
          ("line",), True, True,
-         example="along arc radius 60mm from -60deg to 60deg every 14mm:\n    leaf length 22mm"),
+         example="along rim inset 25mm count 24 facing in:\n    leaf length 22mm"),
     Word("inside", "placing", "keeps only what falls in a region",
          (Key("region", "region", "", "where to keep the cuts", True),), ("region",), True, True,
          example="inside disc radius 60mm:\n    row 9 spacing 10mm:\n        slash length 120mm"),
@@ -293,6 +303,17 @@ MOTIFS = (
          (Key("points", "points", "", "(x, y) pairs from its place", True),
           flag("smooth", "yes", "a curve through the points, or straight between them")),
          ("points",), example="path (0mm, -30mm) (12mm, 0mm) (0mm, 30mm) smooth yes"),
+    Word("snip", "motif", "a cut with scissors that goes nearly through, as for an ear of wheat",
+         (length("width", "45mm", "across the loaf"),
+          size("hinge", f"{SNIP_HINGE_MM.value:g}mm", "left uncut at the bottom"),
+          choice("lay", "alternate", "left right alternate straight",
+                 "the side to which what it frees is laid; alternate is left, right, left")),
+         ("width",), expands=True,
+         example="row 5 spacing 55mm angle 0deg:\n    snip 45mm blade 40deg"),
+    Word("rim", "motif", "a line that follows the rim; most useful as a path to go along",
+         (length("inset", "20mm", "from the rim, measured on the dough", 0),
+          choice("of", "outer", "outer hole", "the rim of the loaf, or that of a ring's hole")),
+         ("inset",), example="along rim inset 20mm every 18mm facing out:\n    slash 12mm"),
     Word("trace", "motif", "the stroked paths of a plain SVG file of your own",
          (Key("file", "text", "", "beside the pattern file", True),
           length("width", "0mm", "drawn this wide (0mm: as it is)", 0)),

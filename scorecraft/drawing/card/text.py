@@ -95,8 +95,9 @@ def _spoken(turn_rad: float) -> str:
 
 
 def _handling(handling: Handling) -> str:
-    how = (blade_words(handling), handle_words(handling), ends_words(handling))
-    parts = [f"{depth_words(handling)} deep", *(each for each in how if each)]
+    how = (blade_words(handling), handle_words(handling), ends_words(handling), handling.aside)
+    deep = handling.severed or f"{depth_words(handling)} deep"
+    parts = [deep, *(each for each in how if each)]
     return f"{', '.join(handling.names)}: {', '.join(parts)}"
 
 
