@@ -10,6 +10,7 @@ from math import degrees
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from scorecraft.checks.cure import Change, Cure
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
@@ -196,6 +197,7 @@ def finding_data(finding: Finding) -> JsonObject:
         "fix": finding.hint,
         "figures": {name: rounded(value) for name, value in finding.figures.items()},
         "cuts": list(finding.cuts),
+        "fixes": [cure_data(cure) for cure in finding.cures],
         "line": place.line if place else None,
         "column": place.column if place else None,
     }
@@ -204,6 +206,24 @@ def finding_data(finding: Finding) -> JsonObject:
 def ranged(least: float, most: float) -> list[float]:
     """Tell a range as [least, most]."""
     return [rounded(least), rounded(most)]
+
+
+def cure_data(cure: Cure) -> JsonObject:
+    """Tell a cure in words and as its changes; places are [x, y] mm on the sheet."""
+    return {"told": cure.told, "changes": [change_data(change) for change in cure.changes]}
+
+
+def change_data(change: Change) -> JsonObject:
+    """Tell one change of a cure; a turn is counter-clockwise, a blade's angle that to the dough."""
+    return {
+        "kind": change.kind,
+        "cuts": list(change.cuts),
+        "mm": rounded(change.mm),
+        "deg": rounded(degrees(change.rad)),
+        "ends": list(change.ends),
+        "points": [[rounded(x), rounded(y)] for x, y in change.points],
+        "lines": [[[rounded(x), rounded(y)] for x, y in line] for line in change.lines],
+    }
 
 
 def rounded(value: float) -> float:

@@ -4,6 +4,7 @@ Everything above this floor eats a `Layout`; everything below helps to make one.
 """
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
@@ -140,6 +141,16 @@ class Bench:
 
 
 @dataclass(frozen=True, slots=True)
+class Stencil:
+    """What the pattern says of its stencil: sizes (mm) by name, and the rest as it is written."""
+
+    sizes: Mapping[str, float] = field(default_factory=dict)
+    fill: tuple[str, ...] = ()
+    layers: str = ""
+    plate: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Size:
     """How the loaf came by its size: steps of the arithmetic, doubts with hints, its pot (mm).
 
@@ -166,6 +177,7 @@ class Layout:
     bench: Bench = field(default_factory=Bench)
     dough: Dough = field(default_factory=Dough)
     size: Size = field(default_factory=Size)
+    stencil: Stencil = field(default_factory=Stencil)
     remarks: tuple[tuple[str, Place | None], ...] = ()
     """What expansion dropped or changed on the way, told to the user as notes."""
 

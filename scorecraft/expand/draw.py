@@ -61,8 +61,8 @@ def strayed(scope: Scope, count: int) -> Scope:
 
 SINGLE = ("slash", "arc", "wave", "path")
 """Figures of one stroke, which are slanted where they give the loaf room and nothing is said."""
-LEANING = (("leaf", "outline"),)
-"""Parts of figures that are slanted then too: they lean to the outside of the leaf."""
+LEANING = tuple((leaf, "outline") for leaf in ("leaf", "oak_leaf", "maple_leaf", "heart"))
+"""Parts of figures that are slanted then too: they lean to the outside of the figure."""
 
 
 def dress(word: Word, part: str, given: Attributes, values: Values, said: Container[str]) -> Values:

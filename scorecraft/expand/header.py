@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from scorecraft.arrays import Line
-from scorecraft.cuts import Bench, Size
+from scorecraft.cuts import Bench, Size, Stencil
 from scorecraft.errors import PatternError, Place, Problem, ScorecraftError, lines_of
 from scorecraft.expand import telling as say
 from scorecraft.expand.drawings import Drawings
@@ -81,6 +81,15 @@ def bench_of(statement: Statement | None) -> Bench:
         skill=values["skill"],
         loaves=values["loaves"],
     )
+
+
+def stencil_of(statement: Statement | None) -> Stencil:
+    """Read what the pattern says of its stencil."""
+    values = head_values("stencil", statement)
+    sizes = {f"{key}_mm": values[key] for key in ("slot", "bridge", "web") if key in values}
+    names = (name.strip() for name in values.get("fill", "").split(","))
+    fill = tuple(name for name in names if name)
+    return Stencil(sizes, fill, values.get("layers", ""), values.get("plate", ""))
 
 
 def dough_of(said: Sequence[Statement | None]) -> Dough:

@@ -50,7 +50,7 @@ from scorecraft.textures import fill
 UPRIGHT = math.pi / 2
 MOST_COPIES = 2_000
 """The most copies one placing may make."""
-HEADER = ("title", "note", "loaf", "dough", "bake", "bench", "knob", "marks", "define")
+HEADER = ("title", "note", "loaf", "dough", "bake", "bench", "stencil", "knob", "marks", "define")
 
 
 class Walk:

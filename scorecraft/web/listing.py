@@ -16,12 +16,13 @@ def listing(folder: Folder) -> JsonObject:
          "problem": ""}
         for row in listed()
     ]  # fmt: skip
-    own = []
+    own: list[JsonObject] = []
     for name in folder.names():
         try:
-            own.append(entry(name, folder.open(name).text))
+            told = entry(name, folder.open(name).text)
         except ScorecraftError as error:
-            own.append({"name": name, "title": name, "shape": "", "problem": error.message})
+            told = {"name": name, "title": name, "shape": "", "problem": error.message}
+        own.append({**told, "changed": folder.changed(name)})
     taught = (folder.path / BAKER).is_file()
     return {"shelf": shipped, "folder": own, "path": str(folder.path), "baker": taught}
 

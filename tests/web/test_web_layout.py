@@ -226,32 +226,6 @@ def rgb(pixel):
     return "rgb({}, {}, {})".format(*pixel)
 
 
-def test_the_keyboard_comes_to_every_cut(seen):
-    web = seen()
-    page = web.page
-    web.open("wheat-sheaf", "design")
-    page.wait_for_selector(READY["design"])
-    listed = page.get_by_role("listbox", name=re.compile("^Cuts"))
-    names = listed.get_by_role("option")
-    assert names.count() == 5
-    for _ in range(30):
-        page.keyboard.press("Tab")
-        if listed.evaluate("list => list === document.activeElement"):
-            break
-    ring = "() => getComputedStyle(document.querySelector('.stage')).outlineStyle"
-    assert page.evaluate(ring) == "solid"
-    lit = []
-    for number in range(5):
-        playwright.expect(page.locator(".caption")).to_have_text(names.nth(number).inner_text())
-        lit.append(page.locator(".stage-loaf .cut.lit").count())
-        page.keyboard.press("ArrowDown")
-    assert all(lit) and sum(lit) == page.locator(".stage-loaf .cut").count()
-    text = page.input_value("#pattern-text")
-    page.keyboard.press("Enter")
-    assert page.evaluate("() => document.activeElement.id") == "pattern-text"
-    assert page.input_value("#pattern-text") == text
-
-
 def test_a_change_of_view_keeps_the_keyboard(seen):
     web = seen()
     page = web.page
