@@ -9,7 +9,7 @@ from scorecraft.arrays import Floats
 from scorecraft.loaf.crest import Crest
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.outline import TRACED_SAMPLES, Outline
-from scorecraft.practice import RING_RUNS
+from scorecraft.practice import RING_RUNS, TIN_SIDES
 
 CLOSED_MM = 1.0
 """Radius of a hole that the dough has closed."""
@@ -30,16 +30,16 @@ def grown(loaf: Loaf, sideways: float, upward: float) -> Loaf:
 
 
 def _risen(loaf: Loaf, sideways: float, upward: float) -> Loaf:
-    """Let dough rise in its tin: along as far as there is room, up the sides, then in the crown."""
+    """Let dough rise in its tin: along as far as there is room, up the sides and in the crown."""
     assert loaf.held is not None
     longer = max(1.0, min(sideways, loaf.held.length_mm / loaf.length_mm))
     level = loaf.volume_mm3 / loaf.plan_area_mm2
     full = (level - loaf.wall_mm) / loaf.crown_mm  # mean height of the crown over its height
-    level *= sideways**2 * upward / longer
+    risen = level * sideways**2 * upward / longer
     top = max(loaf.held.depth_mm, loaf.wall_mm)
-    wall = min(max(level - full * loaf.crown_mm, loaf.wall_mm), top)
+    wall = min(loaf.wall_mm + TIN_SIDES.value * max(risen - level, 0.0), top)
     outline = replace(loaf.outline, b_mm=longer * loaf.outline.b_mm)
-    height = wall + (level - wall) / full
+    height = wall + (risen - wall) / full
     return Loaf(outline, height, loaf.profile, None, replace(loaf.held, wall_mm=wall))
 
 
