@@ -51,7 +51,7 @@ ROWS = (
          "M12 2c2.6 0 3.8 2 3.8 10S14.6 22 12 22s-3.8-2-3.8-10S9.4 2 12 2", 2.6, 2.5, 2.6),
     Form("baguette", "thin and long",
          "M12 1.5c1.6 0 2.3 1.5 2.3 10.5s-.7 10.5-2.3 10.5S9.7 21 9.7 12 10.4 1.5 12 1.5",
-         8.5, 2.3, 3.0, 0.55, bakes="baguette", dough_g=(200, 350, 450), own_name="baguette"),
+         8.5, 2.3, 3.0, 0.5, bakes="baguette", dough_g=(200, 350, 450), own_name="baguette"),
     Form("roll", "a small round one", "M12 7.5a4.5 4.5 0 1 0 0 9 4.5 4.5 0 0 0 0-9",
          stands=0.48, even=True, bakes="roll", dough_g=(40, 80, 120), own_name="roll"),
     Form("square", "with rounded corners", "M7 4h10q3 0 3 3v10q0 3-3 3H7q-3 0-3-3V7q0-3 3-3",
@@ -67,7 +67,7 @@ ROWS = (
     Form("epi", "an ear of wheat: a long loaf cut with scissors, laid left and right",
          "M12 22V7M12 7c-2-2-2-4 0-5 2 1 2 3 0 5M12 12c-3 0-5-2-5-4 3 0 5 1 5 4M12 12c3 0 5-2 5-4"
          "-3 0-5 1-5 4M12 18c-3 0-5-2-5-4 3 0 5 1 5 4M12 18c3 0 5-2 5-4-3 0-5 1-5 4",
-         7.0, 2.3, 3.0, 0.55, bakes="baguette", own_name="épi"),
+         7.0, 2.3, 3.0, 0.5, bakes="baguette", own_name="épi"),
     Form("heart", "a heart with rounded lobes and tip",
          "M12 21C6 16 3 12 3 8.5 3 5.5 5.2 4 7.5 4 9.5 4 11 5 12 6.5 13 5 14.5 4 16.5 4"
          " 18.8 4 21 5.5 21 8.5 21 12 18 16 12 21", 0.95, 2.5, None, 0.34),
