@@ -29,6 +29,21 @@ def grown(loaf: Loaf, sideways: float, upward: float) -> Loaf:
     return Loaf(outer, height, loaf.profile, hole)
 
 
+def carried(here: Loaf, there: Loaf, plan: Floats) -> Floats:
+    """Carry plan points (..., 2) mm of a loaf to where they are on it before or after it grows.
+
+    Each keeps its share of the way from crown to rim, and on a ring from its crest.
+    """
+    if here.hole is None and here.held is None:
+        return np.asarray(plan * (there.width_mm / here.width_mm))
+    theta = np.arctan2(plan[..., 1], plan[..., 0])
+    across = np.hypot(plan[..., 0], plan[..., 1])
+    middle, half = Crest(here.outline, here.hole).on_plan(theta)
+    other, wide = Crest(there.outline, there.hole).on_plan(theta)
+    moved = other + (across - middle) / half * wide
+    return np.asarray(plan * (moved / np.maximum(across, 1e-9))[..., None])
+
+
 def _risen(loaf: Loaf, sideways: float, upward: float) -> Loaf:
     """Let dough rise in its tin: along as far as there is room, up the sides and in the crown."""
     assert loaf.held is not None

@@ -12,6 +12,7 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.grown import carried, grown
 
 STATION_MM = 2.0
 """Distance of the stations along an opened cut."""
@@ -62,7 +63,7 @@ def baked_loaf(layout: Layout, share: float = 1.0) -> Loaf:
     """Grow the proofed loaf by a share of its bake: level lengths and heights by their ratios."""
     loaf = layout.loaf
     sideways, upward = (1 + share * (by - 1) for by in (layout.bake.sideways, layout.bake.upward))
-    return replace(loaf, outline=loaf.outline.scaled(sideways), height_mm=loaf.height_mm * upward)
+    return grown(loaf, sideways, upward)
 
 
 def lenses(layout: Layout, mouths: Mouths, baked: Loaf, share: float = 1.0) -> list[Lens]:
@@ -73,7 +74,7 @@ def lenses(layout: Layout, mouths: Mouths, baked: Loaf, share: float = 1.0) -> l
 def _lens(layout: Layout, baked: Loaf, index: int, mouths: Mouths, share: float) -> Lens:
     cut = layout.cuts[index]
     sheet, at = stations(cut.line)
-    middle = layout.loaf.sheet_to_plan(sheet) * (baked.width_mm / layout.loaf.width_mm)
+    middle = carried(layout.loaf, baked, layout.loaf.sheet_to_plan(sheet))
     tangent = np.gradient(middle, axis=0)
     if np.allclose(sheet[0], sheet[-1]):
         tangent[0] = tangent[-1] = middle[1] - middle[-2]
