@@ -63,6 +63,9 @@ RIM_POWER = Rule(2.0, "", "power q of every dome: it rises straight up from the 
 TIN_CROWN = Rule(
     0.18, "of the width", "the crown of dough that fills its tin, above the rim", COMMON
 )
+TIN_SIDES = Rule(
+    0.5, "", "share of the rise by which dough climbs the sides of its tin, up to the rim", SET
+)
 RING_RUNS = Rule(
     0.25, "", "share of the sideways growth (of its logarithm) by which a ring grows longer", SET
 )

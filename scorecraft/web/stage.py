@@ -27,7 +27,7 @@ def stage(design: Design, findings: Sequence[Finding] = ()) -> Picture:
         width,
         height,
         layout.title or design.source.name,
-        f"{layout.loaf.shape} loaf from above with {len(layout.cuts)} cuts",
+        f"{layout.loaf.called} from above with {len(layout.cuts)} cuts",
         (
             loaf_layer(layout, centre, 1.0, plans=plans),
             Layer("leans", tuple(lean_bars(layout, lines, ink=LEANING))),

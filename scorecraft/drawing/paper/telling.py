@@ -29,7 +29,7 @@ NOT_LISTED = "not listed here"
 
 def loaf_words(loaf: Loaf, scale: str = FULL_SIZE) -> str:
     """Say a loaf's shape and size, and at what scale it is drawn, if it is."""
-    said = f"{loaf.shape.capitalize()} loaf, {size_words(loaf)}"
+    said = f"{loaf.called.capitalize()}, {size_words(loaf)}"
     return f"{said}, {scale}" if scale else said
 
 
