@@ -271,9 +271,9 @@ export class Hand extends EventTarget {
     else this.make((this.nudged = { kind, by }), `key ${kind} ${hold}`);
   }
 
-  /** Do what the checks advise: one of the fixes of a finding, by numbers; `level` tells whose findings. */
-  fix(finding, choice, level) {
-    this.make({ kind: "cure", finding, choice, level });
+  /** Do what the checks advise: the changes of one of a finding's fixes. */
+  fix(changes) {
+    this.make({ kind: "cure", changes });
   }
 
   remove() {
