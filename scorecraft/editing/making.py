@@ -17,7 +17,7 @@ from scorecraft.editing.written import Edit
 from scorecraft.expand.draw import draw
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import Frame, crown
-from scorecraft.expand.read import default_value, defaults, own
+from scorecraft.expand.read import default_value, defaults
 from scorecraft.expand.traced import Step
 from scorecraft.language.tree import Argument, Measure, Points, Statement
 from scorecraft.language.words import WORDS
@@ -74,7 +74,7 @@ def usual(word: str, sizes: Mapping[str, float]) -> list[Line]:
     """Draw a figure with sizes of its own (mm), and else as it is usual; (N, 2) mm each."""
     row = WORDS[word]
     values = {**defaults(word)[0], **sizes}
-    return [stroke.line for stroke in draw(row, own(row, values), Drawings(None))]
+    return [stroke.line for stroke in draw(row, values, Drawings(None))]
 
 
 def tray() -> tuple[str, ...]:

@@ -139,7 +139,7 @@ def swung(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit] | None:
     by = math.remainder(by, math.tau)
     if out < 0:
         return None
-    keys = ("from", "to") if around else ("angle",)
+    keys = round_keys(place.statement) if around else ("angle",)
     ways = [needed(slot(scene, place, key)) for key in keys]
     return settled(scene, place, number, grip, values, radius, out, ways, by, way)
 
@@ -174,6 +174,11 @@ def settled(
     return landed([(each.freed(way), to) for each, to in both], miss_of([each for each, _ in both]))
 
 
+def round_keys(around: Statement) -> tuple[str, ...]:
+    """Give the keys that turn all copies of an `around`: its end goes with its start."""
+    return ("from", "to") if around.get("to") else ("from",)
+
+
 def radius_slot(scene: Scene, place: Step, here: Frame) -> Slot | None:
     """Find the radius of a place; a share is one of the reach in the copy's own direction."""
     scope = place.scope
@@ -186,13 +191,11 @@ def landed(
     turning: Sequence[tuple[Slot, float]], miss: Callable[[Sequence[float]], float]
 ) -> list[Edit]:
     """Write numbers as round as they may be to land near enough."""
-    edits: list[Edit] = []
-    for level in range(len(FINER)):
-        made = [each.turned(target, level) for each, target in turning]
-        edits = [edit for found, _ in made for edit in found]
-        if miss([value for _, value in made]) <= NEAR_MM:
-            break
-    return edits
+    made = [[each.turned(to, level) for each, to in turning] for level in range(len(FINER))]
+    misses = [miss([value for _, value in each]) for each in made]
+    near = max(NEAR_MM, misses[-1] + SKIPPED_MM)  # a knob may end before it gets there
+    level = next(index for index, far in enumerate(misses) if far <= near)
+    return [edit for edits, _ in made[level] for edit in edits]
 
 
 def missed(place: Step, number: int, old: Values, new: Values, grip: Grip) -> float:
@@ -217,7 +220,8 @@ def values_of(place: Step) -> Values:
 
 def angle_of(values: Values, number: int) -> float:
     """Give the direction of one copy of an `around` (turntable radians)."""
-    count, start, end = values["count"], values["from"], values["to"]
+    count, start = values["count"], values["from"]
+    end = values.get("to", start + math.tau)
     whole = abs(abs(end - start) - math.tau) < 1e-9
     return float(start + (end - start) * number / (count if whole else max(1, count - 1)))
 

@@ -1,6 +1,6 @@
 """What the hand says: what it did, what it cannot do and why, and where things stand."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping
 
 from scorecraft.errors import Slip
 from scorecraft.units import plain
@@ -68,6 +68,11 @@ def no_end(word: str) -> Slip:
     return Slip(f"the ends of a {word} cannot be set one by one", "change its sizes")
 
 
+def knob_is(name: str, value: float, unit: str, ends: bool) -> str:
+    """Say where a knob stands now, and whether that is as far as it goes."""
+    return f'the knob "{name}" is {plain(value)}{unit}' + (", as far as it goes" if ends else "")
+
+
 def not_freed(word: str) -> Slip:
     """Say that copies of such a placing cannot stand alone."""
     return Slip(f'copies of "{word}" cannot stand alone', "copy the lines in the text instead")
@@ -108,11 +113,11 @@ def spoilt(message: str) -> Slip:
     return Slip(f"this cannot be done here: {message}", "change it in the text")
 
 
-def also(lines: Sequence[tuple[str, int]]) -> str:
+def also(lines: Mapping[int, str]) -> str:
     """Say what else a knob changes."""
     if not lines:
         return ""
-    told = ", ".join(f"{word} in line {line}" for word, line in lines)
+    told = ", ".join(f"{word} in line {line}" for line, word in sorted(lines.items()))
     return f"also changes {told}"
 
 

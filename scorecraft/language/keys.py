@@ -50,9 +50,9 @@ class Word:
     `mains` are the keys whose values may stand first without their key; `attributes` tells
     whether cut attributes (depth, blade ...) may follow; `parts` are the strokes of a motif that
     may have a depth and blade of their own (`vein_depth`); `expands` marks motifs that are
-    expansion cuts unless the pattern says otherwise. `grips` names the keys that have a handle on
-    the loaf; None means every length, and where a figure starts and ends. `origin` is the part of a
-    motif that stands in its place, where it can be chosen.
+    expansion cuts unless the pattern says otherwise. `origin` is the part of a motif that stands in
+    its place, where it can be chosen. `grips` names the keys that have a handle on the loaf; None
+    means every length, and where a figure starts and ends.
     """
 
     name: str
@@ -73,7 +73,8 @@ class Word:
         """The keys that a handle on the loaf turns."""
         if self.grips is not None:
             return tuple(key for key in self.keys if key.name in self.grips)
-        return tuple(key for key in self.keys if key.kind == "length" or key.name in ("from", "to"))
+        ends = ("start", "end")
+        return tuple(key for key in self.keys if key.kind == "length" or key.param in ends)
 
     def key(self, name: str) -> Key | None:
         """Find a key by name, or None."""
