@@ -10,6 +10,7 @@ from math import degrees
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from scorecraft.checks.cure import Change, Cure
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
@@ -17,6 +18,7 @@ from scorecraft.errors import Problem, ScorecraftError
 from scorecraft.groups import Group, groups
 from scorecraft.json_data import JsonObject
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.dough import Dough
 from scorecraft.units import turntable_degrees
 
 if TYPE_CHECKING:
@@ -44,6 +46,7 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "format": FORMAT,
         "title": layout.title,
         "loaf": loaf_data(layout.loaf),
+        "dough": dough_data(layout.dough),
         "baked": size_data(baked_loaf(layout)),
         "cuts": [
             told[index] | cut_data(cut, layout, length) | planned.get(index, NOT_PLANNED)
@@ -80,6 +83,18 @@ def problem_data(problem: Problem) -> JsonObject:
 def loaf_data(loaf: Loaf) -> JsonObject:
     """Tell the shape and the size of a loaf."""
     return {"shape": loaf.shape, **size_data(loaf)}
+
+
+def dough_data(dough: Dough) -> JsonObject:
+    """Tell how far proofed, how wet and how warm the dough is."""
+    return {
+        "proof": dough.stage,
+        "times": rounded(dough.times),
+        "culture": dough.culture,
+        "hydration": rounded(dough.hydration),
+        "temperature_c": rounded(dough.temperature_c),
+        "kitchen_c": rounded(dough.kitchen_c),
+    }
 
 
 def size_data(loaf: Loaf) -> JsonObject:
@@ -182,6 +197,7 @@ def finding_data(finding: Finding) -> JsonObject:
         "fix": finding.hint,
         "figures": {name: rounded(value) for name, value in finding.figures.items()},
         "cuts": list(finding.cuts),
+        "fixes": [cure_data(cure) for cure in finding.cures],
         "line": place.line if place else None,
         "column": place.column if place else None,
     }
@@ -190,6 +206,24 @@ def finding_data(finding: Finding) -> JsonObject:
 def ranged(least: float, most: float) -> list[float]:
     """Tell a range as [least, most]."""
     return [rounded(least), rounded(most)]
+
+
+def cure_data(cure: Cure) -> JsonObject:
+    """Tell a cure in words and as its changes; places are [x, y] mm on the sheet."""
+    return {"told": cure.told, "changes": [change_data(change) for change in cure.changes]}
+
+
+def change_data(change: Change) -> JsonObject:
+    """Tell one change of a cure; a turn is counter-clockwise, a blade's angle that to the dough."""
+    return {
+        "kind": change.kind,
+        "cuts": list(change.cuts),
+        "mm": rounded(change.mm),
+        "deg": rounded(degrees(change.rad)),
+        "ends": list(change.ends),
+        "points": [[rounded(x), rounded(y)] for x, y in change.points],
+        "lines": [[[rounded(x), rounded(y)] for x, y in line] for line in change.lines],
+    }
 
 
 def rounded(value: float) -> float:

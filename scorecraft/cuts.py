@@ -4,6 +4,7 @@ Everything above this floor eats a `Layout`; everything below helps to make one.
 """
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
@@ -15,7 +16,8 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import BENCH_TIME_AT_C, BENCH_TIME_AT_WATER, PULL_ASIDE_DEG
+from scorecraft.loaf.dough import Dough
+from scorecraft.practice import PULL_ASIDE_DEG
 from scorecraft.units import from_turntable
 
 ON_LINE_MM = 1.0
@@ -42,7 +44,10 @@ class Cut:
     the stroke the lip of a slanted cut rises, 1 left, -1 right; the handle leans to the other, and
     0 is not said. `figure` numbers the drawn
     figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
-    the copies of one figure share it; `part` names the stroke within its figure.
+    the copies of one figure share it; `part` names the stroke within its figure. One that goes
+    `through` the dough is as deep as the dough is high there, and pulled open by hand to
+    `pulled_mm`; one made with scissors leaves `hinge_mm` uncut, and what it frees is laid to the
+    left (-1) or to the right (1).
     """
 
     line: Line
@@ -56,6 +61,15 @@ class Cut:
     place: Place
     opens_mm: float | None = None
     rises: int = 0
+    through: bool = False
+    pulled_mm: float = 0.0
+    hinge_mm: float | None = None
+    laid: int = 0
+
+    @property
+    def severs(self) -> bool:
+        """Whether it is meant to part the dough: cut right through, or all but so with scissors."""
+        return self.through or self.hinge_mm is not None
 
     def side_of(self, point: ArrayLike) -> int:
         """Tell on which side of the stroke a point of the sheet (mm) lies: 1 left, -1 right.
@@ -105,15 +119,13 @@ Skill = Literal["new", "steady", "quick"]
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """The hand that holds the blade, the order asked for, temperature (C) and water per flour.
+    """The hand that holds the blade, and the order asked for.
 
     `skill` is how quick the hand is, `loaves` how many equal loaves are scored in a row.
     """
 
     hand: Hand = "right"
     order: Order = "planned"
-    temperature_c: float = BENCH_TIME_AT_C.value
-    hydration: float = BENCH_TIME_AT_WATER.value
     skill: Skill = "steady"
     loaves: int = 1
 
@@ -129,12 +141,26 @@ class Bench:
 
 
 @dataclass(frozen=True, slots=True)
+class Stencil:
+    """What the pattern says of its stencil: sizes (mm) by name, and the rest as it is written."""
+
+    sizes: Mapping[str, float] = field(default_factory=dict)
+    fill: tuple[str, ...] = ()
+    layers: str = ""
+    plate: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Size:
-    """How the loaf came by its size: steps of the arithmetic, doubts with hints, its pot (mm)."""
+    """How the loaf came by its size: steps of the arithmetic, doubts with hints, its pot (mm).
+
+    `dough_g` is the weight of its dough where that is given.
+    """
 
     steps: tuple[str, ...] = ()
     doubts: tuple[tuple[str, str], ...] = ()
     vessel_mm: float | None = None
+    dough_g: float | None = None
 
 
 @dataclass(frozen=True)
@@ -149,7 +175,9 @@ class Layout:
     marks: Marks = field(default_factory=Marks)
     knobs: tuple[Knob, ...] = ()
     bench: Bench = field(default_factory=Bench)
+    dough: Dough = field(default_factory=Dough)
     size: Size = field(default_factory=Size)
+    stencil: Stencil = field(default_factory=Stencil)
     remarks: tuple[tuple[str, Place | None], ...] = ()
     """What expansion dropped or changed on the way, told to the user as notes."""
 

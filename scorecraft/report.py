@@ -9,6 +9,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.groups import groups
+from scorecraft.loaf.telling import PROOFS, size_words
 from scorecraft.units import degree_words
 
 INDENT = 9
@@ -44,7 +45,7 @@ def report(
     for finding in findings:
         lines += list(finding_lines(finding))
     if verbose:
-        lines += ["", *sizing_lines(layout), *bench_lines(design)]
+        lines += ["", *sizing_lines(layout), *dough_lines(layout), *bench_lines(design)]
     if not quiet:
         lines += ["", *table(design, quick), *([] if quick else ["", LIMITS])]
     return "\n".join(lines).rstrip() + "\n"
@@ -59,10 +60,7 @@ LIMITS = (
 
 def loaf_words(layout: Layout) -> str:
     """Say what loaf it is."""
-    loaf = layout.loaf
-    sizes = [loaf.width_mm] if loaf.shape == "round" else [loaf.width_mm, loaf.length_mm]
-    across = " × ".join(f"{size:.0f}" for size in sizes)
-    return f"{loaf.shape} loaf {across} mm, {loaf.height_mm:.0f} mm high"
+    return f"{layout.loaf.shape} loaf, {size_words(layout.loaf)}"
 
 
 def sizing_lines(layout: Layout) -> Iterator[str]:
@@ -75,6 +73,14 @@ def sizing_lines(layout: Layout) -> Iterator[str]:
     if abs(side - end) >= 0.5:
         far += f" to 12 o'clock, {side:.0f} mm to 3 o'clock"
     yield f"  reach, over the dough from crown to rim: {far}"
+
+
+def dough_lines(layout: Layout) -> Iterator[str]:
+    """Write how far proofed the dough is, and how much it springs."""
+    dough, bake = layout.dough, layout.bake
+    steam = "with" if bake.steam else "without"
+    yield f"Dough: {PROOFS[dough.stage]}, {dough.culture}, {dough.times:.1f} times its mixed volume"
+    yield f"  {steam} steam it bakes to {bake.spring:.2f} times its proofed volume"
 
 
 def batch_lines(design: Design) -> list[str]:

@@ -61,4 +61,4 @@ def batch_of(work: Work) -> Batch | None:
     boards = ceil(bench.loaves / max(fit, 1))
     each, more = divmod(bench.loaves, boards)
     shared = (each + 1,) * more + (each,) * (boards - more)
-    return Batch(shared, (least, most), fit > 0, bench.temperature_c <= COLD_C.value)
+    return Batch(shared, (least, most), fit > 0, work.dough.temperature_c <= COLD_C.value)

@@ -45,9 +45,10 @@ def handle(
 def depths(cut: Cut) -> tuple[float, float, float]:
     """Give the depth (mm) at the start, the middle and the end of a stroke.
 
-    A deep blade enters with its tip and lifts off again; a light or closed stroke is even.
+    A deep blade enters with its tip and lifts off again; a light or closed stroke is even, and so
+    is one that parts the dough.
     """
-    if cut.kind == "decorative" or np.allclose(cut.line[0], cut.line[-1]):
+    if cut.kind == "decorative" or cut.severs or np.allclose(cut.line[0], cut.line[-1]):
         return (cut.depth_mm, cut.depth_mm, cut.depth_mm)
     shares = START_DEPTH_SHARE.value, 1.0, END_DEPTH_SHARE.value
     first, middle, last = (cut.depth_mm * share for share in shares)

@@ -1,8 +1,8 @@
 """Balance: whether one side of the loaf is cut, and so opens, more than the other.
 
 One slash off the middle, a crescent or a single deep figure beside light ones is a classic and no
-fault (common practice, no source): only expansion cuts of several figures are weighed, and the
-advice is never to move them to the middle.
+fault (common practice, no source): only where several figures open the loaf are cuts weighed, and
+the advice is never to move them to the middle.
 """
 
 import math
@@ -43,11 +43,10 @@ def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
 
     Cuts count by their predicted opening (mm, one a cut) where it is known, else by their depth.
     """
-    deep = np.array([cut.kind == "expansion" for cut in layout.cuts], dtype=bool)
     if len({cut.figure for cut in layout.cuts if cut.kind == "expansion"}) < 2:
         return []
     depths = np.array([cut.depth_mm for cut in layout.cuts])
-    weights = np.where(deep, depths if opening_mm is None else opening_mm, 0.0)
+    weights = depths if opening_mm is None else opening_mm
     found = weigh(layout, weights)
     share = found.aside_mm / float(layout.loaf.reach(found.theta))
     if share <= ASIDE_NOTE.value:

@@ -16,11 +16,11 @@ def bench_time(layout: Layout, work: Work) -> list[Finding]:
     needed, allowed = work.effort.seconds, work.allowed_s
     if needed <= allowed:
         return []
-    bench = work.bench
-    message = say.too_slow(bench, time_words(needed, bench.skill), told(allowed))
+    bench, dough = work.bench, layout.dough
+    message = say.too_slow(dough, time_words(needed, bench.skill), told(allowed))
     slowest = max(work.runs, key=lambda run: run.seconds)
     cut = layout.cuts[slowest.first.pulls[0].cut]
-    chilled = allowed_seconds(replace(bench, temperature_c=CHILLED_C.value))
+    chilled = allowed_seconds(replace(dough, temperature_c=CHILLED_C.value))
     count = sum(len(step.pulls) for step in slowest.steps)
     hint = say.fewer_cuts(cut, count, time_words(slowest.seconds, bench.skill))
     if chilled >= needed:

@@ -4,10 +4,13 @@ import numpy as np
 
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.cure import Cure
+from scorecraft.checks.easier import easier
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.room_cures import room_cures
 from scorecraft.checks.telling import either
+from scorecraft.checks.telling_dough import wants_more
 from scorecraft.cuts import Layout
+from scorecraft.loaf import places
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.result import Opening
 from scorecraft.opening.room import Room, direction, where
@@ -17,23 +20,26 @@ from scorecraft.units import turntable_degrees
 
 def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
-    found = room_of(opening, layout.loaf.sheet_rim())
+    loaf = layout.loaf
+    found = room_of(opening, loaf.sheet_rim(), layout.bake.strength, hole_mm=loaf.sheet_hole())
     if found.verdict == "enough":
         return []
     severity: Severity = "warning" if found.verdict == "will burst" else "note"
     cures = room_cures(layout, found, skin)
+    ways = [*easier(layout, skin), *([either(cures)] if cures else [])]
     figures = {
         "taken": found.taken,
         "least": found.least,
         "least_direction_deg": turntable_degrees(found.least_direction_rad),
     }
+    message = told(found, layout) + wants_more(layout.dough.stage, layout.bake.steam)
     place = max((cut.place for cut in layout.cuts), default=None)
     return [
         Finding(
             "room",
             severity,
-            told(found, layout),
-            either(cures) if cures else say.NO_CURE,
+            message,
+            "; or ".join(ways) or say.NO_CURE,
             place,
             figures,
             _about(cures),
@@ -62,5 +68,7 @@ def told(found: Room, layout: Layout) -> str:
     start = say.LIKELY_TO_BURST if found.verdict == "will burst" else say.JUST_ENOUGH
     rim = layout.loaf.sheet_rim()
     at = f" {where(found.highest_at, rim)}" if found.highest_at else ""
+    if found.highest_at and layout.loaf.hole is not None:
+        at = f" {places.where(layout.loaf, np.array(found.highest_at))}"
     least = "" if found.even else direction(found.least_direction_rad)
     return say.room_left(start + at, found.taken, least)

@@ -8,6 +8,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
+from scorecraft.baking import CURE_DEPTHS_MM
 from scorecraft.checks import run
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.changes import added, applied, at_depth, lengthened, without
@@ -23,12 +24,10 @@ from scorecraft.opening.predict import predict
 from scorecraft.opening.room import Room, direction
 from scorecraft.opening.room import room as room_of
 from scorecraft.practice import (
-    CURE_DEPTH_MM,
     DECORATIVE_BLADE_DEG,
     DEEPEST_USUAL_MM,
     DEPTH_STEP_MM,
     EXPANSION_BLADE_DEG,
-    ROOM_ENOUGH,
 )
 from scorecraft.units import turntable_degrees
 
@@ -52,10 +51,11 @@ MOST_LEFT_OUT = 0.6
 
 @dataclass(slots=True)
 class Trial:
-    """Tries cures on a layout, within a number of runs of the model."""
+    """Tries cures on a layout, within a number of runs of the model, for a room that is wanted."""
 
     layout: Layout
     skin: Skin
+    wanted: float
     before: Sequence[Finding] = field(init=False)
     runs: int = MOST_RUNS
 
@@ -74,7 +74,8 @@ class Trial:
         made = applied(self.layout, changes)
         panel = max(COARSE_MM, panel_for([cut.line for cut in made.cuts], COARSE_PANELS))
         opened = predict(made, self.skin, panel_mm=panel)
-        return room_of(opened, made.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE
+        found = room_of(opened, made.loaf.sheet_rim(), hole_mm=made.loaf.sheet_hole())
+        return found.taken >= self.wanted + SPARE
 
     def least(self, steps: Sequence[tuple[Change, ...]]) -> tuple[Change, ...] | None:
         """Find the first of growing steps that helps, None where the last that passes does not."""
@@ -91,7 +92,7 @@ class Trial:
 
 def room_cures(layout: Layout, found: Room, skin: Skin) -> tuple[Cure, ...]:
     """Find cures that leave enough room and that the other checks let pass, the gentlest first."""
-    trial, cures = Trial(layout, skin), list[Cure]()
+    trial, cures = Trial(layout, skin, found.enough), list[Cure]()
     for way in (deeper, longer, longer_and_deeper, another, instead_of_light):
         last = way in (longer_and_deeper, instead_of_light)
         if len(cures) < (1 if last else MOST_CURES):
@@ -205,9 +206,10 @@ def _most_deep(layout: Layout) -> float:
 
 
 def _cure_depth(layout: Layout) -> float:
-    """Depth (mm) of a cut that is advised: as usual, or as deep as the loaf's height allows."""
+    """Depth (mm) of a cut that is advised: as its dough asks, as the loaf's height allows."""
     step = DEPTH_STEP_MM.value
-    return min(CURE_DEPTH_MM.value, step * math.floor(deep_from_mm(layout.loaf) / step))
+    deepest = step * math.floor(deep_from_mm(layout.loaf) / step)
+    return min(CURE_DEPTHS_MM[layout.dough.stage].value, deepest)
 
 
 def _told(lines: tuple[Line, ...], depth: float, upright: bool) -> str:

@@ -17,6 +17,11 @@ def off_the_loaf(cut: Cut, far_mm: float, place: str) -> str:
     return f"{the(cut)} runs {mm_words(far_mm)} off the loaf {place}"
 
 
+def into_the_hole(cut: Cut, far_mm: float, place: str) -> str:
+    """Say that a cut runs into the hole of a ring."""
+    return f"{the(cut)} runs {mm_words(far_mm)} into the hole {place}"
+
+
 def near_the_rim(cut: Cut, left_mm: float, place: str) -> str:
     """Say that a cut ends too close to the rim."""
     if left_mm < MEET:
@@ -32,6 +37,11 @@ def shorten_it(by_mm: float) -> str:
 def move_in(by_mm: float) -> str:
     """Advise to move a cut away from the rim."""
     return f"move it {mm_words(by_mm)} toward the crown"
+
+
+def move_out(by_mm: float) -> str:
+    """Advise to move a cut away from the hole of a ring."""
+    return f"move it {mm_words(by_mm)} away from the hole"
 
 
 OVERLAP_FIX = "end one where it meets the other, or draw them as one cut"

@@ -2,11 +2,15 @@
 
 import os
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 import scorecraft.cli.telling as telling
 from scorecraft.cli.options import shipped_names, turned
+
+if TYPE_CHECKING:
+    from scorecraft.designing import Design
 
 LOG = "bakes.jsonl"
 
@@ -43,12 +47,13 @@ LOG = "bakes.jsonl"
 )
 @click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help=telling.SET)
 @click.option("--loaf", metavar="WORDS", help=telling.BAKED_LOAF)
+@click.option("--dough", metavar="WORDS", help=telling.BAKED_DOUGH)
 @click.option("--bake", metavar="WORDS", help=telling.BAKED_HOW)
 @click.option("-q", "--quiet", is_flag=True, help=telling.QUIET)
 def command(
     pattern: str | None, measured: Path | None, output: str, log: Path | None, note: str,
     listing: bool, plot: Path | None, knobs: tuple[str, ...], loaf: str | None,
-    bake: str | None, quiet: bool,
+    dough: str | None, bake: str | None, quiet: bool,
 ) -> int:  # fmt: skip
     """Adjust the model to the openings measured on a baked loaf of PATTERN, or list the bakes."""
     from scorecraft.errors import UsageError
@@ -58,7 +63,7 @@ def command(
     if pattern is None or measured is None:
         hint = "scorecraft tune PATTERN --measured FILE.csv, or scorecraft tune --list"
         raise UsageError("tune needs a pattern and what was measured", None, hint)
-    given = {"loaf": loaf, "bake": bake}
+    given = {"loaf": loaf, "dough": dough, "bake": bake}
     return fitted(pattern, measured, output, log, note, plot, turned(knobs), given, quiet=quiet)
 
 
@@ -85,7 +90,6 @@ def fitted(
     from datetime import date
 
     from scorecraft.cli.output import deliver, say
-    from scorecraft.designing import make
     from scorecraft.prints.forms import file_form
     from scorecraft.tune.bake import openings, record, tune
     from scorecraft.tune.baker import baker_of, baker_text
@@ -94,7 +98,7 @@ def fitted(
     from scorecraft.tune.predict import predictor
     from scorecraft.tune.telling import skin_words, tuned_text
 
-    design = make(pattern, knobs=knobs, loaf=given["loaf"], bake=given["bake"], standing=Path.cwd())
+    design = baked(pattern, knobs, given)
     rows = read_measured(measured, design.groups)
     if plot is not None:
         file_form(str(plot), None)
@@ -117,6 +121,15 @@ def fitted(
         say(tuned_text(tuned), nl=False)
     deliver(output, baker, quiet=quiet)
     return 0
+
+
+def baked(pattern: str, knobs: dict[str, str], given: dict[str, str | None]) -> "Design":
+    """Make the design of the loaf that was baked."""
+    from scorecraft.designing import make
+
+    loaf, dough, bake = given["loaf"], given["dough"], given["bake"]
+    here = Path.cwd()
+    return make(pattern, knobs=knobs, loaf=loaf, dough=dough, bake=bake, standing=here)
 
 
 def named(pattern: str) -> str:

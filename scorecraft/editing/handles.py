@@ -99,7 +99,7 @@ def handles(scene: Scene, step: Step) -> list[Handle]:
     frame = step.drawn.frame
 
     def drawn(changed: Values) -> list[Line]:
-        return [stroke.line for stroke in draw(word, changed, drawings)]
+        return [stroke.line for stroke in draw(word, changed, drawings, step.drawn)]
 
     if word.name == "trace":
         return []

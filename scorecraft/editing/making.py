@@ -18,13 +18,17 @@ from scorecraft.expand.draw import draw
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import Frame, crown
 from scorecraft.expand.read import default_value, defaults
+from scorecraft.expand.scope import Scope
 from scorecraft.expand.traced import Step
 from scorecraft.language.tree import Argument, Measure, Points, Statement
 from scorecraft.language.words import WORDS
+from scorecraft.loaf.dome import make_loaf
 from scorecraft.practice import DECORATIVE_DEPTH_MM, EXPANSION_DEPTH_MM
 
 USUAL_REACH_MM = 130.0
 """The reach of a loaf on which figures have their usual sizes; on a smaller one they shrink."""
+USUAL_LOAF = (220.0, 95.0)
+"""Width and height (mm) of the round loaf on which a figure of the loaf itself is shown alone."""
 MOST_POINTS = 12
 CLOSE_MM = 1.0
 """A smoothed stroke strays no further than this from the finger, if it has points enough."""
@@ -74,7 +78,8 @@ def usual(word: str, sizes: Mapping[str, float]) -> list[Line]:
     """Draw a figure with sizes of its own (mm), and else as it is usual; (N, 2) mm each."""
     row = WORDS[word]
     values = {**defaults(word)[0], **sizes}
-    return [stroke.line for stroke in draw(row, values, Drawings(None))]
+    scope = Scope(make_loaf("round", USUAL_LOAF[0], None, USUAL_LOAF[1]), crown())
+    return [stroke.line for stroke in draw(row, values, Drawings(None), scope)]
 
 
 def tray() -> tuple[str, ...]:

@@ -5,27 +5,38 @@ import math
 from collections.abc import Callable, Container
 from random import Random
 
+from scorecraft.arrays import Line
 from scorecraft.cuts import Kind, Stroke
+from scorecraft.expand import telling as say
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values, own
 from scorecraft.expand.scope import Attributes, Scope
 from scorecraft.language.keys import Word
+from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,
     DECORATIVE_DEPTH_MM,
     EXPANSION_BLADE_DEG,
     EXPANSION_DEPTH_MM,
     EXPANSION_FROM_MM,
+    SHALLOWEST_CUT_MM,
+    SNIP_BLADE_DEG,
 )
 
+ON_SHEET = ("rim",)
+"""Motifs that the loaf draws: their strokes lie on its sheet, whatever frame they stand in."""
 
-def draw(word: Word, values: Values, drawings: Drawings) -> list[Stroke]:
+
+def draw(word: Word, values: Values, drawings: Drawings, scope: Scope) -> list[Stroke]:
     """Draw a motif in its own frame by the function of its name in `motifs`."""
     sizes = own(word, values)
     if word.name == "trace":
         return drawings.strokes(sizes["file"], sizes["width"])
     module = importlib.import_module(f"scorecraft.motifs.{word.name}")
     motif: Callable[..., list[Stroke]] = getattr(module, word.name)
+    if word.name in ON_SHEET:
+        strokes = motif(loaf=scope.loaf, **sizes)
+        return [Stroke(each.part, scope.frame.local(each.line)) for each in strokes]
     strokes = motif(**sizes)
     moved = word.origin and values["from"] != word.origin
     return stood(strokes, values["from"]) if moved else strokes
@@ -50,8 +61,8 @@ def strayed(scope: Scope, count: int) -> Scope:
 
 SINGLE = ("slash", "arc", "wave", "path")
 """Figures of one stroke, which are slanted where they give the loaf room and nothing is said."""
-LEANING = (("leaf", "outline"),)
-"""Parts of figures that are slanted then too: they lean to the outside of the leaf."""
+LEANING = tuple((leaf, "outline") for leaf in ("leaf", "oak_leaf", "maple_leaf", "heart"))
+"""Parts of figures that are slanted then too: they lean to the outside of the figure."""
 
 
 def dress(word: Word, part: str, given: Attributes, values: Values, said: Container[str]) -> Values:
@@ -59,6 +70,12 @@ def dress(word: Word, part: str, given: Attributes, values: Values, said: Contai
 
     `said` are the keys the pattern gives; the other `values` are defaults.
     """
+    if word.name == "snip":
+        return snipped(given, values)
+    if given.through:
+        return right_through(given)
+    if given.pulled_mm:
+        raise say.PULLED_ALONE.error()
     own_depth = values.get(f"{part}_depth")
     opens = given.opens_mm if own_depth is None else None
     depth = given.depth_mm if own_depth is None else own_depth
@@ -75,6 +92,39 @@ def dress(word: Word, part: str, given: Attributes, values: Values, said: Contai
         rule = EXPANSION_BLADE_DEG if slanted else DECORATIVE_BLADE_DEG
         blade = math.radians(rule.value)
     return {"depth_mm": depth, "opens_mm": opens, "blade_rad": blade, "kind": kind}
+
+
+def right_through(given: Attributes) -> Values:
+    """Settle how a cut right through is made; its depth is that of the dough there."""
+    blade = math.pi / 2 if given.blade_rad is None else given.blade_rad
+    return {
+        "depth_mm": 0.0, "opens_mm": None, "blade_rad": blade, "kind": "expansion",
+        "through": True, "pulled_mm": given.pulled_mm,
+    }  # fmt: skip
+
+
+def snipped(given: Attributes, values: Values) -> Values:
+    """Settle how scissors are held; they go as deep as their hinge lets them."""
+    usual = math.radians(SNIP_BLADE_DEG.value)
+    blade = usual if given.blade_rad is None else given.blade_rad
+    return {
+        "depth_mm": 0.0, "opens_mm": None, "blade_rad": blade, "kind": "expansion",
+        "hinge_mm": values["hinge"], "laid": values["laid"],
+    }  # fmt: skip
+
+
+def laid_side(lay: str, k: int) -> int:
+    """Give the side to which a piece is laid, as copy `k`: -1 left, 1 right, 0 neither."""
+    return {"left": -1, "right": 1, "straight": 0}.get(lay, 1 if k % 2 else -1)
+
+
+def severed(worn: Values, line: Line, loaf: Loaf) -> Values:
+    """Let a cut that parts the dough go as deep as the dough is at its highest place there."""
+    if not (worn.get("through") or "hinge_mm" in worn):
+        return worn
+    high = float(loaf.height_at(loaf.sheet_to_plan(line)).max())
+    deep = max(high - worn.get("hinge_mm", 0.0), SHALLOWEST_CUT_MM.value)
+    return worn | {"depth_mm": deep}
 
 
 def said_blade(part: str, given: Attributes, values: Values) -> float | None:

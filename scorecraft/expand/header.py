@@ -1,21 +1,25 @@
 """The head of a pattern: title, notes, loaf, oven and bench."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from scorecraft.arrays import Line
-from scorecraft.cuts import Bench, Size
+from scorecraft.cuts import Bench, Size, Stencil
 from scorecraft.errors import PatternError, Place, Problem, ScorecraftError, lines_of
 from scorecraft.expand import telling as say
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values, read
 from scorecraft.language.parse import parse
-from scorecraft.language.tree import Pattern, Statement
+from scorecraft.language.tree import Argument, Pattern, Statement
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf, make_loaf
-from scorecraft.loaf.outline import traced_outline
+from scorecraft.loaf.dough import Dough
+from scorecraft.loaf.forms import FORMS, Form
+from scorecraft.loaf.outline import traced_outlines
 from scorecraft.loaf.sizing import Known, height_from_dough, size_from_dough
-from scorecraft.practice import HEIGHT_PER_WIDTH, LENGTH_PER_WIDTH
+from scorecraft.loaf.tin import PANS
+from scorecraft.loaf.tinned import in_tin
 
 
 def find(pattern: Pattern, word: str) -> Statement | None:
@@ -61,26 +65,67 @@ def head_values(word: str, statement: Statement | None) -> Values:
     return read(WORDS[word], arguments, None, place)
 
 
-def bake_of(statement: Statement | None) -> Bake:
-    """Read how the loaf grows in the oven."""
+def bake_of(statement: Statement | None, dough: Dough) -> Bake:
+    """Read how the loaf grows in the oven; what is not said of its spring, its dough says."""
     values = head_values("bake", statement)
-    return Bake(spring=values["spring"], spread=values["spread"], steam=values["steam"])
+    spring = values.get("spring", dough.spring(steam=values["steam"]))
+    return Bake(spring=spring, spread=values["spread"], steam=values["steam"])
 
 
 def bench_of(statement: Statement | None) -> Bench:
-    """Read who cuts, and in what kitchen."""
+    """Read who cuts."""
     values = head_values("bench", statement)
     return Bench(
         hand=values["hand"],
         order=values["order"],
-        temperature_c=values["temperature"],
-        hydration=values["hydration"],
         skill=values["skill"],
         loaves=values["loaves"],
     )
 
 
-def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size]:
+def stencil_of(statement: Statement | None) -> Stencil:
+    """Read what the pattern says of its stencil."""
+    values = head_values("stencil", statement)
+    sizes = {f"{key}_mm": values[key] for key in ("slot", "bridge", "web") if key in values}
+    names = (name.strip() for name in values.get("fill", "").split(","))
+    fill = tuple(name for name in names if name)
+    return Stencil(sizes, fill, values.get("layers", ""), values.get("plate", ""))
+
+
+def dough_of(said: Sequence[Statement | None]) -> Dough:
+    """Read the dough from all statements that say something of it, the last of which stand.
+
+    Besides `dough` these are `loaf`, which may give the proof, and `bench`: temperature and
+    hydration. Raises ScorecraftError where a value is none.
+    """
+    word = WORDS["dough"]
+    given: dict[str, Argument] = {}
+    for statement in filter(None, said):
+        given |= {each.key: each for each in statement.arguments if word.key(each.key)}
+    place = next((each.place for each in filter(None, said)), Place("", 0, 0))
+    values = read(word, tuple(given.values()), None, place)
+    proof = "ready" if values["proof"] == "right" else values["proof"]
+    warm = values["temperature"], values["kitchen"]
+    return Dough(proof, values["culture"], values["hydration"], *warm)
+
+
+def said_once(own: Sequence[Statement | None]) -> None:
+    """Make sure that a pattern says each thing of its dough in one line.
+
+    Raises ScorecraftError at the second.
+    """
+    seen: dict[str, Place] = {}
+    for statement in filter(None, own):
+        for each in statement.arguments:
+            if WORDS["dough"].key(each.key) is None:
+                continue
+            if each.key in seen:
+                first = seen[each.key].line
+                raise say.said_twice(each.key, first).error(each.place)
+            seen[each.key] = each.place
+
+
+def loaf_of(statement: Statement | None, drawings: Drawings, dough: Dough) -> tuple[Loaf, Size]:
     """Make the loaf a pattern asks for; give it with how it came by its size.
 
     Raises ScorecraftError for a loaf that is not given or cannot be.
@@ -89,14 +134,15 @@ def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size
         raise say.NO_LOAF.error()
     values = head_values("loaf", statement)
     try:
-        made = sized(values, drawings)
-        return made, Size(values.get("steps", ()), values.get("doubts", ()), values.get("vessel"))
+        made = sized(values, drawings, dough)
+        steps, doubts = values.get("steps", ()), values.get("doubts", ())
+        return made, Size(steps, doubts, values.get("vessel"), values.get("dough"))
     except ScorecraftError as error:
         place = error.place or statement.place
         raise ScorecraftError(error.message, place, error.hint, error.quoted) from error
 
 
-def sized(values: Values, drawings: Drawings) -> Loaf:
+def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
     """Make the loaf from the sizes given; its dough, or habit, gives those that are not.
 
     Raises ScorecraftError where too little is known.
@@ -105,22 +151,25 @@ def sized(values: Values, drawings: Drawings) -> Loaf:
     powers = None if profile is None else (profile, 2.0)
     basket = basket_of(values)
     if "outline" in values:
-        return traced_loaf(values, powers, drawings.rim(values["outline"]))
-    check_even(shape, values)
+        return traced_loaf(values, powers, drawings.rims(values["outline"]), dough)
+    form = FORMS[shape]
+    check_keys(form, values)
+    if form.held:
+        return from_tin(values, powers, dough)
     if "dough" in values:
-        return from_dough(values, powers, basket)
+        return from_dough(values, powers, basket, dough)
     width = values.get("width")
     if width is None:
         raise say.NO_SIZE.error()
-    length = values.get("length", width * LENGTH_PER_WIDTH[shape].value)
-    height = values.get("height", width * HEIGHT_PER_WIDTH.value)
+    length = values.get("length", width * form.longer)
+    height = values.get("height", width * form.stands * dough.stand)
     usual = []
     if "length" not in values and length != width:
         usual.append(say.not_given("length", length))
     if "height" not in values:
         usual.append(say.not_given("height", height))
     values["steps"] = tuple(usual)
-    return make_loaf(shape, width, length, height, powers)
+    return make_loaf(shape, width, length, height, powers, hole_mm=values.get("hole"))
 
 
 def basket_of(values: Values) -> tuple[float, float] | None:
@@ -135,60 +184,83 @@ def basket_of(values: Values) -> tuple[float, float] | None:
         return None
     if "dough" not in values or "outline" in values:
         raise say.BASKET_ALONE.error()
-    if by is not None and shape in ("round", "square") and by != long:
+    if by is not None and FORMS[shape].even and by != long:
         raise say.even_basket(shape).error()
-    across = long / LENGTH_PER_WIDTH[shape].value if by is None else by
+    across = long / FORMS[shape].longer if by is None else by
     return min(across, long), max(across, long)
 
 
-def check_even(shape: str, values: Values) -> None:
-    """Refuse a length other than the width for a round or square loaf; raises ScorecraftError."""
+def check_keys(form: Form, values: Values) -> None:
+    """Refuse sizes that a form does not have; raises ScorecraftError."""
     width, length = values.get("width"), values.get("length")
-    if shape in ("round", "square") and length is not None and length != width:
-        raise say.even_loaf(shape).error()
+    if form.even and length is not None and length != width:
+        raise say.even_loaf(form.name).error()
+    if "hole" in values and not form.hole:
+        raise say.no_hole(form.name).error()
+    if "pan" in values and not form.held:
+        raise say.no_pan(form.name).error()
+
+
+def from_tin(values: Values, powers: tuple[float, float] | None, dough: Dough) -> Loaf:
+    """Make the loaf that stands in a tin; raises ScorecraftError where too little is known."""
+    known = Known(values.get("width"), values.get("length"), values.get("height"))
+    if known.width_mm is None and not {"pan", "dough"} & set(values):
+        raise say.NO_TIN.error()
+    pan = PANS[values["pan"]] if "pan" in values else None
+    loaf, sizing = in_tin(pan, known, values.get("dough"), dough=dough, profile=powers)
+    values["steps"], values["doubts"] = sizing.steps, sizing.doubts
+    return loaf
 
 
 def from_dough(
-    values: Values, powers: tuple[float, float] | None, basket: tuple[float, float] | None
+    values: Values,
+    powers: tuple[float, float] | None,
+    basket: tuple[float, float] | None,
+    dough: Dough,
 ) -> Loaf:
     """Make the loaf from its dough; a size that is given always stands."""
     shape = values["shape"]
     sizing = size_from_dough(
         shape,
         values["dough"],
-        proof=values.get("proof", "right"),
+        dough=dough,
         basket_mm=basket,
-        known=Known(values.get("width"), values.get("length"), values.get("height")),
+        known=Known(
+            values.get("width"), values.get("length"), values.get("height"), values.get("hole")
+        ),
         profile=powers,
     )
     values["steps"], values["doubts"] = sizing.steps, sizing.doubts
-    return make_loaf(shape, sizing.width_mm, sizing.length_mm, sizing.height_mm, powers)
+    sizes = sizing.width_mm, sizing.length_mm, sizing.height_mm
+    return make_loaf(shape, *sizes, powers, hole_mm=values.get("hole"))
 
 
-def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -> Loaf:
+def traced_loaf(
+    values: Values, powers: tuple[float, float] | None, rims: Sequence[Line], dough: Dough
+) -> Loaf:
     """Make a loaf whose rim is drawn in an SVG file, as large as drawn or scaled to a size.
 
-    Its height is what its dough makes of that rim, or the usual one. Raises ScorecraftError where
+    A second rim is that of a hole. Its height is what its dough makes of that rim, or the usual
+    one. Raises ScorecraftError where
     both width and length are given.
     """
-    drawn = rim.max(axis=0) - rim.min(axis=0)
+    drawn = rims[0].max(axis=0) - rims[0].min(axis=0)
     if "width" in values and "length" in values:
         raise say.TRACED_SIZE.error()
     factor, how = 1.0, say.AS_DRAWN
     for key, across in (("width", drawn[0]), ("length", drawn[1])):
         if key in values:
             factor, how = values[key] / float(across), say.scaled(key)
-    outline = traced_outline(rim * factor)
-    usual = outline.width_mm * HEIGHT_PER_WIDTH.value
+    outline, *holes = traced_outlines([rim * factor for rim in rims])
+    hole = holes[0] if holes else None
+    usual = outline.width_mm * FORMS["ring" if hole else "round"].stands * dough.stand
     profile = powers or (2.0, 2.0)
-    loaf = Loaf(outline, values.get("height", usual), profile)
+    loaf = Loaf(outline, values.get("height", usual), profile, hole)
     steps = [say.rim_size(how, outline.width_mm, outline.length_mm)]
     if "dough" in values:
-        proof = values.get("proof", "right")
-        sizing = height_from_dough(
-            loaf, values["dough"], proof=proof, height_mm=values.get("height")
-        )
-        loaf = Loaf(outline, sizing.height_mm, profile)
+        height = values.get("height")
+        sizing = height_from_dough(loaf, values["dough"], dough=dough, height_mm=height)
+        loaf = Loaf(outline, sizing.height_mm, profile, hole)
         steps += sizing.steps
         values["doubts"] = sizing.doubts
     elif "height" not in values:

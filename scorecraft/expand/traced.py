@@ -95,6 +95,7 @@ def traced(
     *,
     loaf: str | None = None,
     bake: str | None = None,
+    dough: str | None = None,
     knobs: Mapping[str, Quantity] | None = None,
     folder: Path | None = None,
 ) -> Traced:
@@ -102,5 +103,5 @@ def traced(
 
     Raises PatternError and UsageError as `expand` does.
     """
-    layout, walk = laid_out(TracedWalk, pattern, text, loaf, bake, knobs, folder)
+    layout, walk = laid_out(TracedWalk, pattern, text, loaf, bake, dough, knobs, folder)
     return Traced(layout, tuple(walk.steps), tuple(walk.origins))

@@ -11,7 +11,14 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Cut
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand import telling as say
-from scorecraft.expand.draw import draw, dress, said_blade, strayed
+from scorecraft.expand.draw import (
+    draw,
+    dress,
+    laid_side,
+    said_blade,
+    severed,
+    strayed,
+)
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
@@ -22,7 +29,7 @@ from scorecraft.expand.limits import (
     lengths_mm,
     long_enough,
 )
-from scorecraft.expand.placing import FAR_MM, PLACERS
+from scorecraft.expand.placing import FAR_MM, PLACERS, gone_along
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.scope import Scope
 from scorecraft.language.evaluate import evaluate, holds
@@ -43,7 +50,7 @@ from scorecraft.textures import fill
 UPRIGHT = math.pi / 2
 MOST_COPIES = 2_000
 """The most copies one placing may make."""
-HEADER = ("title", "note", "loaf", "bake", "bench", "knob", "marks", "define")
+HEADER = ("title", "note", "loaf", "dough", "bake", "bench", "stencil", "knob", "marks", "define")
 
 
 class Walk:
@@ -148,6 +155,7 @@ class Walk:
                     values["within"] = self.on_sheet(as_region(argument.value), there)
                 elif isinstance(argument.value, Figure):  # a path to go along
                     values["line"] = self.path(argument.value, there)
+                    values["gone"] = gone_along(argument.value, values["line"], there)
             return {"within": None, **values}
 
         self.limit_copies(statement, values_in(scope))
@@ -186,7 +194,9 @@ class Walk:
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
-        strokes = draw(word, values, self.drawings)
+        strokes = draw(word, values, self.drawings, scope)
+        if "lay" in values:
+            values["laid"] = laid_side(values["lay"], int(scope.names["k"].value))
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
         self.keep(statement, scope, lines, parts, values)
@@ -237,10 +247,11 @@ class Walk:
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             named = called if part == word.name else part
-            if part in free and worn[part]["blade_rad"] < UPRIGHT:
+            made = severed(worn[part], line, scope.loaf)
+            if part in free and made["blade_rad"] < UPRIGHT and "hinge_mm" not in made:
                 self.unsaid.append(len(self.cuts))
             self.cuts.append(
-                Cut(line, called, named, figure, family, place=statement.place, **worn[part])
+                Cut(line, called, named, figure, family, place=statement.place, **made)
             )
 
     def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
@@ -308,7 +319,7 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        line = draw(word, values, self.drawings)[0].line
+        line = draw(word, values, self.drawings, scope)[0].line
         return crown().turned(values["turn"]).place(line)
 
 

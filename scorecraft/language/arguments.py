@@ -177,7 +177,10 @@ class LineReader(TokenReader):
         if key.kind in ("points", "pair") and self.sees("("):
             return self.points(many=key.kind == "points")
         token = self.peek()
-        if token is None or self.ends(token):
+        done = token is None or self.ends(token)
+        if key.kind == "flag" and (done or (token and token.text in keys_of(row))):
+            return Name("yes", self.tokens[self.at - 1].place)  # a flag that stands alone is meant
+        if done:
             raise self.fail(*slips.needs_value(key.name, row.name))
         return self.short()
 

@@ -8,9 +8,18 @@ A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 from collections.abc import Mapping
 from dataclasses import replace
 
+from scorecraft.baking import (
+    LEAST_PROOF,
+    OVEN_SPRINGS,
+    READY_TIMES,
+    SPREAD,
+    USUAL_C,
+    USUAL_WATER,
+)
 from scorecraft.language.figure_words import FIGURES
 from scorecraft.language.keys import (
     FREE,
+    LARGEST_SIZE_MM,
     Key,
     Word,
     angle,
@@ -34,15 +43,9 @@ from scorecraft.limits import (
     MOST_PROOF,
     MOST_SPRING,
 )
-from scorecraft.practice import (
-    BENCH_TIME_AT_C,
-    BENCH_TIME_AT_WATER,
-    FLATTEST_BLADE_DEG,
-    LEAST_PROOF,
-    OVEN_SPRING,
-    PROOFED,
-    SPREAD,
-)
+from scorecraft.loaf.forms import FORMS
+from scorecraft.loaf.tin import PANS
+from scorecraft.practice import FLATTEST_BLADE_DEG, SNIP_HINGE_MM
 
 BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
@@ -53,8 +56,25 @@ ATTRIBUTES = (
     Key("kind", "choice", "", "expansion gives the loaf room, decorative is for show",
         choices=("expansion", "decorative")),
     Key("called", "text", "", "its name on the guide and the bench card"),
+    flag("through", "", "cut right through the dough, as for a fougasse"),
+    size("pulled", "", "how wide a cut right through is pulled open by hand"),
 )  # fmt: skip
 """Cut attributes: allowed on any motif, fill or placing, and inherited by what is inside."""
+
+PROOF = Key(
+    "proof", "number", "ready", "how far proofed; a number is times the mixed volume",
+    False, LEAST_PROOF.value, MOST_PROOF, ("under", "ready", "over", "right"),
+)  # fmt: skip
+DOUGH_C = Key("temperature", "temperature", f"{USUAL_C.value:g}C",
+              "of the dough when it is scored", False, -5.0, 45.0)  # fmt: skip
+WATER = number("hydration", share(USUAL_WATER), "water over flour, by weight", 0.4, 1.2)
+"""What there is to say of the dough that other lines may say too, as in older files."""
+
+
+def _as_in_dough(key: Key) -> Key:
+    """Let a line say this of the dough; it has no default there."""
+    return replace(key, default="", help="as in dough, for older files")
+
 
 HEADER = (
     Word("title", "header", "the name of the pattern", (Key("text", "text", needed=True),),
@@ -62,37 +82,51 @@ HEADER = (
     Word("note", "header", "a remark printed on the guide",
          (Key("text", "text", needed=True),), ("text",), example='note "Chill for 30 minutes."'),
     Word("loaf", "header", "the proofed loaf: its form, and its size or the weight of its dough",
-         (choice("shape", "round", "round oval long square", "its form seen from above"),
+         (choice("shape", "round", " ".join(FORMS), "its form"),
           size("width", "", "across, 3 to 9 o'clock"),
-          size("length", "", "12 to 6 o'clock, for oval and long"),
+          size("length", "", "12 to 6 o'clock; round, square and star have none of their own"),
           size("height", "", "from bench to crown"),
+          size("hole", "", "width of a ring's hole"),
+          Key("pan", "choice", "", "the tin of a tin loaf", choices=tuple(PANS)),
           Key("dough", "mass", "", "weight of the dough: the size is estimated from it",
               False, LEAST_DOUGH_G, MOST_DOUGH_G),
-          Key("proof", "number", "",
-              "right is fully proofed; a number is times the mixed volume",
-              False, LEAST_PROOF.value, MOST_PROOF, tuple(PROOFED)),
+          _as_in_dough(PROOF),
           size("basket", "", "proofing basket (banneton): across the top, an oval one lengthwise"),
           size("by", "", "width of an oval or long basket"),
-          size("vessel", "", "inside width of the covered pot, or of the stone"),
+          size("vessel", "", "inside width of the covered pot; of an oval one its length"),
           Key("profile", "number", "", "2 is a dome; higher is flatter on top",
               False, LEAST_PROFILE, MOST_PROFILE),
           Key("outline", "text", "", "an SVG file with your own rim, seen from above")),
          ("shape",), example="loaf round width 220mm height 95mm"),
+    Word("dough", "header", "the dough when it is scored: how far proofed, how wet, how warm",
+         (PROOF,
+          choice("culture", "sourdough", " ".join(READY_TIMES),
+                 "what makes it rise; sourdough is ready at less volume"),
+          WATER, DOUGH_C,
+          Key("kitchen", "temperature", f"{USUAL_C.value:g}C", "temperature of the kitchen",
+              False, -5.0, 50.0)),
+         ("proof",), example="dough over culture yeasted hydration 75% temperature 5C"),
     Word("bake", "header", "how the loaf grows in the oven",
-         (number("spring", f"{OVEN_SPRING.value:g}", "baked volume over proofed volume",
-                 1, MOST_SPRING),
+         (Key("spring", "number", "",
+              f"baked volume over proofed volume ({OVEN_SPRINGS['ready'].value:g} when ready)",
+              False, 1, MOST_SPRING),
           number("spread", share(SPREAD), "share of the oven spring that goes sideways", 0, 1),
-          flag("steam", "yes", "steam keeps the skin supple for longer")),
+          flag("steam", "yes", "without it the skin sets early: cuts open less")),
          example="bake spring 1.5 steam yes"),
-    Word("bench", "header", "who cuts, and in what kitchen",
+    Word("bench", "header", "who cuts, and in what order",
          (choice("hand", "right", "right left", "the hand that holds the blade"),
           choice("order", "planned", "planned file", "the quickest order, or that of the file"),
-          Key("temperature", "temperature", f"{BENCH_TIME_AT_C.value:g}C",
-              "temperature of the dough when it is scored", False, -5.0, 45.0),
-          number("hydration", share(BENCH_TIME_AT_WATER), "water over flour, by weight", 0.4, 1.2),
+          _as_in_dough(DOUGH_C), _as_in_dough(WATER),
           choice("skill", "steady", "new steady quick", "how quick the hand is: times go by it"),
           count("loaves", "1", "equal loaves that are scored in a row", 1, MOST_LOAVES)),
-         example="bench hand left temperature 26C"),
+         example="bench hand left skill new"),
+    Word("stencil", "header", "how its stencil is made, where nothing else is asked for",
+         (size("slot", "", "width of the slots"), size("bridge", "", "thinnest bridge"),
+          size("web", "", "thinnest strip left standing"),
+          Key("fill", "text", "", "figures opened as whole shapes, with commas between"),
+          Key("layers", "text", "", "a plate for each dusting, like flour=leaf; cocoa=star"),
+          Key("plate", "text", "", "the largest plate, like 300x300mm")),
+         example='stencil slot 3mm fill "heart" plate "300x300mm"'),
     Word("knob", "header", "a number to adjust: a slider on the page, --set on the command line",
          (Key("name", "new name", needed=True), Key("value", "any", needed=True),
           Key("min", "any", "", "lowest value (half if not given)"),
@@ -158,10 +192,13 @@ PLACING = (
          example="repeat 12 turn 25deg scale 0.9:\n    at radius 60mm:\n        petal length 24mm"),
     Word("along", "placing", "copies its block along a path",
          (Key("line", "path", "", "the first stroke of any motif", True),
-          length("every", "", "distance from copy to copy"),
-          choice("facing", "along", "along left right", "which way each copy faces")),
+          Key("every", "length", "", "from copy to copy; a closed path is shared out evenly",
+              most=LARGEST_SIZE_MM),
+          count("count", "0", "how many copies, in place of a distance", 0),
+          choice("facing", "along", "along left right out in alternate",
+                 "which way each copy faces; alternate is left, right, left, as mirror images")),
          ("line",), True, True,
-         example="along arc radius 60mm from -60deg to 60deg every 14mm:\n    leaf length 22mm"),
+         example="along rim inset 25mm count 24 facing in:\n    leaf length 22mm"),
     Word("inside", "placing", "keeps only what falls in a region",
          (Key("region", "region", "", "where to keep the cuts", True),), ("region",), True, True,
          example="inside disc radius 60mm:\n    row 9 spacing 10mm:\n        slash length 120mm"),
@@ -266,6 +303,17 @@ MOTIFS = (
          (Key("points", "points", "", "(x, y) pairs from its place", True),
           flag("smooth", "yes", "a curve through the points, or straight between them")),
          ("points",), example="path (0mm, -30mm) (12mm, 0mm) (0mm, 30mm) smooth yes"),
+    Word("snip", "motif", "a cut with scissors that goes nearly through, as for an ear of wheat",
+         (length("width", "45mm", "across the loaf"),
+          size("hinge", f"{SNIP_HINGE_MM.value:g}mm", "left uncut at the bottom"),
+          choice("lay", "alternate", "left right alternate straight",
+                 "the side to which what it frees is laid; alternate is left, right, left")),
+         ("width",), expands=True,
+         example="row 5 spacing 55mm angle 0deg:\n    snip 45mm blade 40deg"),
+    Word("rim", "motif", "a line that follows the rim; most useful as a path to go along",
+         (length("inset", "20mm", "from the rim, measured on the dough", 0),
+          choice("of", "outer", "outer hole", "the rim of the loaf, or that of a ring's hole")),
+         ("inset",), example="along rim inset 20mm every 18mm facing out:\n    slash 12mm"),
     Word("trace", "motif", "the stroked paths of a plain SVG file of your own",
          (Key("file", "text", "", "beside the pattern file", True),
           length("width", "0mm", "drawn this wide (0mm: as it is)", 0)),

@@ -6,25 +6,37 @@ from crown to rim. Along the ray the skin then grows by L1/L0, L the reach in th
 around the crown by rho1/rho0, rho the distance from the loaf's axis. (Carried straight up and out
 with the dough it would be stretched twice as much along the ray at the rim as at the crown.) Less
 what the skin follows before it sets, this is the mismatch strain that opens the cuts. Against
-finite elements of a sheet that slides over the grown dome: tests/published.
+finite elements of a sheet that slides over the grown dome: tests/published. In a tin, which holds
+sides and ends, the skin evens out in straight sections instead.
 """
 
 from dataclasses import dataclass
 from functools import cached_property
+from math import log
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
+from scorecraft.baking import (
+    OVEN_SPRINGS,
+    SETS_DRY_AT,
+    SKIN_GIVES_DRY,
+    SKIN_GIVES_WITH_STEAM,
+    SPREAD,
+)
 from scorecraft.limits import MOST_SPRING
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.grown import grown
+from scorecraft.loaf.sections import Sections
 from scorecraft.loaf.telling import out_of_range
-from scorecraft.practice import OVEN_SPRING, SKIN_GIVES_DRY, SKIN_GIVES_WITH_STEAM, SPREAD
 
 RAYS = 90
 """Rays over which the mean strain is taken."""
 STATIONS = 24
 """Points on each of these rays."""
+USUAL_LEFT = 1.0 - SKIN_GIVES_WITH_STEAM.value
+"""Share of the growth that the skin does not follow in an oven with steam."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +44,8 @@ class Bake:
     """How a loaf grows in the oven.
 
     `spring` is baked over proofed volume; `spread` the share of its logarithm that goes sideways
-    (2/3 is the same growth in every direction); with `steam` the skin gives more before it sets.
+    (2/3 is the same growth in every direction). With `steam` the skin gives more before it sets;
+    without, it sets while the loaf still grows.
     Raises UsageError outside 1..3 and 0..1.
 
     >>> bake = Bake(spring=1.8, spread=2 / 3)  # as much upward as sideways
@@ -40,7 +53,7 @@ class Bake:
     (1.2164, 1.2164)
     """
 
-    spring: float = OVEN_SPRING.value
+    spring: float = OVEN_SPRINGS["ready"].value
     spread: float = SPREAD.value
     steam: bool = True
 
@@ -65,7 +78,17 @@ class Bake:
     @property
     def left(self) -> float:
         """Share of the growth that the skin does not follow."""
-        return 1.0 - (SKIN_GIVES_WITH_STEAM if self.steam else SKIN_GIVES_DRY).value
+        return USUAL_LEFT if self.steam else 1.0 - SKIN_GIVES_DRY.value
+
+    @property
+    def soft(self) -> float:
+        """Share of the growth during which the skin is soft and cuts open; the rest is left."""
+        return 1.0 if self.steam else SETS_DRY_AT.value
+
+    @property
+    def strength(self) -> float:
+        """How much this bake stretches the skin, over the usual bake (logarithms of the spring)."""
+        return log(self.spring) * self.left / (log(OVEN_SPRINGS["ready"].value) * USUAL_LEFT)
 
 
 @dataclass(frozen=True)
@@ -78,6 +101,8 @@ class Growth:
     def at(self, points: ArrayLike) -> Floats:
         """Strains (N, 3) as exx, eyy, exy (tensor) at sheet points (N, 2)."""
         sheet = np.asarray(points, dtype=np.float64)
+        if self.loaf.held is not None:
+            return self._in_tin(sheet)
         theta = np.arctan2(sheet[:, 1], sheet[:, 0])
         along, around = self.along_rays(sheet)
         cos, sin = np.cos(theta), np.sin(theta)
@@ -89,10 +114,25 @@ class Growth:
         """Strain along the ray and around the crown at sheet points (N, 2)."""
         sheet = np.asarray(points, dtype=np.float64)
         theta = np.arctan2(sheet[:, 1], sheet[:, 0])
-        longer = self._grown.reach(theta) / self.loaf.reach(theta)
-        wider = self._across(self._grown, longer[:, None] * sheet) / self._across(self.loaf, sheet)
+        longer = self._whole(self._grown, theta) / self._whole(self.loaf, theta)
+        share = np.maximum(self.loaf.share(sheet), -1.0)  # no further than the rim of the hole
+        here, there = (each.at_share(theta, share) for each in (self.loaf, self._grown))
+        wider = self._across(self._grown, there) / self._across(self.loaf, here)
         left = self.bake.left
         return left * (longer - 1), left * (np.where(np.isfinite(wider), wider, longer) - 1)
+
+    def _in_tin(self, sheet: Floats) -> Floats:
+        """Strains (N, 3) in a tin: the skin evens out from side to side and from end to end."""
+        plan = self.loaf.sheet_to_plan(sheet)
+        before, after = self._sections
+        across = after.across(plan[:, 1]) / before.across(plan[:, 1])
+        along = after.along(plan[:, 0]) / before.along(plan[:, 0])
+        left = self.bake.left
+        return np.column_stack([left * (across - 1), left * (along - 1), np.zeros(len(plan))])
+
+    @cached_property
+    def _sections(self) -> tuple[Sections, Sections]:
+        return Sections(self.loaf), Sections(self._grown)
 
     @property
     def exx(self) -> float:
@@ -125,8 +165,12 @@ class Growth:
     @cached_property
     def _grown(self) -> Loaf:
         """The loaf after the bake."""
-        loaf, bake = self.loaf, self.bake
-        return Loaf(loaf.outline.scaled(bake.sideways), loaf.height_mm * bake.upward, loaf.profile)
+        return grown(self.loaf, self.bake.sideways, self.bake.upward)
+
+    @staticmethod
+    def _whole(loaf: Loaf, theta: Floats) -> Floats:
+        """Way (N,) over the dough from its crown or crest to the rim, mm."""
+        return np.asarray(loaf.reach(theta) - loaf.sheet_crest(theta))
 
     @staticmethod
     def _across(loaf: Loaf, sheet: Floats) -> Floats:

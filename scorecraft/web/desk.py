@@ -13,7 +13,7 @@ EDIT_S = 10.0
 """So long an edit may take; what the model or a print needs may take `MODEL_S`."""
 MODEL_S = 40.0
 QUICK = ("sight", "design", "picture", "look", "pick", "do")
-FOLLOWED = ("sight", "design", "opening", "mouths", "bloom", "view", "print", "look", "pick")
+FOLLOWED = ("sight", "design", "opening", "bloom", "view", "print", "look", "pick")
 """Of these a page wants the newest only."""
 WRITES = ("measure",)
 """What may write files is done to its end."""

@@ -115,21 +115,11 @@ def opening(request: Data) -> Answer:
     return json_answer(opened_data(design_of(request)))
 
 
-def mouths(request: Data) -> Answer:
-    """Answer with the mouths of the cuts."""
-    from scorecraft.web.opened import mouths_data
-
-    return json_answer(mouths_data(design_of(request)))
-
-
 def bloom(request: Data) -> Answer:
-    """Answer with the picture of the baked loaf."""
-    from scorecraft.drawing.svg import svg
-    from scorecraft.web.opened import bloom_picture
+    """Answer with the loaf as it is at a share of its time in the oven."""
+    from scorecraft.web.opened import bloom_data
 
-    drawn = bloom_picture(design_of(request))
-    size = [drawn.width_mm, drawn.height_mm]
-    return json_answer({"ok": True, "size": size, "svg": svg(drawn, text="text")})
+    return json_answer(bloom_data(design_of(request), request))
 
 
 def view(request: Data) -> Answer:
@@ -200,7 +190,6 @@ TASKS: dict[str, Callable[[Data], Answer]] = {
     "picture": picture,
     "baked": baked,
     "opening": opening,
-    "mouths": mouths,
     "bloom": bloom,
     "view": view,
     "print": prints,

@@ -15,6 +15,7 @@ from scorecraft import __version__, cli, design, practice
 from scorecraft.checks import CHECKS
 from scorecraft.cli import telling
 from scorecraft.language.words import ATTRIBUTES, WORDS
+from scorecraft.loaf import forms
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import shelf
 
@@ -156,7 +157,7 @@ def test_words_are_listed_once_by_what_one_wants_to_do(run):
         ("Repeat and mirror", "around"),
         ("Fill an area", "hatch"),
         ("Adjust with knobs", "knob"),
-        ("Tell the oven and the bench", "bake"),
+        ("Tell the dough, the oven and the bench", "bake"),
     ):
         assert f"  {word} " in sections[heading]
     assert "scorecraft words --all" in told.splitlines()[-1]
@@ -185,12 +186,11 @@ def test_rules_prints_every_rule_with_its_source_or_those_about_a_word(run):
     everything = run("rules")
     assert everything.code == 0
     said = " ".join(everything.out.split())
-    for subject, rule in practice.table():
+    rules = [*practice.table(), *forms.table()]
+    for subject, rule in rules:
         assert f"{subject}:" in said and " ".join(rule.says.split()) in said
         assert rule.source and (rule.source == practice.COMMON or rule.source in said)
-    assert len(list(practice.table())) == everything.out.count("\n  ") - everything.out.count(
-        "\n   "
-    )
+    assert len(rules) == everything.out.count("\n  ") - everything.out.count("\n   ")
     some = run("rules", "steam").out
     assert "source: that steam delays setting" in some and "slots" not in some
     assert "12 min" in some and "stencil" not in some

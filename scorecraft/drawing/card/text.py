@@ -54,7 +54,7 @@ def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[s
             stage = run.first.stage
             yield from ("", STAGES[run.first.stage].upper())
         yield from _step(layout, run, numbers, made.bench.skill)
-    yield from _oven()
+    yield from _oven(layout)
 
 
 def _step(layout: Layout, run: Run, numbers: Mapping[int, int], skill: Skill) -> Iterator[str]:
@@ -95,14 +95,15 @@ def _spoken(turn_rad: float) -> str:
 
 
 def _handling(handling: Handling) -> str:
-    how = (blade_words(handling), handle_words(handling), ends_words(handling))
-    parts = [f"{depth_words(handling)} deep", *(each for each in how if each)]
+    how = (blade_words(handling), handle_words(handling), ends_words(handling), handling.aside)
+    deep = handling.severed or f"{depth_words(handling)} deep"
+    parts = [deep, *(each for each in how if each)]
     return f"{', '.join(handling.names)}: {', '.join(parts)}"
 
 
-def _oven() -> Iterator[str]:
-    yield from ("", telling.INTO_THE_OVEN.upper(), OVEN)
-    for name, steps in telling.oven():
+def _oven(layout: Layout) -> Iterator[str]:
+    yield from ("", telling.INTO_THE_OVEN.upper(), OVEN, telling.recipe_first(layout))
+    for name, steps in telling.oven(layout):
         yield from ("", name.upper())
         yield from (f"    {step}" for step in steps)
     yield from ("", telling.done())

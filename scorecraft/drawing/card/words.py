@@ -8,7 +8,14 @@ from scorecraft.bench.steps import Work
 from scorecraft.bench.telling import batch_words
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import ACCENT
-from scorecraft.drawing.card.telling import INTO_THE_OVEN, before, done, oven, time_words
+from scorecraft.drawing.card.telling import (
+    INTO_THE_OVEN,
+    before,
+    done,
+    oven,
+    recipe_first,
+    time_words,
+)
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.cautions import BLADE, OVEN, SHEET
 from scorecraft.drawing.paper.telling import loaf_words
@@ -35,12 +42,14 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
         Label(line, (0.0, size * (0.86 + 1.2 * k)), size, bold=True) for k, line in enumerate(lines)
     ]
     items.append(Label(page, (width, size * 0.86), BODY, anchor="end", color=GREY))
-    loaf = loaf_words(layout.loaf, "")
+    loaf, time = loaf_words(layout.loaf, ""), time_words(made)
     y = size * (0.86 + 1.2 * (len(lines) - 1)) + BODY * 1.6
     items.append(Label(loaf, (0.0, y), BODY, color=GREY))
+    beside = width_mm(loaf, BODY) + 2 * BODY + width_mm(time, BODY, bold=late) <= width
+    y += 0.0 if beside else 1.4 * BODY
     items.append(
-        Label(time_words(made), (width, y), BODY, anchor="end", bold=late,
-              color=ACCENT if late else GREY)
+        Label(time, (width if beside else 0.0, y), BODY, anchor="end" if beside else "start",
+              bold=late, color=ACCENT if late else GREY)
     )  # fmt: skip
     return Block(tuple(items), y + 2.4)
 
@@ -88,16 +97,20 @@ def _list(texts: list[str], width: float) -> Block:
     return stacked([stacked([paragraph(text, width, 3.4), gap(1.0)]) for text in texts])
 
 
-def foot(width: float) -> Block:
-    """Set the last step: the caution of the oven, its steps in two columns, when it is done."""
-    column = (width - 8) / 2
-    sides = [_oven(name, steps, column) for name, steps in oven()]
-    both = Block(
-        (*sides[0].items, *shifted(sides[1], column + 8, 0)), max(each.height for each in sides)
+def foot(layout: Layout, width: float) -> Block:
+    """Set the last step: the caution of the oven, its steps in columns, when it is done."""
+    ways = oven(layout)
+    column = (width - 8 * (len(ways) - 1)) / len(ways)
+    sides = [_oven(name, steps, column) for name, steps in ways]
+    items = tuple(
+        item for k, side in enumerate(sides) for item in shifted(side, k * (column + 8), 0.0)
     )
     above = [stage(INTO_THE_OVEN, width), gap(1.5), caution(OVEN, width), gap(1.5)]
-    ready = paragraph(done(), width, 4.6, bold=True)
-    return stacked([*above, both, gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)])
+    first = paragraph(recipe_first(layout), width, BODY)
+    beside = Block(items, max(each.height for each in sides))
+    ready = paragraph(done(), width, BODY, bold=True)
+    below = [gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)]
+    return stacked([*above, first, gap(1.5), beside, *below])
 
 
 def _oven(name: str, steps: tuple[str, ...], width: float) -> Block:
