@@ -168,7 +168,7 @@ def stretched(scene: Scene, step: Step, lasts: Sequence[bool], by_mm: float) -> 
 
 def grown(scene: Scene, step: Step, lasts: Sequence[bool], by_mm: float) -> list[Edit]:
     """Make a straight figure longer at its ends (mm of the sheet), and shift it to suit."""
-    handle = next(each for each in handles(scene, step) if each.name == "length")
+    (handle,) = handles(scene, step, "length")
     assert handle.pull is not None
     number, size = handle.slots[0], size_of(handle.frame)
     total = by_mm * len(lasts)

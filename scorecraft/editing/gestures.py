@@ -251,10 +251,10 @@ def dragging(scene: Scene, step: Step, gesture: Drag) -> list[Edit]:
 
 def handle_of(scene: Scene, step: Step, name: str) -> Handle:
     """Find a handle by its name; raises ScorecraftError where there is none."""
-    for each in handles(scene, step):
-        if each.name == name:
-            return each
-    raise say.no_handle(name, step.statement.word).error(step.statement.place)
+    found = handles(scene, step, name) if name else []
+    if not found:
+        raise say.no_handle(name, step.statement.word).error(step.statement.place)
+    return found[0]
 
 
 def setting(scene: Scene, step: Step, gesture: Set) -> list[Edit]:
@@ -264,7 +264,7 @@ def setting(scene: Scene, step: Step, gesture: Set) -> list[Edit]:
 
 def owning(scene: Scene, step: Step, gesture: Own) -> list[Edit]:
     """Give a number a value of its own."""
-    found = [each for each in handles(scene, step) if each.name == gesture.key]
+    found = handles(scene, step, gesture.key)
     numbers = found[0].slots if found else filter(None, [slot(scene, step, gesture.key)])
     return [edit for each in numbers for edit in owned(scene, each)]
 

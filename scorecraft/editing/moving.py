@@ -191,11 +191,16 @@ def landed(
     turning: Sequence[tuple[Slot, float]], miss: Callable[[Sequence[float]], float]
 ) -> list[Edit]:
     """Write numbers as round as they may be to land near enough."""
-    made = [[each.turned(to, level) for each, to in turning] for level in range(len(FINER))]
-    misses = [miss([value for _, value in each]) for each in made]
-    near = max(NEAR_MM, misses[-1] + SKIPPED_MM)  # a knob may end before it gets there
-    level = next(index for index, far in enumerate(misses) if far <= near)
-    return [edit for edits, _ in made[level] for edit in edits]
+
+    def made(level: int) -> tuple[list[Edit], float]:
+        found = [each.turned(to, level) for each, to in turning]
+        return [edit for edits, _ in found for edit in edits], miss([value for _, value in found])
+
+    edits, far = made(0)
+    if far <= NEAR_MM:
+        return edits
+    near = max(NEAR_MM, made(len(FINER) - 1)[1] + SKIPPED_MM)  # a knob may end before it is there
+    return next(edits for edits, far in map(made, range(len(FINER))) if far <= near)
 
 
 def missed(place: Step, number: int, old: Values, new: Values, grip: Grip) -> float:
