@@ -25,7 +25,7 @@ export class DesignRoom {
     this.findings = new Findings({
       pointed: (finding, number) => this.pointFinding(finding, number),
       picked: (finding) => this.pick(finding),
-      fixed: (finding, choice, level) => this.hand.fix(finding, choice, level),
+      fixed: (changes) => this.hand.fix(changes),
     });
     this.editor = new Editor({
       typed: (text) => store.write(text, "typing"),
