@@ -104,7 +104,7 @@ UNDERCUT_PARALLEL_DEG = Rule(
 PIECE_DEEP_MM = Rule(
     6.0, "mm", "a piece is cut free where all cuts around it part the skin, this deep", COMMON
 )
-PIECE_SHALLOW_MM = Rule(3.0, "mm", "a piece between shallower cuts stays where it is", COMMON)
+PIECE_SHALLOW_MM = Rule(4.0, "mm", "a piece between shallower cuts stays where it is", COMMON)
 PIECE_PER_WIDTH = {
     "stop": Rule(0.6, "of its width", "a piece cut free this deep lifts off", COMMON),
     "warning": Rule(0.35, "of its width", "a piece cut free this deep curls and dries", COMMON),

@@ -6,18 +6,17 @@ import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.editing.blocks import wrapped
-from scorecraft.editing.moving import back, needed, placed_by
+from scorecraft.editing.moving import back, needed, placed_by, round_keys
 from scorecraft.editing.numbers import rounded, written
 from scorecraft.editing.scene import Scene, draws
-from scorecraft.editing.slots import Slot, Way, ends_of, slot
+from scorecraft.editing.slots import Slot, Way, slot
 from scorecraft.editing.written import Edit
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.traced import Step
 from scorecraft.language.words import WORDS
 
-TURNS = {"at": ("turn",), "row": ("angle",), "grid": ("turn",),
-         "wedges": ("turn",), "mirror": ("angle",)}  # fmt: skip
-"""The keys that turn a placing; an `around` is turned by its ends."""
+TURNS = {"at": "turn", "row": "angle", "grid": "turn", "wedges": "turn", "mirror": "angle"}
+"""The keys that turn a placing."""
 
 
 def turning(scene: Scene, step: Step) -> tuple[Slot, ...]:
@@ -25,9 +24,10 @@ def turning(scene: Scene, step: Step) -> tuple[Slot, ...]:
     statement = step.statement
     if (word := WORDS.get(statement.word)) is not None and word.group == "motif":
         return (needed(slot(scene, step, "turn")),)
-    keys = ends_of(statement) if statement.word == "around" else TURNS.get(statement.word)
-    if keys:
-        return tuple(needed(slot(scene, step, key)) for key in keys)
+    if statement.word == "around":
+        return tuple(needed(slot(scene, step, key)) for key in round_keys(statement))
+    if key := TURNS.get(statement.word):
+        return (needed(slot(scene, step, key)),)
     place = placed_by(scene, step) if draws(statement) else None
     if place is not None and place.statement.word == "at":
         return (needed(slot(scene, place, "turn")),)

@@ -66,7 +66,7 @@ export class Findings {
     const sign = severity === "problem" ? words.design.problem : severity;
     const cuts = told.cuts && told.cuts.length ? words.design.cuts(told.cuts.length) : "";
     const where = [told.line && words.design.line(told.line), cuts].filter(Boolean).join(" · ");
-    const fixes = told.cures || [];
+    const fixes = told.fixes || [];
     const point = (shown) => () => this.pointed(shown, number);
     return h(
       "li",
