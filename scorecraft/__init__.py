@@ -19,6 +19,7 @@ def design(
     *,
     loaf: str | None = None,
     bake: str | None = None,
+    dough: str | None = None,
     loaves: int | None = None,
     knobs: Mapping[str, str | float | int | Quantity] | None = None,
     baker: str | Path | None = None,
@@ -27,9 +28,10 @@ def design(
 
     `pattern` is a file, the name of a shipped pattern, or a text of several lines. `loaf` and
     `bake` stand in for the pattern's own, written as in a pattern: `round width 180mm height
-    80mm`; a drawing that `loaf` names is looked up from the current folder. `loaves` is how many
-    equal ones are scored in a row. `knobs` turns knobs by name, to numbers or texts with a unit.
-    `baker` is a file that `scorecraft tune` wrote from bakes of your own. Raises
+    80mm`; a drawing that `loaf` names is looked up from the current folder. `dough` says what
+    is other today: `over temperature 5C` leaves the rest as the pattern has it. `loaves` is how
+    many equal ones are scored in a row. `knobs` turns knobs by name, to numbers or texts with a
+    unit. `baker` is a file that `scorecraft tune` wrote from bakes of your own. Raises
     `scorecraft.errors.ScorecraftError`, which says what is wrong, where, and what to do.
 
     >>> import scorecraft
@@ -49,5 +51,6 @@ def design(
 
     here = Path.cwd()
     return make(
-        pattern, loaf=loaf, bake=bake, loaves=loaves, knobs=knobs, baker=baker, standing=here
-    )
+        pattern, loaf=loaf, bake=bake, dough=dough, loaves=loaves, knobs=knobs, baker=baker,
+        standing=here,
+    )  # fmt: skip

@@ -17,6 +17,7 @@ from scorecraft.errors import Problem, ScorecraftError
 from scorecraft.groups import Group, groups
 from scorecraft.json_data import JsonObject
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.dough import Dough
 from scorecraft.units import turntable_degrees
 
 if TYPE_CHECKING:
@@ -44,12 +45,13 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "format": FORMAT,
         "title": layout.title,
         "loaf": loaf_data(layout.loaf),
+        "dough": dough_data(layout.dough),
         "baked": size_data(baked_loaf(layout)),
         "cuts": [
             told[index] | cut_data(cut, layout, length) | planned.get(index, NOT_PLANNED)
             for index, (cut, length) in enumerate(zip(layout.cuts, layout.lengths_mm, strict=True))
         ],
-        "bench": None if quick else bench_data(design.work),
+        "bench": None if quick else bench_data(design.work, layout.dough),
         "findings": [finding_data(each) for each in (design.checked if quick else design.findings)],
         "opening": [
             {"cut": index, **told[index], "widest_mm": rounded(width)}
@@ -82,6 +84,18 @@ def loaf_data(loaf: Loaf) -> JsonObject:
     return {"shape": loaf.shape, **size_data(loaf)}
 
 
+def dough_data(dough: Dough) -> JsonObject:
+    """Tell how far proofed, how wet and how warm the dough is."""
+    return {
+        "proof": dough.stage,
+        "times": rounded(dough.times),
+        "culture": dough.culture,
+        "hydration": rounded(dough.hydration),
+        "temperature_c": rounded(dough.temperature_c),
+        "kitchen_c": rounded(dough.kitchen_c),
+    }
+
+
 def size_data(loaf: Loaf) -> JsonObject:
     """Tell how wide, long and high a loaf is."""
     return {
@@ -91,7 +105,7 @@ def size_data(loaf: Loaf) -> JsonObject:
     }
 
 
-def bench_data(work: Work) -> JsonObject:
+def bench_data(work: Work, dough: Dough) -> JsonObject:
     """Tell what the cutting takes, and how long the dough waits for it."""
     from scorecraft.bench.pace import between
 
@@ -104,16 +118,16 @@ def bench_data(work: Work) -> JsonObject:
         "seconds": rounded(work.effort.seconds),
         "seconds_range": ranged(*between(work.effort.seconds, work.bench.skill)),
         "loaves": work.bench.loaves,
-        "batch": batch_data(work),
+        "batch": batch_data(work, dough),
         "holding_time_minutes": rounded(work.allowed_s / 60),
     }
 
 
-def batch_data(work: Work) -> JsonObject | None:
+def batch_data(work: Work, dough: Dough) -> JsonObject | None:
     """Tell what many equal loaves in a row take one person; None for a single loaf."""
     from scorecraft.bench.batch import batch_of
 
-    batch = batch_of(work)
+    batch = batch_of(work, dough)
     if batch is None:
         return None
     return {

@@ -14,7 +14,8 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
-from scorecraft.practice import BENCH_TIME_AT_C, BENCH_TIME_AT_WATER, PULL_ASIDE_DEG
+from scorecraft.loaf.dough import Dough
+from scorecraft.practice import PULL_ASIDE_DEG
 from scorecraft.units import from_turntable
 
 Kind = Literal["expansion", "decorative"]
@@ -88,15 +89,13 @@ Skill = Literal["new", "steady", "quick"]
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """The hand that holds the blade, the order asked for, temperature (C) and water per flour.
+    """The hand that holds the blade, and the order asked for.
 
     `skill` is how quick the hand is, `loaves` how many equal loaves are scored in a row.
     """
 
     hand: Hand = "right"
     order: Order = "planned"
-    temperature_c: float = BENCH_TIME_AT_C.value
-    hydration: float = BENCH_TIME_AT_WATER.value
     skill: Skill = "steady"
     loaves: int = 1
 
@@ -113,11 +112,15 @@ class Bench:
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """How the loaf came by its size: steps of the arithmetic, doubts with hints, its pot (mm)."""
+    """How the loaf came by its size: steps of the arithmetic, doubts with hints, its pot (mm).
+
+    `dough_g` is the weight of its dough where that is given.
+    """
 
     steps: tuple[str, ...] = ()
     doubts: tuple[tuple[str, str], ...] = ()
     vessel_mm: float | None = None
+    dough_g: float | None = None
 
 
 @dataclass(frozen=True)
@@ -132,6 +135,7 @@ class Layout:
     marks: Marks = field(default_factory=Marks)
     knobs: tuple[Knob, ...] = ()
     bench: Bench = field(default_factory=Bench)
+    dough: Dough = field(default_factory=Dough)
     size: Size = field(default_factory=Size)
     remarks: tuple[tuple[str, Place | None], ...] = ()
     """What expansion dropped or changed on the way, told to the user as notes."""

@@ -99,7 +99,7 @@ class Design:
         """Whether the cuts leave the loaf room to grow."""
         from scorecraft.opening.room import room
 
-        return room(self.opening, self.layout.loaf.sheet_rim())
+        return room(self.opening, self.layout.loaf.sheet_rim(), self.layout.bake.strength)
 
     @cached_property
     def room_words(self) -> str:
@@ -212,6 +212,7 @@ def make(
     *,
     loaf: str | None = None,
     bake: str | None = None,
+    dough: str | None = None,
     loaves: int | None = None,
     knobs: Mapping[str, Turned] | None = None,
     baker: str | Path | None = None,
@@ -220,11 +221,11 @@ def make(
     """Design a pattern on its loaf, or on another one.
 
     `pattern` is a file, a shipped name, `-`, or a text of several lines; `loaf` and `bake` are
-    written as in a pattern (`round width 180mm`); `loaves` is how many equal ones are scored in a
-    row; `knobs` turns knobs by name; `baker` is a file that `tune` wrote. Where the words of
-    `loaf` are the user's own, `standing` is the folder that a drawing they name is looked up
-    from, wherever it lies; else it must lie in the pattern's folder. Raises PatternError or
-    UsageError, each a ScorecraftError.
+    written as in a pattern (`round width 180mm`); `dough` (`over temperature 5C`) changes only
+    what it says; `loaves` is how many equal ones are scored in a row; `knobs` turns knobs by name;
+    `baker` is a file that `tune` wrote. Where the words of `loaf` are the user's own, `standing`
+    is the folder that a drawing they name is looked up from, wherever it lies; else it must lie in
+    the pattern's folder. Raises PatternError or UsageError, each a ScorecraftError.
     """
     source = pattern if isinstance(pattern, Source) else find_source(pattern)
     tree = parse(source.text, source.name)
@@ -234,6 +235,7 @@ def make(
         source.text,
         loaf=loaf,
         bake=bake,
+        dough=dough,
         knobs=turned,
         folder=source.folder,
         standing=standing,

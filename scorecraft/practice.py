@@ -7,28 +7,12 @@ program stand beside their use, or in `limits` where rooms share them.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-COMMON = "common practice, no source"
-SET = "chosen by us on drawings; not on bakes"
-
-
-@dataclass(frozen=True, slots=True)
-class Rule:
-    """A number with its unit, what it says in a sentence, and its source."""
-
-    value: float
-    unit: str
-    says: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
-class Subject:
-    """What the rules below it are about, down to the next one."""
-
-    name: str
-
+from scorecraft import baking
+from scorecraft.rules import COMMON as COMMON
+from scorecraft.rules import SET as SET
+from scorecraft.rules import Rule as Rule
+from scorecraft.rules import Subject
 
 CUTS = Subject("cuts")
 EXPANSION_DEPTH_MM = Rule(
@@ -73,82 +57,6 @@ FLATNESS = {
     "square": Rule(2.5, "", "power p of a square loaf's dome: flat on top", COMMON),
 }
 RIM_POWER = Rule(2.0, "", "power q of every dome: it rises straight up from the bench", COMMON)
-
-DOUGH = Subject("dough and basket")
-DOUGH_DENSITY = Rule(
-    1.2,
-    "g/cm3",
-    "mixed dough: 1.25 free of gas, less the 4-10 % of gas that mixing leaves in it",
-    "method: Campbell, Rielly, Fryer & Sadd, Cereal Chem. 70 (1993) 517-521; the numbers recalled, "
-    "page not checked; 173.5 g in 145 cm3 (1.197) in a laboratory loaf, quoted without title",
-)
-LEAST_PROOF = Rule(1.0, "", "the least the dough has grown when it is scored", "by definition")
-PROOFED = {
-    "under": Rule(2.0, "", "volume at scoring over mixed volume: underproofed", COMMON),
-    "right": Rule(
-        2.6, "", "volume at scoring over mixed volume: a fully proofed hearth loaf", COMMON
-    ),
-    "over": Rule(3.2, "", "volume at scoring over mixed volume: overproofed", COMMON),
-}
-STANDS = {
-    "under": Rule(1.1, "", "height of an underproofed loaf over the usual height", COMMON),
-    "right": Rule(1.0, "", "height of a fully proofed loaf over the usual height", COMMON),
-    "over": Rule(0.87, "", "height of an overproofed loaf over the usual height", COMMON),
-}
-LOAF_PER_BASKET = Rule(
-    1.0, "", "width of the loaf turned out over the basket's width across the top", COMMON
-)
-SPREADS_FROM_BASKET = Rule(
-    1.05, "", "a loaf turned out spreads to at most this many times its basket", COMMON
-)
-LOWEST_STAND = Rule(0.3, "of the width", "a loaf lower than this did not fill its basket", COMMON)
-HIGHEST_STAND = Rule(
-    0.55, "of the width", "a loaf turned out of its basket stands no higher", COMMON
-)
-
-OVEN = Subject("oven")
-OVEN_SPRING = Rule(
-    1.4,
-    "",
-    "volume of the baked loaf over that of the proofed loaf",
-    "laboratory loaf of lean dough, 515 cm3 at the end of proof and 220 cm3 more in the oven "
-    "(1.43; quoted without title in a data base of abstracts); 'by as much as half its initial "
-    "volume', McGee, On Food and Cooking, 2004",
-)
-SPREAD = Rule(0.5, "", "share of the oven spring (of its logarithm) that goes sideways", COMMON)
-SKIN_GIVES_WITH_STEAM = Rule(
-    0.15,
-    "",
-    "share of the oven spring that a skin kept soft by steam follows before it sets",
-    "that steam delays setting is general teaching; the number is " + COMMON,
-)
-SKIN_GIVES_DRY = Rule(
-    0.05,
-    "",
-    "share of the oven spring that the skin follows before it sets in a dry oven",
-    COMMON,
-)
-VESSEL_CLEAR_MM = Rule(5.0, "mm", "room between the baked loaf and the wall of its pot", COMMON)
-PREHEAT_MIN = Rule(45.0, "min", "preheat the oven with its pot or stone for this long", COMMON)
-POT_C = Rule(245.0, "C", "oven temperature as the loaf goes into a covered pot", COMMON)
-POT_COVERED_MIN = Rule(20.0, "min", "the lid stays on for this long", COMMON)
-POT_OPEN_C = Rule(225.0, "C", "oven temperature once the lid is off", COMMON)
-POT_OPEN_MIN = Rule(20.0, "min", "the loaf bakes without the lid for about this long", COMMON)
-STONE_C = Rule(240.0, "C", "oven temperature as the loaf goes onto a stone with steam", COMMON)
-STONE_STEAM_MIN = Rule(12.0, "min", "steam is kept in for this long", COMMON)
-STONE_AFTER_C = Rule(220.0, "C", "oven temperature once the steam is vented", COMMON)
-STONE_AFTER_MIN = Rule(25.0, "min", "the loaf bakes without steam for about this long", COMMON)
-DONE_C = (
-    Rule(96.0, "C", "a lean loaf is done from this internal temperature on", COMMON),
-    Rule(
-        99.0, "C", "the internal temperature gets no higher than this",
-        "the crumb tends to 100 C: Zanoni, Peri & Pierucci, J. Food Eng. 19 (1993) 389-398",
-    ),
-)  # fmt: skip
-EAR_BLADE_DEG = Rule(
-    60.0, "deg", "a blade held lower than this undercuts a flap that lifts as an ear", COMMON
-)
-EAR_OPENING_MM = Rule(4.0, "mm", "a cut that opens less than this lifts no ear", COMMON)
 
 CHECKS = Subject("checks")
 RIM_MARGIN_MM = Rule(12.0, "mm", "cuts stay this far above the rim, along the dough", COMMON)
@@ -240,8 +148,11 @@ ROOM_BURSTS = Rule(
     "2.5 mm deep 0.03) burst, and a slanted crescent (0.085) just does not",
     SET,
 )
-CURE_DEPTH_MM = Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON)
 LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
+EAR_BLADE_DEG = Rule(
+    60.0, "deg", "a blade held lower than this undercuts a flap that lifts as an ear", COMMON
+)
+EAR_OPENING_MM = Rule(4.0, "mm", "a cut that opens less than this lifts no ear", COMMON)
 
 BENCH = Subject("bench")
 PULL_ASIDE_DEG = Rule(
@@ -308,11 +219,15 @@ SAME_LEAN_DEG = Rule(5.0, "deg", "handles whose lean differs by less feel the sa
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)
 END_DEPTH_SHARE = Rule(0.5, "", "depth of an expansion cut where the blade lifts off", COMMON)
 BENCH_TIME_S = Rule(
-    300.0, "s", "how long a proofed loaf at 24 °C and 70% hydration may be scored", COMMON
+    300.0,
+    "s",
+    "how long a proofed loaf at 24 °C and 70% hydration, in a kitchen as warm, may be scored",
+    COMMON,
 )
-BENCH_TIME_AT_C = Rule(24.0, "C", "the dough temperature the bench time is given for", COMMON)
 BENCH_TIME_HALVES_C = Rule(10.0, "C", "so much warmer dough leaves half the time", COMMON)
-BENCH_TIME_AT_WATER = Rule(0.7, "", "the hydration the bench time is given for", COMMON)
+BENCH_TIME_HALVES_KITCHEN_C = Rule(
+    20.0, "C", "so much warmer a kitchen leaves half the time", COMMON
+)
 BENCH_TIME_PER_WATER = Rule(
     2.5, "", "share of the time lost per unit of hydration: 5% wetter, an eighth less", COMMON
 )
@@ -338,13 +253,14 @@ LARGEST_PAGE_MM = Rule(
 
 
 def table() -> Iterator[tuple[str, Rule]]:
-    """Yield every rule with the name of its subject, in the order of this file."""
-    subject = ""
-    for value in globals().values():
-        if isinstance(value, Subject):
-            subject = value.name
-        elif isinstance(value, Rule):
-            yield subject, value
-        elif isinstance(value, dict | tuple):
-            rules = value.values() if isinstance(value, dict) else value
-            yield from ((subject, each) for each in rules if isinstance(each, Rule))
+    """Yield every rule with the name of its subject: those of this file, then those of `baking`."""
+    for names in (globals(), vars(baking)):
+        subject = ""
+        for value in names.values():
+            if isinstance(value, Subject):
+                subject = value.name
+            elif isinstance(value, Rule):
+                yield subject, value
+            elif isinstance(value, dict | tuple):
+                rules = value.values() if isinstance(value, dict) else value
+                yield from ((subject, each) for each in rules if isinstance(each, Rule))

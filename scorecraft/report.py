@@ -9,6 +9,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.groups import groups
+from scorecraft.loaf.telling import size_words
 from scorecraft.units import degree_words
 
 INDENT = 9
@@ -59,10 +60,7 @@ LIMITS = (
 
 def loaf_words(layout: Layout) -> str:
     """Say what loaf it is."""
-    loaf = layout.loaf
-    sizes = [loaf.width_mm] if loaf.shape == "round" else [loaf.width_mm, loaf.length_mm]
-    across = " × ".join(f"{size:.0f}" for size in sizes)
-    return f"{loaf.shape} loaf {across} mm, {loaf.height_mm:.0f} mm high"
+    return f"{layout.loaf.shape} loaf, {size_words(layout.loaf)}"
 
 
 def sizing_lines(layout: Layout) -> Iterator[str]:
@@ -82,7 +80,7 @@ def batch_lines(design: Design) -> list[str]:
     from scorecraft.bench.batch import batch_of
     from scorecraft.bench.telling import batch_words
 
-    batch = batch_of(design.work)
+    batch = batch_of(design.work, design.layout.dough)
     return list(batch_words(batch)) if batch else []
 
 

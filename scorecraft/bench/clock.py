@@ -3,13 +3,14 @@
 import numpy as np
 
 from scorecraft.arrays import Flags, Floats
+from scorecraft.baking import USUAL_C, USUAL_WATER
 from scorecraft.bench.strings import strings_of
-from scorecraft.cuts import Bench, Layout
+from scorecraft.cuts import Layout
+from scorecraft.loaf.dough import Dough
 from scorecraft.practice import (
     AIM_S,
-    BENCH_TIME_AT_C,
-    BENCH_TIME_AT_WATER,
     BENCH_TIME_HALVES_C,
+    BENCH_TIME_HALVES_KITCHEN_C,
     BENCH_TIME_LIMITS_S,
     BENCH_TIME_PER_WATER,
     BENCH_TIME_S,
@@ -68,12 +69,14 @@ def mark_seconds(layout: Layout) -> float:
     return STRING_MARK_S.value * strings_of(layout.marks.lines).count
 
 
-def allowed_seconds(bench: Bench) -> float:
-    """Estimate how long the dough may be cut: warmer and wetter dough gets less."""
-    warmer = (bench.temperature_c - BENCH_TIME_AT_C.value) / BENCH_TIME_HALVES_C.value
-    wetter = (bench.hydration - BENCH_TIME_AT_WATER.value) * BENCH_TIME_PER_WATER.value
+def allowed_seconds(dough: Dough) -> float:
+    """Estimate how long the dough may be cut: warmer and wetter dough, a warm kitchen give less."""
+    warmer = (dough.temperature_c - USUAL_C.value) / BENCH_TIME_HALVES_C.value
+    kitchen = (dough.kitchen_c - USUAL_C.value) / BENCH_TIME_HALVES_KITCHEN_C.value
+    wetter = (dough.hydration - USUAL_WATER.value) * BENCH_TIME_PER_WATER.value
     least, most = (rule.value for rule in BENCH_TIME_LIMITS_S)
-    return float(np.clip(BENCH_TIME_S.value * 2.0**-warmer * (1.0 - wetter), least, most))
+    seconds = BENCH_TIME_S.value * 2.0 ** -(warmer + kitchen) * (1.0 - wetter)
+    return float(np.clip(seconds, least, most))
 
 
 def told(seconds: float) -> str:

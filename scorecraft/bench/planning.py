@@ -65,7 +65,7 @@ def _planned(layout: Layout, bench: Bench) -> Work:
         runs=runs(layout, job.copies, best.steps),
         effort=best.effort,
         in_file_order=listed.effort,
-        allowed_s=allowed_seconds(bench),
+        allowed_s=allowed_seconds(layout.dough),
         cost_s=best.route.cost_s,
         bound_s=best.route.bound_s,
         proven=best.route.proven,
@@ -101,7 +101,8 @@ def _tried(
 def _empty(layout: Layout, bench: Bench) -> Work:
     effort = Effort(mark_seconds(layout), 0.0, 0)
     marks, seconds = strings_of(layout.marks.lines).count, mark_seconds(layout)
-    return Work(bench, marks, seconds, (), effort, effort, allowed_seconds(bench), 0.0, 0.0, True)
+    allowed = allowed_seconds(layout.dough)
+    return Work(bench, marks, seconds, (), effort, effort, allowed, 0.0, 0.0, True)
 
 
 def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:

@@ -13,6 +13,7 @@ from scorecraft.checks.finding import Finding
 from scorecraft.checks.known import Known, Level
 from scorecraft.checks.overlaps import overlaps
 from scorecraft.checks.pieces import pieces
+from scorecraft.checks.proof import proof
 from scorecraft.checks.rim import rim
 from scorecraft.checks.size import size
 from scorecraft.checks.skin import skin
@@ -83,6 +84,7 @@ ROWS = (
     _drawn("pieces", "a piece of skin is cut free all around and lifts off", pieces),
     _drawn("undercut", "a slanted cut runs under the skin into its neighbour", undercut),
     _drawn("depth", "a cut is too deep for the loaf, or too shallow to do its job", depth),
+    _drawn("proof", "the cuts do not suit the dough's proof, or an oven without steam", proof),
     _drawn("density", "too much cut for the dough, in one part or over the whole loaf", density),
     Check(
         "balance",
@@ -121,6 +123,7 @@ LOOKS: Mapping[str, Callable[[Layout], list[Finding]]] = {
     "pieces": pieces,
     "undercut": undercut,
     "depth": depth,
+    "proof": proof,
     "density": density,
     "balance": balance,
 }

@@ -8,11 +8,14 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
+from scorecraft.baking import CURE_DEPTHS_MM
 from scorecraft.checks import run
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.cures import no_graver, with_cuts, without_light_cuts
 from scorecraft.checks.depth import deep_from_mm
+from scorecraft.checks.easier import easier
 from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.telling_dough import wants_more
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
@@ -21,12 +24,10 @@ from scorecraft.opening.result import Opening
 from scorecraft.opening.room import Room, direction, where
 from scorecraft.opening.room import room as room_of
 from scorecraft.practice import (
-    CURE_DEPTH_MM,
     DECORATIVE_BLADE_DEG,
     DEPTH_STEP_MM,
     EXPANSION_BLADE_DEG,
     RIM_MARGIN_MM,
-    ROOM_ENOUGH,
 )
 from scorecraft.units import turntable_degrees
 
@@ -57,20 +58,22 @@ class Cure:
 
 def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
-    found = room_of(opening, layout.loaf.sheet_rim())
+    found = room_of(opening, layout.loaf.sheet_rim(), layout.bake.strength)
     if found.verdict == "enough":
         return []
     severity: Severity = "warning" if found.verdict == "will burst" else "note"
     cure = cured(layout, found, skin)
-    hint = cure.told if cure else say.NO_CURE
+    ways = [*easier(layout, skin), *([cure.told] if cure else [])]
+    hint = "; or ".join(ways) or say.NO_CURE
     figures = {
         "taken": found.taken,
         "least": found.least,
         "least_direction_deg": turntable_degrees(found.least_direction_rad),
     }
+    message = told(found, layout) + wants_more(layout.dough.stage, layout.bake.steam)
     place = max((cut.place for cut in layout.cuts), default=None)
     cuts, lines = (cure.cuts, cure.lines) if cure else ((), ())
-    return [Finding("room", severity, told(found, layout), hint, place, figures, cuts, lines)]
+    return [Finding("room", severity, message, hint, place, figures, cuts, lines)]
 
 
 def coarse(opening: Opening) -> list[Finding]:
@@ -102,7 +105,7 @@ def cured(layout: Layout, found: Room, skin: Skin) -> Cure | None:
             lines = [cut.line for cut in cure.layout.cuts]
             coarse = max(COARSE_MM, panel_for(lines, COARSE_PANELS))
             opened = predict(cure.layout, skin, panel_mm=coarse)
-            if room_of(opened, layout.loaf.sheet_rim()).taken >= ROOM_ENOUGH.value + SPARE:
+            if room_of(opened, layout.loaf.sheet_rim()).taken >= found.enough + SPARE:
                 return cure
     return None
 
@@ -159,9 +162,12 @@ def _add(lines: tuple[Line, ...], depth: float) -> str:
 
 
 def _cure_depth(layout: Layout) -> float:
-    """Depth (mm) of a cut that is advised: as usual, or as deep as the loaf's height allows."""
+    """Depth (mm) of a cut that is advised: as its dough asks, as the loaf's height allows."""
     step = DEPTH_STEP_MM.value
-    return min(CURE_DEPTH_MM.value, step * math.floor(deep_from_mm(layout.loaf) / step))
+    return min(
+        CURE_DEPTHS_MM[layout.dough.stage].value,
+        step * math.floor(deep_from_mm(layout.loaf) / step),
+    )
 
 
 def _through_traces(layout: Layout, lines: tuple[Line, ...]) -> bool:

@@ -3,8 +3,9 @@
 from math import ceil
 
 from scorecraft.checks.telling import the
-from scorecraft.cuts import Bench, Cut
+from scorecraft.cuts import Cut
 from scorecraft.groups import called
+from scorecraft.loaf.dough import Dough
 from scorecraft.units import celsius_words, mm_words, mm_words_apart, percent_words
 
 SHALLOWER_OR_TALLER = "cut it shallower, or shape a taller loaf"
@@ -153,11 +154,11 @@ def ask_for(most_mm: float) -> str:
     return f"ask for {most_mm:.1f} mm or less, make the cut longer, or give it fewer neighbours"
 
 
-def too_slow(bench: Bench, takes: str, allowed: str) -> str:
+def too_slow(dough: Dough, takes: str, allowed: str) -> str:
     """Say that scoring takes longer than the dough holds."""
     return (
-        f"scoring takes about {takes}, but dough at {celsius_words(bench.temperature_c)} "
-        f"and {percent_words(bench.hydration)} hydration spreads after about {allowed}"
+        f"scoring takes about {takes}, but dough at {celsius_words(dough.temperature_c)} "
+        f"and {percent_words(dough.hydration)} hydration spreads after about {allowed}"
     )
 
 
@@ -171,7 +172,7 @@ def chill(chilled_c: float, time: str) -> str:
     """Advise to chill the loaf."""
     return (
         f"chill the loaf: at {celsius_words(chilled_c)} there is time for about {time} "
-        f"(write `bench temperature {chilled_c:.0f}C`)"
+        f"(write `dough temperature {chilled_c:.0f}C`)"
     )
 
 

@@ -2,10 +2,10 @@
 
 import math
 
+from scorecraft.baking import VESSEL_CLEAR_MM
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.cuts import Layout
-from scorecraft.practice import VESSEL_CLEAR_MM
 
 
 def vessel(layout: Layout) -> list[Finding]:

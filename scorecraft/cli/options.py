@@ -31,6 +31,7 @@ class Given:
     knobs: tuple[str, ...]
     loaf: str | None
     bake: str | None
+    dough: str | None
     loaves: int | None
     baker: str | None
     quiet: bool
@@ -41,6 +42,7 @@ class Given:
         loaves = str(self.loaves) if self.loaves else None
         named = (
             ("--loaf", self.loaf),
+            ("--dough", self.dough),
             ("--bake", self.bake),
             ("--loaves", loaves),
             ("--baker", self.baker),
@@ -56,6 +58,7 @@ class Given:
             self.pattern,
             loaf=self.loaf,
             bake=self.bake,
+            dough=self.dough,
             loaves=self.loaves,
             knobs=turned(self.knobs),
             baker=self.baker,
@@ -63,7 +66,7 @@ class Given:
 
 
 def pattern_options(command: Command) -> Command:
-    """Add PATTERN and the options about it, from --set to -q; the command takes them as `given`."""
+    """Add PATTERN, what changes it, --baker and -q; the command takes them as `given`."""
 
     @wraps(command)
     def bundled(
@@ -71,18 +74,21 @@ def pattern_options(command: Command) -> Command:
         knobs: tuple[str, ...],
         loaf: str | None,
         bake: str | None,
+        dough: str | None,
         loaves: int | None,
         baker: str | None,
         quiet: bool,
         **others: object,
     ) -> int:
-        return int(command(Given(pattern, knobs, loaf, bake, loaves, baker, quiet), **others))
+        words = pattern, knobs, loaf, bake, dough, loaves, baker, quiet
+        return int(command(Given(*words), **others))
 
     for option in (
         click.option("-q", "--quiet", is_flag=True, help=telling.QUIET),
         click.option("--baker", metavar="FILE", help=telling.BAKER),
         click.option("--loaves", type=int, metavar="COUNT", help=telling.LOAVES),
         click.option("--bake", metavar="WORDS", help=telling.BAKE),
+        click.option("--dough", metavar="WORDS", help=telling.DOUGH),
         click.option("--loaf", metavar="WORDS", help=telling.LOAF),
         click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help=telling.SET),
         click.argument("pattern", shell_complete=shipped_names),

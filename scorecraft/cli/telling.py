@@ -23,6 +23,7 @@ START, WORK, BAKED, LOOK_UP = "Start here", "Check and print", "After the bake",
 
 SET = "Set a knob, like leaves=9; may be given more than once."
 LOAF = 'Another loaf, like "round width 180mm height 80mm".'
+DOUGH = 'The dough as it is today, like "over temperature 5C"; the rest stays.'
 BAKE = 'Different baking conditions, like "spring 1.5 steam no".'
 LOAVES = "Score so many equal loaves in a row, board by board."
 BAKER = "Calibration file from `tune`."
@@ -46,6 +47,7 @@ LOG_NOTE = "A note for the log."
 LIST_BAKES = "List the bakes in the log."
 PLOT = "Plot predicted against measured widths; with --list, of all bakes."
 BAKED_LOAF = "The loaf that was baked."
+BAKED_DOUGH = "The dough as it was scored."
 BAKED_HOW = "How it was baked."
 
 PREDICTING = "predicting how the cuts open ..."

@@ -43,12 +43,13 @@ LOG = "bakes.jsonl"
 )
 @click.option("--set", "knobs", multiple=True, metavar="KNOB=VALUE", help=telling.SET)
 @click.option("--loaf", metavar="WORDS", help=telling.BAKED_LOAF)
+@click.option("--dough", metavar="WORDS", help=telling.BAKED_DOUGH)
 @click.option("--bake", metavar="WORDS", help=telling.BAKED_HOW)
 @click.option("-q", "--quiet", is_flag=True, help=telling.QUIET)
 def command(
     pattern: str | None, measured: Path | None, output: str, log: Path | None, note: str,
     listing: bool, plot: Path | None, knobs: tuple[str, ...], loaf: str | None,
-    bake: str | None, quiet: bool,
+    dough: str | None, bake: str | None, quiet: bool,
 ) -> int:  # fmt: skip
     """Adjust the model to the openings measured on a baked loaf of PATTERN, or list the bakes."""
     from scorecraft.errors import UsageError
@@ -58,7 +59,7 @@ def command(
     if pattern is None or measured is None:
         hint = "scorecraft tune PATTERN --measured FILE.csv, or scorecraft tune --list"
         raise UsageError("tune needs a pattern and what was measured", None, hint)
-    given = {"loaf": loaf, "bake": bake}
+    given = {"loaf": loaf, "dough": dough, "bake": bake}
     return fitted(pattern, measured, output, log, note, plot, turned(knobs), given, quiet=quiet)
 
 
@@ -94,7 +95,10 @@ def fitted(
     from scorecraft.tune.predict import predictor
     from scorecraft.tune.telling import skin_words, tuned_text
 
-    design = make(pattern, knobs=knobs, loaf=given["loaf"], bake=given["bake"], standing=Path.cwd())
+    design = make(
+        pattern, knobs=knobs, standing=Path.cwd(),
+        loaf=given["loaf"], dough=given["dough"], bake=given["bake"],
+    )  # fmt: skip
     rows = read_measured(measured, design.groups)
     if plot is not None:
         file_form(str(plot), None)

@@ -1,5 +1,6 @@
 """The head of a pattern: title, notes, loaf, oven and bench."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from scorecraft.arrays import Line
@@ -9,10 +10,11 @@ from scorecraft.expand import telling as say
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.read import Values, read
 from scorecraft.language.parse import parse
-from scorecraft.language.tree import Pattern, Statement
+from scorecraft.language.tree import Argument, Pattern, Statement
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf, make_loaf
+from scorecraft.loaf.dough import Dough
 from scorecraft.loaf.outline import traced_outline
 from scorecraft.loaf.sizing import Known, height_from_dough, size_from_dough
 from scorecraft.practice import HEIGHT_PER_WIDTH, LENGTH_PER_WIDTH
@@ -61,26 +63,53 @@ def head_values(word: str, statement: Statement | None) -> Values:
     return read(WORDS[word], arguments, None, place)
 
 
-def bake_of(statement: Statement | None) -> Bake:
-    """Read how the loaf grows in the oven."""
+def bake_of(statement: Statement | None, dough: Dough) -> Bake:
+    """Read how the loaf grows in the oven; what is not said of its spring, its dough says."""
     values = head_values("bake", statement)
-    return Bake(spring=values["spring"], spread=values["spread"], steam=values["steam"])
+    spring = values.get("spring", dough.spring(steam=values["steam"]))
+    return Bake(spring=spring, spread=values["spread"], steam=values["steam"])
 
 
 def bench_of(statement: Statement | None) -> Bench:
-    """Read who cuts, and in what kitchen."""
+    """Read who cuts."""
     values = head_values("bench", statement)
-    return Bench(
-        hand=values["hand"],
-        order=values["order"],
-        temperature_c=values["temperature"],
-        hydration=values["hydration"],
-        skill=values["skill"],
-        loaves=values["loaves"],
-    )
+    return Bench(values["hand"], values["order"], values["skill"], values["loaves"])
 
 
-def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size]:
+def dough_of(said: Sequence[Statement | None]) -> Dough:
+    """Read the dough from all statements that say something of it, the last of which stand.
+
+    Besides `dough` these are `loaf`, which may give the proof, and `bench`: temperature and
+    hydration. Raises ScorecraftError where a value is none.
+    """
+    word = WORDS["dough"]
+    given: dict[str, Argument] = {}
+    for statement in filter(None, said):
+        given |= {each.key: each for each in statement.arguments if word.key(each.key)}
+    place = next((each.place for each in filter(None, said)), Place("", 0, 0))
+    values = read(word, tuple(given.values()), None, place)
+    proof = "ready" if values["proof"] == "right" else values["proof"]
+    warm = values["temperature"], values["kitchen"]
+    return Dough(proof, values["culture"], values["hydration"], *warm)
+
+
+def said_once(own: Sequence[Statement | None]) -> None:
+    """Make sure that a pattern says each thing of its dough in one line.
+
+    Raises ScorecraftError at the second.
+    """
+    seen: dict[str, Place] = {}
+    for statement in filter(None, own):
+        for each in statement.arguments:
+            if WORDS["dough"].key(each.key) is None:
+                continue
+            if each.key in seen:
+                first = seen[each.key].line
+                raise say.said_twice(each.key, first).error(each.place)
+            seen[each.key] = each.place
+
+
+def loaf_of(statement: Statement | None, drawings: Drawings, dough: Dough) -> tuple[Loaf, Size]:
     """Make the loaf a pattern asks for; give it with how it came by its size.
 
     Raises ScorecraftError for a loaf that is not given or cannot be.
@@ -89,14 +118,15 @@ def loaf_of(statement: Statement | None, drawings: Drawings) -> tuple[Loaf, Size
         raise say.NO_LOAF.error()
     values = head_values("loaf", statement)
     try:
-        made = sized(values, drawings)
-        return made, Size(values.get("steps", ()), values.get("doubts", ()), values.get("vessel"))
+        made = sized(values, drawings, dough)
+        steps, doubts = values.get("steps", ()), values.get("doubts", ())
+        return made, Size(steps, doubts, values.get("vessel"), values.get("dough"))
     except ScorecraftError as error:
         place = error.place or statement.place
         raise ScorecraftError(error.message, place, error.hint, error.quoted) from error
 
 
-def sized(values: Values, drawings: Drawings) -> Loaf:
+def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
     """Make the loaf from the sizes given; its dough, or habit, gives those that are not.
 
     Raises ScorecraftError where too little is known.
@@ -105,15 +135,15 @@ def sized(values: Values, drawings: Drawings) -> Loaf:
     powers = None if profile is None else (profile, 2.0)
     basket = basket_of(values)
     if "outline" in values:
-        return traced_loaf(values, powers, drawings.rim(values["outline"]))
+        return traced_loaf(values, powers, drawings.rim(values["outline"]), dough)
     check_even(shape, values)
     if "dough" in values:
-        return from_dough(values, powers, basket)
+        return from_dough(values, powers, basket, dough)
     width = values.get("width")
     if width is None:
         raise say.NO_SIZE.error()
     length = values.get("length", width * LENGTH_PER_WIDTH[shape].value)
-    height = values.get("height", width * HEIGHT_PER_WIDTH.value)
+    height = values.get("height", width * HEIGHT_PER_WIDTH.value * dough.stand)
     usual = []
     if "length" not in values and length != width:
         usual.append(say.not_given("length", length))
@@ -149,14 +179,17 @@ def check_even(shape: str, values: Values) -> None:
 
 
 def from_dough(
-    values: Values, powers: tuple[float, float] | None, basket: tuple[float, float] | None
+    values: Values,
+    powers: tuple[float, float] | None,
+    basket: tuple[float, float] | None,
+    dough: Dough,
 ) -> Loaf:
     """Make the loaf from its dough; a size that is given always stands."""
     shape = values["shape"]
     sizing = size_from_dough(
         shape,
         values["dough"],
-        proof=values.get("proof", "right"),
+        dough=dough,
         basket_mm=basket,
         known=Known(values.get("width"), values.get("length"), values.get("height")),
         profile=powers,
@@ -165,7 +198,9 @@ def from_dough(
     return make_loaf(shape, sizing.width_mm, sizing.length_mm, sizing.height_mm, powers)
 
 
-def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -> Loaf:
+def traced_loaf(
+    values: Values, powers: tuple[float, float] | None, rim: Line, dough: Dough
+) -> Loaf:
     """Make a loaf whose rim is drawn in an SVG file, as large as drawn or scaled to a size.
 
     Its height is what its dough makes of that rim, or the usual one. Raises ScorecraftError where
@@ -179,15 +214,13 @@ def traced_loaf(values: Values, powers: tuple[float, float] | None, rim: Line) -
         if key in values:
             factor, how = values[key] / float(across), say.scaled(key)
     outline = traced_outline(rim * factor)
-    usual = outline.width_mm * HEIGHT_PER_WIDTH.value
+    usual = outline.width_mm * HEIGHT_PER_WIDTH.value * dough.stand
     profile = powers or (2.0, 2.0)
     loaf = Loaf(outline, values.get("height", usual), profile)
     steps = [say.rim_size(how, outline.width_mm, outline.length_mm)]
     if "dough" in values:
-        proof = values.get("proof", "right")
-        sizing = height_from_dough(
-            loaf, values["dough"], proof=proof, height_mm=values.get("height")
-        )
+        height = values.get("height")
+        sizing = height_from_dough(loaf, values["dough"], dough=dough, height_mm=height)
         loaf = Loaf(outline, sizing.height_mm, profile)
         steps += sizing.steps
         values["doubts"] = sizing.doubts

@@ -14,9 +14,11 @@ from scorecraft.expand.frame import crown
 from scorecraft.expand.header import (
     bake_of,
     bench_of,
+    dough_of,
     find,
     loaf_of,
     quoted_words,
+    said_once,
     spoken,
     texts,
 )
@@ -26,6 +28,7 @@ from scorecraft.expand.scope import Scope
 from scorecraft.expand.walk import Walk
 from scorecraft.language.tree import Pattern, Statement
 from scorecraft.limits import MOST_PROBLEMS
+from scorecraft.loaf.dough import Dough
 from scorecraft.units import Quantity
 
 T = TypeVar("T")
@@ -37,14 +40,16 @@ def expand(
     *,
     loaf: str | None = None,
     bake: str | None = None,
+    dough: str | None = None,
     knobs: Mapping[str, Quantity] | None = None,
     folder: Path | None = None,
     standing: Path | None = None,
 ) -> Layout:
     """Lay a pattern's cuts out on its loaf.
 
-    `loaf` and `bake` replace the pattern's own statements (`round width 180mm`); `knobs` turns
-    knobs by name; `folder` is where the files a pattern names must lie. `standing` is the folder
+    `loaf` and `bake` replace the pattern's own statements (`round width 180mm`); what `dough` says
+    (`over temperature 5C`) stands over the pattern's own, key by key; `knobs` turns knobs by name;
+    `folder` is where the files a pattern names must lie. `standing` is the folder
     the user stands in, where the words of `loaf` are the user's own: a file they name is then
     looked up from there and may lie anywhere. Without it they may name no more than the pattern.
     Raises PatternError with every problem found, UsageError for a knob that cannot be turned so.
@@ -52,17 +57,21 @@ def expand(
     head, drawings = Head(pattern), Drawings(folder)
     if loaf is not None:
         head.loaf = head.attempt(lambda: spoken("loaf", loaf))
+        head.said.append(head.loaf)
     if bake is not None:
         head.bake = head.attempt(lambda: spoken("bake", bake))
+    if dough is not None:
+        head.said.append(head.attempt(lambda: spoken("dough", dough)))
     mine = Drawings(standing, anywhere=True) if loaf is not None and standing else drawings
     problems = head.problems
     if problems:
         raise PatternError(problems, text)
-    made = head.attempt(lambda: loaf_of(head.loaf, mine))
-    growth = head.attempt(lambda: bake_of(head.bake))
+    risen = head.attempt(lambda: dough_of(head.said))
+    made = head.attempt(lambda: loaf_of(head.loaf, mine, risen or Dough()))
+    growth = head.attempt(lambda: bake_of(head.bake, risen or Dough()))
     bench = head.attempt(lambda: bench_of(head.bench))
-    if made is None or growth is None or bench is None:
-        said = [("loaf", loaf or ""), ("bake", bake or "")]
+    if risen is None or made is None or growth is None or bench is None:
+        said = [("loaf", loaf or ""), ("bake", bake or ""), ("dough", dough or "")]
         raise refusal(problems, pattern, said, text)
     shape, asked = made
     scope, turned = knobs_of(pattern, knobs or {}, problems, Scope(shape, crown()))
@@ -84,6 +93,7 @@ def expand(
         marks=marks,
         knobs=turned,
         bench=bench,
+        dough=risen,
         size=asked,
         remarks=tuple(remarks(walk)),
     )
@@ -108,6 +118,9 @@ class Head:
         self.loaf = self.attempt(lambda: find(pattern, "loaf"))
         self.bake = self.attempt(lambda: find(pattern, "bake"))
         self.bench = self.attempt(lambda: find(pattern, "bench"))
+        own = [self.bench, self.loaf, self.attempt(lambda: find(pattern, "dough"))]
+        self.said: list[Statement | None] = own
+        self.attempt(lambda: said_once(own))
         self.attempt(lambda: find(pattern, "title"))
 
     def attempt(self, do: Callable[[], T]) -> T | None:

@@ -35,6 +35,11 @@ def second(word: str, line: int) -> Slip:
     return Slip(f'a second "{word}"', f"keep one: the first is in line {line}")
 
 
+def said_twice(key: str, line: int) -> Slip:
+    """Refuse a second word on the dough, on another line."""
+    return Slip(f"the {key} of the dough is given twice", f"keep one: the first is in line {line}")
+
+
 def one_statement(word: str) -> str:
     """Refuse an option with more than one statement."""
     return f"--{word} takes a single statement"
@@ -42,7 +47,7 @@ def one_statement(word: str) -> str:
 
 def not_given(what: str, usual_mm: float) -> str:
     """Say which measure of the loaf is taken where none is given."""
-    return f"no {what} is given: {usual_mm:.0f} mm is usual for this width"
+    return f"no {what} is given: {usual_mm:.0f} mm is usual for this width and dough"
 
 
 def even_basket(shape: str) -> Slip:
@@ -68,7 +73,7 @@ def scaled(key: str) -> str:
 
 def rim_size(how: str, width_mm: float, length_mm: float) -> str:
     """Say how large a traced rim is."""
-    return f"the rim is {how}: {width_mm:.0f} mm wide, {length_mm:.0f} mm long"
+    return f"the rim is {how}: {length_mm:.0f} mm long, {width_mm:.0f} mm wide"
 
 
 def no_folder(file: str) -> Slip:

@@ -41,7 +41,7 @@ from scorecraft.textures import fill
 
 MOST_COPIES = 2_000
 """The most copies one placing may make."""
-HEADER = ("title", "note", "loaf", "bake", "bench", "knob", "marks", "define")
+HEADER = ("title", "note", "loaf", "dough", "bake", "bench", "knob", "marks", "define")
 
 
 class Walk:

@@ -25,7 +25,7 @@ GOALS = (
     Goal("Adjust with knobs", ("knob", "let")),
     Goal("Make it look cut by hand", ("vary",)),
     Goal("Make figures of your own", groups=("rule",)),
-    Goal("Tell the oven and the bench", ("bake", "bench")),
+    Goal("Tell the dough, the oven and the bench", ("dough", "bake", "bench")),
 )
 
 

@@ -8,6 +8,14 @@ A new motif is a new file in `motifs/` and a row here; a new texture likewise.
 from collections.abc import Mapping
 from dataclasses import replace
 
+from scorecraft.baking import (
+    LEAST_PROOF,
+    OVEN_SPRINGS,
+    READY_TIMES,
+    SPREAD,
+    USUAL_C,
+    USUAL_WATER,
+)
 from scorecraft.language.keys import (
     FREE,
     Key,
@@ -33,15 +41,7 @@ from scorecraft.limits import (
     MOST_PROOF,
     MOST_SPRING,
 )
-from scorecraft.practice import (
-    BENCH_TIME_AT_C,
-    BENCH_TIME_AT_WATER,
-    FLATTEST_BLADE_DEG,
-    LEAST_PROOF,
-    OVEN_SPRING,
-    PROOFED,
-    SPREAD,
-)
+from scorecraft.practice import FLATTEST_BLADE_DEG
 
 BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
@@ -55,6 +55,21 @@ ATTRIBUTES = (
 )  # fmt: skip
 """Cut attributes: allowed on any motif, fill or placing, and inherited by what is inside."""
 
+PROOF = Key(
+    "proof", "number", "ready", "how far proofed; a number is times the mixed volume",
+    False, LEAST_PROOF.value, MOST_PROOF, ("under", "ready", "over", "right"),
+)  # fmt: skip
+DOUGH_C = Key("temperature", "temperature", f"{USUAL_C.value:g}C",
+              "of the dough when it is scored", False, -5.0, 45.0)  # fmt: skip
+WATER = number("hydration", share(USUAL_WATER), "water over flour, by weight", 0.4, 1.2)
+"""What there is to say of the dough that other lines may say too, as in older files."""
+
+
+def _as_in_dough(key: Key) -> Key:
+    """Let a line say this of the dough; it has no default there."""
+    return replace(key, default="", help="as in dough, for older files")
+
+
 HEADER = (
     Word("title", "header", "the name of the pattern", (Key("text", "text", needed=True),),
          ("text",), example='title "Leaf crown"'),
@@ -67,9 +82,7 @@ HEADER = (
           size("height", "", "from bench to crown"),
           Key("dough", "mass", "", "weight of the dough: the size is estimated from it",
               False, LEAST_DOUGH_G, MOST_DOUGH_G),
-          Key("proof", "number", "",
-              "right is fully proofed; a number is times the mixed volume",
-              False, LEAST_PROOF.value, MOST_PROOF, tuple(PROOFED)),
+          _as_in_dough(PROOF),
           size("basket", "", "proofing basket (banneton): across the top, an oval one lengthwise"),
           size("by", "", "width of an oval or long basket"),
           size("vessel", "", "inside width of the covered pot, or of the stone"),
@@ -77,21 +90,28 @@ HEADER = (
               False, LEAST_PROFILE, MOST_PROFILE),
           Key("outline", "text", "", "an SVG file with your own rim, seen from above")),
          ("shape",), example="loaf round width 220mm height 95mm"),
+    Word("dough", "header", "the dough when it is scored: how far proofed, how wet, how warm",
+         (PROOF,
+          choice("culture", "sourdough", " ".join(READY_TIMES),
+                 "what makes it rise; sourdough is ready at less volume"),
+          WATER, DOUGH_C,
+          Key("kitchen", "temperature", f"{USUAL_C.value:g}C", "temperature of the kitchen",
+              False, -5.0, 50.0)),
+         ("proof",), example="dough over culture yeasted hydration 75% temperature 5C"),
     Word("bake", "header", "how the loaf grows in the oven",
-         (number("spring", f"{OVEN_SPRING.value:g}", "baked volume over proofed volume",
-                 1, MOST_SPRING),
+         (Key("spring", "number", "",
+              f"baked volume over proofed volume ({OVEN_SPRINGS['ready'].value:g} when ready)",
+              False, 1, MOST_SPRING),
           number("spread", share(SPREAD), "share of the oven spring that goes sideways", 0, 1),
-          flag("steam", "yes", "steam keeps the skin supple for longer")),
+          flag("steam", "yes", "without it the skin sets early: cuts open less")),
          example="bake spring 1.5 steam yes"),
-    Word("bench", "header", "who cuts, and in what kitchen",
+    Word("bench", "header", "who cuts, and in what order",
          (choice("hand", "right", "right left", "the hand that holds the blade"),
           choice("order", "planned", "planned file", "the quickest order, or that of the file"),
-          Key("temperature", "temperature", f"{BENCH_TIME_AT_C.value:g}C",
-              "temperature of the dough when it is scored", False, -5.0, 45.0),
-          number("hydration", share(BENCH_TIME_AT_WATER), "water over flour, by weight", 0.4, 1.2),
           choice("skill", "steady", "new steady quick", "how quick the hand is: times go by it"),
-          count("loaves", "1", "equal loaves that are scored in a row", 1, MOST_LOAVES)),
-         example="bench hand left temperature 26C"),
+          count("loaves", "1", "equal loaves that are scored in a row", 1, MOST_LOAVES),
+          _as_in_dough(DOUGH_C), _as_in_dough(WATER)),
+         example="bench hand left loaves 12"),
     Word("knob", "header", "a number to adjust: a slider on the page, --set on the command line",
          (Key("name", "new name", needed=True), Key("value", "any", needed=True),
           Key("min", "any", "", "lowest value (half if not given)"),

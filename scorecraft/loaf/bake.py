@@ -11,20 +11,29 @@ finite elements of a sheet that slides over the grown dome: tests/published.
 
 from dataclasses import dataclass
 from functools import cached_property
+from math import log
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
+from scorecraft.baking import (
+    OVEN_SPRINGS,
+    SETS_DRY_AT,
+    SKIN_GIVES_DRY,
+    SKIN_GIVES_WITH_STEAM,
+    SPREAD,
+)
 from scorecraft.limits import MOST_SPRING
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.telling import out_of_range
-from scorecraft.practice import OVEN_SPRING, SKIN_GIVES_DRY, SKIN_GIVES_WITH_STEAM, SPREAD
 
 RAYS = 90
 """Rays over which the mean strain is taken."""
 STATIONS = 24
 """Points on each of these rays."""
+USUAL_LEFT = 1.0 - SKIN_GIVES_WITH_STEAM.value
+"""Share of the growth that the skin does not follow in an oven with steam."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +41,8 @@ class Bake:
     """How a loaf grows in the oven.
 
     `spring` is baked over proofed volume; `spread` the share of its logarithm that goes sideways
-    (2/3 is the same growth in every direction); with `steam` the skin gives more before it sets.
+    (2/3 is the same growth in every direction). With `steam` the skin gives more before it sets;
+    without, it sets while the loaf still grows.
     Raises UsageError outside 1..3 and 0..1.
 
     >>> bake = Bake(spring=1.8, spread=2 / 3)  # as much upward as sideways
@@ -40,7 +50,7 @@ class Bake:
     (1.2164, 1.2164)
     """
 
-    spring: float = OVEN_SPRING.value
+    spring: float = OVEN_SPRINGS["ready"].value
     spread: float = SPREAD.value
     steam: bool = True
 
@@ -65,7 +75,17 @@ class Bake:
     @property
     def left(self) -> float:
         """Share of the growth that the skin does not follow."""
-        return 1.0 - (SKIN_GIVES_WITH_STEAM if self.steam else SKIN_GIVES_DRY).value
+        return USUAL_LEFT if self.steam else 1.0 - SKIN_GIVES_DRY.value
+
+    @property
+    def soft(self) -> float:
+        """Share of the growth during which the skin is soft and cuts open; the rest is left."""
+        return 1.0 if self.steam else SETS_DRY_AT.value
+
+    @property
+    def strength(self) -> float:
+        """How much this bake stretches the skin, over the usual bake (logarithms of the spring)."""
+        return log(self.spring) * self.left / (log(OVEN_SPRINGS["ready"].value) * USUAL_LEFT)
 
 
 @dataclass(frozen=True)

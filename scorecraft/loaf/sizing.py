@@ -2,21 +2,19 @@
 
 from dataclasses import dataclass
 
-from scorecraft.limits import LEAST_DOUGH_G, MOST_DOUGH_G, MOST_PROOF
-from scorecraft.loaf import telling as say
-from scorecraft.loaf.dome import Loaf, make_loaf
-from scorecraft.practice import (
+from scorecraft.baking import (
     DOUGH_DENSITY,
-    HEIGHT_PER_WIDTH,
     HIGHEST_STAND,
-    LEAST_PROOF,
-    LENGTH_PER_WIDTH,
     LOAF_PER_BASKET,
     LOWEST_STAND,
-    PROOFED,
     SPREADS_FROM_BASKET,
-    STANDS,
 )
+from scorecraft.limits import LEAST_DOUGH_G, MOST_DOUGH_G
+from scorecraft.loaf import telling as say
+from scorecraft.loaf.baskets import takes, too_much
+from scorecraft.loaf.dome import Loaf, make_loaf
+from scorecraft.loaf.dough import Dough
+from scorecraft.practice import HEIGHT_PER_WIDTH, LENGTH_PER_WIDTH
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,37 +41,40 @@ class Known:
     height_mm: float | None = None
 
 
+USUAL = Dough()
+"""A ready sourdough, neither cold nor wet."""
+
+
 def size_from_dough(
     shape: str,
     grams: float,
     *,
-    proof: str | float = "right",
+    dough: Dough = USUAL,
     basket_mm: tuple[float, float] | None = None,
     known: Known | None = None,
     profile: tuple[float, float] | None = None,
 ) -> Sizing:
     """Find how large a loaf of so many grams of dough is when it is cut.
 
-    `proof` is `under`, `right`, `over`, or the volume when cut over the mixed volume; `basket_mm`
-    the width and length of the proofing basket across the top, which stand only where no size is
-    known; what is `known` always stands. The volume of the dome is the dough's mass over its
-    density times the proof. Raises UsageError for amounts of dough, proofs and sizes that no loaf
-    has.
+    `basket_mm` is the width and length of the proofing basket across the top, which stand only
+    where no size is known; what is `known` always stands. The volume of the dome is the dough's
+    mass over its density times its proof, less what it has shrunk by chilling. Raises UsageError
+    for amounts of dough and sizes that no loaf has.
 
     >>> print(*size_from_dough("round", 900).steps, sep=chr(10))
     900 g of dough at 1.2 g/cm³ takes up 750 cm³ when mixed
-    fully proofed, 2.6 times that is 1950 cm³ at scoring
-    a round loaf 205 mm wide and 88 mm high holds 1950 cm³
+    ready, 1.9 times that is 1425 cm³ at scoring
+    a round loaf 185 mm wide and 80 mm high holds 1425 cm³
     """
     known = known or Known()
-    volume, steps = _volume(grams, proof)
+    volume, steps = _volume(grams, dough)
     fill = make_loaf(shape, 100.0, 100.0, 100.0, profile).volume_mm3 / 1e6
     longer = LENGTH_PER_WIDTH[shape].value
-    stand = HEIGHT_PER_WIDTH.value * (STANDS[proof].value if isinstance(proof, str) else 1.0)
+    stand = HEIGHT_PER_WIDTH.value * dough.stand
     doubts: list[tuple[str, str]] = []
     if basket_mm is not None and known == Known():
         longer = basket_mm[1] / basket_mm[0]
-        stand, step, doubts = _stand_in_basket(volume / fill, basket_mm)
+        stand, step, doubts = _stand_in_basket(volume / fill, basket_mm, grams, dough)
         steps.append(step)
     elif basket_mm is not None:
         steps.append(say.BASKET_IGNORED)
@@ -87,19 +88,24 @@ def size_from_dough(
 
 
 def height_from_dough(
-    rim: Loaf, grams: float, *, proof: str | float = "right", height_mm: float | None = None
+    rim: Loaf, grams: float, *, dough: Dough = USUAL, height_mm: float | None = None
 ) -> Sizing:
     """Find how high so many grams of dough stand on the rim of a loaf, whatever its height.
 
     A height that is known stands. Raises UsageError as `size_from_dough` does.
     """
-    volume, steps = _volume(grams, proof)
+    volume, steps = _volume(grams, dough)
     per_mm = rim.volume_mm3 / rim.height_mm
     height = volume / per_mm if height_mm is None else height_mm
     found, width, length = per_mm * height, rim.width_mm, rim.length_mm
     steps.append(say.loaf_holds(rim.shape, (width, length, height), found, volume))
     doubts = _too_high(min(width, length), height) if height_mm is None else []
     return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
+
+
+def grams_of(loaf: Loaf, dough: Dough = USUAL) -> float:
+    """Estimate the dough (g) in a loaf from its size: the way back of `size_from_dough`."""
+    return loaf.volume_mm3 / 1000 * DOUGH_DENSITY.value / (dough.times * dough.shrunk)
 
 
 def _too_high(across: float, height: float) -> list[tuple[str, str]]:
@@ -110,49 +116,43 @@ def _too_high(across: float, height: float) -> list[tuple[str, str]]:
     return [say.too_tall(height, across, most)]
 
 
-def _volume(grams: float, proof: str | float) -> tuple[float, list[str]]:
+def _volume(grams: float, dough: Dough) -> tuple[float, list[str]]:
     """Volume (mm3) of so many grams of dough when it is cut, and how it was found."""
     low, high = LEAST_DOUGH_G, MOST_DOUGH_G
     if not low <= grams <= high:
         raise say.out_of_range(f"{grams:g} g of dough", f"use {low:g} g to {high:g} g")
-    times = _proof(proof)
     mixed = grams / DOUGH_DENSITY.value
-    return 1000 * mixed * times, [
+    volume = mixed * dough.times * dough.shrunk
+    return 1000 * volume, [
         say.mixed_volume(grams, DOUGH_DENSITY.value, mixed),
-        say.proofed_volume(proof, times, mixed * times),
+        say.proofed_volume(dough, volume),
     ]
 
 
-def _proof(proof: str | float) -> float:
-    if isinstance(proof, str):
-        if proof not in PROOFED:
-            raise say.unknown_proof(proof)
-        return PROOFED[proof].value
-    low, high = LEAST_PROOF.value, MOST_PROOF
-    if not low <= proof <= high:
-        raise say.out_of_range(f"a proof of {proof:g}", f"use {low:g} to {high:g} times the volume")
-    return float(proof)
-
-
 def _stand_in_basket(
-    box: float, basket_mm: tuple[float, float]
+    box: float, basket_mm: tuple[float, float], grams: float, dough: Dough
 ) -> tuple[float, str, list[tuple[str, str]]]:
-    """Height over width of a loaf that filled its basket, as far as dough stands.
+    """Height over width of a loaf turned out of its basket, as far as its dough stands.
 
     `box` is width x length x height of the loaf, mm3; the step and the doubts come with it.
     """
     width, length = (side * LOAF_PER_BASKET.value for side in basket_mm)
     basket = say.basket_words(basket_mm)
     stand = box / (width * length * width)
-    if stand < LOWEST_STAND.value:
-        return LOWEST_STAND.value, say.basket_not_full(basket), []
-    if stand <= HIGHEST_STAND.value:
+    lowest, highest = (rule.value * dough.stand for rule in (LOWEST_STAND, HIGHEST_STAND))
+    least, most = takes(basket_mm)
+    if stand < lowest:
+        share = (stand / lowest) ** (1 / 3)
+        return lowest, say.basket_narrower(basket, width * share, grams < least), []
+    if stand <= highest:
         return stand, say.basket_shapes(basket, width, length), []
-    spread = (stand / HIGHEST_STAND.value) ** (1 / 3)
-    if spread <= SPREADS_FROM_BASKET.value:
-        return HIGHEST_STAND.value, say.basket_full(basket), []
-    step, doubt = say.basket_too_small(basket)
-    return HIGHEST_STAND.value, step, [(doubt, say.BASKET_FIX)]
+    spread = (stand / highest) ** (1 / 3)
+    why = say.why_it_spreads(dough, too_much(grams, most))
+    step = say.basket_spreads(basket, spread, why)
+    if spread <= SPREADS_FROM_BASKET.value and not too_much(grams, most):
+        return highest, step, []
+    fix = say.basket_fix(least, most)
+    return highest, step, [(say.basket_doubt(basket, spread, why), fix)]
 
 
 def _solved(box: float, longer: float, stand: float, known: Known) -> tuple[float, float, float]:

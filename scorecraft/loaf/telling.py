@@ -1,15 +1,31 @@
 """What the loaf says: how its size was found from the dough, step by step, and what is refused."""
 
+from __future__ import annotations
+
 from math import isclose
+from typing import TYPE_CHECKING
 
 from scorecraft.errors import UsageError
-from scorecraft.units import percent_words
+from scorecraft.units import celsius_words, percent_words
 
-PROOFS = {"under": "underproofed", "right": "fully proofed", "over": "overproofed"}
+if TYPE_CHECKING:
+    from scorecraft.loaf.dome import Loaf
+    from scorecraft.loaf.dough import Dough
+
+PROOFS = {"under": "underproofed", "ready": "ready", "over": "overproofed"}
 """What a stage of proofing is called in a sentence."""
+WET, WARM_C = 0.78, 27.0
+"""From here on dough is called wet, and dough or kitchen warm."""
 BASKET_IGNORED = "the basket is ignored: the size given is used"
-BASKET_FIX = "use a larger basket or less dough"
 SIZE_USED = "the size given is used"
+
+
+def size_words(loaf: Loaf) -> str:
+    """Say how large a loaf is: across where it is even, else its length before its width."""
+    across = f"{loaf.width_mm:.0f} mm across"
+    if abs(loaf.length_mm - loaf.width_mm) > 0.5:
+        across = f"{loaf.length_mm:.0f} mm long, {loaf.width_mm:.0f} mm wide"
+    return f"{across}, {loaf.height_mm:.0f} mm high"
 
 
 def out_of_range(what: str, hint: str) -> UsageError:
@@ -19,7 +35,7 @@ def out_of_range(what: str, hint: str) -> UsageError:
 
 def unknown_proof(proof: str) -> UsageError:
     """Refuse a word that is no stage of proofing."""
-    hint = "use under, right, over, or how many times the mixed volume"
+    hint = "use under, ready, over, or how many times the mixed volume"
     return UsageError(f'"{proof}" is not a stage of proofing', None, hint)
 
 
@@ -28,10 +44,13 @@ def mixed_volume(grams: float, density: float, mixed_cm3: float) -> str:
     return f"{grams:g} g of dough at {density:g} g/cm³ takes up {mixed_cm3:.0f} cm³ when mixed"
 
 
-def proofed_volume(proof: str | float, times: float, cm3: float) -> str:
+def proofed_volume(dough: Dough, cm3: float) -> str:
     """Say how much room dough takes up when it is scored."""
-    how = f"{PROOFS[proof]}, " if isinstance(proof, str) else ""
-    return f"{how}{times:g} times that is {cm3:.0f} cm³ at scoring"
+    told = f"{PROOFS[dough.stage]}, {dough.times:g} times that is {cm3:.0f} cm³ at scoring"
+    if dough.shrunk > 0.995:
+        return told
+    less = percent_words(1 - dough.shrunk)
+    return f"{told}: at {celsius_words(dough.temperature_c)} it has shrunk by {less}"
 
 
 def loaf_holds(
@@ -41,7 +60,7 @@ def loaf_holds(
     width, length, height = size_mm
     across = f"{width:.0f} mm wide"
     if not isclose(width, length):
-        across += f", {length:.0f} mm long"
+        across = f"{length:.0f} mm long, {across}"
     article = "an" if shape == "oval" else "a"
     told = (
         f"{article} {shape} loaf {across} and {height:.0f} mm high holds {found_mm3 / 1000:.0f} cm³"
@@ -69,23 +88,40 @@ def basket_words(basket_mm: tuple[float, float]) -> str:
 
 def basket_shapes(basket: str, width_mm: float, length_mm: float) -> str:
     """Say what size a basket gives the loaf."""
-    long = "" if isclose(width_mm, length_mm) else f" and {length_mm:.0f} mm long"
-    return f"{basket} makes the loaf {width_mm:.0f} mm wide{long}"
+    long = "" if isclose(width_mm, length_mm) else f"{length_mm:.0f} mm long and "
+    return f"{basket} makes the loaf {long}{width_mm:.0f} mm wide"
 
 
-def basket_not_full(basket: str) -> str:
-    """Say that the dough does not fill its basket."""
-    return f"that does not fill {basket}"
+def basket_narrower(basket: str, width_mm: float, little: bool) -> str:
+    """Say that the dough lies in its basket without reaching the rim all around."""
+    if little:
+        return f"that does not fill {basket}: the loaf turns out {width_mm:.0f} mm wide"
+    return f"{basket} is not full to the rim: the loaf turns out {width_mm:.0f} mm wide"
 
 
-def basket_full(basket: str) -> str:
-    """Say that the dough fills its basket to the top."""
-    return f"{basket} is full: the loaf spreads when turned out"
+def why_it_spreads(dough: Dough, too_much: bool) -> str:
+    """Say why a loaf is larger than its basket once it is turned out."""
+    reasons = [
+        *(["too much dough"] if too_much else []),
+        *(["overproofed"] if dough.stage == "over" else []),
+        *([f"wet, {percent_words(dough.hydration)}"] if dough.hydration >= WET else []),
+        *(["warm"] if max(dough.temperature_c, dough.kitchen_c) >= WARM_C else []),
+    ]
+    return " and ".join(reasons) or "the basket is full"
 
 
-def basket_too_small(basket: str) -> tuple[str, str]:
-    """Say that the dough is too much for its basket: as a step, and as a doubt."""
-    return (
-        f"that is too much for {basket}: the loaf spreads when turned out",
-        f"this is too much dough for {basket}",
-    )
+def basket_spreads(basket: str, spread: float, why: str) -> str:
+    """Say by how much a loaf grows beyond its basket when it is turned out, and why."""
+    return f"turned out of {basket} the loaf spreads by {percent_words(spread - 1)}: {why}"
+
+
+def basket_doubt(basket: str, spread: float, why: str) -> str:
+    """Warn of a loaf that spreads more than a few per cent beyond its basket."""
+    more = percent_words(spread - 1)
+    return f"the loaf will be {more} larger than {basket} once it is turned out: {why}"
+
+
+def basket_fix(least_g: float, most_g: float) -> str:
+    """Advise the usual amount of dough for a basket."""
+    low, high = (round(grams / 10) * 10 for grams in (least_g, most_g))
+    return f"use a larger basket or less dough: this one takes about {low:g} to {high:g} g"

@@ -37,7 +37,7 @@ FIRST_TRY = 1 / 3
 """Depth that the search starts from, as a share of the skin."""
 COARSER = 1.6
 """The search begins with panels longer by this; the last rounds have those asked for."""
-LONGEST_STEP = 0.25
+LONGEST_STEP = 0.4
 """The most a depth changes in one round, as a share of the skin."""
 BEYOND = 2.0
 """So many times the skin deep, the inside holds a hundredth of what it held at first."""
@@ -46,8 +46,8 @@ LEAST_SLOPE = 0.2
 near the bottom of the skin a deeper cut hardly opens further."""
 MOST_AHEAD = 4.0
 """How many times further than alone a line may go because all go together."""
-SLOW = 0.3
-"""Slopes are worked out anew where a round leaves more than this share of what was missing."""
+ASTRAY = 0.3
+"""Slopes are worked out anew where a round changed this share more or less than they told."""
 SLOPE_PRECISE = 0.01
 """Slopes are as good as this share of the greatest change."""
 NUDGE = 1e-4
@@ -185,10 +185,11 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
             reachable[wishes] = missing <= OPENING_WISH_ERROR
             return Wanted(depth, reached, reachable, np.maximum(reached, most))
         tried.append((float(np.abs(missing).sum()), depth.copy(), reached))
-        if slopes is None or np.abs(missing).sum() > SLOW * np.abs(before).sum():
+        change = before - missing
+        if slopes is None or _astray(slopes @ step, change):
             slopes = _slopes(search, opening, matrix, depth)
         else:
-            slopes = _carried_on(slopes, step, before - missing)
+            slopes = _carried_on(slopes, step, change)
         longest = LONGEST_STEP * search.skin_mm * 0.9**turn
         wanted = _step(search, slopes, depth[wishes], missing)
         least = min(OPENING_SHALLOWEST_MM, search.skin_mm)
@@ -219,6 +220,11 @@ def _opening(search: _Search, depth: Floats, before: Opening | None = None) -> t
     done = settled(matrix, load, start)
     blades = Blades(own, equations.depths(search.slant))
     return opening_of(parts, blades, done, load, search.skin_mm, search.area_mm2), matrix
+
+
+def _astray(told: Floats, change: Floats) -> bool:
+    """Tell whether slopes told (W,) too little of what a step changed (W,)."""
+    return bool(np.abs(change - told).sum() > ASTRAY * np.abs(told).sum())
 
 
 def _carried_on(slopes: Floats, step: Floats, change: Floats) -> Floats:

@@ -11,6 +11,7 @@ long: there a stump much shorter than the others may be off by 2e-3.
 """
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -41,7 +42,7 @@ MOST_STEPS = 2.0
 """For that the grid's step is made so many times what would be quickest, at most."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Elastic:
     """The sheet's stiffness against jumps of M panels; symmetric and positive.
 
@@ -55,6 +56,14 @@ class Elastic:
     near: Near
     far: Far | None
     clusters: tuple[tuple[Ints, Floats], ...]
+
+    @cached_property
+    def whole(self) -> Floats:
+        """The matrix itself (2M, 2M), written down once when it is asked for."""
+        every = np.arange(len(self.panels))
+        whole: Floats = stiffness(self.panels, ends_of(self.panels), every, every, self.stretch)
+        whole.setflags(write=False)
+        return whole
 
     def times(self, jumps: Floats) -> Floats:
         """Give the forces (2M,) that jumps (2M,), gaps then slides in mm, take."""

@@ -14,7 +14,6 @@ import numpy as np
 from scorecraft.arrays import Flags, Floats, Ints
 from scorecraft.errors import ScorecraftError
 from scorecraft.opening.elastic import Elastic
-from scorecraft.opening.kernel import ends_of, stiffness
 from scorecraft.opening.ligament import Springs
 
 OPENING_PRECISE = 3e-6
@@ -104,9 +103,13 @@ class Held:
         return _rounds(self, jumps, np.where(free, left, 0.0), free, precise)
 
     def each(self, forces: Floats, precise: float) -> Floats:
-        """Give the jumps (2M, k) under each of some forces (2M, k), as precise as in `solve`."""
-        if self.whole is not None:
-            return np.asarray(np.linalg.solve(self.whole, forces))
+        """Give the jumps (2M, k) under each of some forces (2M, k), as precise as in `solve`.
+
+        One at a time by its rounds, or all at once by the matrix itself while that is small.
+        """
+        if len(self.elastic.panels) <= OPENING_MOST_WHOLE:
+            whole = written_down(self.elastic, self.stiff, self.rest)
+            return np.asarray(np.linalg.solve(whole, forces))
         return np.stack([self.solve(force, precise=precise) for force in forces.T], axis=1)
 
 
@@ -115,7 +118,8 @@ def held(elastic: Elastic, springs: Springs, rest: Rest | None) -> Held:
     stiff = np.concatenate([springs.normal, springs.sliding])
     stiff = stiff * np.tile(elastic.panels.length, 2)
     if len(elastic.panels) <= OPENING_MOST_WHOLE and springs.normal.min() < OPENING_LOOSE:
-        return _written_down(elastic, stiff, rest)
+        whole = written_down(elastic, stiff, rest)
+        return Held(elastic, stiff, rest, (), np.diag(whole), whole)
     inverses: list[tuple[Ints, Floats]] = []
     diagonal = stiff.copy()
     for some, block in elastic.clusters:
@@ -126,15 +130,12 @@ def held(elastic: Elastic, springs: Springs, rest: Rest | None) -> Held:
     return Held(elastic, stiff, rest, tuple(inverses), diagonal)
 
 
-def _written_down(elastic: Elastic, stiff: Floats, rest: Rest | None) -> Held:
-    """Write the whole matrix down."""
-    every = np.arange(len(elastic.panels))
-    ends = ends_of(elastic.panels)
-    whole = stiffness(elastic.panels, ends, every, every, elastic.stretch)
-    whole[np.diag_indices(len(whole))] += stiff
+def written_down(elastic: Elastic, stiff: Floats, rest: Rest | None) -> Floats:
+    """Write the whole matrix (2M, 2M) down."""
+    whole = elastic.whole + np.diag(stiff)
     if rest is not None:
         whole += rest.unit @ rest.stiffness @ rest.unit.T
-    return Held(elastic, stiff, rest, (), np.diag(whole), whole)
+    return whole
 
 
 def _rounds(matrix: Held, jumps: Floats, left: Floats, free: Flags, precise: float) -> Floats:

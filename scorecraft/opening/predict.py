@@ -27,15 +27,19 @@ class Sheet:
 
 
 def sheet_of(layout: Layout, skin: Skin) -> Sheet:
-    """Give the sheet of a layout's loaf, grown by its bake; its area is that on the dome."""
+    """Give the sheet of a layout's loaf, grown by its bake; its area is that on the dome.
+
+    The cuts open while the skin is soft; the work they are measured by is that of all the growth.
+    """
     grown = growth(layout.loaf, layout.bake)
+    soft = skin.growth * layout.bake.soft
 
     def at(points: Floats) -> Floats:
-        """Mismatch strain (N, 3) at sheet points (N, 2)."""
-        return skin.growth * grown.at(points)
+        """Mismatch strain (N, 3) at sheet points (N, 2) when the skin sets."""
+        return soft * grown.at(points)
 
     points, areas = grown.patches
-    field = Field(at, stored(at(points), areas))
+    field = Field(at, stored(skin.growth * grown.at(points), areas))
     return Sheet(field, skin.thickness_mm, skin.inside, float(areas.sum()))
 
 

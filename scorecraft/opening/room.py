@@ -47,7 +47,7 @@ class Room:
     `taken` is what the verdict goes by; `least` and `most` are the rooms of the directions with
     the least and the most, radians from +x. `highest` is the highest tension in the skin as a
     share of the uncut mean, at `highest_at` on the sheet (mm), away from the cuts; None where
-    every place is near a cut.
+    every place is near a cut. `enough` is the share that would be enough for this bake.
     """
 
     taken: float
@@ -58,6 +58,7 @@ class Room:
     highest: float | None
     highest_at: tuple[float, float] | None
     verdict: Verdict
+    enough: float = ROOM_ENOUGH.value
 
     @property
     def even(self) -> bool:
@@ -65,8 +66,12 @@ class Room:
         return self.most - self.least < ALIKE
 
 
-def room(opening: Opening, rim_mm: Floats) -> Room:
-    """Judge the room that opened cuts leave a loaf whose rim on the sheet is (K, 2), mm."""
+def room(opening: Opening, rim_mm: Floats, strength: float = 1.0) -> Room:
+    """Judge the room that opened cuts leave a loaf whose rim on the sheet is (K, 2), mm.
+
+    `strength` is how much its bake stretches the skin, over the usual bake (`Bake.strength`): a
+    loaf that springs more has to have more of it taken up.
+    """
     uncut, strain = opening.load.mean, opening.load.even
     left = opening.tension_left * opening.uncut_tension
     shares, ways = _directions(tensor(uncut), left, opening.uncut_tension)
@@ -82,7 +87,8 @@ def room(opening: Opening, rim_mm: Floats) -> Room:
         most_direction_rad=ways[0],
         highest=highest,
         highest_at=at,
-        verdict=verdict_of(taken),
+        verdict=verdict_of(taken, strength),
+        enough=ROOM_ENOUGH.value * strength,
     )
 
 
@@ -100,11 +106,11 @@ def told(found: Room) -> str:
     return f"{said} (model estimate): the cuts absorb {taken} of the oven spring{least}."
 
 
-def verdict_of(taken: float) -> Verdict:
-    """Say in a word what a share of growth taken up means."""
-    if taken >= ROOM_ENOUGH.value:
+def verdict_of(taken: float, strength: float = 1.0) -> Verdict:
+    """Say in a word what a share of growth taken up means for a bake of a `strength`."""
+    if taken >= ROOM_ENOUGH.value * strength:
         return "enough"
-    return "tight" if taken >= ROOM_BURSTS.value else "will burst"
+    return "tight" if taken >= ROOM_BURSTS.value * strength else "will burst"
 
 
 def _directions(uncut: Floats, left: Floats, scale: float) -> tuple[Floats, tuple[float, float]]:

@@ -78,6 +78,11 @@ def record(tuned: Tuned, *, pattern: str, date: str, note: str) -> JsonObject:
         "bake": {
             "spring": layout.bake.spring, "spread": layout.bake.spread, "steam": layout.bake.steam,
         },
+        "dough": {
+            "proof": layout.dough.stage, "times": round(layout.dough.times, 2),
+            "culture": layout.dough.culture, "hydration": layout.dough.hydration,
+            "temperature_c": layout.dough.temperature_c, "kitchen_c": layout.dough.kitchen_c,
+        },
         "knobs": {knob.name: [round(knob.value, 6), knob.unit] for knob in layout.knobs},
         "cuts": [
             {

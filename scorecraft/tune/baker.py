@@ -28,8 +28,8 @@ TO_SETTLE = (
 class Baker:
     """Skin (mm), inside (over the skin) and growth (over the assumed one), with bounds; their bake.
 
-    Where the openings did not settle them they are the usual ones; the bounds are as found. A file
-    from before there was an inside has none: 0.
+    Where the openings did not settle them they are the usual ones; the bounds are as found. So is
+    the inside of a file from before there was one.
     """
 
     skin_mm: float
@@ -118,7 +118,7 @@ def read_baker(path: str | Path) -> Baker:
     least, most = BELIEVED_MM
     skin = _number(path, values, "skin_mm", least, most)
     growth = _number(path, {"growth": 1.0, **values}, "growth", *GROWTH_LIMITS)
-    inside = _number(path, {"inside": 0.0, **values}, "inside", 0.0, 1.0)
+    inside = _number(path, {"inside": INSIDE_PER_SKIN.value, **values}, "inside", 0.0, 1.0)
     low, high = _pair(path, values, "skin_bounds_mm") or (skin, skin)
     openings = int(_number(path, {"openings": 0, **values}, "openings", 0, 1e9))
     few = 0 < openings < SETTLED_FROM_ROWS

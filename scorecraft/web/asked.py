@@ -30,6 +30,7 @@ class Asked:
     place: str = ""
     loaf: str | None = None
     bake: str | None = None
+    dough: str | None = None
     knobs: tuple[tuple[str, str], ...] = field(default=())
     baker: bool = False
 
@@ -42,6 +43,7 @@ def asked(data: Data) -> Asked:
         place=choice_of(data, "place", ("", "shelf", "folder")),
         loaf=words_of(data, "loaf"),
         bake=words_of(data, "bake"),
+        dough=words_of(data, "dough"),
         knobs=knobs_of(data),
         baker=flag_of(data, "baker"),
     )
@@ -52,7 +54,14 @@ def designed(wanted: Asked, folder: Path | None) -> Design:
     folders = {"shelf": shelf_folder(), "folder": folder, "": None}
     source = Source(wanted.name, wanted.text, folders[wanted.place])
     baker = folder / BAKER if folder and wanted.baker else None
-    return make(source, loaf=wanted.loaf, bake=wanted.bake, knobs=dict(wanted.knobs), baker=baker)
+    return make(
+        source,
+        loaf=wanted.loaf,
+        bake=wanted.bake,
+        dough=wanted.dough,
+        knobs=dict(wanted.knobs),
+        baker=baker,
+    )
 
 
 def text_of(

@@ -36,7 +36,7 @@ def bench_data(design: Design) -> JsonObject:
     """
     layout = design.layout
     made = design.work
-    batch = batch_of(made)
+    batch = batch_of(made, layout.dough)
     return {
         "ok": True,
         "title": layout.title or design.source.name,
@@ -53,7 +53,7 @@ def bench_data(design: Design) -> JsonObject:
         "skill": made.bench.skill,
         "boards": list(batch.boards) if batch else [1],
         "batch_words": list(batch_words(batch)) if batch else [],
-        "temperature_c": rounded(made.bench.temperature_c),
+        "temperature_c": rounded(layout.dough.temperature_c),
         "allowed_seconds": rounded(made.allowed_s),
         "allowed_words": told(made.allowed_s),
         "count": sum(1 for _ in made.steps),

@@ -2,7 +2,8 @@
 
 from collections.abc import Mapping, Sequence
 
-from scorecraft.check_data import cut_words, finding_data, loaf_data, rounded
+from scorecraft.baking import COMMON_BASKETS
+from scorecraft.check_data import cut_words, dough_data, finding_data, loaf_data, rounded
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
@@ -13,6 +14,7 @@ from scorecraft.json_data import JsonObject
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
 from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
+from scorecraft.loaf.bake import Bake
 from scorecraft.report import verdict
 from scorecraft.web.stage import cuts_of, frame, stage
 
@@ -26,7 +28,10 @@ def design_data(design: Design) -> JsonObject:
         "title": layout.title,
         "notes": list(layout.notes),
         "loaf": loaf_data(layout.loaf),
-        "forms": {word: form(design.tree, word) for word in ("loaf", "bake", "bench")},
+        "forms": {word: form(design.tree, word) for word in ("loaf", "dough", "bake", "bench")},
+        "dough": dough_data(layout.dough),
+        "bake": bake_data(layout.bake),
+        "baskets": baskets_data(),
         "limits": limits(),
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
         "findings": findings_data(design, design.drawn_findings),
@@ -92,16 +97,45 @@ def turns(knob: Knob, design: Design) -> bool:
     return value is not None and is_plain(value)
 
 
+def bake_data(bake: Bake) -> JsonObject:
+    """Tell how the loaf grows, whether the text says so or its dough."""
+    return {
+        "spring": rounded(bake.spring),
+        "spread": rounded(bake.spread),
+        "steam": bake.steam,
+    }
+
+
+def baskets_data() -> list[JsonObject]:
+    """List the common proofing baskets (mm) with the dough they take (g)."""
+    return [
+        {
+            "length_mm": each.length_mm,
+            "width_mm": each.width_mm,
+            "least_g": each.least_g,
+            "most_g": each.value,
+        }
+        for each in COMMON_BASKETS
+    ]
+
+
 def limits() -> dict[str, dict[str, list[float]]]:
     """Tell what the fields of the forms take, least and most: sizes in mm, shares in percent."""
     size = [SMALLEST_LOAF_MM, LARGEST_LOAF_MM]
-    bake = {key.name: key for key in WORDS["bake"].keys}
-    spring, spread = bake["spring"], bake["spread"]
+    keys = {key.name: key for word in ("bake", "dough") for key in WORDS[word].keys}
+    spring, spread, water = keys["spring"], keys["spread"], keys["hydration"]
     return {
         "loaf": {"width": size, "length": size, "height": size},
         "bake": {
             "spring": [spring.least or 0.0, spring.most or 0.0],
             "spread": [100 * (spread.least or 0.0), 100 * (spread.most or 0.0)],
+        },
+        "dough": {
+            "hydration": [100 * (water.least or 0.0), 100 * (water.most or 0.0)],
+            **{
+                name: [keys[name].least or 0.0, keys[name].most or 0.0]
+                for name in ("temperature", "kitchen")
+            },
         },
         "measured": {"width": [0.0, WIDEST_MEASURED_MM]},
     }

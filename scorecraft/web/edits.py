@@ -7,7 +7,7 @@ from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.web.answer import Answer, json_answer, problems_answer
 from scorecraft.web.asked import Data, choice_of, text_of, words_of
 
-FORMS = ("loaf", "bake", "bench")
+FORMS = ("loaf", "dough", "bake", "bench")
 MOST_KEYS = 20
 
 

@@ -1,6 +1,7 @@
 """Times of strokes and turns, the time the dough allows, and the finding that compares them."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -9,7 +10,7 @@ from support.bench_layouts import cut, layout, rays
 from scorecraft.bench import work_of
 from scorecraft.bench.clock import allowed_seconds, stroke_seconds, told, told_between, turn_seconds
 from scorecraft.checks import bench_time as check
-from scorecraft.cuts import Bench
+from scorecraft.loaf.dough import Dough
 from scorecraft.practice import (
     BENCH_TIME_HALVES_C,
     BENCH_TIME_LIMITS_S,
@@ -34,14 +35,15 @@ def test_a_turn_takes_time_and_none_takes_none():
 
 
 def test_warm_and_wet_dough_allows_less_time():
-    usual = allowed_seconds(Bench())
+    usual = allowed_seconds(Dough())
     assert usual == pytest.approx(BENCH_TIME_S.value)
-    warm = Bench(temperature_c=Bench().temperature_c + BENCH_TIME_HALVES_C.value)
+    warm = Dough(temperature_c=Dough().temperature_c + BENCH_TIME_HALVES_C.value)
     assert allowed_seconds(warm) == pytest.approx(usual / 2)
-    assert allowed_seconds(Bench(hydration=0.8)) < usual < allowed_seconds(Bench(hydration=0.6))
+    assert allowed_seconds(Dough(hydration=0.8)) < usual < allowed_seconds(Dough(hydration=0.6))
+    assert allowed_seconds(Dough(kitchen_c=30.0)) < usual < allowed_seconds(Dough(kitchen_c=18.0))
     least, most = (rule.value for rule in BENCH_TIME_LIMITS_S)
-    assert allowed_seconds(Bench(temperature_c=90)) == least
-    assert allowed_seconds(Bench(temperature_c=-20)) == most
+    assert allowed_seconds(Dough(temperature_c=90)) == least
+    assert allowed_seconds(Dough(temperature_c=-20)) == most
 
 
 @pytest.mark.parametrize(
@@ -65,9 +67,10 @@ def bench_time(made):
     return check.bench_time(made, work_of(made))
 
 
-def many(count, **bench):
+def many(count, **dough):
     lines = [[[x, -30], [x, 30]] for x in np.linspace(-40, 40, count)]
-    return layout([cut(line, "hatch") for line in lines], **bench)
+    made = layout([cut(line, "hatch") for line in lines])
+    return replace(made, dough=Dough(**dough))
 
 
 def test_too_many_cuts_for_a_warm_dough_are_found_with_the_way_out():

@@ -18,7 +18,7 @@ GOOD = 'title "Mine"\n' + ROUND + "slash 120mm depth 10mm\n"
 def test_a_good_design_exits_0_with_verdict_first(run, pattern):
     ran = run("check", pattern(GOOD))
     assert ran.code == 0
-    assert ran.out.splitlines()[0] == "Mine: round loaf 220 mm, 95 mm high"
+    assert ran.out.splitlines()[0] == "Mine: round loaf, 220 mm across, 95 mm high"
     assert "slash" in ran.out and "10.0 mm" in ran.out
     assert ran.err == ""
 

@@ -154,7 +154,7 @@ def test_words_are_listed_once_by_what_one_wants_to_do(run):
         ("Repeat and mirror", "around"),
         ("Fill an area", "hatch"),
         ("Adjust with knobs", "knob"),
-        ("Tell the oven and the bench", "bake"),
+        ("Tell the dough, the oven and the bench", "bake"),
     ):
         assert f"  {word} " in sections[heading]
     assert "scorecraft words --all" in told.splitlines()[-1]

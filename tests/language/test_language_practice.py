@@ -5,24 +5,24 @@ from dataclasses import replace
 
 import pytest
 
-from scorecraft import limits, practice
+from scorecraft import baking, limits
 from scorecraft.expand.header import bake_of, head_values
 from scorecraft.language import texture_words, words
 from scorecraft.language.parse import parse
 from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dough import Dough
 
 TAKEN = [  # a rule or limit, another value for it, and what the table then says
-    ("OVEN_SPRING", 1.6, "bake", "spring", "default", "1.6"),
     ("MOST_SPRING", 2.5, "bake", "spring", "most", 2.5),
     ("SPREAD", 0.4, "bake", "spread", "default", "40%"),
-    ("LEAST_PROOF", 1.5, "loaf", "proof", "least", 1.5),
-    ("MOST_PROOF", 4.0, "loaf", "proof", "most", 4.0),
+    ("LEAST_PROOF", 1.5, "dough", "proof", "least", 1.5),
+    ("MOST_PROOF", 4.0, "dough", "proof", "most", 4.0),
     ("LEAST_PROFILE", 1.2, "loaf", "profile", "least", 1.2),
     ("MOST_PROFILE", 9.0, "loaf", "profile", "most", 9.0),
     ("LEAST_DOUGH_G", 50.0, "loaf", "dough", "least", 50.0),
     ("MOST_DOUGH_G", 5000.0, "loaf", "dough", "most", 5000.0),
-    ("BENCH_TIME_AT_C", 22.5, "bench", "temperature", "default", "22.5C"),
-    ("BENCH_TIME_AT_WATER", 0.75, "bench", "hydration", "default", "75%"),
+    ("USUAL_C", 22.5, "dough", "temperature", "default", "22.5C"),
+    ("USUAL_WATER", 0.75, "dough", "hydration", "default", "75%"),
     ("GRID_MARGIN_MM", 18.0, "whole", "margin", "default", "18mm"),
     ("CRUMB_MM", 5.0, "hatch", "shortest", "default", "5mm"),
 ]
@@ -33,7 +33,7 @@ def test_the_table_follows_practice(rule, value, word, key, field, said, monkeyp
     if hasattr(limits, rule):
         monkeypatch.setattr(limits, rule, value)
     else:
-        monkeypatch.setattr(practice, rule, replace(getattr(practice, rule), value=value))
+        monkeypatch.setattr(baking, rule, replace(getattr(baking, rule), value=value))
     table = runpy.run_path(words.__file__)["WORDS"]
     textures = runpy.run_path(texture_words.__file__)["TEXTURES"]
     table |= {each.name: each for each in textures}
@@ -57,5 +57,5 @@ def test_limits_point_at_the_value_itself(line, column):
 
 def test_no_bake_line_is_an_empty_bake():
     (steam,) = parse("bake steam yes\n").statements
-    assert bake_of(None) == bake_of(steam) == Bake()
+    assert bake_of(None, Dough()) == bake_of(steam, Dough()) == Bake()
     assert head_values("bench", None) == head_values("bench", parse("bench\n").statements[0])

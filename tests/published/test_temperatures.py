@@ -2,8 +2,8 @@
 
 import pytest
 
+from scorecraft.baking import LEAN_DONE_C, OVEN_TIMES
 from scorecraft.drawing.card.telling import heat
-from scorecraft.practice import DONE_C, POT_C, POT_OPEN_C, STONE_AFTER_C, STONE_C, Rule
 from scorecraft.units import in_unit, quantity
 
 
@@ -16,15 +16,18 @@ def test_celsius_and_fahrenheit_agree(celsius, fahrenheit):
     assert quantity(fahrenheit, "F").value == pytest.approx(celsius, abs=1e-4)
 
 
-@pytest.mark.parametrize("rule", [POT_C, POT_OPEN_C, STONE_C, STONE_AFTER_C])
-def test_an_oven_is_told_in_steps_of_its_dial(rule):
+@pytest.mark.parametrize(
+    "given", sorted({c for row in OVEN_TIMES for c in (row.first_c, row.then_c)})
+)
+def test_an_oven_is_told_in_steps_of_its_dial(given):
     """Rounded to 5 °F, so never further off than 2.5 °F."""
-    celsius, fahrenheit = (float(part.split()[0]) for part in heat(rule).split(" / "))
-    assert celsius == rule.value
+    celsius, fahrenheit = (float(part.split()[0]) for part in heat(given).split(" / "))
+    assert celsius == given
     assert fahrenheit % 5 == 0
-    assert abs(fahrenheit - (1.8 * rule.value + 32)) <= 2.5
+    assert abs(fahrenheit - (1.8 * given + 32)) <= 2.5
 
 
 def test_the_centre_is_told_to_a_degree():
-    assert [heat(rule) for rule in DONE_C] == ["96 °C / 205 °F", "99 °C / 210 °F"]
-    assert heat(Rule(24.0, "C", "", "")) == "24 °C / 75 °F"
+    told = [heat(rule.value) for rule in LEAN_DONE_C]
+    assert told == ["93 °C / 199 °F", "99 °C / 210 °F"]
+    assert heat(24.0) == "24 °C / 75 °F"

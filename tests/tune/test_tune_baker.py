@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import SKIN_MM
+from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM
 from scorecraft.tune.baker import Baker, baker_of, baker_text, quoted, read_baker
 from scorecraft.tune.fit import Bounds, Fit
 
@@ -110,3 +110,8 @@ def test_what_is_no_file_on_the_disk_is_refused(path):
 def test_a_missing_baker_is_told(tmp_path):
     with pytest.raises(UsageError, match="cannot read"):
         read_baker(tmp_path / "none.toml")
+
+
+def test_a_file_from_before_there_was_an_inside_has_the_usual_one(tmp_path):
+    baker = read_baker(written(tmp_path, "skin_mm = 10\n"))
+    assert baker.inside == INSIDE_PER_SKIN.value

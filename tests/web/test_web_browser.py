@@ -190,7 +190,7 @@ def test_loaf_form_writes_into_the_text(seen):
     page.keyboard.press("Tab")
     playwright.expect(page.locator(".caption")).to_contain_text("240 mm")
     page.check("#loaf-shape-oval", force=True)
-    playwright.expect(page.locator(".caption")).to_contain_text("240 mm × 384 mm")
+    playwright.expect(page.locator(".caption")).to_contain_text("384 mm long, 240 mm wide")
     page.uncheck("#bake-steam")
     playwright.expect(page.locator("#pattern-text")).to_have_value(
         'title "Mine"\nloaf oval width 240mm height 85mm length 384mm  # my tin\n'

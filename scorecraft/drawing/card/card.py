@@ -49,7 +49,7 @@ def card(
     width = sheet.width_mm - 2 * MARGIN_MM
     room = sheet.height_mm - 2 * MARGIN_MM
     top = stacked([words.preparation(layout, made, width), gap(GAP_MM)])
-    foot = words.foot(width)
+    foot = words.foot(layout, width)
     head = words.head(layout, made, width).height + GAP_MM
     pages = _pages(_rows(made), room - head, top.height, foot.height)
     view = seen(layout)

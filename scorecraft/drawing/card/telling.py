@@ -3,24 +3,17 @@
 from collections.abc import Sequence
 
 from scorecraft.arrays import Line
+from scorecraft.baking import ENRICHED_COOLER_C, ENRICHED_DONE_C, LEAN_DONE_C, PREHEAT_MIN
 from scorecraft.bench.clock import told
 from scorecraft.bench.pace import time_words as takes
 from scorecraft.bench.steps import Work
 from scorecraft.bench.strings import strings_of
+from scorecraft.cuts import Layout
 from scorecraft.drawing.paper.cautions import STICKING
-from scorecraft.practice import (
-    DONE_C,
-    POT_C,
-    POT_COVERED_MIN,
-    POT_OPEN_C,
-    POT_OPEN_MIN,
-    PREHEAT_MIN,
-    STONE_AFTER_C,
-    STONE_AFTER_MIN,
-    STONE_C,
-    STONE_STEAM_MIN,
-    Rule,
-)
+from scorecraft.loaf.dough import Dough
+from scorecraft.loaf.oven import Way, ways
+from scorecraft.loaf.sizing import grams_of
+from scorecraft.rules import Rule
 from scorecraft.units import in_unit
 
 UNTITLED = "Bench card"
@@ -35,11 +28,11 @@ FULL_TURN, KEEP_TURNING = "one full turn", "keep turning"
 UNDER_BLADE = "under the blade"
 
 
-def heat(rule: Rule) -> str:
+def heat(celsius: float) -> str:
     """Write a temperature in both scales, as an oven's dial has them: 245 °C / 475 °F."""
-    fahrenheit = in_unit(rule.value, "F")
-    step = 5 if rule.value > 110 else 1
-    return f"{rule.value:.0f} °C / {round(fahrenheit / step) * step:.0f} °F"
+    fahrenheit = in_unit(celsius, "F")
+    step = 5 if celsius > 110 else 1
+    return f"{celsius:.0f} °C / {round(fahrenheit / step) * step:.0f} °F"
 
 
 def time_words(made: Work) -> str:
@@ -50,13 +43,13 @@ def time_words(made: Work) -> str:
     return f"{needed} of cutting; aim to finish within {allowed}"
 
 
-def before(made: Work) -> tuple[str, ...]:
+def before(made: Work, dough: Dough) -> tuple[str, ...]:
     """Say what comes before the first cut."""
     return (
         "Put a mark on the turntable's edge at 12 o'clock: the red mark of the pictures. You "
         "stand at the bottom of each picture.",
-        f"Planned for a {made.bench.skill} hand and dough at {made.bench.temperature_c:.0f} °C; a "
-        "cold loaf with a dry skin cuts cleanest. Dust it thinly with rice flour.",
+        f"Planned for a {made.bench.skill} hand and dough at {dough.temperature_c:.0f} °C; a cold "
+        "loaf with a dry skin cuts cleanest. Dust it thinly with rice flour.",
         f"Hold the lame in your {made.bench.hand} hand. {STICKING}",
     )
 
@@ -84,34 +77,59 @@ def positions(count: int) -> str:
     return f"{count} positions"
 
 
-def oven() -> tuple[tuple[str, tuple[str, ...]], tuple[str, tuple[str, ...]]]:
-    """List the steps of the oven, in a covered pot and on a stone."""
-    return (
-        (
-            "Covered pot",
-            (
-                f"Heat the pot {PREHEAT_MIN.value:.0f} min at {heat(POT_C)}",
-                f"Lid on: {POT_COVERED_MIN.value:.0f} min",
-                f"Lid off: {heat(POT_OPEN_C)}, about {POT_OPEN_MIN.value:.0f} min",
-            ),
-        ),
-        (
-            "Stone with steam",
-            (
-                f"Heat the stone {PREHEAT_MIN.value:.0f} min at {heat(STONE_C)}",
-                f"With steam: {STONE_STEAM_MIN.value:.0f} min",
-                f"Vent the steam: {heat(STONE_AFTER_C)}, about {STONE_AFTER_MIN.value:.0f} min",
-            ),
-        ),
-    )
+Column = tuple[str, tuple[str, ...]]
+"""A way to bake: its name, and its steps."""
+
+
+def oven(layout: Layout) -> tuple[Column, ...]:
+    """List the ways to bake a loaf, each with its steps: a covered pot, a stone, a tin."""
+    loaf, bake, pot = layout.loaf, layout.bake, layout.size.vessel_mm
+    return tuple(_column(way) for way in ways(loaf, bake, _grams(layout), pot))
+
+
+def _grams(layout: Layout) -> float:
+    return layout.size.dough_g or grams_of(layout.loaf, layout.dough)
+
+
+def _column(way: Way) -> Column:
+    low, high = (f"{each:.0f}" for each in way.then_min)
+    then = f"about {low if low == high else f'{low}–{high}'} min"
+    first = f"{way.first_min:.0f} min"
+    preheat = f"{PREHEAT_MIN.value:.0f} min at {heat(way.first_c)}"
+    if way.place == "pot":
+        steps = f"Heat the pot {preheat}", f"Lid on: {first}"
+        return "Covered pot", (*steps, f"Lid off: {heat(way.then_c)}, {then}")
+    name = {"stone": "Stone", "tin": "In its tin"}[way.place]
+    warm = f"Heat the {'stone' if way.place == 'stone' else 'oven'} {preheat}"
+    if way.stone_mm is not None:
+        warm += f"; the stone must be {way.stone_mm / 10 + 1:.0f} cm long"
+    if way.steam:
+        later = f"Vent the steam: {heat(way.then_c)}, {then}"
+        return f"{name}, with steam", (warm, f"With steam: {first}", later)
+    return f"{name}, no steam", (warm, f"Bake {first}", f"Then {heat(way.then_c)}, {then}")
+
+
+def recipe_first(layout: Layout) -> str:
+    """Say for how much dough the times are, and that the recipe goes before them."""
+    grams = _grams(layout)
+    much = f"{grams / 1000:.1f} kg" if grams >= 1000 else f"{round(grams, -1):.0f} g"
+    guess = "" if layout.size.dough_g else ", judging by the size of the loaf"
+    return f"Your recipe comes first. These are starting points for about {much} of dough{guess}."
 
 
 def done() -> str:
     """Say when the loaf is done."""
-    least, most = DONE_C
-    low, high = (in_unit(rule.value, "F") for rule in DONE_C)
-    inside = f"{least.value:.0f}–{most.value:.0f} °C / {low:.0f}–{high:.0f} °F"
-    return f"Done: internal temperature {inside}"
+    lean, enriched = (_inside(rules) for rules in (LEAN_DONE_C, ENRICHED_DONE_C))
+    cooler = ENRICHED_COOLER_C.value
+    return (
+        f"Done: internal temperature {lean}. With butter, egg, milk or sugar: {enriched}, in an "
+        f"oven about {cooler:.0f} °C / {round(cooler * 1.8 / 5) * 5:.0f} °F cooler."
+    )
+
+
+def _inside(rules: tuple[Rule, Rule]) -> str:
+    low, high = (in_unit(rule.value, "F") for rule in rules)
+    return f"{rules[0].value:.0f}–{rules[1].value:.0f} °C / {low:.0f}–{high:.0f} °F"
 
 
 def described(rows: int) -> str:

@@ -38,9 +38,9 @@ def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[s
     yield loaf_words(layout.loaf, "")
     yield telling.time_words(made)
     yield ""
-    yield from telling.before(made)
+    yield from telling.before(made, layout.dough)
     yield from layout.notes
-    batch = batch_of(made)
+    batch = batch_of(made, layout.dough)
     if batch:
         yield from ("", *batch_words(batch))
         yield "   ".join("[ ] " * loaves for loaves in batch.boards).rstrip()
@@ -54,7 +54,7 @@ def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[s
             stage = run.first.stage
             yield from ("", STAGES[run.first.stage].upper())
         yield from _step(layout, run, numbers, made.bench.skill)
-    yield from _oven()
+    yield from _oven(layout)
 
 
 def _step(layout: Layout, run: Run, numbers: Mapping[int, int], skill: Skill) -> Iterator[str]:
@@ -100,9 +100,9 @@ def _handling(handling: Handling) -> str:
     return f"{', '.join(handling.names)}: {', '.join(parts)}"
 
 
-def _oven() -> Iterator[str]:
-    yield from ("", telling.INTO_THE_OVEN.upper(), OVEN)
-    for name, steps in telling.oven():
+def _oven(layout: Layout) -> Iterator[str]:
+    yield from ("", telling.INTO_THE_OVEN.upper(), OVEN, telling.recipe_first(layout))
+    for name, steps in telling.oven(layout):
         yield from ("", name.upper())
         yield from (f"    {step}" for step in steps)
     yield from ("", telling.done())

@@ -8,7 +8,14 @@ from scorecraft.bench.steps import Work
 from scorecraft.bench.telling import batch_words
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import ACCENT
-from scorecraft.drawing.card.telling import INTO_THE_OVEN, before, done, oven, time_words
+from scorecraft.drawing.card.telling import (
+    INTO_THE_OVEN,
+    before,
+    done,
+    oven,
+    recipe_first,
+    time_words,
+)
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.cautions import BLADE, OVEN, SHEET
 from scorecraft.drawing.paper.telling import loaf_words
@@ -38,17 +45,19 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
     loaf = loaf_words(layout.loaf, "")
     y = size * (0.86 + 1.2 * (len(lines) - 1)) + BODY * 1.6
     items.append(Label(loaf, (0.0, y), BODY, color=GREY))
-    items.append(
-        Label(time_words(made), (width, y), BODY, anchor="end", bold=late,
-              color=ACCENT if late else GREY)
-    )  # fmt: skip
+    time, color = time_words(made), ACCENT if late else GREY
+    if width_mm(loaf, BODY) + width_mm(time, BODY, bold=late) + BODY > width:
+        y += BODY * 1.3
+        items.append(Label(time, (0.0, y), BODY, bold=late, color=color))
+    else:
+        items.append(Label(time, (width, y), BODY, anchor="end", bold=late, color=color))
     return Block(tuple(items), y + 2.4)
 
 
 def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut: how to begin, the pattern's own notes, the caution."""
-    texts = [*before(made), *layout.notes]
-    batch = batch_of(made)
+    texts = [*before(made, layout.dough), *layout.notes]
+    batch = batch_of(made, layout.dough)
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
     columns = [_list(texts[:half], column), _list(texts[half:], column)]
@@ -88,16 +97,18 @@ def _list(texts: list[str], width: float) -> Block:
     return stacked([stacked([paragraph(text, width, 3.4), gap(1.0)]) for text in texts])
 
 
-def foot(width: float) -> Block:
-    """Set the last step: the caution of the oven, its steps in two columns, when it is done."""
+def foot(layout: Layout, width: float) -> Block:
+    """Set the last step: the caution of the oven, its steps in columns, when it is done."""
     column = (width - 8) / 2
-    sides = [_oven(name, steps, column) for name, steps in oven()]
-    both = Block(
-        (*sides[0].items, *shifted(sides[1], column + 8, 0)), max(each.height for each in sides)
-    )
+    sides = [_oven(name, steps, column) for name, steps in oven(layout)]
+    items = [item for k, side in enumerate(sides) for item in shifted(side, k * (column + 8), 0.0)]
+    ways = Block(tuple(items), max(each.height for each in sides))
     above = [stage(INTO_THE_OVEN, width), gap(1.5), caution(OVEN, width), gap(1.5)]
-    ready = paragraph(done(), width, 4.6, bold=True)
-    return stacked([*above, both, gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)])
+    first = [paragraph(recipe_first(layout), width, BODY), gap(1.5)]
+    ready = paragraph(done(), width, BODY, bold=True)
+    return stacked(
+        [*above, *first, ways, gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)]
+    )
 
 
 def _oven(name: str, steps: tuple[str, ...], width: float) -> Block:

@@ -3,6 +3,7 @@
 from collections.abc import Sized
 
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.telling import size_words
 
 FULL_SIZE = "full size"
 SCALE = "Measure this rule. Print at 100%, never “fit to page”"
@@ -27,10 +28,7 @@ NOT_LISTED = "not listed here"
 
 def loaf_words(loaf: Loaf, scale: str = FULL_SIZE) -> str:
     """Say a loaf's shape and size, and at what scale it is drawn, if it is."""
-    across = f"{loaf.width_mm:.0f} mm across"
-    if abs(loaf.length_mm - loaf.width_mm) > 0.5:
-        across = f"{loaf.length_mm:.0f} × {loaf.width_mm:.0f} mm"
-    said = f"{loaf.shape.capitalize()} loaf, {across}, {loaf.height_mm:.0f} mm high"
+    said = f"{loaf.shape.capitalize()} loaf, {size_words(loaf)}"
     return f"{said}, {scale}" if scale else said
 
 

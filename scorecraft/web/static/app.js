@@ -8,7 +8,7 @@ import { follow } from "./designing.js";
 import { frame, isAsking } from "./dialog.js";
 import { button, h, icon, iconButton } from "./dom.js";
 import { save, saveAs } from "./files.js";
-import { choices } from "./forms.js";
+import { choices } from "./choices.js";
 import { Help, helpAt } from "./help.js";
 import { MeasureRoom } from "./measure.js";
 import { hush, tell } from "./messages.js";

@@ -153,7 +153,7 @@ export class DesignRoom {
 
   captionOf(design) {
     const { shape, width_mm: width, length_mm: long } = design.loaf;
-    const size = width === long ? length(width, 0) : `${length(width, 0)} × ${length(long, 0)}`;
+    const size = width === long ? length(width, 0) : told.longAndWide(length(long, 0), length(width, 0));
     return `${told.shapes[shape] || shape} · ${size} · ${told.cuts(design.cuts.length)}`;
   }
 

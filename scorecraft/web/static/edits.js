@@ -94,3 +94,10 @@ function once(whats) {
 }
 
 export const edits = new Edits();
+
+/** Change keys of a header line: given, or worked out from the design of the text as it is then. */
+export function change(word, keys, refused) {
+  const made = typeof keys === "function" ? (design) => ({ word, keys: keys(design) }) : { word, keys };
+  const what = typeof keys === "function" ? "size" : Object.keys(keys)[0];
+  edits.make(`${word} ${what}`, made, refused);
+}

@@ -1,7 +1,9 @@
 // The loaf, the oven and the bench as forms; each change is written into their line of the text.
 
-import { h, icon } from "./dom.js";
-import { edits } from "./edits.js";
+import { check, choices } from "./choices.js";
+import { button, h, icon } from "./dom.js";
+import { basketField, doughForm } from "./dough_form.js";
+import { change } from "./edits.js";
 import { fieldLimits, numberField } from "./fields.js";
 import { store } from "./store.js";
 import { fieldUnit, fromField, length, toField, trimmed } from "./units.js";
@@ -11,13 +13,6 @@ import { words } from "./words.js";
 const SHAPES = ["round", "oval", "long", "square"];
 const STRETCH = { round: 1, square: 1, oval: 1.6, long: 2.6 };
 const told = words.design;
-
-/** Change keys of a header line: given, or worked out from the design of the text as it is then. */
-function change(word, keys, refused) {
-  const made = typeof keys === "function" ? (design) => ({ word, keys: keys(design) }) : { word, keys };
-  const what = typeof keys === "function" ? "size" : Object.keys(keys)[0];
-  edits.make(`${word} ${what}`, made, refused);
-}
 
 export class LoafForm {
   constructor() {
@@ -35,7 +30,7 @@ export class LoafForm {
     const drafts = [...this.element.querySelectorAll("[data-draft]")];
     const { loaf, bake, bench } = design.forms;
     const rows = loaf && loaf.keys.outline ? [h("p", { class: "quiet" }, told.traced)] : this.loaf(design, loaf);
-    this.element.replaceChildren(...rows, this.oven(bake, design.limits.bake), this.hand(bench));
+    this.element.replaceChildren(...rows, doughForm(design), this.oven(bake, design), this.hand(bench));
     for (const draft of drafts) {
       const now = this.element.querySelector(`#${draft.id}`);
       if (now) now.closest(".field").replaceWith(draft.closest(".field"));
@@ -58,24 +53,21 @@ export class LoafForm {
     return [shapes(shape), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
   }
 
-  dough(form, { loaf }) {
+  dough(form, { loaf, baskets }) {
     const [, mass, unit] = /^([\d.]+)\s*(g|kg|oz|lb)$/.exec(form.keys.dough) || [0, "900", "g"];
-    const proof = ["under", "right", "over"].includes(form.keys.proof) ? form.keys.proof : form.keys.proof ? "" : "right";
-    const size = [loaf.width_mm, loaf.length_mm, loaf.height_mm].map((mm) => length(mm, 0));
+    const size = [loaf.length_mm, loaf.width_mm, loaf.height_mm].map((mm) => length(mm, 0));
     return h(
       "div",
       { class: "fields" },
       numberField("loaf-dough", told.dough, mass, unit, { min: 0, step: unit === "g" ? 50 : 0.25 }, (value, refused) => change("loaf", { dough: `${value}${unit}` }, refused)),
-      choices("loaf-proof", told.proof, Object.keys(told.proofs), proof, (each) => told.proofs[each], (each) => change("loaf", { proof: each })),
+      basketField(form.keys, loaf.shape, baskets),
       h("p", { class: "quiet" }, told.sized(...size)),
     );
   }
 
-  oven(form, limits) {
-    const keys = form ? form.keys : {};
-    const spring = Number(keys.spring || 1.4);
-    const spread = parseFloat(keys.spread || "50%");
-    const steam = (keys.steam || "yes") === "yes";
+  oven(form, { bake, limits: { bake: limits } }) {
+    const { spring, spread, steam } = bake;
+    const own = form && form.keys.spring;
     return h(
       "fieldset",
       { class: "oven" },
@@ -83,9 +75,10 @@ export class LoafForm {
       h(
         "div",
         { class: "fields" },
-        numberField("bake-spring", told.spring, spring, "×", { ...ends(limits.spring), step: 0.05 }, (value, refused) => change("bake", { spring: value }, refused)),
-        explained("spread", numberField("bake-spread", told.spread, spread, "%", { ...ends(limits.spread), step: 5 }, (value, refused) => change("bake", { spread: `${value}%` }, refused))),
+        numberField("bake-spring", told.spring, trimmed(spring, 2), "×", { ...ends(limits.spring), step: 0.05 }, (value, refused) => change("bake", { spring: value }, refused)),
+        explained("spread", numberField("bake-spread", told.spread, trimmed(100 * spread, 1), "%", { ...ends(limits.spread), step: 5 }, (value, refused) => change("bake", { spread: `${value}%` }, refused))),
       ),
+      own && button("plain", () => change("bake", { spring: "" }), told.springByDough),
       check("bake-steam", told.steam, steam, (yes) => change("bake", { steam: yes ? "yes" : "no" })),
       store.taught && check("bake-baker", told.baker, store.baker, (yes) => store.useBaker(yes)),
     );
@@ -103,7 +96,7 @@ function sizeBy(by) {
     if (by === "dough") return { width: "", length: "", height: "", dough: "900g" };
     const sizes = { width: `${trimmed(loaf.width_mm, 0)}mm`, height: `${trimmed(loaf.height_mm, 0)}mm` };
     sizes.length = STRETCH[loaf.shape] > 1 ? `${trimmed(loaf.length_mm, 0)}mm` : "";
-    return { ...sizes, dough: "", proof: "", basket: "" };
+    return { ...sizes, dough: "", basket: "", by: "" };
   });
 }
 
@@ -126,27 +119,4 @@ function explained(term, field) {
 
 function ends([min, max]) {
   return { min, max };
-}
-
-/** A box to tick. */
-export function check(id, label, checked, changed) {
-  const box = h("input", { id, type: "checkbox", props: { checked }, onchange: () => changed(box.checked) });
-  return h("label", { class: "check", for: id }, box, label);
-}
-
-/** A few choices of which one holds. */
-export function choices(name, label, all, chosen, shown, picked) {
-  return h(
-    "fieldset",
-    { class: "choices" },
-    h("legend", {}, label),
-    ...all.map((each) =>
-      h(
-        "label",
-        { class: "choice" },
-        h("input", { type: "radio", name, id: `${name}-${each}`, props: { checked: each === chosen }, onchange: () => picked(each) }),
-        h("span", {}, ...[shown(each)].flat()),
-      ),
-    ),
-  );
 }

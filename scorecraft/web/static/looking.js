@@ -2,7 +2,7 @@
 
 import { ask, Latest, Lost, tellWhy } from "./api.js";
 import { h, later } from "./dom.js";
-import { choices } from "./forms.js";
+import { choices } from "./choices.js";
 import { store } from "./store.js";
 import { whatIs } from "./what.js";
 import { words } from "./words.js";

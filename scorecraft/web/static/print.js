@@ -3,7 +3,7 @@
 import { askFile, fetched, Latest, tellWhy } from "./api.js";
 import { connection } from "./connection.js";
 import { button, drawing, h, icon, later, refill } from "./dom.js";
-import { check, choices } from "./forms.js";
+import { check, choices } from "./choices.js";
 import { hush, tell } from "./messages.js";
 import { store } from "./store.js";
 import { whatIs } from "./what.js";

@@ -29,6 +29,10 @@ export function heat(celsius) {
   return chosen.heat === "F" ? `${Math.round((celsius * 9) / 5 + 32)} °F` : `${Math.round(celsius)} °C`;
 }
 
+/** Numbers for a field: °C to the unit shown, and back. */
+export const toHeat = (celsius) => Math.round(chosen.heat === "F" ? (celsius * 9) / 5 + 32 : celsius);
+export const fromHeat = (value) => (chosen.heat === "F" ? ((Number(value) - 32) * 5) / 9 : Number(value));
+
 /** Write a value of the pattern with its own unit. */
 export function valued(value, unit) {
   if (unit === "mm") return length(value, 2);
