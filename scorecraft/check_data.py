@@ -54,10 +54,15 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "bench": None if quick else bench_data(design.work, layout.dough),
         "findings": [finding_data(each) for each in (design.checked if quick else design.findings)],
         "opening": [
-            {"cut": index, **told[index], "widest_mm": rounded(width)}
+            {
+                "cut": index,
+                **told[index],
+                "widest_mm": rounded(width),
+                "widest_range_mm": ranged(*design.ranges.widest_mm[index]),
+            }
             for index, width in enumerate(opening.widest_mm if opening else ())
         ],
-        "room": room_data(design.room) if opening else None,
+        "room": room_data(design.room, design.ranges.taken) if opening else None,
     }
 
 
@@ -148,13 +153,14 @@ def bench_order(work: Work) -> dict[int, JsonObject]:
     }
 
 
-def room_data(found: Room) -> JsonObject:
+def room_data(found: Room, taken_range: tuple[float, float]) -> JsonObject:
     """Tell the room as shares of the growth, and a turntable direction in degrees."""
     return {
         "least": rounded(found.least),
         "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180) % 180,
         "most": rounded(found.most),
         "taken": rounded(found.taken),
+        "taken_range": ranged(*taken_range),
         "verdict": found.verdict,
     }
 

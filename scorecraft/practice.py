@@ -148,6 +148,21 @@ ROOM_BURSTS = Rule(
     "2.5 mm deep 0.03) burst, and a slanted crescent (0.085) just does not",
     SET,
 )
+MODEL_OFF = Rule(
+    0.1,
+    "",
+    "share by which two openings in three stay within the model's, were skin and depths known",
+    "against finer computations of a skin on a dome 8 % (tests/published); that dough is no worse "
+    "was " + SET,
+)
+SKIN_OFF = Rule(
+    0.1, "", "share by which the skin may be off until your own bakes tell (`tune`)", SET
+)
+DEPTH_OFF_MM = {
+    "new": Rule(1.5, "mm", "a new hand keeps a depth to within this", COMMON),
+    "steady": Rule(0.75, "mm", "a steady hand keeps a depth to within this", COMMON),
+    "quick": Rule(0.5, "mm", "a quick, practised hand keeps a depth to within this", COMMON),
+}
 LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
 EAR_BLADE_DEG = Rule(
     60.0, "deg", "a blade held lower than this undercuts a flap that lifts as an ear", COMMON

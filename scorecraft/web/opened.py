@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from scorecraft.check_data import rounded
+from scorecraft.check_data import ranged, rounded
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.drawing.bloom.bloom import MARGIN_MM, bloom_layer
@@ -21,7 +21,7 @@ DIGITS = 2
 
 
 def opened_data(design: Design) -> JsonObject:
-    """Tell how wide the cuts open, whether that gives room, and all findings."""
+    """Tell how wide the cuts open, as ranges, whether that gives room, and all findings."""
     centre, _ = frame(design.layout)
     found = pointers(design.layout, design.findings, centre)
     return {
@@ -34,7 +34,7 @@ def opened_data(design: Design) -> JsonObject:
             for item in found.items
             if isinstance(item, Shape)
         ],
-        "widest_mm": [rounded(each) for each in design.opening.widest_mm],
+        "widest_mm": [ranged(*each) for each in design.ranges.widest_mm],
     }
 
 
