@@ -51,6 +51,12 @@ def design(
 
     here = Path.cwd()
     return make(
-        pattern, loaf=loaf, bake=bake, dough=dough, loaves=loaves, knobs=knobs, baker=baker,
+        pattern,
+        loaf=loaf,
+        bake=bake,
+        dough=dough,
+        loaves=loaves,
+        knobs=knobs,
+        baker=baker,
         standing=here,
-    )  # fmt: skip
+    )

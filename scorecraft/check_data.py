@@ -10,6 +10,7 @@ from math import degrees
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from scorecraft.checks.cure import Change, Cure
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
@@ -51,7 +52,7 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
             told[index] | cut_data(cut, layout, length) | planned.get(index, NOT_PLANNED)
             for index, (cut, length) in enumerate(zip(layout.cuts, layout.lengths_mm, strict=True))
         ],
-        "bench": None if quick else bench_data(design.work, layout.dough),
+        "bench": None if quick else bench_data(design.work),
         "findings": [finding_data(each) for each in (design.checked if quick else design.findings)],
         "opening": [
             {
@@ -110,7 +111,7 @@ def size_data(loaf: Loaf) -> JsonObject:
     }
 
 
-def bench_data(work: Work, dough: Dough) -> JsonObject:
+def bench_data(work: Work) -> JsonObject:
     """Tell what the cutting takes, and how long the dough waits for it."""
     from scorecraft.bench.pace import between
 
@@ -123,16 +124,16 @@ def bench_data(work: Work, dough: Dough) -> JsonObject:
         "seconds": rounded(work.effort.seconds),
         "seconds_range": ranged(*between(work.effort.seconds, work.bench.skill)),
         "loaves": work.bench.loaves,
-        "batch": batch_data(work, dough),
+        "batch": batch_data(work),
         "holding_time_minutes": rounded(work.allowed_s / 60),
     }
 
 
-def batch_data(work: Work, dough: Dough) -> JsonObject | None:
+def batch_data(work: Work) -> JsonObject | None:
     """Tell what many equal loaves in a row take one person; None for a single loaf."""
     from scorecraft.bench.batch import batch_of
 
-    batch = batch_of(work, dough)
+    batch = batch_of(work)
     if batch is None:
         return None
     return {
@@ -202,6 +203,7 @@ def finding_data(finding: Finding) -> JsonObject:
         "fix": finding.hint,
         "figures": {name: rounded(value) for name, value in finding.figures.items()},
         "cuts": list(finding.cuts),
+        "fixes": [cure_data(cure) for cure in finding.cures],
         "line": place.line if place else None,
         "column": place.column if place else None,
     }
@@ -210,6 +212,24 @@ def finding_data(finding: Finding) -> JsonObject:
 def ranged(least: float, most: float) -> list[float]:
     """Tell a range as [least, most]."""
     return [rounded(least), rounded(most)]
+
+
+def cure_data(cure: Cure) -> JsonObject:
+    """Tell a cure in words and as its changes; places are [x, y] mm on the sheet."""
+    return {"told": cure.told, "changes": [change_data(change) for change in cure.changes]}
+
+
+def change_data(change: Change) -> JsonObject:
+    """Tell one change of a cure; a turn is counter-clockwise, a blade's angle that to the dough."""
+    return {
+        "kind": change.kind,
+        "cuts": list(change.cuts),
+        "mm": rounded(change.mm),
+        "deg": rounded(degrees(change.rad)),
+        "ends": list(change.ends),
+        "points": [[rounded(x), rounded(y)] for x, y in change.points],
+        "lines": [[[rounded(x), rounded(y)] for x, y in line] for line in change.lines],
+    }
 
 
 def rounded(value: float) -> float:

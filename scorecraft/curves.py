@@ -15,9 +15,6 @@ from scorecraft.arrays import Line
 CHORD_MM = 0.04
 """The furthest a drawn chord strays from its curve."""
 
-CHORD_MM = 0.04
-"""The furthest a drawn chord strays from its curve."""
-
 
 def polar(radius: Line | float, angle: Line | float) -> Line:
     """Points at a radius (mm) and a turntable angle (radians) from the origin, shape (..., 2).
@@ -59,6 +56,15 @@ def arc_steps(radius: float, sweep: float) -> int:
         return max(4, ceil(abs(sweep)))
     widest = 4 * asin(sqrt(CHORD_MM / (2 * radius)))
     return max(2, ceil(abs(sweep) / min(widest, pi / 6)))
+
+
+def turned(line: Line, angle: float) -> Line:
+    """Turn a line (N, 2) about the origin by a turntable angle (radians), clockwise.
+
+    >>> turned(segment((0, 0), (0, 9)), pi / 2).round(6).tolist()
+    [[0.0, 0.0], [9.0, 0.0]]
+    """
+    return line[:, :1] * polar(1.0, angle + pi / 2) + line[:, 1:] * polar(1.0, angle)
 
 
 def bezier(p0: ArrayLike, p1: ArrayLike, p2: ArrayLike, p3: ArrayLike) -> Line:

@@ -4,11 +4,13 @@ Everything above this floor eats a `Layout`; everything below helps to make one.
 """
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
 
 import numpy as np
+from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import Place
@@ -18,6 +20,8 @@ from scorecraft.loaf.dough import Dough
 from scorecraft.practice import PULL_ASIDE_DEG
 from scorecraft.units import from_turntable
 
+ON_LINE_MM = 1.0
+"""A point so near to a stroke's line lies on it, and to no side of it."""
 Kind = Literal["expansion", "decorative"]
 
 
@@ -33,11 +37,17 @@ class Stroke:
 class Cut:
     """One stroke of the blade on the dough sheet.
 
-    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` into the dough, along
-    the blade; `blade_rad` between blade and dough surface (pi/2 is straight down). `opens_mm` is
-    the width the baker asked for, or None where a depth was given. `figure` numbers the drawn
+    `line` is (N, 2) in sheet mm, in the direction of the stroke; `depth_mm` is how deep it
+    ends below the surface, however the blade is held; `blade_rad` between blade and dough surface
+    (pi/2 is straight down). `opens_mm` is
+    the width the baker asked for, or None where a depth was given. `rises` tells on which side of
+    the stroke the lip of a slanted cut rises, 1 left, -1 right; the handle leans to the other, and
+    0 is not said. `figure` numbers the drawn
     figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
-    the copies of one figure share it; `part` names the stroke within its figure.
+    the copies of one figure share it; `part` names the stroke within its figure. One that goes
+    `through` the dough is as deep as the dough is high there, and pulled open by hand to
+    `pulled_mm`; one made with scissors leaves `hinge_mm` uncut, and what it frees is laid to the
+    left (-1) or to the right (1).
     """
 
     line: Line
@@ -50,11 +60,31 @@ class Cut:
     kind: Kind
     place: Place
     opens_mm: float | None = None
+    rises: int = 0
+    through: bool = False
+    pulled_mm: float = 0.0
+    hinge_mm: float | None = None
+    laid: int = 0
 
     @property
-    def reach_mm(self) -> float:
-        """How deep under the surface the blade reaches: less than its depth if it is slanted."""
-        return self.depth_mm * math.sin(self.blade_rad)
+    def severs(self) -> bool:
+        """Whether it is meant to part the dough: cut right through, or all but so with scissors."""
+        return self.through or self.hinge_mm is not None
+
+    def side_of(self, point: ArrayLike) -> int:
+        """Tell on which side of the stroke a point of the sheet (mm) lies: 1 left, -1 right.
+
+        It is 0 where the line passes the point within `ON_LINE_MM`. Of a closed cut it is the side
+        of what is inside, wherever the point.
+        """
+        along = self.line[-1] - self.line[0]
+        length = float(np.hypot(*along))
+        if length < ON_LINE_MM:
+            x, y = self.line.T
+            return 1 if float(x[:-1] @ y[1:] - x[1:] @ y[:-1]) > 0 else -1
+        way = np.asarray(point) - self.line.mean(axis=0)
+        aside = float(along[0] * way[1] - along[1] * way[0]) / length
+        return 0 if abs(aside) < ON_LINE_MM else int(math.copysign(1, aside))
 
     @property
     def name(self) -> str:
@@ -111,6 +141,16 @@ class Bench:
 
 
 @dataclass(frozen=True, slots=True)
+class Stencil:
+    """What the pattern says of its stencil: sizes (mm) by name, and the rest as it is written."""
+
+    sizes: Mapping[str, float] = field(default_factory=dict)
+    fill: tuple[str, ...] = ()
+    layers: str = ""
+    plate: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Size:
     """How the loaf came by its size: steps of the arithmetic, doubts with hints, its pot (mm).
 
@@ -137,6 +177,7 @@ class Layout:
     bench: Bench = field(default_factory=Bench)
     dough: Dough = field(default_factory=Dough)
     size: Size = field(default_factory=Size)
+    stencil: Stencil = field(default_factory=Stencil)
     remarks: tuple[tuple[str, Place | None], ...] = ()
     """What expansion dropped or changed on the way, told to the user as notes."""
 

@@ -100,7 +100,10 @@ class Design:
         """Whether the cuts leave the loaf room to grow."""
         from scorecraft.opening.room import room
 
-        return room(self.opening, self.layout.loaf.sheet_rim(), self.layout.bake.strength)
+        loaf = self.layout.loaf
+        return room(
+            self.opening, loaf.sheet_rim(), self.layout.bake.strength, hole_mm=loaf.sheet_hole()
+        )
 
     @cached_property
     def ranges(self) -> Ranges:
@@ -231,9 +234,9 @@ def make(
     `pattern` is a file, a shipped name, `-`, or a text of several lines; `loaf` and `bake` are
     written as in a pattern (`round width 180mm`); `dough` (`over temperature 5C`) changes only
     what it says; `loaves` is how many equal ones are scored in a row; `knobs` turns knobs by name;
-    `baker` is a file that `tune` wrote. Where the words of `loaf` are the user's own, `standing`
-    is the folder that a drawing they name is looked up from, wherever it lies; else it must lie in
-    the pattern's folder. Raises PatternError or UsageError, each a ScorecraftError.
+    `baker` is a file that `tune` wrote. Where the words of `loaf` are the user's own, `standing` is
+    the folder that a drawing they name is looked up from, wherever it lies; else it must lie in the
+    pattern's folder. Raises PatternError or UsageError, each a ScorecraftError.
     """
     source = pattern if isinstance(pattern, Source) else find_source(pattern)
     tree = parse(source.text, source.name)

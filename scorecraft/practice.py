@@ -39,24 +39,33 @@ DEPTH_STEP_MM = Rule(
 )
 FLATTEST_DEG = Rule(10, "deg", "lines that cross or branch flatter than this run together", COMMON)
 
+SEVERED = Subject("cuts right through, and with scissors")
+SNIP_HINGE_MM = Rule(6.0, "mm", "what scissors leave uncut under an ear of wheat", COMMON)
+LEAST_SNIP_HINGE_MM = Rule(3.0, "mm", "a thinner hinge tears when the piece is laid aside", COMMON)
+MOST_SNIP_HINGE = Rule(
+    0.4, "of the height", "a thicker hinge does not let the piece be laid aside", COMMON
+)
+SNIP_BLADE_DEG = Rule(40.0, "deg", "scissors to the dough for an ear of wheat (30-45)", COMMON)
+SNIP_FLATTEST_DEG = Rule(30.0, "deg", "flatter scissors cut tongues too thin to be laid", COMMON)
+SNIP_STEEPEST_DEG = Rule(45.0, "deg", "steeper scissors cut blunt pieces, not grains", COMMON)
+LAID_DEG = Rule(38.0, "deg", "how far a piece cut with scissors is laid to its side", COMMON)
+LEAST_STRIP_MM = Rule(
+    15.0, "mm", "a narrower strip between cuts right through tears when they are pulled", COMMON
+)
+PULLED_SHARE = Rule(
+    0.45, "of the length", "a cut right through tears at its ends if it is pulled wider", COMMON
+)
+
 LOAF = Subject("loaf")
 HEIGHT_PER_WIDTH = Rule(0.43, "", "height of a proofed loaf over its width", COMMON)
-LENGTH_PER_WIDTH = {
-    "round": Rule(1.0, "", "length over width of a round loaf", "by definition"),
-    "square": Rule(1.0, "", "length over width of a square loaf", "by definition"),
-    "oval": Rule(1.6, "", "length over width of an oval loaf", COMMON),
-    "long": Rule(2.6, "", "length over width of a long loaf", COMMON),
-}
-OVAL_POWER = Rule(2.0, "", "power of an oval loaf's rim: an ellipse", COMMON)
-LONG_POWER = Rule(2.6, "", "power of a long loaf's rim: blunter ends than an ellipse", COMMON)
-SQUARE_POWER = Rule(4.0, "", "power of a square loaf's rim: well rounded corners", COMMON)
-FLATNESS = {
-    "round": Rule(2.0, "", "power p of a round loaf's dome: half an ellipsoid", COMMON),
-    "oval": Rule(2.3, "", "power p of an oval loaf's dome: a little flat on top", COMMON),
-    "long": Rule(2.5, "", "power p of a long loaf's dome: flat along the back", COMMON),
-    "square": Rule(2.5, "", "power p of a square loaf's dome: flat on top", COMMON),
-}
 RIM_POWER = Rule(2.0, "", "power q of every dome: it rises straight up from the bench", COMMON)
+
+TIN_CROWN = Rule(
+    0.18, "of the width", "the crown of dough that fills its tin, above the rim", COMMON
+)
+RING_RUNS = Rule(
+    0.25, "", "share of the sideways growth (of its logarithm) by which a ring grows longer", SET
+)
 
 CHECKS = Subject("checks")
 RIM_MARGIN_MM = Rule(12.0, "mm", "cuts stay this far above the rim, along the dough", COMMON)
@@ -92,11 +101,26 @@ UNDERCUT_CLEAR_MM = Rule(2.0, "mm", "dough left between a slanted cut and its ne
 UNDERCUT_PARALLEL_DEG = Rule(
     20.0, "deg", "a slanted cut and its neighbour run side by side up to this angle", COMMON
 )
-PIECE_DEPTHS_MM = {
-    "stop": Rule(8.0, "mm", "a piece cut all around this deep lifts off", COMMON),
-    "warning": Rule(5.0, "mm", "a piece cut all around this deep curls and dries", COMMON),
-    "note": Rule(4.0, "mm", "a piece cut all around this deep may curl", COMMON),
+PIECE_DEEP_MM = Rule(
+    6.0, "mm", "a piece is cut free where all cuts around it part the skin, this deep", COMMON
+)
+PIECE_SHALLOW_MM = Rule(3.0, "mm", "a piece between shallower cuts stays where it is", COMMON)
+PIECE_PER_WIDTH = {
+    "stop": Rule(0.6, "of its width", "a piece cut free this deep lifts off", COMMON),
+    "warning": Rule(0.35, "of its width", "a piece cut free this deep curls and dries", COMMON),
+    "note": Rule(
+        0.2,
+        "of its width",
+        "a piece cut free this deep may curl; a square of four slashes does not",
+        COMMON,
+    ),
 }
+PIECE_SHALLOW_PER_WIDTH = Rule(
+    0.6,
+    "of its width",
+    "a piece cut this deep, but not through the skin, may curl; a grid of small squares does not",
+    COMMON,
+)
 LID_CM2 = Rule(30.0, "cm2", "a piece larger than this is a lid, cut on purpose", COMMON)
 HINGE_MM = Rule(8.0, "mm", "a gap in the cuts around a piece that holds it", COMMON)
 DENSE_MM_PER_CM2 = Rule(
@@ -136,7 +160,7 @@ ROOM_ENOUGH = Rule(
     0.13,
     "of the spring",
     "cuts that absorb this share of the oven spring leave enough room: chosen so that a batard "
-    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.27) and an upright slash of "
+    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.53) and an upright slash of "
     "120 mm 10 mm deep on a 220 mm round (0.22) have enough",
     SET,
 )
@@ -145,7 +169,7 @@ ROOM_BURSTS = Rule(
     "of the spring",
     "cuts that absorb less than this share leave the skin to burst: chosen so that no cuts (0), "
     "a cut of 60 mm however deep (0.07) and light cuts all over (stars 2 mm deep 0.07, chevrons "
-    "2.5 mm deep 0.03) burst, and a slanted crescent (0.085) just does not",
+    "2.5 mm deep 0.03) burst, and a crescent 6 mm deep (0.09) just does not",
     SET,
 )
 MODEL_OFF = Rule(
@@ -163,6 +187,9 @@ DEPTH_OFF_MM = {
     "steady": Rule(0.75, "mm", "a steady hand keeps a depth to within this", COMMON),
     "quick": Rule(0.5, "mm", "a quick, practised hand keeps a depth to within this", COMMON),
 }
+DEEPEST_USUAL_MM = Rule(
+    13.0, "mm", "no advice makes an expansion cut deeper than is usual (1/2 in)", COMMON
+)
 LONE_SD_MM = Rule(1.5, "mm", "how far a single measured opening may be off", COMMON)
 EAR_BLADE_DEG = Rule(
     60.0, "deg", "a blade held lower than this undercuts a flap that lifts as an ear", COMMON
@@ -225,10 +252,7 @@ CURVED_BELOW_DEG = Rule(
 )
 UPRIGHT_DEG = Rule(85.0, "deg", "a blade this steep or steeper counts as upright", COMMON)
 MOST_TILT_DEG = Rule(
-    75.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
-)
-STEEP_SIDE_DEG = Rule(
-    12.0, "deg", "where the dough falls off sideways by this, the handle leans that way", COMMON
+    95.0, "deg", "a handle tilted more would touch the bench: it leans the other way", COMMON
 )
 SAME_LEAN_DEG = Rule(5.0, "deg", "handles whose lean differs by less feel the same", COMMON)
 START_DEPTH_SHARE = Rule(0.6, "", "depth of an expansion cut where it begins", COMMON)

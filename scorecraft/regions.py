@@ -14,6 +14,7 @@ import shapely
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.curves import arc
 from scorecraft.errors import UsageError
+from scorecraft.loaf.areas import on_sheet
 from scorecraft.loaf.dome import Loaf
 
 SAME_MM = 1e-9
@@ -63,7 +64,7 @@ def box(*, width: float, length: float) -> shapely.Polygon:
 
 def whole(loaf: Loaf, *, margin: float) -> shapely.Geometry:
     """All of the dough that lies at least `margin` (mm) inside the rim."""
-    return shapely.buffer(shapely.Polygon(loaf.sheet_rim()), -margin, quad_segs=32)
+    return shapely.buffer(on_sheet(loaf), -margin, quad_segs=32)
 
 
 @dataclass(frozen=True, slots=True)

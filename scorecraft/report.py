@@ -11,7 +11,7 @@ from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.drawing.paper.telling import blade_words
 from scorecraft.groups import Group, groups
-from scorecraft.loaf.telling import size_words
+from scorecraft.loaf.telling import PROOFS, size_words
 from scorecraft.units import degree_words, mm_range
 
 INDENT = 9
@@ -47,7 +47,7 @@ def report(
     for finding in findings:
         lines += list(finding_lines(finding))
     if verbose:
-        lines += ["", *sizing_lines(layout), *bench_lines(design)]
+        lines += ["", *sizing_lines(layout), *dough_lines(layout), *bench_lines(design)]
     if not quiet:
         lines += ["", *table(design, quick), *([] if quick else ["", LIMITS])]
     return "\n".join(lines).rstrip() + "\n"
@@ -78,12 +78,20 @@ def sizing_lines(layout: Layout) -> Iterator[str]:
     yield f"  reach, over the dough from crown to rim: {far}"
 
 
+def dough_lines(layout: Layout) -> Iterator[str]:
+    """Write how far proofed the dough is, and how much it springs."""
+    dough, bake = layout.dough, layout.bake
+    steam = "with" if bake.steam else "without"
+    yield f"Dough: {PROOFS[dough.stage]}, {dough.culture}, {dough.times:.1f} times its mixed volume"
+    yield f"  {steam} steam it bakes to {bake.spring:.2f} times its proofed volume"
+
+
 def batch_lines(design: Design) -> list[str]:
     """Write what many equal loaves in a row take, board by board; nothing for a single one."""
     from scorecraft.bench.batch import batch_of
     from scorecraft.bench.telling import batch_words
 
-    batch = batch_of(design.work, design.layout.dough)
+    batch = batch_of(design.work)
     return list(batch_words(batch)) if batch else []
 
 

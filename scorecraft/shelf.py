@@ -9,6 +9,19 @@ from scorecraft.limits import MOST_BYTES
 from scorecraft.reading import check_size, decoded, read_text
 
 SUFFIX = ".score"
+LEVELS = ("first", "steady", "show")
+"""How practised a hand a pattern wants: for a first loaf, a steady hand, or a show piece."""
+FIRST = (
+    "chevron-loaf", "crescent-and-wheat", "feather-batard", "heart-quarters", "ladder-loaf",
+    "overlapping-slashes", "rose-bowl", "square-of-slashes",
+)  # fmt: skip
+"""Few strokes, and none that must meet another; chosen by us on the bench cards."""
+SHOW = (
+    "band-lattice", "bee-garden", "bordered-square", "filled-cross", "hemp-leaf-dome",
+    "herringbone-batard", "leaf-crown", "lotus", "sea-and-sun", "snow-field",
+    "subdivided-triangle", "sunflower",
+)  # fmt: skip
+"""Many strokes, close together: two minutes and more; the rest of the shelf is between."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +43,11 @@ def shelf_folder() -> Path:
 def shelf() -> dict[str, Path]:
     """List the shipped patterns by name."""
     return {path.stem: path for path in sorted(shelf_folder().glob(f"*{SUFFIX}"))}
+
+
+def level_of(name: str) -> str:
+    """Tell how practised a hand a shipped pattern wants, one of LEVELS."""
+    return "first" if name in FIRST else "show" if name in SHOW else "steady"
 
 
 def find_source(pattern: "str | Path") -> Source:

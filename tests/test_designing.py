@@ -5,14 +5,12 @@ import re
 from dataclasses import replace
 
 import pytest
-import shapely
-from support.shelf_designs import shipped
+from support.shelf_designs import shipped, some
 
 from scorecraft import design
 from scorecraft.checks.opens import OPENING_WISH_ROUGH
 from scorecraft.designing import make
 from scorecraft.errors import UsageError
-from scorecraft.practice import STRIP_PER_DEPTH
 from scorecraft.shelf import shelf
 
 SMALL = {
@@ -40,7 +38,7 @@ def test_every_shipped_pattern_has_no_stop_on_its_own_loaf_and_a_smaller_one(nam
     assert not [f.message for f in small.checked if f.severity == "stop"]
 
 
-@pytest.mark.parametrize("name", shelf())
+@pytest.mark.parametrize("name", some(0, 2))
 def test_knobs_stay_good_over_their_whole_range(name):
     """Stops come from what is drawn alone: `checked`, which leaves the opening model out."""
     knobs = shipped(name).layout.knobs
@@ -75,7 +73,7 @@ def test_every_shipped_pattern_has_room_enough_and_no_warning(name):
     [
         ("marks spokes 8", "will burst"),
         ("grid hexagon spacing 24mm:\n    star 9mm inner 2mm depth 2mm", "will burst"),
-        ("cross 120mm width 120mm depth 8mm", "tight"),
+        ("cross 75mm width 75mm depth 6mm", "tight"),
         ("cross 150mm width 150mm depth 10mm", "enough"),
     ],
 )
@@ -87,22 +85,20 @@ def test_the_room_of_plain_designs(text, verdict):
 
 
 def test_the_cure_for_too_little_room_works():
-    head = "loaf oval width 150mm length 260mm height 85mm\n"
+    """Two cuts beside the chevrons, written into the text as the advice says."""
+    head = "loaf oval width 170mm length 260mm height 85mm\n"
     text = head + "row 9 spacing 20mm angle 0deg:\n    chevron 18mm width 60mm depth 2.5mm\n"
     (found,) = [f for f in make(text).findings if f.check == "room"]
     assert found.severity == "warning" and "likely to burst at" in found.message
-    angle, length, depth, ways = re.search(
-        r"\((\d+)° on the turntable\), (\d+) mm long and (\d+) mm deep, with the blade upright, "
-        r"and leave out the light cuts in its way \((\d+)\)", found.hint
+    angle, aside, length, depth = re.search(
+        r"\((\d+)° on the turntable\), one on each side of the crown (\d+) mm from it, "
+        r"(\d+) mm long and (\d+) mm deep", found.hint
     ).groups()  # fmt: skip
-    cut = f"slash {length}mm turn {angle}deg depth {depth}mm blade 90deg kind expansion\n"
-    cured = make(text + cut).layout
-    slash = shapely.LineString(cured.cuts[-1].line)
-    clear = STRIP_PER_DEPTH.value * (2.5 + float(depth)) / 2
-    near = [shapely.distance(slash, shapely.LineString(cut.line)) <= clear for cut in cured.cuts]
-    assert sum(near[:-1]) == int(ways)
-    kept = [cut for cut, is_near in zip(cured.cuts, near, strict=True) if not is_near]
-    mended = replace(make(text), layout=replace(cured, cuts=(*kept, cured.cuts[-1])))
+    assert angle == "0"
+    cuts = "".join(
+        f"at x {way}{aside}mm:\n    slash {length}mm depth {depth}mm\n" for way in ("", "-")
+    )
+    mended = make(text + cuts)
     assert mended.room.verdict == "enough"
     assert {f.severity for f in mended.findings} <= {"note"}
     assert not [f for f in mended.findings if f.check == "room"]
@@ -191,7 +187,7 @@ def test_numbers_follow_the_order_of_cutting(name):
     assert first == sorted(first)
 
 
-@pytest.mark.parametrize("name", list(shelf()))
+@pytest.mark.parametrize("name", some(1))
 def test_every_cut_keeps_its_key_when_knobs_are_turned(name):
     """And its statement keeps its mark: both are told by the text, not by what it comes to."""
     usual = make(name)

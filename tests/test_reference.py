@@ -7,11 +7,12 @@ import re
 
 import numpy as np
 import pytest
-from support.figures import HIGH, WIDE, figure, measure_your_loaf, strokes
+from support.figures import figure, measure_your_loaf, strokes
 from support.golden import GALLERY, compare
 from support.reference_page import DRAWN, page
 
 from scorecraft.checks import CHECKS
+from scorecraft.drawing.figure import HIGH, WIDE
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.picture import Label, Shape, walk
 from scorecraft.drawing.svg import svg

@@ -3,8 +3,11 @@
 import pytest
 
 from scorecraft.errors import UsageError
-from scorecraft.shelf import find_source, shelf
+from scorecraft.language.words import WORDS
+from scorecraft.shelf import FIRST, LEVELS, SHOW, find_source, shelf
+from scorecraft.shelf_list import listed
 
+FORMS = WORDS["loaf"].key("shape").choices
 COMMENTED = sorted(shelf().items())
 
 
@@ -49,6 +52,15 @@ def test_every_shipped_pattern_opens_with_what_it_is_for(name, path):
     head = text.split("title", 1)[0]
     assert head.startswith("# ")
     assert "expansion cut" in head.replace("\n# ", " ")
+
+
+def test_every_level_is_told_of_a_pattern_that_is_there():
+    rows = listed()
+    assert sorted(row.name for row in rows) == list(shelf()) and len(rows) >= 40
+    assert set(FIRST) | set(SHOW) <= set(shelf()) and not set(FIRST) & set(SHOW)
+    ordered = [(row.shape, LEVELS.index(row.level)) for row in rows]
+    assert ordered == sorted(ordered, key=lambda each: (FORMS.index(each[0]), each[1]))
+    assert {(row.shape, row.level) for row in rows} >= {("round", level) for level in LEVELS}
 
 
 def test_no_name_at_all_is_told():

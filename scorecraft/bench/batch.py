@@ -5,7 +5,6 @@ from math import ceil
 
 from scorecraft.bench.pace import between, pace
 from scorecraft.bench.steps import Work
-from scorecraft.loaf.dough import Dough
 from scorecraft.practice import COLD_C, NEXT_LOAF_S
 
 Times = tuple[float, float]
@@ -50,7 +49,7 @@ class Batch:
         return least / 2, most / 2
 
 
-def batch_of(work: Work, dough: Dough) -> Batch | None:
+def batch_of(work: Work) -> Batch | None:
     """Share the loaves at a bench out over its boards, as evenly as can be; None for one loaf."""
     bench = work.bench
     if bench.loaves == 1:
@@ -62,4 +61,4 @@ def batch_of(work: Work, dough: Dough) -> Batch | None:
     boards = ceil(bench.loaves / max(fit, 1))
     each, more = divmod(bench.loaves, boards)
     shared = (each + 1,) * more + (each,) * (boards - more)
-    return Batch(shared, (least, most), fit > 0, dough.temperature_c <= COLD_C.value)
+    return Batch(shared, (least, most), fit > 0, work.dough.temperature_c <= COLD_C.value)

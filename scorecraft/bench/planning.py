@@ -28,6 +28,7 @@ from scorecraft.bench.steps import Effort, Pull, Stage, Step, Work
 from scorecraft.bench.strings import strings_of
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Bench, Layout
+from scorecraft.opening.lip import rising_side
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
 Stop = tuple[Stage, Setting, int]
@@ -60,6 +61,7 @@ def _planned(layout: Layout, bench: Bench) -> Work:
             best = found
     return Work(
         bench=bench,
+        dough=layout.dough,
         marks=strings_of(layout.marks.lines).count,
         marks_seconds=mark_seconds(layout),
         runs=runs(layout, job.copies, best.steps),
@@ -101,8 +103,8 @@ def _tried(
 def _empty(layout: Layout, bench: Bench) -> Work:
     effort = Effort(mark_seconds(layout), 0.0, 0)
     marks, seconds = strings_of(layout.marks.lines).count, mark_seconds(layout)
-    allowed = allowed_seconds(layout.dough)
-    return Work(bench, marks, seconds, (), effort, effort, allowed, 0.0, 0.0, True)
+    dough, allowed = layout.dough, allowed_seconds(layout.dough)
+    return Work(bench, dough, marks, seconds, (), effort, effort, allowed, 0.0, 0.0, True)
 
 
 def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:
@@ -202,7 +204,9 @@ def _pulls(job: _Job, cuts: Sequence[int], table: float) -> tuple[Pull, ...]:
         against = np.asarray(made.winding[rows] * bench.way < 0)
     tangent = np.where(against[:, None], -1.0, 1.0) * made.tangent[rows]
     blade = np.array([layout.cuts[index].blade_rad for index in cuts])
-    tilt, lean = handle(made.normal[rows], tangent, blade, bench, table)
+    lifts = np.array([rising_side(layout.cuts[index], bench.way) for index in cuts])
+    side = np.where(against, lifts, -lifts)
+    tilt, lean = handle(made.normal[rows], tangent, blade, side, table)
     order = _across(job, rows, table)
     return tuple(
         Pull(

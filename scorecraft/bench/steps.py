@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from scorecraft.cuts import Bench
+from scorecraft.loaf.dough import Dough
 
 LEVEL_TILT_DEG = 8.0
 """A handle tilted less than this is called upright."""
@@ -115,6 +116,7 @@ class Work:
     """
 
     bench: Bench
+    dough: Dough
     marks: int
     marks_seconds: float
     runs: tuple[Run, ...]

@@ -12,7 +12,7 @@ from scorecraft.bench.batch import Batch
 from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.clock import told_between
 from scorecraft.bench.steps import LEVEL_TILT_DEG, Pull, Run, Step
-from scorecraft.cuts import Layout
+from scorecraft.cuts import Cut, Layout
 from scorecraft.groups import called, spans
 
 Side = Literal["right", "away", "left", "toward you", ""]
@@ -37,7 +37,8 @@ class Handling:
     `names` are what is cut, with its count a time and its number on the guide (`2 bud outlines,
     no. 4`); where steps are no copies, the count of all of them together. `depths_mm` are those
     at the start, middle and end of a stroke; `tilt_rad` is the handle's usual tilt from upright
-    and `lean` the side it leans to, "" where that differs. `cuts` are those it tells of.
+    and `lean` the side it leans to, "" where that differs. `cuts` are those it tells of. Cuts that
+    part the dough say how deep in words, `severed`, and what the hands do then, `aside`.
     """
 
     names: tuple[str, ...]
@@ -47,6 +48,8 @@ class Handling:
     tilt_rad: float
     lean: Side
     cuts: tuple[int, ...]
+    severed: str = ""
+    aside: str = ""
 
     @property
     def held_upright(self) -> bool:
@@ -60,10 +63,11 @@ def handlings(layout: Layout, run: Run, numbers: Mapping[int, int]) -> tuple[Han
     Where the steps are copies it is what is cut in each of them, else what is cut in all.
     """
     steps = run.steps[:1] if run.copies else run.steps
-    alike: dict[tuple[float, int], list[Pull]] = {}
+    alike: dict[tuple[float, int, str], list[Pull]] = {}
     for pull in (pull for step in steps for pull in step.pulls):
         cut = layout.cuts[pull.cut]
-        key = round(cut.depth_mm, 1), round(math.degrees(cut.blade_rad))
+        word = severed_words(cut)
+        key = 0.0 if word else round(cut.depth_mm, 1), round(math.degrees(cut.blade_rad)), word
         alike.setdefault(key, []).append(pull)
     return tuple(_handling(layout, pulls, numbers) for pulls in alike.values())
 
@@ -79,6 +83,8 @@ def _handling(layout: Layout, pulls: Sequence[Pull], numbers: Mapping[int, int])
         tilt_rad=_tilt(pulls),
         lean=_side(pulls),
         cuts=tuple(pull.cut for pull in pulls),
+        severed=severed_words(cut),
+        aside=aside_words([layout.cuts[pull.cut] for pull in pulls]),
     )
 
 
@@ -113,8 +119,33 @@ def _upright(tilt_rad: float) -> bool:
     return math.degrees(tilt_rad) < LEVEL_TILT_DEG
 
 
+def severed_words(cut: Cut) -> str:
+    """Say how deep a cut goes that parts the dough, or nothing."""
+    if cut.hinge_mm is not None:
+        return f"all but {cut.hinge_mm:.3g} mm"
+    return "right through" if cut.through else ""
+
+
+def aside_words(cuts: Sequence[Cut]) -> str:
+    """Say what the hands do after cuts that part the dough: pull them open, lay pieces aside."""
+    pulled = sorted({round(cut.pulled_mm) for cut in cuts if cut.pulled_mm})
+    if pulled:
+        return f"pull open to {spans(pulled)} mm by hand"
+    sides = [LAID[cut.laid] for cut in cuts if cut.laid]
+    if not sides:
+        return ""
+    if len(set(sides)) == 1:
+        return f"lay the piece to the {sides[0]}"
+    return "lay the pieces to the left and to the right by turns"
+
+
+LAID = {-1: "left", 1: "right"}
+
+
 def handle_words(handling: Handling) -> str:
-    """Say how to hold the handle."""
+    """Say how to hold the handle, or the scissors."""
+    if handling.severed.startswith("all but"):
+        return f"scissors at {math.degrees(handling.blade_rad):.0f}° to the dough"
     if handling.held_upright:
         return "handle upright"
     if not handling.lean:
@@ -136,13 +167,17 @@ def _leaning(tilt_rad: float, side: Side) -> str:
 
 def blade_words(handling: Handling) -> str:
     """Say how the blade stands to the dough."""
+    if handling.severed.startswith("all but"):
+        return ""
     if upright(handling.blade_rad):
         return "blade upright"
     return f"{handling.form} blade at {math.degrees(handling.blade_rad):.0f}°"
 
 
 def depth_words(handling: Handling) -> str:
-    """Say how deep in the middle of the stroke, in mm."""
+    """Say how deep in the middle of the stroke, in mm, or that it goes through."""
+    if handling.severed:
+        return handling.severed
     return f"{handling.depths_mm[1]:.1f}".removesuffix(".0") + " mm"
 
 

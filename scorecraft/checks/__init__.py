@@ -15,9 +15,12 @@ from scorecraft.checks.overlaps import overlaps
 from scorecraft.checks.pieces import pieces
 from scorecraft.checks.proof import proof
 from scorecraft.checks.rim import rim
+from scorecraft.checks.severed import of_scores
 from scorecraft.checks.size import size
 from scorecraft.checks.skin import skin
+from scorecraft.checks.snips import snips
 from scorecraft.checks.strips import strips
+from scorecraft.checks.tears import tears
 from scorecraft.checks.telling import FIX_LISTED, not_listed
 from scorecraft.checks.undercut import undercut
 from scorecraft.checks.vessel import vessel
@@ -83,6 +86,8 @@ ROWS = (
     _drawn("strips", "the strip of dough between two cuts is too narrow for their depth", strips),
     _drawn("pieces", "a piece of skin is cut free all around and lifts off", pieces),
     _drawn("undercut", "a slanted cut runs under the skin into its neighbour", undercut),
+    _drawn("tears", "dough between cuts right through is too narrow, or pulled too far", tears),
+    _drawn("snips", "a cut with scissors cuts its piece off, or leaves it too stiff", snips),
     _drawn("depth", "a cut is too deep for the loaf, or too shallow to do its job", depth),
     _drawn("proof", "the cuts do not suit the dough's proof, or an oven without steam", proof),
     _drawn("density", "too much cut for the dough, in one part or over the whole loaf", density),
@@ -147,8 +152,13 @@ def untried(known: Known, before: Found | None = None) -> Found:
     for name, check in CHECKS.items():
         if known.reaches(check.needs):
             stays = name in before and not (check.surer and known.reaches(check.surer))
-            told[name] = before[name] if stays else tuple(bounded(check.find(known)))
+            told[name] = before[name] if stays else tuple(seen(known, check))
     return told
+
+
+def seen(known: Known, check: Check) -> list[Finding]:
+    """Run a check, and leave out what it holds against cuts that are meant to part the dough."""
+    return bounded(of_scores(known.layout, check.name, check.find(known)))
 
 
 def ranked(told: Found) -> tuple[Finding, ...]:

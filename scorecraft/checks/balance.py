@@ -1,20 +1,24 @@
-"""Balance: whether one side of the loaf is cut, and so opens, more than the other."""
+"""Balance: whether one side of the loaf is cut, and so opens, more than the other.
+
+One slash off the middle, a crescent or a single deep figure beside light ones is a classic and no
+fault (common practice, no source): only where several figures open the loaf are cuts weighed, and
+the advice is never to move them to the middle.
+"""
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.checks import telling_loaf as say
-from scorecraft.checks.cures import has_place, no_graver
-from scorecraft.checks.finding import Finding, Severity
+from scorecraft.checks.changes import added
+from scorecraft.checks.cures import has_place
+from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.linework import STATION_MM, stations
-from scorecraft.checks.rim import rim
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import clock
 from scorecraft.practice import ASIDE_NOTE, ASIDE_WARN
-from scorecraft.units import half_up
 
 ADDED_CUT_SHARE = 0.6
 """Where a cut is added that evens out others, as a share of the reach."""
@@ -39,7 +43,7 @@ def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
 
     Cuts count by their predicted opening (mm, one a cut) where it is known, else by their depth.
     """
-    if not layout.cuts:
+    if len({cut.figure for cut in layout.cuts if cut.kind == "expansion"}) < 2:
         return []
     depths = np.array([cut.depth_mm for cut in layout.cuts])
     weights = depths if opening_mm is None else opening_mm
@@ -51,12 +55,13 @@ def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
     toward, back = clock(found.theta), clock(found.theta + math.pi)
     message = say.one_sided(found.heavier, opening_mm is not None, toward)
     length, depth, away = _added(layout, found, weights)
-    cures = []
-    if _may_move(layout, found):
-        cures.append(say.move_cuts(half_up(found.aside_mm), back))
-    if has_place(layout, _across(found, length, away), depth):
-        cures.append(say.add_cut(length, depth, back, away))
-    hint = ", or ".join(cures) or say.cut_less_on_one_side(toward, back)
+    blade = layout.cuts[int(np.argmax(weights))].blade_rad
+    line = _across(found, length, away)
+    offers: tuple[Offer, ...] = ()
+    if has_place(layout, line, depth):
+        told = say.add_cut(length, depth, back, away)
+        offers = (Offer(told, layout, lambda: (added([line], depth, blade),)),)
+    hint = say.cut_less_on_one_side(toward, back)
     figures = {
         "aside_mm": found.aside_mm,
         "aside_share": share,
@@ -67,7 +72,7 @@ def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
         "add_at_mm": away,
     }
     place = max(cut.place for cut in layout.cuts)
-    return [Finding("balance", severity, message, hint, place, figures)]
+    return [Finding("balance", severity, message, hint, place, figures, offers=offers)]
 
 
 def weigh(layout: Layout, weights: Floats) -> Balance:
@@ -83,13 +88,6 @@ def weigh(layout: Layout, weights: Floats) -> Balance:
     ahead = spots.point @ np.array([math.cos(theta), math.sin(theta)])
     heavier = float(weight[ahead > 0].sum()) / total
     return Balance(math.hypot(x, y), theta, total, heavier)
-
-
-def _may_move(layout: Layout, found: Balance) -> bool:
-    """Whether all cuts may move to the middle without coming nearer to the rim than they should."""
-    back = -found.aside_mm * np.array([math.cos(found.theta), math.sin(found.theta)])
-    moved = tuple(replace(cut, line=cut.line + back) for cut in layout.cuts)
-    return no_graver(rim(layout), rim(replace(layout, cuts=moved)))
 
 
 def _across(found: Balance, length: float, away: float) -> Floats:

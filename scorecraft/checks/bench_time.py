@@ -16,16 +16,16 @@ def bench_time(layout: Layout, work: Work) -> list[Finding]:
     needed, allowed = work.effort.seconds, work.allowed_s
     if needed <= allowed:
         return []
-    dough, skill = layout.dough, work.bench.skill
-    message = say.too_slow(dough, time_words(needed, skill), told(allowed))
+    bench, dough = work.bench, layout.dough
+    message = say.too_slow(dough, time_words(needed, bench.skill), told(allowed))
     slowest = max(work.runs, key=lambda run: run.seconds)
     cut = layout.cuts[slowest.first.pulls[0].cut]
     chilled = allowed_seconds(replace(dough, temperature_c=CHILLED_C.value))
     count = sum(len(step.pulls) for step in slowest.steps)
-    hint = say.fewer_cuts(cut, count, time_words(slowest.seconds, skill))
+    hint = say.fewer_cuts(cut, count, time_words(slowest.seconds, bench.skill))
     if chilled >= needed:
         hint = f"{say.chill(CHILLED_C.value, told(chilled))}; or {hint}"
-    least, most = between(needed, skill)
+    least, most = between(needed, bench.skill)
     figures = {"seconds": needed, "seconds_least": least, "seconds_most": most}
     figures |= {"allowed_s": allowed, "slowest_s": slowest.seconds}
     return [Finding("bench_time", "warning", message, hint, cut.place, figures)]

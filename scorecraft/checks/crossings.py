@@ -136,8 +136,9 @@ def _turns(layout: Layout, met: Meetings, i: int, by_deg: int) -> Iterator[Offer
     cuts = [k for k, cut in enumerate(layout.cuts) if cut.figure == one.figure and not alone]
     about = cuts or [int(met.first[i])]
     for way, by in (("clockwise", -by_deg), ("counter-clockwise", by_deg)):
-        made = partial(turned, layout, about, met.point[i], math.radians(by))
-        yield Offer(say.turn_it(one.name if alone else one.word, by_deg, way), made)
+        turn = turned(about, met.point[i], math.radians(by))
+        told = say.turn_it(one.name if alone else one.word, by_deg, way)
+        yield Offer(told, layout, partial(tuple, [turn]))
 
 
 def _sooner(layout: Layout, met: Meetings, found: Ints) -> tuple[Offer, float]:
@@ -147,7 +148,7 @@ def _sooner(layout: Layout, met: Meetings, found: Ints) -> tuple[Offer, float]:
     ends = [(trim.cut, trim.last) for trim in trims]
     by = half_up(most.mm)
     told = say.shorten(layout.cuts[most.cut], by)
-    return Offer(told, partial(shortened, layout, ends, by)), most.mm
+    return Offer(told, layout, lambda: (shortened(ends, by),)), most.mm
 
 
 def _farther_apart(layout: Layout, met: Meetings, found: Ints, by_mm: float) -> Offer:
@@ -159,8 +160,8 @@ def _farther_apart(layout: Layout, met: Meetings, found: Ints, by_mm: float) -> 
         (int(met.first[i]), int(met.second[i]), middle[b] - middle[a])
         for (a, b), i in pairs.items()
     ]
-    made = partial(parted, layout, ways, by_mm)
-    return Offer(say.move_figures_apart(by_mm), made)
+    told = say.move_figures_apart(by_mm)
+    return Offer(told, layout, lambda: (parted(layout, ways, by_mm),))
 
 
 @dataclass(frozen=True, slots=True)

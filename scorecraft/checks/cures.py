@@ -3,32 +3,33 @@
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from itertools import islice
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Line
+from scorecraft.checks.cure import Cure
 from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.linework import strings
-from scorecraft.cuts import Cut, Layout
-from scorecraft.errors import Place
+from scorecraft.checks.telling import either
+from scorecraft.cuts import Layout
 from scorecraft.practice import RIM_MARGIN_MM, STRIP_PER_DEPTH
 
 MOST_TRIED_FINDINGS = 8
 """The cures of so many findings of a check are tried, of the weightiest."""
+MOST_CURES = 2
+"""So many cures that hold are told of a finding: a choice."""
 MOST_TRIED_CUTS = 1000
 """Cures of layouts with more cuts are not tried: each would take longer than a look is worth."""
 
 Look = Callable[[Layout], list[Finding]]
 
-ADDED = "added cut"
-"""What a cut that a cure adds is called until it stands in the pattern."""
-
 
 def tried(
     layout: Layout, found: Sequence[Finding], every: Sequence[Finding], looks: Mapping[str, Look]
 ) -> list[Finding]:
-    """Give what one check found the first offers that hold as hints, or leave the plain words.
+    """Give what one check found the offers that hold as cures and hints, or leave the plain words.
 
     Offers of the weightiest are tried against all findings there are (`every`), with `looks` at a
     layout by the name of their check; those of layouts of more than MOST_TRIED_CUTS are not.
@@ -37,8 +38,10 @@ def tried(
     done = []
     for number, finding in enumerate(sorted(found, key=lambda each: each.weight)):
         offers = finding.offers if number < may else ()
-        good = (each.told for each in offers if holds(each, layout, finding, every, looks))
-        done.append(replace(finding, hint=next(good, finding.hint), offers=()))
+        good = (each for each in offers if holds(each, layout, finding, every, looks))
+        cures = tuple(Cure(each.told, each.changes()) for each in islice(good, MOST_CURES))
+        hint = either(cures) if cures else finding.hint
+        done.append(replace(finding, hint=hint, cures=finding.cures or cures, offers=()))
     return done
 
 
@@ -72,32 +75,13 @@ def _count(layout: Layout, findings: Sequence[Finding], families: frozenset[int]
     return sum(int(each.figures.get("count", 1.0)) for each in same)
 
 
-def with_cuts(layout: Layout, lines: Sequence[Line], depth_mm: float, blade_rad: float) -> Layout:
-    """Add expansion cuts along lines (N, 2), sheet mm, as statements of their own."""
-    family = max((cut.family for cut in layout.cuts), default=-1) + 1
-    figure = max((cut.figure for cut in layout.cuts), default=-1) + 1
-    place = max((cut.place for cut in layout.cuts), default=Place(layout.title, 1, 1))
-    added = tuple(
-        Cut(line, ADDED, ADDED, figure + k, family + k, depth_mm, blade_rad, "expansion", place)
-        for k, line in enumerate(lines)
-    )
-    return replace(layout, cuts=(*layout.cuts, *added))
-
-
-def without_light_cuts(
-    layout: Layout, lines: Sequence[Line], depth_mm: float
-) -> tuple[Layout, int]:
-    """Leave out the decorative cuts too near to lines cut to a depth, and count them.
+def in_the_way(layout: Layout, lines: Sequence[Line], depth_mm: float) -> tuple[int, ...]:
+    """List the decorative cuts too near to lines cut to a depth.
 
     As near as a strip of dough between them would be too narrow.
     """
-    near = _too_near(layout, lines, depth_mm)
-    kept = tuple(
-        cut
-        for cut, in_the_way in zip(layout.cuts, near, strict=True)
-        if cut.kind == "expansion" or not in_the_way
-    )
-    return replace(layout, cuts=kept), len(layout.cuts) - len(kept)
+    near = np.flatnonzero(_too_near(layout, lines, depth_mm)).tolist()
+    return tuple(i for i in near if layout.cuts[i].kind == "decorative")
 
 
 def has_place(layout: Layout, line: Line, depth_mm: float) -> bool:

@@ -88,7 +88,7 @@ def _dough(layout: Layout) -> Floats:
 def _by_zone(layout: Layout, points: Floats, amount: Floats) -> Floats:
     """Add up amounts at sheet points by zone and side, (3, 4)."""
     theta = np.arctan2(points[:, 1], points[:, 0])
-    share = np.hypot(points[:, 0], points[:, 1]) / layout.loaf.reach(theta)
+    share = np.abs(layout.loaf.share(points))
     zone = (share > CROWN_ZONE).astype(int) + (share > RIM_ZONE)
     turn = math.pi / 2 - theta
     side = np.floor((turn + math.pi / 4) / (math.pi / 2)).astype(int) % 4

@@ -7,6 +7,7 @@ import numpy as np
 
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.changes import at_depth, no_deeper
+from scorecraft.checks.cure import Change
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
@@ -48,7 +49,7 @@ def _too_deep(
     message = say.too_deep(cut, share) + likewise(len(over))
     most = float(np.floor(deep * 2) / 2)
     about = tuple(over.tolist())
-    offer = Offer(say.it_no_deeper(most), lambda: no_deeper(layout, about, most))
+    offer = Offer(say.it_no_deeper(most), layout, lambda: (no_deeper(layout, about, most),))
     figures = {"count": float(len(over)), "depth_mm": cut.depth_mm, "most_mm": deep}
     hint = say.SHALLOWER_OR_TALLER
     return Finding(
@@ -69,7 +70,7 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
             "least_mm": wanted,
         }
         about = tuple(short[i] for i in members)
-        deeper = partial(at_depth, layout, about, wanted)
+        deeper = partial(_deeper, layout, about, wanted)
         yield Finding(
             "depth",
             "warning",
@@ -78,8 +79,12 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
             cut.place,
             figures,
             about,
-            offers=(Offer(say.this_deep(wanted), deeper),),
+            offers=(Offer(say.this_deep(wanted), layout, deeper),),
         )
+
+
+def _deeper(layout: Layout, about: tuple[int, ...], depth_mm: float) -> tuple[Change, ...]:
+    return (at_depth(layout, about, depth_mm),)
 
 
 def least_depth_mm(cut: Cut) -> float:

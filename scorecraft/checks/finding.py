@@ -5,6 +5,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from scorecraft.arrays import Line
+from scorecraft.checks.changes import applied
+from scorecraft.checks.cure import Change, Cure
 from scorecraft.cuts import Layout
 from scorecraft.errors import Place
 
@@ -15,10 +17,15 @@ SEVERITIES: tuple[Severity, ...] = ("stop", "warning", "note")
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A cure that a check offers: in a baker's words, and the layout that it makes."""
+    """A cure that a check offers: in a baker's words, and the changes of a layout it asks for."""
 
     told: str
-    layout: Callable[[], Layout]
+    of: Layout
+    changes: Callable[[], tuple[Change, ...]]
+
+    def layout(self) -> Layout:
+        """Make the layout that it leads to."""
+        return applied(self.of, self.changes())
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +37,8 @@ class Finding:
     `cuts` the indexes of the layout's cuts it is about, `shapes` lines (N, 2) to draw besides, in
     sheet mm. What holds of many copies is told once: `figures["count"]` says of how many, or of
     how many at least where the message says so. `offers` are cures, the gentlest first, that are
-    yet to be tried; the `hint` says what to do where none holds.
+    yet to be tried; the `hint` says what to do where none holds. `cures` are those that hold, made
+    on the layout and checked.
     """
 
     check: str
@@ -42,6 +50,7 @@ class Finding:
     cuts: tuple[int, ...] = ()
     shapes: tuple[Line, ...] = field(default=(), compare=False)
     offers: tuple[Offer, ...] = field(default=(), compare=False)
+    cures: tuple[Cure, ...] = ()
 
     @property
     def weight(self) -> int:

@@ -8,6 +8,7 @@ import shapely
 from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.changes import parted, without
+from scorecraft.checks.cure import Change
 from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.linework import points_along, strings
 from scorecraft.checks.neighbours import near_pairs, unseen, within
@@ -133,8 +134,8 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Ints) -> Find
     place = where(layout.loaf, cut.line[len(cut.line) // 2])
     apart = half_up(STRIP_PER_DEPTH.value * (cut.depth_mm + under.depth_mm) / 2)
     about = tuple(covered.tolist())
-    drop = Offer(say.remove_some(len(covered), found.whole), lambda: without(layout, about))
-    side = Offer(say.move_apart(apart), lambda: _aside(layout, found, members, apart))
+    drop = Offer(say.remove_some(len(covered), found.whole), layout, lambda: (without(about),))
+    side = Offer(say.move_apart(apart), layout, lambda: (_aside(layout, found, members, apart),))
     if shared > 0.9 * whole:
         message = say.cut_twice(cut, under, place)
         offers = (drop, side)
@@ -149,7 +150,7 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Ints) -> Find
     )
 
 
-def _aside(layout: Layout, found: Overlaps, members: Ints, by_mm: float) -> Layout:
+def _aside(layout: Layout, found: Overlaps, members: Ints, by_mm: float) -> Change:
     """Move cuts apart square to the shorter one, from end to end."""
     pairs = []
     for i in members:

@@ -1,48 +1,90 @@
-"""Pieces of skin that are cut off on all sides, so that they lift, curl and dry."""
+"""Pieces of skin that are cut off on all sides, so that they lift, curl and dry.
+
+What holds a piece is the dough it stands on: less, the smaller its base is for the length and depth
+of the cuts around it. So a piece goes by its depth over its width, four times its base over its
+girth (the width of a square, a circle, and of whatever has one inside). The lip of a slanted cut
+around it does not stand on the dough: it is no part of the base. A side that is cut less deep, or a
+gap, is a hinge: a piece is as deep as the shallowest cut around it. That a square of four slashes,
+a lattice and a grid of small squares at everyday depths are sound is common practice, no source.
+"""
+
+import math
+from dataclasses import dataclass
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Ints, Line, Shapes
 from scorecraft.checks import telling_cuts as say
-from scorecraft.checks.changes import no_deeper, opened
-from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
+from scorecraft.checks.changes import no_deeper, no_flatter, opened
+from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
-from scorecraft.practice import HINGE_MM, JOIN_MM, LID_CM2, PIECE_DEPTHS_MM, SHALLOW_MM
+from scorecraft.practice import (
+    DECORATIVE_BLADE_DEG,
+    DEPTH_STEP_MM,
+    HINGE_MM,
+    JOIN_MM,
+    LID_CM2,
+    PIECE_DEEP_MM,
+    PIECE_PER_WIDTH,
+    PIECE_SHALLOW_MM,
+    PIECE_SHALLOW_PER_WIDTH,
+    UPRIGHT_DEG,
+)
 
 CRUMB_PIECE_MM2 = 4.0
 """Slivers between lines smaller than this are no pieces."""
+LEVEL_MM = 1.0
+"""Pieces are told apart by depths in steps of this."""
+SEVERED = 10.0
+"""Depth per width of a piece that stands on next to nothing."""
+
+
+@dataclass(frozen=True, eq=False, slots=True)
+class Pieces:
+    """Pieces (N,), polygons on the sheet, cut all around to a depth (mm) or deeper.
+
+    `width_mm` (N,) is that of what they stand on, `undercut` (N,) its share that slanted cuts take.
+    """
+
+    faces: Shapes
+    depth_mm: float
+    width_mm: Floats
+    undercut: Floats
+
+    @property
+    def steep(self) -> Floats:
+        """Depth over width (N,)."""
+        return np.asarray(self.depth_mm / np.maximum(self.width_mm, self.depth_mm / SEVERED))
 
 
 def pieces(layout: Layout) -> list[Finding]:
-    """Find pieces enclosed by cuts, by how deep they are cut all around.
+    """Find pieces enclosed by cuts that are small for how deep they are cut all around.
 
     Ends that fail to meet another cut by less than JOIN_MM are taken to meet it. Large pieces are
     lids, and only noted; shallow cells (scales, a light lattice) are passed over.
     """
     told = shapely.MultiPolygon()
     findings: list[Finding] = []
-    for severity in SEVERITIES:
-        deep = _deep(layout, PIECE_DEPTHS_MM[severity].value)
+    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    levels = np.unique(LEVEL_MM * np.floor(depths / LEVEL_MM))[::-1]
+    for level in levels[levels >= PIECE_SHALLOW_MM.value].tolist():
+        deep = np.flatnonzero(depths >= level)
         faces = _faces([layout.cuts[i].line for i in deep])
         faces = faces[~shapely.intersects(told, shapely.point_on_surface(faces))]
         if len(faces):
-            findings += _findings(layout, deep, faces, severity)
-            told = shapely.union_all([told, *faces])
+            found = _standing(layout, deep, faces, level)
+            grave = [_severity(found, k) for k in range(len(faces))]
+            findings += _findings(layout, deep, found, grave)
+            told = shapely.union_all([told, *faces[[each is not None for each in grave]]])
     return findings
-
-
-def _deep(layout: Layout, depth_mm: float) -> Ints:
-    return np.flatnonzero([cut.depth_mm >= depth_mm for cut in layout.cuts])
 
 
 def _faces(lines: list[Line]) -> Shapes:
     """Give the polygons (sheet mm) that lines enclose, their ends carried on by JOIN_MM."""
-    if not lines:
-        return np.zeros(0, dtype=object)
     drawn = shapely.union_all([shapely.LineString(_carried_on(line)) for line in lines])
     faces = np.asarray(shapely.get_parts(shapely.polygonize(shapely.get_parts(drawn))))
     return np.asarray(faces[shapely.area(faces) > CRUMB_PIECE_MM2])
@@ -61,16 +103,52 @@ def _beyond(before: Floats, end: Floats) -> Floats:
     return np.asarray(end + side * (JOIN_MM.value / length))
 
 
-def _findings(layout: Layout, deep: Ints, faces: Shapes, severity: Severity) -> list[Finding]:
-    around = _cuts_around(layout, deep, faces)
-    area = shapely.area(faces) / 100
-    lid = area > LID_CM2.value
-    keys = [(layout.cuts[i].family, bool(big)) for i, big in zip(around, lid, strict=True)]
-    return [
-        _finding(
-            layout, faces[members], faces[worst], around[members], int(around[worst]), severity
+def _standing(layout: Layout, deep: Ints, faces: Shapes, level: float) -> Pieces:
+    """Measure what pieces stand on at a depth, without the lips of slanted cuts."""
+    base = faces
+    lips = [
+        shapely.LineString(layout.cuts[i].line).buffer(
+            (layout.cuts[i].rises or 1) * level / math.tan(layout.cuts[i].blade_rad),
+            single_sided=True,
         )
-        for worst, members in told_once(keys, -area)
+        for i in deep
+        if layout.cuts[i].blade_rad < math.radians(UPRIGHT_DEG.value)
+    ]
+    if lips:
+        base = np.asarray(shapely.difference(faces, shapely.union_all(lips)))
+    whole, left = shapely.area(faces), shapely.area(base)
+    return Pieces(faces, level, 4 * left / shapely.length(faces), 1 - left / whole)
+
+
+def _severity(found: Pieces, k: int) -> Severity | None:
+    """Tell how grave a piece is: by depth over width, and not at all while the skin holds it."""
+    steep = float(found.steep[k])
+    if found.depth_mm < PIECE_DEEP_MM.value:
+        if steep >= SEVERED:
+            return "warning"
+        return "note" if steep >= PIECE_SHALLOW_PER_WIDTH.value else None
+    if _is_lid(found.faces[k]):
+        return "note"
+    grave: tuple[Severity, ...] = ("stop", "warning", "note")
+    return next((each for each in grave if steep >= PIECE_PER_WIDTH[each].value), None)
+
+
+def _is_lid(face: shapely.Polygon) -> bool:
+    return float(face.area) / 100 > LID_CM2.value
+
+
+def _findings(
+    layout: Layout, deep: Ints, found: Pieces, grave: list[Severity | None]
+) -> list[Finding]:
+    """Tell pieces once for those alike: around the same cuts, as grave, lids or none."""
+    told = [k for k, severity in enumerate(grave) if severity]
+    if not told:
+        return []
+    around = _cuts_around(layout, deep, found.faces)
+    keys = [(layout.cuts[around[k]].family, grave[k], _is_lid(found.faces[k])) for k in told]
+    return [
+        _finding(layout, found, around, [told[m] for m in members], told[worst], grave[told[worst]])
+        for worst, members in told_once(keys, found.steep[told])
     ]
 
 
@@ -82,48 +160,70 @@ def _cuts_around(layout: Layout, deep: Ints, faces: Shapes) -> Ints:
 
 def _finding(
     layout: Layout,
-    members: Shapes,
-    worst: shapely.Polygon,
-    edges: Ints,
-    around: int,
-    severity: Severity,
+    found: Pieces,
+    around: Ints,
+    members: list[int],
+    worst: int,
+    severity: Severity | None,
 ) -> Finding:
-    cut = layout.cuts[around]
-    area = float(worst.area) / 100
-    lid = area > LID_CM2.value
-    spot = where(layout.loaf, np.array(worst.point_on_surface().coords[0]))
-    depth = PIECE_DEPTHS_MM[severity].value
-    message = say.loose_piece(area, depth, spot, None if lid else severity)
-    about = tuple(np.unique(edges).tolist())
+    assert severity is not None
+    face, edges = found.faces[worst], around[members]
+    cut = layout.cuts[around[worst]]
+    lid = _is_lid(face)
+    spot = where(layout.loaf, np.array(face.point_on_surface().coords[0]))
+    area, undercut = float(face.area) / 100, float(found.undercut[worst])
+    does = None if lid else severity
+    message = say.loose_piece(area, found.depth_mm, undercut, spot, does) + likewise(len(members))
     figures = {
         "count": float(len(members)),
         "area_cm2": area,
-        "depth_mm": depth,
+        "depth_mm": found.depth_mm,
+        "width_mm": float(found.width_mm[worst]),
+        "undercut_share": undercut,
         "gap_mm": HINGE_MM.value,
-        "shallow_mm": SHALLOW_MM.value - 0.5,
     }
-    rings = tuple(shapely.get_coordinates(face.exterior) for face in members)
-    weight: Severity = "note" if lid else severity
-    message += likewise(len(members))
-    hint, offers = say.GAP_OR_SHALLOWER, _offers(layout, members, edges)
-    return Finding("pieces", weight, message, hint, cut.place, figures, about, rings, offers)
+    rings = tuple(shapely.get_coordinates(found.faces[k].exterior) for k in members)
+    offers = tuple(_offers(layout, found, members, edges))
+    about = tuple(np.unique(edges).tolist())
+    hint = say.GAP_OR_SHALLOWER
+    return Finding("pieces", severity, message, hint, cut.place, figures, about, rings, offers)
 
 
-def _offers(layout: Layout, faces: Shapes, edges: Ints) -> tuple[Offer, ...]:
-    """Offer a gap in one cut around every piece, or that cut made shallower."""
-    wide, shallow = HINGE_MM.value, SHALLOW_MM.value - 0.5
+def _offers(layout: Layout, found: Pieces, members: list[int], edges: Ints) -> list[Offer]:
+    """Offer the blade upright, one cut around every piece made shallower, or a gap in it."""
+    offers = []
+    about, wide = edges.tolist(), HINGE_MM.value
+    cut = layout.cuts[about[0]]
+    if (found.undercut[members] > 0).any():
+        upright = math.radians(DECORATIVE_BLADE_DEG.value)
+        every = range(len(layout.cuts))
+        slanted = [i for i in every if layout.cuts[i].family in _families(layout, about)]
+        offers.append(Offer(say.UPRIGHT, layout, lambda: (no_flatter(layout, slanted, upright),)))
+    shallow = _sound_mm(float(found.width_mm[members].min()))
+    if shallow >= PIECE_SHALLOW_MM.value - 1:
+        told = say.no_deeper(cut, shallow)
+        offers.append(Offer(told, layout, lambda: (no_deeper(layout, about, shallow),)))
     gaps = [
-        (int(i), shapely.LineString(layout.cuts[i].line).project(edge))
-        for i, edge in zip(edges, _edge(faces), strict=True)
+        (i, shapely.LineString(layout.cuts[i].line).project(edge))
+        for i, edge in zip(about, _edge(found.faces[members]), strict=True)
     ]
-    cut = layout.cuts[edges[0]]
-    return (
-        Offer(say.leave_gap(cut, wide), lambda: opened(layout, gaps, wide)),
-        Offer(
-            say.no_deeper(cut, shallow),
-            lambda: no_deeper(layout, edges.tolist(), shallow),
-        ),
-    )
+    told = say.leave_gap(cut, wide)
+    offers.append(Offer(told, layout, lambda: (opened(layout, gaps, wide),)))
+    return offers
+
+
+def _families(layout: Layout, cuts: list[int]) -> set[int]:
+    return {layout.cuts[i].family for i in cuts}
+
+
+def _sound_mm(width_mm: float) -> float:
+    """Depth (mm) to which a side may be cut so that the piece is held, as a hand can cut it."""
+    step = DEPTH_STEP_MM.value
+    deep = PIECE_PER_WIDTH["note"].value * width_mm
+    if deep > PIECE_DEEP_MM.value:
+        return step * math.floor((deep - step / 2) / step)
+    shallow = min(PIECE_SHALLOW_PER_WIDTH.value * width_mm, PIECE_DEEP_MM.value)
+    return step * math.ceil(shallow / step - 1)
 
 
 def _edge(faces: Shapes) -> Shapes:

@@ -3,8 +3,6 @@
 Common practice, no source.
 """
 
-from functools import partial
-
 import numpy as np
 
 from scorecraft.baking import CURE_DEPTHS_MM, OVER_DEEP_MM, UNDER_DEPTH_MM
@@ -36,7 +34,7 @@ def _under(layout: Layout, deep: list[int]) -> list[Finding]:
         return []
     about = tuple(i for i, depth in zip(deep, depths, strict=True) if depth == depths.max())
     figures = {"count": 1.0, "depth_mm": float(depths.max()), "least_mm": wanted}
-    offer = Offer(say.under_cure(wanted), partial(at_depth, layout, about, wanted))
+    offer = Offer(say.under_cure(wanted), layout, lambda: (at_depth(layout, about, wanted),))
     message = say.underproofed(float(depths.max()))
     place = layout.cuts[about[0]].place
     return [
@@ -53,6 +51,6 @@ def _over(layout: Layout, deep: list[int]) -> list[Finding]:
     worst = max(about, key=lambda i: layout.cuts[i].depth_mm)
     cut = layout.cuts[worst]
     figures = {"count": 1.0, "depth_mm": cut.depth_mm, "most_mm": most}
-    offer = Offer(say.over_cure(most), partial(no_deeper, layout, about, most))
+    offer = Offer(say.over_cure(most), layout, lambda: (no_deeper(layout, about, most),))
     message, hint = say.overproofed(cut.depth_mm), say.OVER_FIX
     return [Finding("proof", "warning", message, hint, cut.place, figures, about, offers=(offer,))]

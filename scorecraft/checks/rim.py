@@ -1,5 +1,6 @@
 """Cuts that run off the loaf, or nearer to its rim than they should."""
 
+import math
 from collections.abc import Iterator
 from itertools import pairwise
 
@@ -13,10 +14,13 @@ from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Cut, Layout
-from scorecraft.loaf.places import where
+from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.places import clock, where
 from scorecraft.practice import RIM_MARGIN_MM
 from scorecraft.units import half_up
 
+STEP_MM = 2.0
+"""Lines are looked at so closely where a loaf has a hole."""
 OFF_LOAF_MM = 0.5
 """A cut may miss the loaf or a margin by this much."""
 
@@ -37,10 +41,17 @@ def rim(layout: Layout) -> list[Finding]:
 
 def _excess(layout: Layout) -> tuple[Floats, Floats]:
     """How far each cut runs beyond the rim (mm; less than 0 inside), and its furthest point."""
-    points = np.concatenate([cut.line for cut in layout.cuts])
-    starts = np.cumsum([0] + [len(cut.line) for cut in layout.cuts])
+    lines = [cut.line for cut in layout.cuts]
+    if layout.loaf.hole is not None:  # the way across it has no point of its own in it
+        strings = [shapely.segmentize(shapely.LineString(line), STEP_MM) for line in lines]
+        lines = [shapely.get_coordinates(each) for each in strings]
+    points = np.concatenate(lines)
+    starts = np.cumsum([0] + [len(line) for line in lines])
     theta = np.arctan2(points[:, 1], points[:, 0])
-    beyond = np.hypot(points[:, 0], points[:, 1]) - layout.loaf.reach(theta)
+    away = np.hypot(points[:, 0], points[:, 1])
+    beyond = away - layout.loaf.reach(theta)
+    if layout.loaf.hole is not None:
+        beyond = np.maximum(beyond, layout.loaf.hole.radius(theta) - away)
     furthest = [a + int(np.argmax(beyond[a:b])) for a, b in pairwise(starts)]
     return beyond[furthest], points[furthest]
 
@@ -63,7 +74,9 @@ def _finding(
     too_far = float(over[worst]) + RIM_MARGIN_MM.value
     place = where(layout.loaf, furthest[worst])
     far = float(over[worst])
-    if severity == "stop":
+    if severity == "stop" and at_hole(layout.loaf, furthest[worst]):
+        message = say.into_the_hole(cut, far, clock(math.atan2(*furthest[worst][::-1])))
+    elif severity == "stop":
         message = say.off_the_loaf(cut, far, place)
     else:
         message = say.near_the_rim(cut, -far, place)
@@ -85,13 +98,22 @@ def _offers(
         less = half_up(trim)
         last = [_ends_with(layout.cuts[i].line, furthest[i]) for i in found]
         ends = list(zip(found.tolist(), last, strict=True))
-        yield Offer(say.shorten_it(less), lambda: shortened(layout, ends, less))
+        yield Offer(say.shorten_it(less), layout, lambda: (shortened(ends, less),))
     step = half_up(too_far)
+    inner = [at_hole(layout.loaf, furthest[i]) for i in found]
     ways = {
-        layout.cuts[i].figure: -furthest[i] * step / max(float(np.hypot(*furthest[i])), 1e-9)
-        for i in found
+        layout.cuts[i].figure: furthest[i]
+        * (step if out else -step)
+        / max(float(np.hypot(*furthest[i])), 1e-9)
+        for i, out in zip(found, inner, strict=True)
     }
-    yield Offer(say.move_in(step), lambda: moved(layout, ways))
+    told = say.move_out(step) if all(inner) else say.move_in(step)
+    yield Offer(told, layout, lambda: (moved(layout, ways),))
+
+
+def at_hole(loaf: Loaf, point: Floats) -> bool:
+    """Whether a sheet point is nearer to the hole of a ring than to its rim."""
+    return loaf.hole is not None and bool(loaf.share(point) < 0)
 
 
 def _ends_with(line: Line, point: Floats) -> bool:
@@ -105,6 +127,9 @@ def _trim(layout: Layout, cut: Cut) -> float | None:
     ring = layout.loaf.sheet_rim(720)
     away = np.linalg.norm(ring, axis=1, keepdims=True)
     inside = shapely.Polygon(ring * (1 - RIM_MARGIN_MM.value / away))
+    if layout.loaf.hole is not None:
+        hole = shapely.Polygon(layout.loaf.hole.points(720))
+        inside = shapely.difference(inside, hole.buffer(RIM_MARGIN_MM.value))
     line = shapely.LineString(cut.line)
     kept = shapely.intersection(line, inside)
     if kept.geom_type != "LineString" or kept.is_empty or not _shares_end(line, kept):

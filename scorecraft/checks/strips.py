@@ -172,7 +172,7 @@ def _offers(
     by = half_up(worst.apart_mm)
     if worst.one != worst.other:
         pairs = [(s.one, s.other, way_to(layout.cuts[s.other].line, s.middle)) for s in found]
-        yield Offer(say.move_farther_apart(by), lambda: parted(layout, pairs, by))
+        yield Offer(say.move_farther_apart(by), layout, lambda: (parted(layout, pairs, by),))
     depth = float(np.floor(min(s.width_mm for s in found) / STRIP_PER_DEPTH.value * 10) / 10)
     if depth > 0:
-        yield Offer(say.them_no_deeper(depth), lambda: no_deeper(layout, touched, depth))
+        yield Offer(say.them_no_deeper(depth), layout, lambda: (no_deeper(layout, touched, depth),))

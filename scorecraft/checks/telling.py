@@ -1,5 +1,8 @@
 """Texts that several checks share: what cuts are called, more of the same, lists cut short."""
 
+from collections.abc import Sequence
+
+from scorecraft.checks.cure import Cure
 from scorecraft.cuts import Cut
 from scorecraft.groups import called
 
@@ -19,6 +22,11 @@ def both(one: Cut, other: Cut) -> str:
 def beside(one: Cut, other: Cut) -> str:
     """Call a cut by another one: `the next`, or by its name."""
     return "the next one" if one.name == other.name else the(other)
+
+
+def either(cures: Sequence[Cure]) -> str:
+    """Say what would help, the gentlest first."""
+    return ", or ".join(cure.told for cure in cures)
 
 
 def likewise(count: int, whole: bool = True) -> str:

@@ -4,7 +4,7 @@ from scorecraft.checks.finding import Severity
 from scorecraft.checks.telling import beside, both, the
 from scorecraft.cuts import Cut
 from scorecraft.groups import called
-from scorecraft.units import degree_words, mm_words, mm_words_apart
+from scorecraft.units import degree_words, mm_words, mm_words_apart, percent_words
 
 MEET = 0.05
 """A cut that ends nearer to the rim than this (mm) reaches it."""
@@ -15,6 +15,11 @@ RIM_FIX = "make it smaller or shorter, or turn it away from the rim"
 def off_the_loaf(cut: Cut, far_mm: float, place: str) -> str:
     """Say that a cut runs off the loaf."""
     return f"{the(cut)} runs {mm_words(far_mm)} off the loaf {place}"
+
+
+def into_the_hole(cut: Cut, far_mm: float, place: str) -> str:
+    """Say that a cut runs into the hole of a ring."""
+    return f"{the(cut)} runs {mm_words(far_mm)} into the hole {place}"
 
 
 def near_the_rim(cut: Cut, left_mm: float, place: str) -> str:
@@ -32,6 +37,11 @@ def shorten_it(by_mm: float) -> str:
 def move_in(by_mm: float) -> str:
     """Advise to move a cut away from the rim."""
     return f"move it {mm_words(by_mm)} toward the crown"
+
+
+def move_out(by_mm: float) -> str:
+    """Advise to move a cut away from the hole of a ring."""
+    return f"move it {mm_words(by_mm)} away from the hole"
 
 
 OVERLAP_FIX = "end one where it meets the other, or draw them as one cut"
@@ -137,12 +147,20 @@ GAP_OR_SHALLOWER = "leave a gap in the cuts around it, or make one of them shall
 PIECES = {"stop": "will lift off", "warning": "will curl and dry out", "note": "may curl"}
 
 
-def loose_piece(area_cm2: float, depth_mm: float, place: str, severity: Severity | None) -> str:
+UPRIGHT = "hold the blade upright"
+
+
+def loose_piece(
+    area_cm2: float, depth_mm: float, undercut: float, place: str, severity: Severity | None
+) -> str:
     """Say that a piece of skin is cut free all around; with no severity it is a lid."""
     does = "opens like a lid" if severity is None else PIECES[severity]
+    under = (
+        f", and slanted cuts undercut {percent_words(undercut)} of it" if undercut > 0.05 else ""
+    )
     return (
         f"a piece of {area_cm2:.1f} cm² {place} is cut free all around, "
-        f"{mm_words(depth_mm)} deep or more: it {does}"
+        f"{mm_words(depth_mm)} deep or more{under}: it {does}"
     )
 
 

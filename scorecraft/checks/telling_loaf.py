@@ -1,7 +1,9 @@
 """What the checks of depth, dough, time and room say."""
 
+from collections.abc import Sequence
 from math import ceil
 
+from scorecraft.baking import USUAL_C
 from scorecraft.checks.telling import the
 from scorecraft.cuts import Cut
 from scorecraft.groups import called
@@ -70,11 +72,6 @@ def one_sided(heavier: float, opening: bool, toward: str) -> str:
     return f"{share} of the {what} is on the {side} side: the loaf will rise more there"
 
 
-def move_cuts(by_mm: float, back: str) -> str:
-    """Advise to move all cuts toward the other side."""
-    return f"move the cuts {mm_words(by_mm)} toward {back.removeprefix('at ')}"
-
-
 def add_cut(length_mm: float, depth_mm: float, back: str, away_mm: float) -> str:
     """Advise a cut on the other side."""
     return (
@@ -84,8 +81,8 @@ def add_cut(length_mm: float, depth_mm: float, back: str, away_mm: float) -> str
 
 
 def cut_less_on_one_side(toward: str, back: str) -> str:
-    """Advise to cut less where the other side has no space for more."""
-    return f"remove or shorten cuts {toward}: there is no space for more {back}"
+    """Advise to cut less where the other side has no space for another cut."""
+    return f"shorten the deep cuts {toward}, or give those {back} more"
 
 
 def fills_its_pot(baked_mm: float, pot_mm: float) -> str:
@@ -156,9 +153,11 @@ def ask_for(most_mm: float) -> str:
 
 def too_slow(dough: Dough, takes: str, allowed: str) -> str:
     """Say that scoring takes longer than the dough holds."""
+    kitchen = celsius_words(dough.kitchen_c)
+    where = f" in a kitchen at {kitchen}" if dough.kitchen_c != USUAL_C.value else ""
     return (
         f"scoring takes about {takes}, but dough at {celsius_words(dough.temperature_c)} "
-        f"and {percent_words(dough.hydration)} hydration spreads after about {allowed}"
+        f"and {percent_words(dough.hydration)} hydration{where} spreads after about {allowed}"
     )
 
 
@@ -196,16 +195,50 @@ def room_left(start: str, taken: float, least: str) -> str:
     return f"{start}: the cuts absorb {percent_words(taken)} of the oven spring{end}"
 
 
-def expansion_deeper(depth_mm: float) -> str:
-    """Advise to deepen the expansion cuts."""
-    return f"cut the expansion cuts {depth_mm:g} mm deep"
+def deeper(cuts: Sequence[Cut], depth_mm: float) -> str:
+    """Advise to deepen expansion cuts."""
+    return f"cut {_those(cuts)} {mm_words(depth_mm)} deep"
+
+
+def longer(cuts: Sequence[Cut], by_mm: float) -> str:
+    """Advise to make expansion cuts longer, by so much at each end."""
+    return f"make {_those(cuts)} {mm_words(2 * by_mm)} longer, {mm_words(by_mm)} at each end"
+
+
+def longer_and_deeper(cuts: Sequence[Cut], by_mm: float, depth_mm: float) -> str:
+    """Advise to make expansion cuts longer and deeper."""
+    return f"{longer(cuts, by_mm)}, and {mm_words(depth_mm)} deep"
+
+
+def _those(cuts: Sequence[Cut]) -> str:
+    """Call expansion cuts: `the slash`, `the leaf midribs`, or all of them."""
+    if len({cut.name for cut in cuts}) > 1:
+        return "the expansion cuts"
+    return f"the {called(cuts[0], len(cuts))}"
 
 
 def add_expansion(count: int, spans: list[str], long_mm: float, depth_mm: float) -> str:
     """Advise expansion cuts through the crown."""
-    what = "an expansion cut" if count == 1 else "two expansion cuts"
+    what = "an expansion cut" if count == 1 else f"{count} expansion cuts"
     along = " and ".join(spans)
     return f"add {what} through the crown {along}, {long_mm:.0f} mm long and {depth_mm:g} mm deep"
+
+
+def add_beside(along: str, long_mm: float, aside_mm: float, depth_mm: float) -> str:
+    """Advise a pair of expansion cuts, one on each side of the crown."""
+    return (
+        f"add two expansion cuts {along}, one on each side of the crown {aside_mm:.0f} mm from it, "
+        f"{long_mm:.0f} mm long and {depth_mm:g} mm deep"
+    )
+
+
+def add_around(count: int, from_deg: int, long_mm: float, out_mm: float, depth_mm: float) -> str:
+    """Advise round expansion cuts about the crown, the first at an angle of the turntable."""
+    return (
+        f"add {count} curved expansion cuts around the crown, evenly spaced from {from_deg}° on "
+        f"the turntable, {out_mm:.0f} mm from the crown, {long_mm:.0f} mm long and {depth_mm:g} mm "
+        "deep"
+    )
 
 
 def span(hours: str, turn_deg: int) -> str:
@@ -220,4 +253,4 @@ def blade_upright(cure: str) -> str:
 
 def without_light(cure: str, left_out: int) -> str:
     """Advise a cut that takes the place of light ones."""
-    return f"{blade_upright(cure)}, and leave out the light cuts in its way ({left_out})"
+    return f"{cure}, and leave out the light cuts in its way ({left_out})"

@@ -1,7 +1,8 @@
 """Slanted cuts that reach so far under the skin that they meet their neighbour.
 
-A cut of depth d, the blade at the angle phi to the dough, reaches d cot(phi) sideways. The blade
-leans to the same side of every stroke; to which side depends on the hand, so both are looked at.
+A cut that ends d below the surface, the blade at the angle phi to the dough, runs d cot(phi) under
+the skin. The blade leans to the same side of every stroke; to which side depends on the hand, so
+both are looked at.
 """
 
 import math
@@ -110,14 +111,15 @@ def _offers(
     here, there = near.here[found], near.there[found]
     if steeper is not None:
         about = np.unique([spots.cut[here], spots.cut[there]]).tolist()
-        yield Offer(say.steeper(steeper), lambda: no_flatter(layout, about, math.radians(steeper)))
+        steep = math.radians(steeper)
+        yield Offer(say.steeper(steeper), layout, lambda: (no_flatter(layout, about, steep),))
     by = half_up(lacks)
     pairs = [
         (int(spots.cut[a]), int(spots.cut[b]), spots.point[b] - spots.point[a])
         for a, b in zip(here, there, strict=True)
     ]
     if all(a != b for a, b, _ in pairs):
-        yield Offer(say.move_farther_apart(by), lambda: parted(layout, pairs, by))
+        yield Offer(say.move_farther_apart(by), layout, lambda: (parted(layout, pairs, by),))
 
 
 def _severity(left: float, depth_mm: float) -> Severity:

@@ -7,14 +7,13 @@ import scorecraft.cli.telling as telling
 
 @click.command("list", epilog=telling.example(telling.EXAMPLES["list"]))
 def command() -> int:
-    """List the shipped patterns: their names, titles and loaves."""
-    from scorecraft.language.parse import parse
-    from scorecraft.shelf import shelf
+    """List the shipped patterns by the form of their loaf, the easiest of each form first."""
+    from itertools import groupby
 
-    for name, path in shelf().items():
-        tree = parse(path.read_text(encoding="utf-8"), path.name)
-        words = {statement.word: statement for statement in tree.statements}
-        title = getattr(words["title"].arguments[0].value, "value", "")
-        shape = str(words["loaf"].arguments[0].value)
-        click.echo(f"{name:<22}{title:<34}{shape}")
+    from scorecraft.shelf_list import listed
+
+    for number, (shape, rows) in enumerate(groupby(listed(), lambda row: row.shape)):
+        click.echo(("\n" if number else "") + f"{shape} loaves".capitalize())
+        for row in rows:
+            click.echo(f"  {row.name:<22}{row.title:<34}{telling.LEVELS[row.level]}")
     return 0

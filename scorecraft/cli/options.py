@@ -66,7 +66,7 @@ class Given:
 
 
 def pattern_options(command: Command) -> Command:
-    """Add PATTERN, what changes it, --baker and -q; the command takes them as `given`."""
+    """Add PATTERN and the options about it, from --set to -q; the command takes them as `given`."""
 
     @wraps(command)
     def bundled(
@@ -80,8 +80,8 @@ def pattern_options(command: Command) -> Command:
         quiet: bool,
         **others: object,
     ) -> int:
-        words = pattern, knobs, loaf, bake, dough, loaves, baker, quiet
-        return int(command(Given(*words), **others))
+        given = Given(pattern, knobs, loaf, bake, dough, loaves, baker, quiet)
+        return int(command(given, **others))
 
     for option in (
         click.option("-q", "--quiet", is_flag=True, help=telling.QUIET),

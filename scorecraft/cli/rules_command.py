@@ -1,11 +1,13 @@
 """`scorecraft rules`: the rules of thumb it goes by, and where each comes from."""
 
+from itertools import chain
 from textwrap import wrap
 
 import click
 
 import scorecraft.cli.telling as telling
 from scorecraft.errors import UsageError
+from scorecraft.loaf import forms
 from scorecraft.practice import COMMON, Rule, table
 
 SIGNS = {"deg": "°", "C": " °C", "cm2": " cm²", "deg/s": "°/s", "mm/cm2": " mm/cm²",
@@ -19,7 +21,7 @@ def command(word: str | None) -> int:
     sought = (word or "").lower()
     told = [
         (subject, rule)
-        for subject, rule in table()
+        for subject, rule in chain(table(), forms.table())
         if sought in f"{subject} {written(rule)} {rule.says} {rule.source}".lower()
     ]
     if not told:

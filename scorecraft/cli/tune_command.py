@@ -2,11 +2,15 @@
 
 import os
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 import scorecraft.cli.telling as telling
 from scorecraft.cli.options import shipped_names, turned
+
+if TYPE_CHECKING:
+    from scorecraft.designing import Design
 
 LOG = "bakes.jsonl"
 
@@ -86,7 +90,6 @@ def fitted(
     from datetime import date
 
     from scorecraft.cli.output import deliver, say
-    from scorecraft.designing import make
     from scorecraft.prints.forms import file_form
     from scorecraft.tune.bake import openings, record, tune
     from scorecraft.tune.baker import baker_of, baker_text
@@ -95,10 +98,7 @@ def fitted(
     from scorecraft.tune.predict import predictor
     from scorecraft.tune.telling import skin_words, tuned_text
 
-    design = make(
-        pattern, knobs=knobs, standing=Path.cwd(),
-        loaf=given["loaf"], dough=given["dough"], bake=given["bake"],
-    )  # fmt: skip
+    design = baked(pattern, knobs, given)
     rows = read_measured(measured, design.groups)
     if plot is not None:
         file_form(str(plot), None)
@@ -121,6 +121,15 @@ def fitted(
         say(tuned_text(tuned), nl=False)
     deliver(output, baker, quiet=quiet)
     return 0
+
+
+def baked(pattern: str, knobs: dict[str, str], given: dict[str, str | None]) -> "Design":
+    """Make the design of the loaf that was baked."""
+    from scorecraft.designing import make
+
+    loaf, dough, bake = given["loaf"], given["dough"], given["bake"]
+    here = Path.cwd()
+    return make(pattern, knobs=knobs, loaf=loaf, dough=dough, bake=bake, standing=here)
 
 
 def named(pattern: str) -> str:

@@ -55,12 +55,13 @@ def unknown(word: str, close: str | None) -> UsageError:
 
 
 def draw(word: str, output: str) -> None:
-    """Draw the example of a word on a round loaf.
+    """Draw a word: a figure or a texture at its default size, another as its example on a loaf.
 
     Raises UsageError for a word without a drawing.
     """
     from scorecraft import design
     from scorecraft.cli.pictures import deliver_pictures
+    from scorecraft.drawing.figure import figure, written
     from scorecraft.language.words import WORDS
     from scorecraft.prints.forms import file_form
 
@@ -71,5 +72,10 @@ def draw(word: str, output: str) -> None:
             f'"{word}" has no drawing of its own', None, f"see: scorecraft words {word}"
         )
     form = file_form(output, None)
-    made = design(f'title "{word}"\nloaf round width 220mm height 95mm\n{row.example}\n')
-    deliver_pictures([made.picture], output, form, quiet=False)
+    if row.group in ("motif", "texture"):
+        lines = [cut.line for cut in design(written(row)).cuts]
+        picture = figure(row, lines)
+    else:
+        made = design(f'title "{word}"\nloaf round width 220mm height 95mm\n{row.example}\n')
+        picture = made.picture
+    deliver_pictures([picture], output, form, quiet=False)

@@ -9,7 +9,7 @@ from scorecraft.cuts import Cut, Layout
 from scorecraft.drawing.inks import band
 from scorecraft.drawing.paint import Paint, RadialGradient, Stop
 from scorecraft.drawing.picture import BLACK, Ink, Layer, Picture, Shape
-from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
+from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan, rim_plans
 from scorecraft.loaf.dome import Loaf
 
 DOUGH = (Stop(0.0, "#fdf8ee"), Stop(0.55, "#f6ead4"), Stop(0.86, "#ead6b4"), Stop(1.0, "#d5b98d"))
@@ -64,9 +64,9 @@ def loaf_layer(
     `plans` are the cuts' plan lines (`cut_plans`), if they are known already.
     """
     lines = cut_plans(layout) if plans is None else plans
-    rim = on_paper(rim_plan(layout.loaf), centre, scale)
+    rims = tuple(on_paper(rim, centre, scale) for rim in rim_plans(layout.loaf))
     ink = Ink(_ink_width(0.8, scale), color=RIM_COLOR if shaded else BLACK)
-    dough = Shape((rim,), closed=True, ink=ink, fill=_dough(rim) if shaded else None, css="dough")
+    dough = Shape(rims, closed=True, ink=ink, fill=_dough(rims[0]) if shaded else None, css="dough")
     dark = set(range(len(lines)) if strong is None else strong)
     order = sorted(
         range(len(lines)), key=lambda index: (index in dark, layout.cuts[index].depth_mm)

@@ -10,10 +10,15 @@ import io
 import struct
 import zlib
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import UTC, datetime
 from functools import cache
 from typing import Any, TypeAlias
 
+import numpy as np
+
+from scorecraft.arrays import Pixels
+from scorecraft.drawing.photo import encoded_photo, overlaid, resized
 from scorecraft.drawing.picture import WHITE, Picture
 from scorecraft.drawing.plain_pdf import plain_pdf
 from scorecraft.drawing.plain_png import plain_png
@@ -41,16 +46,49 @@ def pdf(pictures: Sequence[Picture], title: str) -> bytes:
     for picture in pictures:
         _check_size(picture)
     title = cleaned(title)
-    loaded = cairo()
+    photos = any(picture.photo is not None for picture in pictures)
+    loaded = None if photos else cairo()  # Cairo would unpack them: five times the bytes
     data = _cairo_pdf(*loaded, pictures, title) if loaded else plain_pdf(pictures, title, MADE)
     return _unscaled(data, pictures)
 
 
-def png(picture: Picture, dpi: float = PNG_DPI) -> bytes:
-    """Write a picture as PNG on white, with its resolution inside.
+def png(picture: Picture, dpi: float | None = None) -> bytes:
+    """Write a picture as PNG on white, with its resolution inside; a photograph's own if unsaid.
 
     Raises UsageError for too large a picture.
     """
+    if picture.photo is not None:
+        pixels = flattened(picture, dpi)
+        return _with_resolution(encoded_photo(pixels, "png"), dpi or own_dpi(picture))
+    return _drawn(picture, dpi or PNG_DPI)
+
+
+def own_dpi(picture: Picture) -> float:
+    """Resolution of a picture's photograph, or the usual one."""
+    if picture.photo is None:
+        return PNG_DPI
+    return float(picture.photo.shape[1] / picture.width_mm * 25.4)
+
+
+def flattened(picture: Picture, dpi: float | None = None) -> Pixels:
+    """Lay the drawing of a picture over its photograph, in a resolution or its own."""
+    size = [round(side * (dpi or own_dpi(picture)) / 25.4) for side in _sides(picture)]
+    photo = resized(np.asarray(picture.photo), size[0], size[1])
+    bare = replace(picture, photo=None)
+    if loaded := cairo():
+        drawing = loaded[0].svg2png(
+            bytestring=svg(bare).encode(), output_width=size[0], output_height=size[1]
+        )
+    else:
+        drawing = plain_png(bare, size[0] / picture.width_mm * 25.4, MADE, see_through=True)
+    return overlaid(photo, drawing)
+
+
+def _sides(picture: Picture) -> tuple[float, float]:
+    return picture.width_mm, picture.height_mm
+
+
+def _drawn(picture: Picture, dpi: float) -> bytes:
     _check_size(picture)
     if loaded := cairo():
         document = svg(picture).encode()

@@ -10,7 +10,7 @@ from typing import Literal, TypeAlias
 
 import numpy as np
 
-from scorecraft.arrays import Line
+from scorecraft.arrays import Line, Pixels
 from scorecraft.drawing.paint import Paint
 from scorecraft.drawing.paint import moved as moved_paint
 
@@ -87,7 +87,10 @@ Item: TypeAlias = Shape | Label | Layer
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Picture:
-    """A sheet of paper with a drawing; `title` and `desc` say in words what is to be seen."""
+    """A sheet of paper with a drawing; `title` and `desc` say in words what is to be seen.
+
+    A `photo` fills the sheet, below all items.
+    """
 
     width_mm: float
     height_mm: float
@@ -95,6 +98,7 @@ class Picture:
     desc: str = ""
     items: tuple[Item, ...] = ()
     css: str = ""
+    photo: Pixels | None = None
 
 
 def line(x1: float, y1: float, x2: float, y2: float) -> Line:

@@ -6,6 +6,7 @@ from mm to points, by which an A3 sheet would be 0.007 mm too short.
 
 from __future__ import annotations
 
+import io
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -16,6 +17,7 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.drawing.lettering import letters
 from scorecraft.drawing.paint import LinearGradient, Paint, RadialGradient
+from scorecraft.drawing.photo import encoded_photo
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.text import Segment
 from scorecraft.errors import ScorecraftError
@@ -51,6 +53,8 @@ def plain_pdf(pictures: Sequence[Picture], title: str, made: datetime) -> bytes:
     for picture in pictures:
         size = picture.width_mm * POINTS_PER_MM, picture.height_mm * POINTS_PER_MM
         document.add_page(format=size)
+        if picture.photo is not None:
+            document.image(io.BytesIO(encoded_photo(picture.photo, "jpg")), 0, 0, *size)
         writer = _Writer(size[1])
         with document.drawing_context() as sheet:
             for element in writer.elements(picture.items):

@@ -12,15 +12,16 @@ SHORT_PX = 0.05
 """So much less than whole pixels a page is made: PDFium rounds its size up, and stretches to it."""
 
 
-def plain_png(picture: Picture, dpi: float, made: datetime) -> bytes:
-    """Draw a picture on white paper, as PNG of the nearest whole number of pixels."""
+def plain_png(picture: Picture, dpi: float, made: datetime, see_through: bool = False) -> bytes:
+    """Draw a picture on white or see-through paper, as PNG of the nearest number of pixels."""
     import pypdfium2
 
+    paper = (255, 255, 255, 0 if see_through else 255)
     sides = (picture.width_mm, picture.height_mm)
     width, height = ((round(side * dpi / 25.4) - SHORT_PX) * 25.4 / dpi for side in sides)
     page = plain_pdf([replace(picture, width_mm=width, height_mm=height)], "", made)
     with closing(pypdfium2.PdfDocument(page)) as document:
-        image = document[0].render(scale=dpi / 72).to_pil()
+        image = document[0].render(scale=dpi / 72, fill_color=paper).to_pil()
     out = io.BytesIO()
     image.save(out, "PNG")
     return out.getvalue()

@@ -7,6 +7,7 @@ import shapely
 
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
+from scorecraft.loaf.areas import on_plan, rims_of
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.plan import STRAY_MM, plan_strings
 
@@ -26,17 +27,20 @@ def cut_plans(layout: Layout) -> list[Line]:
 def mark_plans(layout: Layout) -> list[Line]:
     """Project the string lines of a layout to plan (mm), as far as they lie on the loaf."""
     lines = plan_strings(layout.loaf, layout.marks.lines)
-    kept = shapely.intersection(lines, shapely.Polygon(rim_plan(layout.loaf)))
+    kept = shapely.intersection(lines, on_plan(layout.loaf, RIM_POINTS))
     parts = shapely.get_parts(kept)
     whole = parts[shapely.length(parts) > 0]
     return [shapely.get_coordinates(each) for each in whole]
 
 
 def rim_plan(loaf: Loaf) -> Line:
-    """Return the rim as an open ring of plan points (mm), for a closed shape."""
-    ring = shapely.Polygon(loaf.outline.points(RIM_POINTS))
-    corners: Line = shapely.get_coordinates(shapely.simplify(ring, STRAY_MM))[:-1]
-    return corners
+    """Return the outer rim as an open ring of plan points (mm), for a closed shape."""
+    return rim_plans(loaf)[0]
+
+
+def rim_plans(loaf: Loaf) -> tuple[Line, ...]:
+    """Return the rim, and that of a hole, as open rings of plan points (mm)."""
+    return tuple(rims_of(shapely.simplify(on_plan(loaf, RIM_POINTS), STRAY_MM)))
 
 
 def on_paper(points: Line, centre: tuple[float, float], scale: float = 1.0) -> Line:

@@ -7,6 +7,7 @@ security policy shows all of it.
 
 from __future__ import annotations
 
+import base64
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from math import degrees, isfinite
@@ -15,9 +16,10 @@ from xml.etree import ElementTree
 
 import numpy as np
 
-from scorecraft.arrays import Line
+from scorecraft.arrays import Line, Pixels
 from scorecraft.drawing.lettering import LEVELS, letters
 from scorecraft.drawing.paint import LinearGradient, Paint, RadialGradient
+from scorecraft.drawing.photo import encoded_photo
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.text import cleaned
 from scorecraft.errors import ScorecraftError
@@ -53,11 +55,20 @@ def svg(
         root.update({"class": picture.css})
     root.set_desc(title=title or None, desc=desc or None)
     writer = _Writer(root, text, ids, layers)
+    if picture.photo is not None:
+        root.add(root.image(data_address(picture.photo), size=(width, height), id=f"{ids}hoto"))
     for item in filter(_shows, picture.items):
         root.add(writer.element(item))
     xml = root.get_xml()
     ElementTree.indent(xml, space=" ")
     return ElementTree.tostring(xml, encoding="unicode") + "\n"
+
+
+def data_address(photo: Pixels) -> str:
+    """Write a photograph as an address that holds it."""
+    form, kind = ("jpg", "jpeg") if photo.shape[2] == 3 else ("webp", "webp")
+    held = base64.b64encode(encoded_photo(photo, form)).decode()
+    return f"data:image/{kind};base64,{held}"
 
 
 def _shows(item: Item) -> bool:

@@ -2,13 +2,14 @@
 
 from collections.abc import Sequence
 
-from scorecraft.drawing.pdf import pdf, png
+from scorecraft.drawing.pdf import flattened, pdf, png
+from scorecraft.drawing.photo import encoded_photo
 from scorecraft.drawing.picture import Label, Picture, walk
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.text import missing
 from scorecraft.errors import UsageError
 
-FORMS = ("svg", "pdf", "png")
+FORMS = ("svg", "pdf", "png", "jpg", "webp")
 
 
 def encoded(pictures: Sequence[Picture], form: str) -> bytes:
@@ -20,12 +21,14 @@ def encoded(pictures: Sequence[Picture], form: str) -> bytes:
     if form == "pdf":
         return pdf(pictures, pictures[0].title)
     if form not in FORMS:
-        hint = "end the file in .svg, .pdf or .png"
+        hint = f"end the file in .{', .'.join(FORMS[:-1])} or .{FORMS[-1]}"
         raise UsageError(f'"{form}" is an unsupported file type', None, hint)
     if len(pictures) > 1:
         hint = "give a file that ends in .pdf"
         raise UsageError(f"one {form} file holds one page; this makes {len(pictures)}", None, hint)
-    return svg(pictures[0]).encode() if form == "svg" else png(pictures[0])
+    if form == "svg":
+        return svg(pictures[0]).encode()
+    return png(pictures[0]) if form == "png" else encoded_photo(flattened(pictures[0]), form)
 
 
 def unprintable(pictures: Sequence[Picture]) -> tuple[str, ...]:

@@ -33,11 +33,11 @@ class Drawings:
         factor = width_mm / across if width_mm and across else 1.0
         return [Stroke("trace", line * factor) for line in lines]
 
-    def rim(self, file: str) -> Line:
-        """Give the rim that a drawing shows, (N, 2) in mm."""
-        from scorecraft.trace import traced_rim
+    def rims(self, file: str) -> list[Line]:
+        """Give the rim that a drawing shows, and that of a hole in it, (N, 2) in mm."""
+        from scorecraft.trace import traced_rims
 
-        return self.once("rim", file, lambda path: [traced_rim(path)])[0]
+        return self.once("rim", file, traced_rims)
 
     def once(self, what: str, file: str, read: Callable[[Path], list[Line]]) -> list[Line]:
         """Read a file, or give what was read of it before; what was wrong then still is.

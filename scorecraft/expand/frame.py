@@ -20,6 +20,11 @@ class Frame:
         carried: Line = points @ self.axes.T + self.origin
         return carried
 
+    def local(self, points: Line) -> Line:
+        """Carry (N, 2) points of the sheet into the frame: the way back of `place`."""
+        carried: Line = (points - self.origin) @ np.linalg.inv(self.axes).T
+        return carried
+
     def moved(self, x: float, y: float) -> "Frame":
         """Shift the origin by (x, y) mm of the frame itself."""
         return Frame(self.axes, self.origin + self.axes @ np.array([x, y]))

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from scorecraft.arrays import Line
-from scorecraft.cuts import Bench, Size
+from scorecraft.cuts import Bench, Size, Stencil
 from scorecraft.errors import PatternError, Place, Problem, ScorecraftError, lines_of
 from scorecraft.expand import telling as say
 from scorecraft.expand.drawings import Drawings
@@ -15,9 +15,11 @@ from scorecraft.language.words import WORDS
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.loaf.dough import Dough
-from scorecraft.loaf.outline import traced_outline
+from scorecraft.loaf.forms import FORMS, Form
+from scorecraft.loaf.outline import traced_outlines
 from scorecraft.loaf.sizing import Known, height_from_dough, size_from_dough
-from scorecraft.practice import HEIGHT_PER_WIDTH, LENGTH_PER_WIDTH
+from scorecraft.loaf.tin import PANS
+from scorecraft.loaf.tinned import in_tin
 
 
 def find(pattern: Pattern, word: str) -> Statement | None:
@@ -73,7 +75,21 @@ def bake_of(statement: Statement | None, dough: Dough) -> Bake:
 def bench_of(statement: Statement | None) -> Bench:
     """Read who cuts."""
     values = head_values("bench", statement)
-    return Bench(values["hand"], values["order"], values["skill"], values["loaves"])
+    return Bench(
+        hand=values["hand"],
+        order=values["order"],
+        skill=values["skill"],
+        loaves=values["loaves"],
+    )
+
+
+def stencil_of(statement: Statement | None) -> Stencil:
+    """Read what the pattern says of its stencil."""
+    values = head_values("stencil", statement)
+    sizes = {f"{key}_mm": values[key] for key in ("slot", "bridge", "web") if key in values}
+    names = (name.strip() for name in values.get("fill", "").split(","))
+    fill = tuple(name for name in names if name)
+    return Stencil(sizes, fill, values.get("layers", ""), values.get("plate", ""))
 
 
 def dough_of(said: Sequence[Statement | None]) -> Dough:
@@ -135,22 +151,25 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
     powers = None if profile is None else (profile, 2.0)
     basket = basket_of(values)
     if "outline" in values:
-        return traced_loaf(values, powers, drawings.rim(values["outline"]), dough)
-    check_even(shape, values)
+        return traced_loaf(values, powers, drawings.rims(values["outline"]), dough)
+    form = FORMS[shape]
+    check_keys(form, values)
+    if form.held:
+        return from_tin(values, powers, dough)
     if "dough" in values:
         return from_dough(values, powers, basket, dough)
     width = values.get("width")
     if width is None:
         raise say.NO_SIZE.error()
-    length = values.get("length", width * LENGTH_PER_WIDTH[shape].value)
-    height = values.get("height", width * HEIGHT_PER_WIDTH.value * dough.stand)
+    length = values.get("length", width * form.longer)
+    height = values.get("height", width * form.stands * dough.stand)
     usual = []
     if "length" not in values and length != width:
         usual.append(say.not_given("length", length))
     if "height" not in values:
         usual.append(say.not_given("height", height))
     values["steps"] = tuple(usual)
-    return make_loaf(shape, width, length, height, powers)
+    return make_loaf(shape, width, length, height, powers, hole_mm=values.get("hole"))
 
 
 def basket_of(values: Values) -> tuple[float, float] | None:
@@ -165,17 +184,32 @@ def basket_of(values: Values) -> tuple[float, float] | None:
         return None
     if "dough" not in values or "outline" in values:
         raise say.BASKET_ALONE.error()
-    if by is not None and shape in ("round", "square") and by != long:
+    if by is not None and FORMS[shape].even and by != long:
         raise say.even_basket(shape).error()
-    across = long / LENGTH_PER_WIDTH[shape].value if by is None else by
+    across = long / FORMS[shape].longer if by is None else by
     return min(across, long), max(across, long)
 
 
-def check_even(shape: str, values: Values) -> None:
-    """Refuse a length other than the width for a round or square loaf; raises ScorecraftError."""
+def check_keys(form: Form, values: Values) -> None:
+    """Refuse sizes that a form does not have; raises ScorecraftError."""
     width, length = values.get("width"), values.get("length")
-    if shape in ("round", "square") and length is not None and length != width:
-        raise say.even_loaf(shape).error()
+    if form.even and length is not None and length != width:
+        raise say.even_loaf(form.name).error()
+    if "hole" in values and not form.hole:
+        raise say.no_hole(form.name).error()
+    if "pan" in values and not form.held:
+        raise say.no_pan(form.name).error()
+
+
+def from_tin(values: Values, powers: tuple[float, float] | None, dough: Dough) -> Loaf:
+    """Make the loaf that stands in a tin; raises ScorecraftError where too little is known."""
+    known = Known(values.get("width"), values.get("length"), values.get("height"))
+    if known.width_mm is None and not {"pan", "dough"} & set(values):
+        raise say.NO_TIN.error()
+    pan = PANS[values["pan"]] if "pan" in values else None
+    loaf, sizing = in_tin(pan, known, values.get("dough"), dough=dough, profile=powers)
+    values["steps"], values["doubts"] = sizing.steps, sizing.doubts
+    return loaf
 
 
 def from_dough(
@@ -191,37 +225,42 @@ def from_dough(
         values["dough"],
         dough=dough,
         basket_mm=basket,
-        known=Known(values.get("width"), values.get("length"), values.get("height")),
+        known=Known(
+            values.get("width"), values.get("length"), values.get("height"), values.get("hole")
+        ),
         profile=powers,
     )
     values["steps"], values["doubts"] = sizing.steps, sizing.doubts
-    return make_loaf(shape, sizing.width_mm, sizing.length_mm, sizing.height_mm, powers)
+    sizes = sizing.width_mm, sizing.length_mm, sizing.height_mm
+    return make_loaf(shape, *sizes, powers, hole_mm=values.get("hole"))
 
 
 def traced_loaf(
-    values: Values, powers: tuple[float, float] | None, rim: Line, dough: Dough
+    values: Values, powers: tuple[float, float] | None, rims: Sequence[Line], dough: Dough
 ) -> Loaf:
     """Make a loaf whose rim is drawn in an SVG file, as large as drawn or scaled to a size.
 
-    Its height is what its dough makes of that rim, or the usual one. Raises ScorecraftError where
+    A second rim is that of a hole. Its height is what its dough makes of that rim, or the usual
+    one. Raises ScorecraftError where
     both width and length are given.
     """
-    drawn = rim.max(axis=0) - rim.min(axis=0)
+    drawn = rims[0].max(axis=0) - rims[0].min(axis=0)
     if "width" in values and "length" in values:
         raise say.TRACED_SIZE.error()
     factor, how = 1.0, say.AS_DRAWN
     for key, across in (("width", drawn[0]), ("length", drawn[1])):
         if key in values:
             factor, how = values[key] / float(across), say.scaled(key)
-    outline = traced_outline(rim * factor)
-    usual = outline.width_mm * HEIGHT_PER_WIDTH.value * dough.stand
+    outline, *holes = traced_outlines([rim * factor for rim in rims])
+    hole = holes[0] if holes else None
+    usual = outline.width_mm * FORMS["ring" if hole else "round"].stands * dough.stand
     profile = powers or (2.0, 2.0)
-    loaf = Loaf(outline, values.get("height", usual), profile)
+    loaf = Loaf(outline, values.get("height", usual), profile, hole)
     steps = [say.rim_size(how, outline.width_mm, outline.length_mm)]
     if "dough" in values:
         height = values.get("height")
         sizing = height_from_dough(loaf, values["dough"], dough=dough, height_mm=height)
-        loaf = Loaf(outline, sizing.height_mm, profile)
+        loaf = Loaf(outline, sizing.height_mm, profile, hole)
         steps += sizing.steps
         values["doubts"] = sizing.doubts
     elif "height" not in values:

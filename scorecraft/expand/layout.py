@@ -20,9 +20,11 @@ from scorecraft.expand.header import (
     quoted_words,
     said_once,
     spoken,
+    stencil_of,
     texts,
 )
 from scorecraft.expand.knobs import knobs_of
+from scorecraft.expand.lean import held
 from scorecraft.expand.marks import marks_of
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.walk import Walk
@@ -32,6 +34,7 @@ from scorecraft.loaf.dough import Dough
 from scorecraft.units import Quantity
 
 T = TypeVar("T")
+W = TypeVar("W", bound=Walk)
 
 
 def expand(
@@ -54,6 +57,24 @@ def expand(
     looked up from there and may lie anywhere. Without it they may name no more than the pattern.
     Raises PatternError with every problem found, UsageError for a knob that cannot be turned so.
     """
+    return laid_out(Walk, pattern, text, loaf, bake, dough, knobs, folder, standing)[0]
+
+
+def laid_out(
+    kind: type[W],
+    pattern: Pattern,
+    text: str,
+    loaf: str | None = None,
+    bake: str | None = None,
+    dough: str | None = None,
+    knobs: Mapping[str, Quantity] | None = None,
+    folder: Path | None = None,
+    standing: Path | None = None,
+) -> tuple[Layout, W]:
+    """Lay a pattern's cuts out as `expand` does, by a kind of walk; give that walk too.
+
+    Raises PatternError and UsageError as `expand` does.
+    """
     head, drawings = Head(pattern), Drawings(folder)
     if loaf is not None:
         head.loaf = head.attempt(lambda: spoken("loaf", loaf))
@@ -70,12 +91,13 @@ def expand(
     made = head.attempt(lambda: loaf_of(head.loaf, mine, risen or Dough()))
     growth = head.attempt(lambda: bake_of(head.bake, risen or Dough()))
     bench = head.attempt(lambda: bench_of(head.bench))
-    if risen is None or made is None or growth is None or bench is None:
+    stencil = head.attempt(lambda: stencil_of(head.stencil))
+    if risen is None or made is None or growth is None or bench is None or stencil is None:
         said = [("loaf", loaf or ""), ("bake", bake or ""), ("dough", dough or "")]
         raise refusal(problems, pattern, said, text)
     shape, asked = made
     scope, turned = knobs_of(pattern, knobs or {}, problems, Scope(shape, crown()))
-    walk = Walk({rule_name(s): s for s in pattern.statements if s.word == "define"}, drawings)
+    walk = kind({rule_name(s): s for s in pattern.statements if s.word == "define"}, drawings)
     with suppress(EnoughError):  # the walk has kept the problem
         walk.block(pattern.statements, scope)
     marks = marks_of(pattern, scope, problems)
@@ -84,19 +106,21 @@ def expand(
         unique = list(dict.fromkeys(problems))[:MOST_PROBLEMS]
         raise PatternError(sorted(unique, key=lambda p: p.place or Place("", 0, 0)), text)
     titles = texts(pattern, "title")
-    return Layout(
+    layout = Layout(
         title=titles[0] if titles else "",
         notes=texts(pattern, "note"),
         loaf=shape,
         bake=growth,
-        cuts=tuple(walk.cuts),
+        cuts=held(walk.cuts, walk.unsaid, shape),
         marks=marks,
         knobs=turned,
         bench=bench,
         dough=risen,
         size=asked,
+        stencil=stencil,
         remarks=tuple(remarks(walk)),
     )
+    return layout, walk
 
 
 def refusal(
@@ -118,6 +142,7 @@ class Head:
         self.loaf = self.attempt(lambda: find(pattern, "loaf"))
         self.bake = self.attempt(lambda: find(pattern, "bake"))
         self.bench = self.attempt(lambda: find(pattern, "bench"))
+        self.stencil = self.attempt(lambda: find(pattern, "stencil"))
         own = [self.bench, self.loaf, self.attempt(lambda: find(pattern, "dough"))]
         self.said: list[Statement | None] = own
         self.attempt(lambda: said_once(own))

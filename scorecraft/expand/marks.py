@@ -14,6 +14,7 @@ from scorecraft.expand.read import Values, read
 from scorecraft.expand.scope import Scope
 from scorecraft.language.tree import Pattern
 from scorecraft.language.words import WORDS
+from scorecraft.loaf.areas import on_sheet
 from scorecraft.loaf.dome import Loaf
 
 MOST_MARKS = 1_000
@@ -43,12 +44,13 @@ def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
 
 
 def spokes(values: Values, loaf: Loaf) -> list[Line]:
-    """Lay strings from the crown to the rim, evenly around."""
+    """Lay strings from the crown, or the hole, to the rim, evenly around."""
     found = []
     for k in range(values["count"]):
         frame = crown().turned(values["turn"] + math.tau * k / values["count"])
         end = float(loaf.reach(frame.theta_rad))
-        found.append(frame.place(np.array([[0.0, 0.0], [0.0, end]])))
+        start = float(loaf.hole.radius(frame.theta_rad)) if loaf.hole else 0.0
+        found.append(frame.place(np.array([[0.0, start], [0.0, end]])))
     return found
 
 
@@ -60,12 +62,12 @@ def ring(values: Values, loaf: Loaf) -> list[Line]:
 
 def parallels(values: Values, loaf: Loaf) -> list[Line]:
     """Lay parallel strings across the loaf, centred on the crown."""
-    rim = shapely.Polygon(loaf.sheet_rim())
+    dough = on_sheet(loaf)
     frame = crown().turned(values["turn"])
     found = []
     for k in range(values["count"]):
         x = (k - (values["count"] - 1) / 2) * values["spacing"]
         line = shapely.LineString(frame.place(np.array([[x, -2e3], [x, 2e3]])))
-        kept = shapely.get_parts(shapely.intersection(line, rim))
+        kept = shapely.get_parts(shapely.intersection(line, dough))
         found += [shapely.get_coordinates(part) for part in kept if part.length > 0]
     return found

@@ -8,12 +8,14 @@ import numpy as np
 import shapely
 
 from scorecraft import regions
-from scorecraft.arrays import Line
+from scorecraft.arrays import Floats, Line
 from scorecraft.expand import telling as say
+from scorecraft.expand.draw import ON_SHEET
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.limits import FARTHEST_MM
 from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Scope, Wander
+from scorecraft.language.tree import Figure
 from scorecraft.limits import GRID_MARGIN_MM
 
 Reader = Callable[[Scope], Values]
@@ -33,9 +35,10 @@ def at(read: Reader, scope: Scope) -> Iterator[Scope]:
 
 
 def around(read: Reader, scope: Scope) -> Iterator[Scope]:
-    """Copy about the origin, evenly from one angle to another."""
+    """Copy about the origin, evenly: all the way around, or from one angle to another."""
     values = read(scope)
-    count, start, end = values["count"], values["from"], values["to"]
+    count, start = values["count"], values["from"]
+    end = values.get("to", start + math.tau)
     whole = abs(abs(end - start) - math.tau) < 1e-9
     steps = count if whole else max(1, count - 1)
     for k in range(count):
@@ -128,20 +131,64 @@ def lattice(values: Values, frame: Frame, region: shapely.Geometry) -> Line:
 
 
 def along(read: Reader, scope: Scope) -> Iterator[Scope]:
-    """Copy along a path, evenly from its start, facing along it or to a side of it."""
+    """Copy along a path in equal steps, facing along it, to a side of it, or out from the crown."""
     values = read(scope)
-    line = values["line"]
-    every = values["every"]
-    path = shapely.LineString(line)
-    count = int(path.length / every + 1e-9) + 1
-    slack = (path.length - (count - 1) * every) / 2
-    aside = {"along": 0.0, "left": -math.pi / 2, "right": math.pi / 2}[values["facing"]]
-    for k in range(count):
-        here = slack + k * every
-        point = path.interpolate(here)
-        before, after = (path.interpolate(max(0.0, here + d)) for d in (-0.05, 0.05))
-        heading = math.atan2(after.x - before.x, after.y - before.y)
-        yield scope.at(scope.frame.moved(point.x, point.y).turned(heading + aside), k)
+    line, gone = values["line"], values["gone"]
+    for k, here in enumerate(stations(values, bool(np.allclose(line[0], line[-1])))):
+        x, y = (float(np.interp(here, gone, each)) for each in line.T)
+        ends = np.clip([here - LOOK_MM, here + LOOK_MM], 0.0, gone[-1])
+        if np.allclose(line[0], line[-1]):
+            ends = np.mod([here - LOOK_MM, here + LOOK_MM], gone[-1])
+        dx, dy = np.diff([np.interp(ends, gone, each) for each in line.T])[:, 0]
+        frame = scope.frame.moved(x, y).turned(math.atan2(dx, dy))
+        yield scope.at(turned_aside(frame, values["facing"], k), k)
+
+
+LOOK_MM = 0.05
+"""A path's direction at a place is that between two points so far before and after it."""
+
+
+def gone_along(path: Figure, line: Line, scope: Scope) -> Floats:
+    """Distances (mm) along a path from its start to each of its points.
+
+    Those along the rim are true lengths on the dough, as a tape measures them there.
+    """
+    if path.word in ON_SHEET:
+        sheet = scope.frame.place(line)
+        steps = scope.loaf.lengths_on_dough(list(np.stack([sheet[:-1], sheet[1:]], axis=1)))
+    else:
+        steps = np.hypot(*np.diff(line, axis=0).T)
+    return np.concatenate([[0.0], np.cumsum(steps)])
+
+
+def stations(values: Values, closed: bool) -> Floats:
+    """Give the distances (mm) from a path's start at which copies stand.
+
+    On a closed path steps are shared out evenly; on an open one with a distance from copy to copy
+    what is left is halved between its ends. Raises ScorecraftError without count and distance.
+    """
+    whole, every, count = float(values["gone"][-1]), values.get("every", 0.0), values["count"]
+    if not (count or every):
+        raise say.NO_STEP.error()
+    if closed:
+        count = count or max(1, round(whole / every))
+        even: Floats = np.arange(count, dtype=np.float64) * (whole / count)
+        return even
+    if count:
+        ends = (0.0, whole) if count > 1 else (whole / 2, whole / 2)
+        return np.linspace(*ends, count, dtype=np.float64)
+    count = int(whole / every + 1e-9) + 1
+    return np.asarray((whole - (count - 1) * every) / 2 + np.arange(count) * every)
+
+
+def turned_aside(frame: Frame, facing: str, k: int) -> Frame:
+    """Turn a frame that looks along a path to where its figure faces, as copy `k`."""
+    if facing == "alternate":
+        return (frame.mirrored(0.0) if k % 2 else frame).turned(-math.pi / 2)
+    if facing in ("out", "in"):  # the side of the path that is away from the crown, or toward it
+        left = bool(frame.axes[:, 0] @ frame.origin < 0)
+        facing = "left" if left == (facing == "out") else "right"
+    return frame.turned({"along": 0.0, "left": -math.pi / 2, "right": math.pi / 2}[facing])
 
 
 PLACERS: dict[str, Placer] = {

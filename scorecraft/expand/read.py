@@ -30,6 +30,8 @@ Read: TypeAlias = Any  # which of these a key has is said by the table of words,
 Values = dict[str, Read]
 """Plain values by key: float mm or rad, int, bool, str, (x, y), an (N, 2) array or a Quantity."""
 
+MADE = {"snip": {"hinge", "lay"}}
+"""Keys of a motif that say how it is made, not how it is drawn."""
 LAZY = ("region", "texture", "path", "condition", "new name")
 
 
@@ -129,7 +131,8 @@ def own(word: Word, values: Values) -> Values:
     """Pick the values a motif's or texture's function takes, by its parameters' names."""
     others = {f"{part}_depth" for part in word.parts}
     if word.group == "motif":
-        others.add("turn")
+        others |= {"turn", "from"} if word.origin else {"turn"}
+    others |= MADE.get(word.name, set())
     return {
         key.parameter: values[key.name]
         for key in word.keys

@@ -24,6 +24,8 @@ class Attributes:
     blade_rad: float | None = None
     kind: Kind | None = None
     called: str = ""
+    through: bool = False
+    pulled_mm: float = 0.0
 
     def with_values(self, values: Mapping[str, object]) -> "Attributes":
         """Take over what a statement says; a depth and a wanted opening replace each other."""
@@ -36,6 +38,8 @@ class Attributes:
             cast(float | None, values.get("blade", self.blade_rad)),
             cast(Kind | None, values.get("kind", self.kind)),
             cast(str, values.get("called", self.called)),
+            cast(bool, values.get("through", self.through)),
+            cast(float, values.get("pulled", self.pulled_mm)),
         )
 
 

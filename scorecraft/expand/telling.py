@@ -24,6 +24,18 @@ TRACED_SIZE = Slip(
     "a traced rim takes a width or a length, not both",
     "give one of them: it keeps its proportions",
 )
+NO_TIN = Slip(
+    "the tin has no size and the loaf no dough",
+    "like: loaf tin pan two_pound, or loaf tin width 110mm length 230mm height 85mm",
+)
+NO_STEP = Slip(
+    "this goes along a path without saying how often",
+    "like: along rim inset 20mm count 24, or every 18mm",
+)
+PULLED_ALONE = Slip(
+    "only a cut right through can be pulled open",
+    "like: slash 80mm through pulled 20mm",
+)
 AS_DRAWN = "as drawn"
 FINE_LATTICE = Slip("this lattice is too fine to lay out", "use a wider spacing")
 NO_REACH = "a share of the reach cannot be used here: there is no loaf yet"
@@ -59,11 +71,21 @@ def even_basket(shape: str) -> Slip:
 
 
 def even_loaf(shape: str) -> Slip:
-    """Refuse a length of its own for a round or square loaf."""
+    """Refuse a length of its own for a loaf that has none."""
     return Slip(
         f"a {shape} loaf is as long as it is wide",
         "use oval or long for a loaf longer than it is wide",
     )
+
+
+def no_hole(shape: str) -> Slip:
+    """Refuse a hole in a loaf that has none."""
+    return Slip(f"a loaf called {shape} has no hole", "like: loaf ring width 280mm hole 90mm")
+
+
+def no_pan(shape: str) -> Slip:
+    """Refuse a tin for a loaf that bakes in none."""
+    return Slip(f"a loaf called {shape} bakes in no tin", "like: loaf tin pan two_pound")
 
 
 def scaled(key: str) -> str:

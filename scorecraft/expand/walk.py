@@ -1,5 +1,6 @@
 """The walk through a tree: runs each statement in its scope and collects the cuts."""
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -10,7 +11,14 @@ from scorecraft.arrays import Line
 from scorecraft.cuts import Cut
 from scorecraft.errors import EnoughError, Place, Problem, ScorecraftError, ToldError
 from scorecraft.expand import telling as say
-from scorecraft.expand.draw import draw, dress, strayed
+from scorecraft.expand.draw import (
+    draw,
+    dress,
+    laid_side,
+    said_blade,
+    severed,
+    strayed,
+)
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
@@ -21,7 +29,7 @@ from scorecraft.expand.limits import (
     lengths_mm,
     long_enough,
 )
-from scorecraft.expand.placing import FAR_MM, PLACERS
+from scorecraft.expand.placing import FAR_MM, PLACERS, gone_along
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.scope import Scope
 from scorecraft.language.evaluate import evaluate, holds
@@ -39,9 +47,10 @@ from scorecraft.language.words import ATTRIBUTES, WORDS
 from scorecraft.limits import CRUMB_MM, MOST_NESTING, MOST_PROBLEMS
 from scorecraft.textures import fill
 
+UPRIGHT = math.pi / 2
 MOST_COPIES = 2_000
 """The most copies one placing may make."""
-HEADER = ("title", "note", "loaf", "dough", "bake", "bench", "knob", "marks", "define")
+HEADER = ("title", "note", "loaf", "dough", "bake", "bench", "stencil", "knob", "marks", "define")
 
 
 class Walk:
@@ -51,8 +60,10 @@ class Walk:
         self.rules = rules
         self.drawings = drawings
         self.cuts: list[Cut] = []
+        self.unsaid: list[int] = []
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
+        self.alike: dict[tuple[object, str], int] = {}
         self.crumbs: dict[Place, int] = {}
         self.short: dict[Place, int] = {}
         self.figures = 0
@@ -144,6 +155,7 @@ class Walk:
                     values["within"] = self.on_sheet(as_region(argument.value), there)
                 elif isinstance(argument.value, Figure):  # a path to go along
                     values["line"] = self.path(argument.value, there)
+                    values["gone"] = gone_along(argument.value, values["line"], there)
             return {"within": None, **values}
 
         self.limit_copies(statement, values_in(scope))
@@ -182,7 +194,9 @@ class Walk:
         word = WORDS[statement.word]
         values = read(word, statement.arguments, scope, statement.place)
         scope = strayed(scope.at(scope.frame.turned(values["turn"])), self.budget.steps)
-        strokes = draw(word, own(word, values), self.drawings)
+        strokes = draw(word, values, self.drawings, scope)
+        if "lay" in values:
+            values["laid"] = laid_side(values["lay"], int(scope.names["k"].value))
         lines = [scope.frame.place(stroke.line) for stroke in strokes]
         parts = [stroke.part for stroke in strokes]
         self.keep(statement, scope, lines, parts, values)
@@ -225,16 +239,28 @@ class Walk:
         lines, parts = self.cuttable(statement, lines, parts)
         word = WORDS[name or statement.word]
         figure = scope.figure if scope.figure is not None else self.new_figure()
-        family = self.families.setdefault(statement.place, len(self.families))
         said = {argument.key for argument in statement.arguments}
         worn = {part: dress(word, part, scope.attributes, values, said) for part in set(parts)}
+        free = {part for part in worn if said_blade(part, scope.attributes, values) is None}
         called = scope.attributes.called or word.name
+        family = self.family(statement, scope, (called, tuple(sorted(worn)), *worn.values()))
         for line, part in zip(lines, parts, strict=True):
             line.setflags(write=False)
             named = called if part == word.name else part
+            made = severed(worn[part], line, scope.loaf)
+            if part in free and made["blade_rad"] < UPRIGHT and "hinge_mm" not in made:
+                self.unsaid.append(len(self.cuts))
             self.cuts.append(
-                Cut(line, called, named, figure, family, place=statement.place, **worn[part])
+                Cut(line, called, named, figure, family, place=statement.place, **made)
             )
+
+    def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
+        """Give a number to a statement's cuts: one for all of a rule that are cut alike."""
+        if statement.place not in self.families:
+            alike = (scope.rules[-1], repr(cut)) if scope.rules else (statement.place, "")
+            number = self.alike.setdefault(alike, len(self.alike))
+            self.families[statement.place] = number
+        return self.families[statement.place]
 
     def cuttable(
         self, statement: Statement, lines: list[Line], parts: list[str]
@@ -293,7 +319,7 @@ class Walk:
         """Draw a motif's first stroke as a path in the scope's frame."""
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
-        line = draw(word, own(word, values), self.drawings)[0].line
+        line = draw(word, values, self.drawings, scope)[0].line
         return crown().turned(values["turn"]).place(line)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Container, Mapping, Sequence
 from scorecraft.errors import Place, Problem, nearest
 from scorecraft.language import slips
 from scorecraft.language.evaluate import FUNCTIONS
-from scorecraft.language.expressions import MOST_OPERATIONS, LineError, TokenReader
+from scorecraft.language.expressions import MOST_OPERATIONS, LineError, TokenReader, joined
 from scorecraft.language.keys import Key, Word
 from scorecraft.language.kinds import DIMENSIONS, check_literal
 from scorecraft.language.tokens import Report, Token
@@ -139,7 +139,9 @@ class LineReader(TokenReader):
 
     def one(self, row: Word, key: Key, place: Place, found: list[Argument]) -> None:
         """Read the value of one key and keep it unless the key was there before."""
+        start = self.at
         value = self.value(row, key)
+        span = self.since(start)
         if isinstance(value, Measure) and not value.unit and self.parted(row):
             value = Broken(place)
         if any(argument.key == key.name for argument in found):
@@ -148,7 +150,11 @@ class LineReader(TokenReader):
         if problem := check_literal(row.name, key, value):
             self.report(problem)
             value = Broken(place)
-        found.append(Argument(key.name, value, place))
+        found.append(Argument(key.name, value, place, span))
+
+    def since(self, start: int) -> Place:
+        """Give the place of the tokens that were read since one."""
+        return joined(self.tokens[start].place, self.tokens[max(start, self.at - 1)].place)
 
     def parted(self, row: Word) -> bool:
         """Tell whether a unit follows after a space; report it, and pass over it."""
@@ -171,7 +177,10 @@ class LineReader(TokenReader):
         if key.kind in ("points", "pair") and self.sees("("):
             return self.points(many=key.kind == "points")
         token = self.peek()
-        if token is None or self.ends(token):
+        done = token is None or self.ends(token)
+        if key.kind == "flag" and (done or (token and token.text in keys_of(row))):
+            return Name("yes", self.tokens[self.at - 1].place)  # a flag that stands alone is meant
+        if done:
             raise self.fail(*slips.needs_value(key.name, row.name))
         return self.short()
 
@@ -220,14 +229,22 @@ class LineReader(TokenReader):
         """Read one (x, y) pair, or as many as follow."""
         place = self.tokens[self.at].place
         pairs: list[tuple[Expression, Expression]] = []
+        spans: list[tuple[Place, Place]] = []
         while self.sees("(") and (many or not pairs):
             self.at += 1
-            x = self.expression(1)
+            x, x_span = self.spanned()
             self.expect(",", slips.POINT)
-            y = self.expression(1)
+            y, y_span = self.spanned()
             self.expect(")", slips.CLOSE_POINT)
             pairs.append((x, y))
-        return Points(tuple(pairs), place)
+            spans.append((x_span, y_span))
+        return Points(tuple(pairs), place, tuple(spans))
+
+    def spanned(self) -> tuple[Expression, Place]:
+        """Read an expression, and tell the place of all of it."""
+        start = self.at
+        found = self.expression(1)
+        return found, self.since(start)
 
     def definition(self, found: list[Argument]) -> None:
         """Read `define NAME key=default key=default`; raises LineError for anything else."""
@@ -237,11 +254,13 @@ class LineReader(TokenReader):
         self.at += 1
         if name.text in WORDS:
             self.report(slips.word_of_language(name.text).at(name.place))
-        found.append(Argument("name", Name(name.text, name.place), name.place))
+        found.append(Argument("name", Name(name.text, name.place), name.place, name.place))
         while (token := self.peek()) is not None and not self.ends(token):
             if token.kind != "name" or not self.sees("=", 1):
                 raise self.fail(*slips.DEFAULT)
             self.at += 2
             if self.peek() is None:
                 raise self.fail(*slips.needs_default(token.text))
-            found.append(Argument(token.text, self.short(), token.place))
+            start = self.at
+            value = self.short()
+            found.append(Argument(token.text, value, token.place, self.since(start)))

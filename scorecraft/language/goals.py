@@ -26,6 +26,7 @@ GOALS = (
     Goal("Make it look cut by hand", ("vary",)),
     Goal("Make figures of your own", groups=("rule",)),
     Goal("Tell the dough, the oven and the bench", ("dough", "bake", "bench")),
+    Goal("Dust it through a stencil", ("stencil",)),
 )
 
 

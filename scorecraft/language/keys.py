@@ -50,7 +50,9 @@ class Word:
     `mains` are the keys whose values may stand first without their key; `attributes` tells
     whether cut attributes (depth, blade ...) may follow; `parts` are the strokes of a motif that
     may have a depth and blade of their own (`vein_depth`); `expands` marks motifs that are
-    expansion cuts unless the pattern says otherwise.
+    expansion cuts unless the pattern says otherwise. `grips` names the keys that have a handle on
+    the loaf; None means every length, and where a figure starts and ends. `origin` is the part of a
+    motif that stands in its place, where it can be chosen.
     """
 
     name: str
@@ -63,6 +65,15 @@ class Word:
     parts: tuple[str, ...] = ()
     expands: bool = False
     example: str = ""
+    origin: Literal["base", "middle", ""] = ""
+    grips: tuple[str, ...] | None = None
+
+    @property
+    def handles(self) -> tuple[Key, ...]:
+        """The keys that a handle on the loaf turns."""
+        if self.grips is not None:
+            return tuple(key for key in self.keys if key.name in self.grips)
+        return tuple(key for key in self.keys if key.kind == "length" or key.name in ("from", "to"))
 
     def key(self, name: str) -> Key | None:
         """Find a key by name, or None."""

@@ -8,6 +8,7 @@ from scorecraft.errors import EnoughError, PatternError, Place, Problems, neares
 from scorecraft.language import slips
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.doubt import doubt_of, like_define
+from scorecraft.language.expressions import joined
 from scorecraft.language.keys import Key
 from scorecraft.language.names import check_names
 from scorecraft.language.tokens import Report, SourceLine, source_lines
@@ -97,7 +98,8 @@ class Parser:
             self.report(slips.head_in_block(head.text).at(head.place))
         arguments = reader.arguments(head.text) if known else ()
         body = self.body(line, head.text if known else "", depth)
-        return Statement(head.text, arguments, body, head.place)
+        span = joined(head.place, line.tokens[-1].place)
+        return Statement(head.text, arguments, body, head.place, span)
 
     def known(self, word: str, place: Place) -> bool:
         """Tell whether a line may start with `word`; report it if not."""

@@ -20,6 +20,11 @@ TAKES = {
     "pair": "a pair, like (10mm, 0mm)", "points": "points, like (0mm, 0mm) (9mm, 30mm)",
     "region": "a region", "texture": "a texture", "path": "a motif", "condition": "a condition",
 }  # fmt: skip
+ORIGINS = {
+    "base": "its foot; it grows forward, away from you unless it is turned",
+    "middle": "its middle; forward is away from you unless it is turned",
+}
+"""What stands where a figure is placed."""
 
 
 def takes(key: Key) -> str:
@@ -45,6 +50,8 @@ def entry(word: Word) -> str:
     wide = max((len(key.name) for key in rows), default=0)
     for key in rows:
         lines.append("  " + "  ".join([f"{key.name:<{wide}}", *key_notes(word, key)]))
+    if word.origin:
+        lines.append(f"  its origin: {ORIGINS[word.origin]}")
     if word.attributes:
         lines.append(f"  and the cut attributes: {', '.join(key.name for key in ATTRIBUTES)}")
     lines += ["", "  for example:"]

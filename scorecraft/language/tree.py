@@ -98,10 +98,14 @@ class Call:
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """Points in the frame: each an (x, y) pair of expressions."""
+    """Points in the frame: each an (x, y) pair of expressions, and from where to where they stand.
+
+    `spans` are the places of all x and y, each whole.
+    """
 
     pairs: tuple[tuple["Expression", "Expression"], ...]
     place: Place = field(default=NOWHERE, compare=False, repr=False)
+    spans: tuple[tuple[Place, Place], ...] = field(default=(), compare=False, repr=False)
 
     def __str__(self) -> str:
         return " ".join(f"({x}, {y})" for x, y in self.pairs)
@@ -160,11 +164,12 @@ def as_region(value: Value) -> Region:
 
 @dataclass(frozen=True, slots=True)
 class Argument:
-    """A key and its value."""
+    """A key and its value; `span` is the place of the whole value, parentheses and all."""
 
     key: str
     value: Value
     place: Place = field(default=NOWHERE, compare=False, repr=False)
+    span: Place = field(default=NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,13 +177,14 @@ class Statement:
     """One line of a pattern, with the block below it if it has one.
 
     A `define` keeps the rule's name under the key `name` and its own keys, with their default
-    values, under theirs.
+    values, under theirs. `place` is that of its word, `span` that of all its line says.
     """
 
     word: str
     arguments: tuple[Argument, ...] = ()
     body: tuple["Statement", ...] = ()
     place: Place = field(default=NOWHERE, compare=False, repr=False)
+    span: Place = field(default=NOWHERE, compare=False, repr=False)
 
     def __str__(self) -> str:
         return "\n".join(written_lines(self, 0))

@@ -16,8 +16,10 @@ from scorecraft.baking import (
     USUAL_C,
     USUAL_WATER,
 )
+from scorecraft.language.figure_words import FIGURES
 from scorecraft.language.keys import (
     FREE,
+    LARGEST_SIZE_MM,
     Key,
     Word,
     angle,
@@ -41,17 +43,21 @@ from scorecraft.limits import (
     MOST_PROOF,
     MOST_SPRING,
 )
-from scorecraft.practice import FLATTEST_BLADE_DEG
+from scorecraft.loaf.forms import FORMS
+from scorecraft.loaf.tin import PANS
+from scorecraft.practice import FLATTEST_BLADE_DEG, SNIP_HINGE_MM
 
 BLADE_DEG = (FLATTEST_BLADE_DEG.value, 90.0)
 
 ATTRIBUTES = (
-    size("depth", "", "how deep the blade goes in"),
+    size("depth", "", "how deep below the surface, however the blade is held"),
     size("opens", "", "the width asked for after baking; the model finds the depth"),
     slant("blade", "", "angle between blade and dough; 90deg is upright", *BLADE_DEG),
     Key("kind", "choice", "", "expansion gives the loaf room, decorative is for show",
         choices=("expansion", "decorative")),
     Key("called", "text", "", "its name on the guide and the bench card"),
+    flag("through", "", "cut right through the dough, as for a fougasse"),
+    size("pulled", "", "how wide a cut right through is pulled open by hand"),
 )  # fmt: skip
 """Cut attributes: allowed on any motif, fill or placing, and inherited by what is inside."""
 
@@ -76,16 +82,18 @@ HEADER = (
     Word("note", "header", "a remark printed on the guide",
          (Key("text", "text", needed=True),), ("text",), example='note "Chill for 30 minutes."'),
     Word("loaf", "header", "the proofed loaf: its form, and its size or the weight of its dough",
-         (choice("shape", "round", "round oval long square", "its form seen from above"),
+         (choice("shape", "round", " ".join(FORMS), "its form"),
           size("width", "", "across, 3 to 9 o'clock"),
-          size("length", "", "12 to 6 o'clock, for oval and long"),
+          size("length", "", "12 to 6 o'clock; round, square and star have none of their own"),
           size("height", "", "from bench to crown"),
+          size("hole", "", "width of a ring's hole"),
+          Key("pan", "choice", "", "the tin of a tin loaf", choices=tuple(PANS)),
           Key("dough", "mass", "", "weight of the dough: the size is estimated from it",
               False, LEAST_DOUGH_G, MOST_DOUGH_G),
           _as_in_dough(PROOF),
           size("basket", "", "proofing basket (banneton): across the top, an oval one lengthwise"),
           size("by", "", "width of an oval or long basket"),
-          size("vessel", "", "inside width of the covered pot, or of the stone"),
+          size("vessel", "", "inside width of the covered pot; of an oval one its length"),
           Key("profile", "number", "", "2 is a dome; higher is flatter on top",
               False, LEAST_PROFILE, MOST_PROFILE),
           Key("outline", "text", "", "an SVG file with your own rim, seen from above")),
@@ -108,10 +116,17 @@ HEADER = (
     Word("bench", "header", "who cuts, and in what order",
          (choice("hand", "right", "right left", "the hand that holds the blade"),
           choice("order", "planned", "planned file", "the quickest order, or that of the file"),
+          _as_in_dough(DOUGH_C), _as_in_dough(WATER),
           choice("skill", "steady", "new steady quick", "how quick the hand is: times go by it"),
-          count("loaves", "1", "equal loaves that are scored in a row", 1, MOST_LOAVES),
-          _as_in_dough(DOUGH_C), _as_in_dough(WATER)),
-         example="bench hand left loaves 12"),
+          count("loaves", "1", "equal loaves that are scored in a row", 1, MOST_LOAVES)),
+         example="bench hand left skill new"),
+    Word("stencil", "header", "how its stencil is made, where nothing else is asked for",
+         (size("slot", "", "width of the slots"), size("bridge", "", "thinnest bridge"),
+          size("web", "", "thinnest strip left standing"),
+          Key("fill", "text", "", "figures opened as whole shapes, with commas between"),
+          Key("layers", "text", "", "a plate for each dusting, like flour=leaf; cocoa=star"),
+          Key("plate", "text", "", "the largest plate, like 300x300mm")),
+         example='stencil slot 3mm fill "heart" plate "300x300mm"'),
     Word("knob", "header", "a number to adjust: a slider on the page, --set on the command line",
          (Key("name", "new name", needed=True), Key("value", "any", needed=True),
           Key("min", "any", "", "lowest value (half if not given)"),
@@ -141,7 +156,8 @@ PLACING = (
     Word("around", "placing", "copies its block around the crown",
          (count("count", "", "how many copies"), length("radius", "0mm", "from the crown", 0),
           angle("from", "0deg", "where it starts", "start"),
-          angle("to", "360deg", "where it ends", "end"),
+          replace(angle("to", "0deg", "where it ends; all the way around if not given", "end"),
+                  default=""),
           choice("facing", "out", "out in along", "which way each copy faces")),
          ("count",), True, True, example="around 8 radius 26mm:\n    leaf length 58mm"),
     Word("row", "placing", "copies its block along a straight line, centred",
@@ -176,10 +192,13 @@ PLACING = (
          example="repeat 12 turn 25deg scale 0.9:\n    at radius 60mm:\n        petal length 24mm"),
     Word("along", "placing", "copies its block along a path",
          (Key("line", "path", "", "the first stroke of any motif", True),
-          length("every", "", "distance from copy to copy"),
-          choice("facing", "along", "along left right", "which way each copy faces")),
+          Key("every", "length", "", "from copy to copy; a closed path is shared out evenly",
+              most=LARGEST_SIZE_MM),
+          count("count", "0", "how many copies, in place of a distance", 0),
+          choice("facing", "along", "along left right out in alternate",
+                 "which way each copy faces; alternate is left, right, left, as mirror images")),
          ("line",), True, True,
-         example="along arc radius 60mm from -60deg to 60deg every 14mm:\n    leaf length 22mm"),
+         example="along rim inset 25mm count 24 facing in:\n    leaf length 22mm"),
     Word("inside", "placing", "keeps only what falls in a region",
          (Key("region", "region", "", "where to keep the cuts", True),), ("region",), True, True,
          example="inside disc radius 60mm:\n    row 9 spacing 10mm:\n        slash length 120mm"),
@@ -233,7 +252,8 @@ REGIONS = (
 MOTIFS = (
     Word("slash", "motif", "one straight or slightly curved stroke",
          (length("length", "80mm"), length("bend", "0mm", "how far it bows to the right", FREE)),
-         ("length",), expands=True, example="slash 120mm bend 4mm depth 9mm blade 35deg"),
+         ("length",), expands=True, origin="middle",
+         example="slash 120mm bend 4mm depth 9mm blade 35deg"),
     Word("arc", "motif", "part of a circle around the middle of its place",
          (length("radius", "60mm"), angle("from", "-45deg", "", "start"),
           angle("to", "45deg", "", "end")),
@@ -241,45 +261,59 @@ MOTIFS = (
     Word("wave", "motif", "a stroke that swings from side to side",
          (length("length", "100mm"), length("height", "14mm", "from crest to trough"),
           number("waves", "2", "how many; halves allowed", 0.5, 200)),
-         ("length",), example="wave 140mm height 16mm waves 2"),
+         ("length",), origin="middle", example="wave 140mm height 16mm waves 2"),
     Word("leaf", "motif", "a leaf: midrib, two outlines, paired veins",
          (length("length", "60mm", "from base to tip"), length("width", "26mm"),
           count("veins", "4", "pairs", 0, 40),
           slant("vein_angle", "38deg", "to the midrib", 10, 90),
           size("vein_depth", "2.5mm", "veins are cut lightly")),
          ("length",), parts=("midrib", "outline", "vein"),
-         example="leaf 58mm width 24mm veins 4 depth 6mm"),
+         origin="base", example="leaf 58mm width 24mm veins 4 depth 6mm"),
     Word("wheat", "motif", "an ear of wheat: stem and leaning grains",
          (length("length", "100mm", "from foot to tip"), length("width", "24mm"),
           count("grains", "6", "pairs", 1, 60)),
-         ("length",), parts=("stem", "grain"), example="wheat 110mm width 26mm grains 7"),
+         ("length",), parts=("stem", "grain"), origin="base",
+         example="wheat 110mm width 26mm grains 7"),
     Word("chevron", "motif", "a V of two strokes, pointing forward",
          (length("length", "20mm"), length("width", "40mm")),
-         ("length",), parts=("arm",), example="chevron 18mm width 44mm"),
+         ("length",), parts=("arm",), origin="middle", example="chevron 18mm width 44mm"),
     Word("cross", "motif", "two strokes at right angles",
          (length("length", "100mm", "away from you"), length("width", "100mm", "across")),
-         ("length",), parts=("bar",), expands=True, example="cross 110mm width 110mm depth 10mm"),
+         ("length",), parts=("bar",), expands=True, origin="middle",
+         example="cross 110mm width 110mm depth 10mm"),
     Word("star", "motif", "rays from the centre, or the edge of a star",
          (length("radius", "50mm"), count("points", "6", "", 2, 360),
           length("inner", "8mm", "where the rays begin, or the edge's inner corners lie", 0),
           flag("outline", "no", "yes: its edge; no: its rays")),
-         ("radius",), parts=("ray", "outline"), example="star 60mm points 8 inner 10mm"),
+         ("radius",), parts=("ray", "outline"), origin="middle",
+         example="star 60mm points 8 inner 10mm"),
     Word("petal", "motif", "two arcs that meet at base and tip",
          (length("length", "50mm"), length("width", "20mm")),
-         ("length",), example="petal 55mm width 22mm"),
+         ("length",), origin="base", example="petal 55mm width 22mm"),
     Word("ring", "motif", "a full circle", (length("radius", "40mm"),), ("radius",),
-         example="ring 35mm"),
+         origin="middle", example="ring 35mm"),
     Word("spiral", "motif", "a spiral from the centre outward",
          (length("radius", "80mm"), length("inner", "8mm", "where it begins", 0),
           number("turns", "2.5", "", 0.05, 100), flag("clockwise", "yes")),
-         ("radius",), example="spiral 85mm inner 10mm turns 2"),
+         ("radius",), origin="middle", example="spiral 85mm inner 10mm turns 2"),
     Word("polygon", "motif", "a regular polygon, one stroke a side",
          (length("radius", "50mm", "to its corners"), count("sides", "4", "", 3, 360)),
-         ("radius",), parts=("side",), example="polygon 60mm sides 4"),
+         ("radius",), parts=("side",), origin="middle", example="polygon 60mm sides 4"),
     Word("path", "motif", "a free stroke through points",
          (Key("points", "points", "", "(x, y) pairs from its place", True),
           flag("smooth", "yes", "a curve through the points, or straight between them")),
          ("points",), example="path (0mm, -30mm) (12mm, 0mm) (0mm, 30mm) smooth yes"),
+    Word("snip", "motif", "a cut with scissors that goes nearly through, as for an ear of wheat",
+         (length("width", "45mm", "across the loaf"),
+          size("hinge", f"{SNIP_HINGE_MM.value:g}mm", "left uncut at the bottom"),
+          choice("lay", "alternate", "left right alternate straight",
+                 "the side to which what it frees is laid; alternate is left, right, left")),
+         ("width",), expands=True,
+         example="row 5 spacing 55mm angle 0deg:\n    snip 45mm blade 40deg"),
+    Word("rim", "motif", "a line that follows the rim; most useful as a path to go along",
+         (length("inset", "20mm", "from the rim, measured on the dough", 0),
+          choice("of", "outer", "outer hole", "the rim of the loaf, or that of a ring's hole")),
+         ("inset",), example="along rim inset 20mm every 18mm facing out:\n    slash 12mm"),
     Word("trace", "motif", "the stroked paths of a plain SVG file of your own",
          (Key("file", "text", "", "beside the pattern file", True),
           length("width", "0mm", "drawn this wide (0mm: as it is)", 0)),
@@ -288,8 +322,16 @@ MOTIFS = (
 
 TURN = angle("turn", "0deg", "turns it clockwise")
 
-CUTTING = tuple(replace(word, attributes=True, keys=(*word.keys, TURN)) for word in MOTIFS)
-"""The motifs as they are used: each can be turned, and takes cut attributes."""
+
+def _cutting(word: Word) -> Word:
+    """Give a motif as it is used: it can be turned, and stand on its base or its middle."""
+    stands = choice("from", word.origin, "base middle", "which part of it stands in its place")
+    keys = (*word.keys, TURN, *((stands,) if word.origin else ()))
+    return replace(word, attributes=True, keys=keys)
+
+
+CUTTING = tuple(_cutting(word) for word in (*MOTIFS, *FIGURES))
+"""The motifs as they are used, with cut attributes."""
 
 WORDS = {w.name: w for w in (*HEADER, *PLACING, *CUTTING, *REGIONS, *TEXTURES, *RULES)}
 """Every word by name."""

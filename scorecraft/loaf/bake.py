@@ -6,7 +6,8 @@ from crown to rim. Along the ray the skin then grows by L1/L0, L the reach in th
 around the crown by rho1/rho0, rho the distance from the loaf's axis. (Carried straight up and out
 with the dough it would be stretched twice as much along the ray at the rim as at the crown.) Less
 what the skin follows before it sets, this is the mismatch strain that opens the cuts. Against
-finite elements of a sheet that slides over the grown dome: tests/published.
+finite elements of a sheet that slides over the grown dome: tests/published. In a tin, which holds
+sides and ends, the skin evens out in straight sections instead.
 """
 
 from dataclasses import dataclass
@@ -26,6 +27,8 @@ from scorecraft.baking import (
 )
 from scorecraft.limits import MOST_SPRING
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.grown import grown
+from scorecraft.loaf.sections import Sections
 from scorecraft.loaf.telling import out_of_range
 
 RAYS = 90
@@ -98,6 +101,8 @@ class Growth:
     def at(self, points: ArrayLike) -> Floats:
         """Strains (N, 3) as exx, eyy, exy (tensor) at sheet points (N, 2)."""
         sheet = np.asarray(points, dtype=np.float64)
+        if self.loaf.held is not None:
+            return self._in_tin(sheet)
         theta = np.arctan2(sheet[:, 1], sheet[:, 0])
         along, around = self.along_rays(sheet)
         cos, sin = np.cos(theta), np.sin(theta)
@@ -109,10 +114,25 @@ class Growth:
         """Strain along the ray and around the crown at sheet points (N, 2)."""
         sheet = np.asarray(points, dtype=np.float64)
         theta = np.arctan2(sheet[:, 1], sheet[:, 0])
-        longer = self._grown.reach(theta) / self.loaf.reach(theta)
-        wider = self._across(self._grown, longer[:, None] * sheet) / self._across(self.loaf, sheet)
+        longer = self._whole(self._grown, theta) / self._whole(self.loaf, theta)
+        share = np.maximum(self.loaf.share(sheet), -1.0)  # no further than the rim of the hole
+        here, there = (each.at_share(theta, share) for each in (self.loaf, self._grown))
+        wider = self._across(self._grown, there) / self._across(self.loaf, here)
         left = self.bake.left
         return left * (longer - 1), left * (np.where(np.isfinite(wider), wider, longer) - 1)
+
+    def _in_tin(self, sheet: Floats) -> Floats:
+        """Strains (N, 3) in a tin: the skin evens out from side to side and from end to end."""
+        plan = self.loaf.sheet_to_plan(sheet)
+        before, after = self._sections
+        across = after.across(plan[:, 1]) / before.across(plan[:, 1])
+        along = after.along(plan[:, 0]) / before.along(plan[:, 0])
+        left = self.bake.left
+        return np.column_stack([left * (across - 1), left * (along - 1), np.zeros(len(plan))])
+
+    @cached_property
+    def _sections(self) -> tuple[Sections, Sections]:
+        return Sections(self.loaf), Sections(self._grown)
 
     @property
     def exx(self) -> float:
@@ -145,8 +165,12 @@ class Growth:
     @cached_property
     def _grown(self) -> Loaf:
         """The loaf after the bake."""
-        loaf, bake = self.loaf, self.bake
-        return Loaf(loaf.outline.scaled(bake.sideways), loaf.height_mm * bake.upward, loaf.profile)
+        return grown(self.loaf, self.bake.sideways, self.bake.upward)
+
+    @staticmethod
+    def _whole(loaf: Loaf, theta: Floats) -> Floats:
+        """Way (N,) over the dough from its crown or crest to the rim, mm."""
+        return np.asarray(loaf.reach(theta) - loaf.sheet_crest(theta))
 
     @staticmethod
     def _across(loaf: Loaf, sheet: Floats) -> Floats:

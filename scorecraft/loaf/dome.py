@@ -13,41 +13,46 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import ArrayLike
 
-from scorecraft.arrays import Floats, Ints
-from scorecraft.errors import UsageError
+from scorecraft.arrays import Floats
 from scorecraft.limits import LARGEST_LOAF_MM, LEAST_PROFILE, MOST_PROFILE, SMALLEST_LOAF_MM
-from scorecraft.loaf.outline import (
-    Outline,
-    long_outline,
-    oval_outline,
-    round_outline,
-    square_outline,
-)
+from scorecraft.loaf.crest import Crest
+from scorecraft.loaf.forms import form_of
+from scorecraft.loaf.outline import Outline, inner_outline, outline_of
+from scorecraft.loaf.pieces import distance as measured
+from scorecraft.loaf.pieces import gauss, halved, ratio
 from scorecraft.loaf.rays import Meridian, RayTable, ray_table
-from scorecraft.loaf.telling import out_of_range
-from scorecraft.practice import FLATNESS, RIM_POWER
+from scorecraft.loaf.telling import hole_too_large, out_of_range
+from scorecraft.loaf.tin import Tin, filled_tin
+from scorecraft.practice import RIM_POWER
 
 RAYS = 720
 """Rays over which areas are summed."""
-PIECE_MM = 6.0
-"""A line on the dough is measured in pieces no longer than this, each twice."""
+LEAST_RING_MM = 15.0
+"""The dough between the two rims of a ring is at least so wide."""
 
 
 @dataclass(frozen=True)
 class Loaf:
     """A proofed loaf: its rim, its height (mm) and the powers (p, q) of its profile.
 
-    The height at the share t of the way from crown to rim is z = H (1 - t^p)^(1/q). Points are
-    (N, 2) arrays in mm. Raises UsageError for sizes or powers no loaf has.
+    The height at the share t of the way from crown to rim is z = H (1 - t^p)^(1/q). A ring has a
+    `hole` as well, and rises from both its rims to a crest halfway between them; on its sheet the
+    way across the hole is flat. What stands in a tin (`held`) has straight sides under its dome,
+    and its sheet is the top alone. Points are (N, 2) arrays in mm. Raises UsageError for sizes or
+    powers no loaf has.
     """
 
     outline: Outline
     height_mm: float
     profile: tuple[float, float]
+    hole: Outline | None = None
+    held: Tin | None = None
 
     def __post_init__(self) -> None:
         for name in ("width_mm", "length_mm", "height_mm"):
-            _check_size(name.removesuffix("_mm"), getattr(self, name))
+            check_size(name.removesuffix("_mm"), getattr(self, name))
+        if self.hole and 2 * self._crest.extremes[0] < LEAST_RING_MM:
+            raise hole_too_large(LEAST_RING_MM)
         for power in self.profile:
             if not LEAST_PROFILE <= power <= MOST_PROFILE:
                 hint = f"use {LEAST_PROFILE:g} (a cone) to {MOST_PROFILE:g} (a box)"
@@ -68,49 +73,87 @@ class Loaf:
         """Widest measure along y."""
         return self.outline.length_mm
 
+    @property
+    def wall_mm(self) -> float:
+        """Height of the straight sides under the dome: those of dough in a tin, otherwise 0."""
+        return self.held.wall_mm if self.held else 0.0
+
+    @property
+    def crown_mm(self) -> float:
+        """Height of the dome above its rim."""
+        return self.height_mm - self.wall_mm
+
     def reach(self, theta: ArrayLike) -> Floats:
-        """Distance (mm) along the dough from crown to rim in the directions theta (radians)."""
-        return self._rays.total(self.outline.radius(theta))
+        """Distance (mm) on the sheet from its middle to the rim in the directions theta (rad)."""
+        angle = np.asarray(theta, dtype=np.float64)
+        return self.sheet_crest(angle) + self._rays.total(self._crest.on_plan(angle)[1])
+
+    def sheet_crest(self, theta: ArrayLike) -> Floats:
+        """Distance (mm) on the sheet from its middle to the crest: 0 but on a ring."""
+        angle = np.asarray(theta, dtype=np.float64)
+        if self.hole is None:
+            return np.zeros(angle.shape)
+        return np.asarray(self.hole.radius(angle) + self._rays.total(self._crest.on_plan(angle)[1]))
+
+    def share(self, points: ArrayLike) -> Floats:
+        """Share of the way from crown to rim of sheet points: (N, 2) mm to (N,).
+
+        On a ring from the crest, and below 0 on its inner side; -1 is the rim of the hole.
+        """
+        sheet = np.asarray(points, dtype=np.float64)
+        theta = np.arctan2(sheet[..., 1], sheet[..., 0])
+        crest = self.sheet_crest(theta)
+        away = np.hypot(sheet[..., 0], sheet[..., 1]) - crest
+        return np.asarray(away / (self.reach(theta) - crest))
+
+    def at_share(self, theta: Floats, share: Floats) -> Floats:
+        """Sheet points (N, 2) mm at directions (radians) and shares of the way to the rim."""
+        crest = self.sheet_crest(theta)
+        distance = crest + share * (self.reach(theta) - crest)
+        return np.asarray(distance[..., None] * np.stack([np.cos(theta), np.sin(theta)], axis=-1))
 
     def sheet_to_plan(self, points: ArrayLike) -> Floats:
         """Carry sheet points to the plan; beyond the rim straight outward, mm for mm; (N, 2) mm."""
         sheet = np.asarray(points, dtype=np.float64)
-        distance, radius, whole = self._polar(sheet)
-        inside = np.minimum(distance / whole, 1.0)
-        u = self._rays.parameter(radius, inside)
-        across = radius * self._shape.plan(u) + np.maximum(distance - whole, 0.0)
-        return np.asarray(sheet * _ratio(across, distance)[..., None])
+        distance, middle, half, crest = self._polar(sheet)
+        away, whole = np.abs(distance - crest), self._rays.total(half)
+        u = self._rays.parameter(half, np.minimum(away / whole, 1.0))
+        off = half * self._shape.plan(u) + np.maximum(away - whole, 0.0)
+        across = middle + np.where(distance < crest, -off, off)
+        return np.asarray(sheet * ratio(across, distance)[..., None])
 
     def plan_to_sheet(self, points: ArrayLike) -> Floats:
         """Carry plan points to the sheet: the way back of `sheet_to_plan`; (N, 2) mm."""
         plan = np.asarray(points, dtype=np.float64)
-        across, radius, whole = self._polar(plan)
-        u = self._shape.parameter(np.minimum(across / radius, 1.0))
-        beyond = np.maximum(across - radius, 0.0)
-        distance = np.where(beyond > 0, whole, self._rays.length(radius, u)) + beyond
-        return np.asarray(plan * _ratio(distance, across)[..., None])
+        across, middle, half, crest = self._polar(plan)
+        away = np.abs(across - middle)
+        u = self._shape.parameter(np.minimum(away / half, 1.0))
+        beyond = np.maximum(away - half, 0.0)
+        off = np.where(beyond > 0, self._rays.total(half), self._rays.length(half, u)) + beyond
+        distance = crest + np.where(across < middle, -off, off)
+        return np.asarray(plan * ratio(distance, across)[..., None])
 
     def height_at(self, points: ArrayLike) -> Floats:
-        """Height (mm) of the dough over plan points; 0 beyond the rim; (N, 2) to (N,)."""
-        across, radius, _ = self._polar(np.asarray(points, dtype=np.float64))
-        return self._shape.height(np.minimum(across / radius, 1.0))
+        """Height (mm) of the dough over plan points; 0 where there is none; (N, 2) to (N,)."""
+        t = self._plan_share(np.asarray(points, dtype=np.float64))
+        return np.where(t > 1.0 + 1e-9, 0.0, self._rise(t))
 
     def surface(self, points: ArrayLike) -> Floats:
-        """Points (N, 3) of the dough's surface over plan points, mm."""
+        """Points (N, 3) of the dough's surface over plan points, mm; level beyond the rim."""
         plan = np.asarray(points, dtype=np.float64)
-        return np.concatenate([plan, self.height_at(plan)[..., None]], axis=-1)
+        return np.concatenate([plan, self._rise(self._plan_share(plan))[..., None]], axis=-1)
 
     def normal(self, points: ArrayLike) -> Floats:
         """Give unit normals (N, 3) at plan points: level at the rim, straight up beyond it."""
         plan = np.asarray(points, dtype=np.float64)
         theta = np.arctan2(plan[..., 1], plan[..., 0])
-        radius = self.outline.radius(theta)
-        t = np.hypot(plan[..., 0], plan[..., 1]) / radius
-        out, upright = self._steepness(t)
-        around = -out * self.outline.turning(theta) / radius**2
-        outward = out / radius
+        across, middle, half, _ = self._polar(plan)
+        t = np.abs(across - middle) / half
+        out, upright = self._shape.steepness(t)
+        out = np.where(across < middle, -out, out) / half
+        around = -out * self._crest.around(theta, across)
         cos, sin = np.cos(theta), np.sin(theta)
-        level = [outward * cos - around * sin, outward * sin + around * cos]
+        level = [out * cos - around * sin, out * sin + around * cos]
         normals = np.stack([*level, upright], axis=-1)
         return np.asarray(normals / np.linalg.norm(normals, axis=-1, keepdims=True))
 
@@ -133,11 +176,11 @@ class Loaf:
         points = np.concatenate(lines)
         owner = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
         here = np.flatnonzero(owner[1:] == owner[:-1])
-        nodes, first, piece_of = _halved(points[here], points[here + 1])
+        nodes, first, piece_of = halved(points[here], points[here + 1])
         surface = self.surface(self.sheet_to_plan(nodes))
-        fine = _distance(surface[first], surface[first + 1])
-        fine += _distance(surface[first + 1], surface[first + 2])
-        coarse = _distance(surface[first], surface[first + 2])
+        fine = measured(surface[first], surface[first + 1])
+        fine += measured(surface[first + 1], surface[first + 2])
+        coarse = measured(surface[first], surface[first + 2])
         exact = (4.0 * fine - coarse) / 3.0
         sums = np.bincount(owner[here][piece_of], weights=exact, minlength=len(lines))
         return sums.astype(np.float64)
@@ -155,7 +198,7 @@ class Loaf:
         for angle in (theta - turn, theta + turn):
             at = distance[..., None] * np.stack([np.cos(angle), np.sin(angle)], axis=-1)
             sides.append(self.surface(self.sheet_to_plan(at)))
-        across = _distance(sides[0], sides[1]) / (2 * turn * distance)
+        across = measured(sides[0], sides[1]) / (2 * turn * distance)
         return np.ones_like(across), across
 
     def sheet_rim(self, n: int = 360) -> Floats:
@@ -164,75 +207,102 @@ class Loaf:
         rays = np.column_stack([np.cos(theta), np.sin(theta)])
         return np.asarray(self.reach(theta)[:, None] * rays)
 
+    def sheet_hole(self, n: int = 360) -> Floats | None:
+        """Rim of the hole (n, 2) on the sheet, where it is as on the plan; None without one."""
+        return None if self.hole is None else self.hole.points(n)
+
     @cached_property
     def sheet_area_mm2(self) -> float:
         """Area of the dough sheet."""
-        return float(np.mean(self.reach(self._directions) ** 2) * math.pi)
+        return float(np.mean(self.reach(self._directions) ** 2) * math.pi) - self._hole_mm2
 
     @cached_property
     def plan_area_mm2(self) -> float:
         """Area of the loaf seen from above."""
-        return float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi)
+        return float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi) - self._hole_mm2
+
+    @property
+    def _hole_mm2(self) -> float:
+        if self.hole is None:
+            return 0.0
+        return float(np.mean(self.hole.radius(self._directions) ** 2) * math.pi)
 
     def patches(
         self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0
     ) -> tuple[Floats, Floats]:
         """Share the skin out: sheet points (rays, steps, 2) and the area (mm2) each stands for.
 
-        Only what lies between two shares of the reach. Rays are at equal angles from +x, half a
+        Only what lies between two shares of the way from crown to rim; on a ring on both sides of
+        its crest, so that there are twice as many steps. Rays are at equal angles from +x, half a
         step on; along a ray stand Gauss points, so that sums over few patches are integrals.
         """
         theta = np.asarray((np.arange(rays) + 0.5) * (math.tau / rays))
-        radius = self.outline.radius(theta)[:, None]
-        nodes, weights = _gauss(steps)
-        ends = [self._rays.parameter(radius, np.full_like(radius, end)) for end in (inner, outer)]
+        half = self._crest.on_plan(theta)[1][:, None]
+        nodes, weights = gauss(steps)
+        ends = [self._rays.parameter(half, np.full_like(half, end)) for end in (inner, outer)]
         u = ends[0] + (ends[1] - ends[0]) * nodes
-        distance = self._rays.length(np.broadcast_to(radius, u.shape), u)
-        points = distance[..., None] * np.column_stack([np.cos(theta), np.sin(theta)])[:, None]
-        return points, self._patches(theta, u, weights * (ends[1] - ends[0]))
+        off = self._rays.length(np.broadcast_to(half, u.shape), u)
+        crest, ray = (
+            self.sheet_crest(theta)[:, None],
+            np.column_stack([np.cos(theta), np.sin(theta)]),
+        )
+        sides = (1.0,) if self.hole is None else (-1.0, 1.0)
+        points = [(crest + side * off)[..., None] * ray[:, None] for side in sides]
+        share = weights * (ends[1] - ends[0])
+        areas = [self._patches(theta, u, share, side) for side in sides]
+        return np.concatenate(points, axis=1), np.concatenate(areas, axis=1)
 
-    def _patches(self, theta: Floats, u: Floats, weights: Floats) -> Floats:
+    def _patches(self, theta: Floats, u: Floats, weights: Floats, side: float) -> Floats:
         """Areas (mm2) by ray and u: |r_u x r_theta| times the share of the whole turn."""
         sideways, upward = self._shape.rates(u)
-        radius = self.outline.radius(theta)[:, None]
-        lean = 1 + (self.outline.turning(theta)[:, None] / radius) ** 2
-        slant = np.sqrt((radius * sideways) ** 2 + upward**2 * lean)
-        return np.asarray(radius * self._shape.plan(u) * slant * weights * (math.tau / len(theta)))
+        t = self._shape.plan(u)
+        middle, half = (each[:, None] for each in self._crest.on_plan(theta))
+        swing, spread = (each[:, None] for each in self._crest.turning(theta))
+        across = middle + side * half * t
+        slant = np.hypot(across, swing + side * spread * t)
+        areas = np.hypot(across * half * sideways, upward * slant)
+        return np.asarray(areas * weights * (math.tau / len(theta)))
 
     @cached_property
     def volume_mm3(self) -> float:
-        """Volume under the dome: plan area x 2 integral of z t dt, a beta function of p and q."""
+        """Volume of the dough: straight sides, and the dome by beta functions of p and q.
+
+        Under a dome plan area x 2 integral of z t dt; under a ring plan area x integral of z dt, as
+        the two sides of the crest make up for one another (Pappus).
+        """
         p, q = self.profile
-        share = 2 / p * math.gamma(2 / p) * math.gamma(1 / q + 1) / math.gamma(2 / p + 1 / q + 1)
-        return self.plan_area_mm2 * self.height_mm * share
+        n = 2.0 if self.hole is None else 1.0
+        share = math.gamma(n / p + 1) * math.gamma(1 / q + 1) / math.gamma(n / p + 1 / q + 1)
+        return self.plan_area_mm2 * (self.wall_mm + self.crown_mm * share)
 
     @cached_property
     def _shape(self) -> Meridian:
-        return Meridian(self.height_mm, *self.profile)
+        return Meridian(self.crown_mm, *self.profile)
 
     @cached_property
     def _rays(self) -> RayTable:
-        return ray_table(self._shape, *self.outline.extremes)
+        return ray_table(self._shape, *self._crest.extremes)
+
+    @cached_property
+    def _crest(self) -> Crest:
+        return Crest(self.outline, self.hole)
 
     @cached_property
     def _directions(self) -> Floats:
         return np.linspace(0.0, math.tau, RAYS, endpoint=False)
 
-    def _polar(self, points: Floats) -> tuple[Floats, Floats, Floats]:
-        """Distance from the crown, and the rim's plan radius and reach in that direction."""
-        radius = self.outline.radius(np.arctan2(points[..., 1], points[..., 0]))
+    def _polar(self, points: Floats) -> tuple[Floats, Floats, Floats, Floats]:
+        """Distance from the middle; that of the crest on the plan, on to the rim, on the sheet."""
+        theta = np.arctan2(points[..., 1], points[..., 0])
         distance = np.asarray(np.hypot(points[..., 0], points[..., 1]))
-        whole = self._rays.total(radius)
-        return distance, radius, whole
+        return distance, *self._crest.on_plan(theta), self.sheet_crest(theta)
 
-    def _steepness(self, t: Floats) -> tuple[Floats, Floats]:
-        """Outward and upward part of the normal at shares t, both freed of the rim's pole."""
-        p, q = self.profile
-        inside = np.minimum(t, 1.0)
-        upright = (1.0 - inside**p) ** (1.0 - 1.0 / q)
-        out = self.height_mm * p / q * inside ** (p - 1.0)
-        beyond = t > 1.0 + 1e-9
-        return np.where(beyond, 0.0, out), np.where(beyond, 1.0, upright)
+    def _plan_share(self, plan: Floats) -> Floats:
+        across, middle, half, _ = self._polar(plan)
+        return np.asarray(np.abs(across - middle) / half)
+
+    def _rise(self, t: Floats) -> Floats:
+        return np.asarray(self.wall_mm + self._shape.height(np.minimum(t, 1.0)))
 
 
 def make_loaf(
@@ -241,10 +311,14 @@ def make_loaf(
     length_mm: float | None,
     height_mm: float,
     profile: tuple[float, float] | None = None,
+    *,
+    hole_mm: float | None = None,
+    tin: Tin | None = None,
 ) -> Loaf:
-    """Make a round, oval, long or square loaf; a round one takes its width alone (mm).
+    """Make a loaf of a form by its name; where there is no length it is as long as wide (mm).
 
-    Raises UsageError for an unknown shape and for sizes or powers no loaf has.
+    A ring without a hole of its own has the usual one; what stands in no known tin fills its own
+    to the rim. Raises UsageError for an unknown form and for sizes or powers no loaf has.
 
     >>> loaf = make_loaf("round", 200, None, 80)
     >>> loaf.height_at([[0, 0], [100, 0]]).tolist()  # over the crown and at the rim
@@ -252,49 +326,22 @@ def make_loaf(
     >>> round(float(loaf.reach(0.0)), 1)  # from crown to rim along the dough
     141.8
     """
-    if shape not in ("round", "oval", "long", "square"):
-        raise UsageError(f'"{shape}" is not a loaf form', None, "use round, oval, long or square")
+    form = form_of(shape)
     length = width_mm if length_mm is None else length_mm
     for name, size in (("width", width_mm), ("length", length)):
-        _check_size(name, size)
-    powers = profile or (FLATNESS[shape].value, RIM_POWER.value)
-    if shape == "round":
-        return Loaf(round_outline(width_mm), height_mm, powers)
-    maker = {"oval": oval_outline, "long": long_outline, "square": square_outline}[shape]
-    return Loaf(maker(width_mm, length), height_mm, powers)
+        check_size(name, size)
+    powers = profile or (form.flat, RIM_POWER.value)
+    outline = outline_of(form, width_mm, length)
+    hole = None
+    if form.hole:
+        hole = inner_outline(outline, form.hole * width_mm if hole_mm is None else hole_mm)
+    held = (tin or filled_tin(width_mm, length, height_mm)) if form.held else None
+    return Loaf(outline, height_mm, powers, hole, held)
 
 
-def _check_size(name: str, size_mm: float) -> None:
+def check_size(name: str, size_mm: float) -> None:
+    """Refuse a measure (mm) that no loaf has; raises UsageError."""
     low, high = SMALLEST_LOAF_MM, LARGEST_LOAF_MM
     if not low <= size_mm <= high:
         hint = f"use {low:g} mm to {high:g} mm"
         raise out_of_range(f"a {name} of {size_mm:g} mm", hint)
-
-
-def _gauss(count: int) -> tuple[Floats, Floats]:
-    """Gauss-Legendre points and weights on [0, 1]."""
-    nodes, weights = np.polynomial.legendre.leggauss(count)
-    return np.asarray((nodes + 1) / 2), np.asarray(weights / 2)
-
-
-def _ratio(new: Floats, old: Floats) -> Floats:
-    """Divide lengths, 1 where the old one is nothing (at the crown)."""
-    small = old < 1e-9
-    return np.asarray(np.where(small, 1.0, new / np.where(small, 1.0, old)))
-
-
-def _distance(a: Floats, b: Floats) -> Floats:
-    return np.asarray(np.sqrt(((a - b) ** 2).sum(axis=-1)))
-
-
-def _halved(start: Floats, end: Floats) -> tuple[Floats, Ints, Ints]:
-    """Cut segments into pieces and halve them: nodes, first node and segment of each piece."""
-    side = end - start
-    pieces = np.maximum(1, np.ceil(np.hypot(*side.T) / PIECE_MM)).astype(np.intp)
-    counts = 2 * pieces + 1
-    segment = np.repeat(np.arange(len(start)), counts)
-    begin = np.cumsum(counts) - counts
-    number = np.arange(len(segment)) - begin[segment]
-    nodes = start[segment] + (number / (2.0 * pieces[segment]))[:, None] * side[segment]
-    first = np.flatnonzero((number % 2 == 0) & (number < counts[segment] - 1))
-    return nodes, first, segment[first]

@@ -1,7 +1,9 @@
 """The rim of a loaf seen from above: one radius in every direction about the crown."""
 
+import importlib
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -10,7 +12,8 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
-from scorecraft.practice import LONG_POWER, OVAL_POWER, SQUARE_POWER
+from scorecraft.loaf.forms import Form
+from scorecraft.loaf.telling import hole_off_centre
 from scorecraft.units import turntable_degrees
 
 TRACED_SAMPLES = 1440
@@ -96,28 +99,26 @@ class Outline:
         return np.asarray(here + share * (there - here))
 
 
-def round_outline(width_mm: float) -> Outline:
-    """Make a circle of a width in mm."""
-    return Outline("round", width_mm / 2, width_mm / 2)
+def outline_of(form: Form, width_mm: float, length_mm: float) -> Outline:
+    """Make the rim of a form: width along x, length along y, mm.
 
-
-def oval_outline(width_mm: float, length_mm: float) -> Outline:
-    """Make an oval of a width along x and a length along y, mm.
-
-    >>> oval_outline(160, 240).radius([0, math.pi / 2]).round(6).tolist()
+    >>> from scorecraft.loaf.forms import FORMS
+    >>> outline_of(FORMS["oval"], 160, 240).radius([0, math.pi / 2]).round(6).tolist()
     [80.0, 120.0]
     """
-    return Outline("oval", width_mm / 2, length_mm / 2, OVAL_POWER.value)
+    if form.power is not None:
+        return Outline(form.name, width_mm / 2, length_mm / 2, form.power)
+    drawn: Floats = getattr(
+        importlib.import_module(f"scorecraft.loaf.rims.{form.name}"), form.name
+    )()
+    scale = np.array([width_mm, length_mm]) / np.ptp(drawn, axis=0)
+    return replace(traced_outline(drawn * scale), shape=form.name)
 
 
-def long_outline(width_mm: float, length_mm: float) -> Outline:
-    """Make a long loaf, blunter than an ellipse: width along x, length along y, mm."""
-    return Outline("long", width_mm / 2, length_mm / 2, LONG_POWER.value)
-
-
-def square_outline(width_mm: float, length_mm: float) -> Outline:
-    """Make a rounded square or oblong: width along x, length along y, mm."""
-    return Outline("square", width_mm / 2, length_mm / 2, SQUARE_POWER.value)
+def inner_outline(outer: Outline, hole_mm: float) -> Outline:
+    """Make the inner rim of a ring: `hole_mm` wide, everywhere as far from the outer rim."""
+    less = outer.a_mm - hole_mm / 2
+    return Outline("hole", outer.a_mm - less, outer.b_mm - less, outer.power)
 
 
 def traced_outline(points: ArrayLike) -> Outline:
@@ -129,10 +130,30 @@ def traced_outline(points: ArrayLike) -> Outline:
     >>> traced_outline([(0, 0), (100, 0), (100, 60), (0, 60)]).width_mm
     100.0
     """
-    ring = _ring(np.asarray(points, dtype=np.float64))
+    return traced_outlines([points])[0]
+
+
+def traced_outlines(rims: Sequence[ArrayLike]) -> list[Outline]:
+    """Make the rim of a polygon, (N, 2) plan mm, and that of a hole in it where there is one.
+
+    The rim's centre of area is moved to the crown; raises UsageError as `traced_outline` does, and
+    for a hole that does not lie around that centre.
+    """
+    first = _ring(np.asarray(rims[0], dtype=np.float64))
+    middle = shapely.get_coordinates(shapely.Polygon(first).centroid)
+    found = [_traced("traced", first - middle)]
+    for hole in rims[1:]:
+        ring = _ring(np.asarray(hole, dtype=np.float64)) - middle
+        if not shapely.contains_xy(shapely.Polygon(ring), 0.0, 0.0):
+            raise hole_off_centre()
+        found.append(_traced("hole", ring))
+    return found
+
+
+def _traced(shape: str, ring: Floats) -> Outline:
     radii = _radii(ring, _unrolled(ring))
     return Outline(
-        "traced",
+        shape,
         float(np.ptp(ring[:, 0])) / 2,
         float(np.ptp(ring[:, 1])) / 2,
         samples=tuple(radii.tolist()),
@@ -140,7 +161,7 @@ def traced_outline(points: ArrayLike) -> Outline:
 
 
 def _ring(points: Floats) -> Floats:
-    """Give the corners counter-clockwise about the centre of area, none repeated."""
+    """Give the corners counter-clockwise, none repeated."""
     if points.ndim != 2 or points.shape[1:] != (2,) or not np.isfinite(points).all():
         raise UsageError("a traced rim is a list of points, each x and y in mm")
     kept = np.any(points != np.roll(points, 1, axis=0), axis=1)
@@ -150,8 +171,7 @@ def _ring(points: Floats) -> Floats:
     shape = shapely.Polygon(points)
     if not shape.is_valid or shape.area <= 0:
         raise UsageError("the traced rim crosses itself", None, "draw it as one simple closed line")
-    ring = np.asarray(points - shapely.get_coordinates(shape.centroid))
-    return ring if shape.exterior.is_ccw else ring[::-1]
+    return points if shape.exterior.is_ccw else points[::-1]
 
 
 def _unrolled(ring: Floats) -> Floats:

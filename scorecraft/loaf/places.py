@@ -2,6 +2,8 @@
 
 import math
 
+import numpy as np
+
 from scorecraft.arrays import Floats
 from scorecraft.loaf.dome import Loaf
 from scorecraft.units import turntable_degrees
@@ -16,10 +18,21 @@ LOW_FROM = 0.8
 def where(loaf: Loaf, point: Floats) -> str:
     """Say where a sheet point (2,) lies: near the crown, or at an hour of the clock."""
     theta = math.atan2(float(point[1]), float(point[0]))
-    share = math.hypot(float(point[0]), float(point[1])) / float(loaf.reach(theta))
+    share = float(loaf.share(np.asarray(point)))
+    if loaf.hole is not None:
+        return f"{clock(theta)}{_on_ring(share)}"
     if share < NEAR_CROWN_SHARE:
         return "near the crown"
     return f"{clock(theta)}, {LOW}" if share > LOW_FROM else clock(theta)
+
+
+def _on_ring(share: float) -> str:
+    """Say where across a ring: a share of the way from its crest, below 0 toward the hole."""
+    if abs(share) < NEAR_CROWN_SHARE:
+        return ", on the crest"
+    if share < 0:
+        return ", at the hole" if share < -LOW_FROM else ", toward the hole"
+    return f", {LOW}" if share > LOW_FROM else ""
 
 
 def clock(theta: float) -> str:

@@ -36,6 +36,14 @@ class Meridian:
         """Height (mm) at shares t in [0, 1] of the way to the rim."""
         return np.asarray(self.height_mm * (1.0 - t**self.p) ** (1.0 / self.q))
 
+    def steepness(self, t: Floats) -> tuple[Floats, Floats]:
+        """Outward and upward part of the normal at shares t, both freed of the rim's pole."""
+        inside = np.minimum(t, 1.0)
+        upright = (1.0 - inside**self.p) ** (1.0 - 1.0 / self.q)
+        out = self.height_mm * self.p / self.q * inside ** (self.p - 1.0)
+        beyond = t > 1.0 + 1e-9
+        return np.where(beyond, 0.0, out), np.where(beyond, 1.0, upright)
+
     def rates(self, u: Floats) -> tuple[Floats, Floats]:
         """Rates dt/du and dz/du (mm), finite on the whole way, for u in [0, 1)."""
         rest = (1.0 - u) ** self.q

@@ -14,7 +14,12 @@ from scorecraft.loaf import telling as say
 from scorecraft.loaf.baskets import takes, too_much
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.loaf.dough import Dough
-from scorecraft.practice import HEIGHT_PER_WIDTH, LENGTH_PER_WIDTH
+from scorecraft.loaf.forms import Form, form_of
+
+HOLE_ROUNDS = 40
+"""Rounds in which the width of a ring with a given hole settles."""
+MOST_HOLE = 0.68
+"""The widest hole that is tried, as a share of the width."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +44,7 @@ class Known:
     width_mm: float | None = None
     length_mm: float | None = None
     height_mm: float | None = None
+    hole_mm: float | None = None
 
 
 USUAL = Dough()
@@ -67,10 +73,10 @@ def size_from_dough(
     a round loaf 185 mm wide and 80 mm high holds 1425 cm³
     """
     known = known or Known()
-    volume, steps = _volume(grams, dough)
-    fill = make_loaf(shape, 100.0, 100.0, 100.0, profile).volume_mm3 / 1e6
-    longer = LENGTH_PER_WIDTH[shape].value
-    stand = HEIGHT_PER_WIDTH.value * dough.stand
+    volume, steps = proofed_volume(grams, dough)
+    form = form_of(shape)
+    longer, fill = form.longer, _fill(form, profile, form.hole)
+    stand = form.stands * dough.stand
     doubts: list[tuple[str, str]] = []
     if basket_mm is not None and known == Known():
         longer = basket_mm[1] / basket_mm[0]
@@ -79,12 +85,24 @@ def size_from_dough(
     elif basket_mm is not None:
         steps.append(say.BASKET_IGNORED)
     width, length, height = _solved(volume / fill, longer, stand, known)
-    make_loaf(shape, width, length, height, profile)
+    if known.hole_mm is not None:  # how much of the box it fills hangs on the width it has
+        for _ in range(HOLE_ROUNDS):
+            fill = _fill(form, profile, known.hole_mm / width)
+            width, length, height = _solved(volume / fill, longer, stand, known)
+    make_loaf(shape, width, length, height, profile, hole_mm=known.hole_mm)
     found = fill * width * length * height
     steps.append(say.loaf_holds(shape, (width, length, height), found, volume))
     if known.height_mm is None:
-        doubts += _too_high(min(width, length), height)
+        hole = (known.hole_mm or form.hole * width) if form.hole else 0.0
+        across = (min(width, length) - hole) / (2 if hole else 1)
+        doubts += _too_high(across, height)
     return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
+
+
+def _fill(form: Form, profile: tuple[float, float] | None, hole: float) -> float:
+    """Volume of a form over that of the box around it; its hole is a share of the width."""
+    hole_mm = min(hole, MOST_HOLE) * 100.0 if form.hole else None
+    return make_loaf(form.name, 100.0, 100.0, 100.0, profile, hole_mm=hole_mm).volume_mm3 / 1e6
 
 
 def height_from_dough(
@@ -94,7 +112,7 @@ def height_from_dough(
 
     A height that is known stands. Raises UsageError as `size_from_dough` does.
     """
-    volume, steps = _volume(grams, dough)
+    volume, steps = proofed_volume(grams, dough)
     per_mm = rim.volume_mm3 / rim.height_mm
     height = volume / per_mm if height_mm is None else height_mm
     found, width, length = per_mm * height, rim.width_mm, rim.length_mm
@@ -116,7 +134,7 @@ def _too_high(across: float, height: float) -> list[tuple[str, str]]:
     return [say.too_tall(height, across, most)]
 
 
-def _volume(grams: float, dough: Dough) -> tuple[float, list[str]]:
+def proofed_volume(grams: float, dough: Dough) -> tuple[float, list[str]]:
     """Volume (mm3) of so many grams of dough when it is cut, and how it was found."""
     low, high = LEAST_DOUGH_G, MOST_DOUGH_G
     if not low <= grams <= high:
@@ -144,14 +162,15 @@ def _stand_in_basket(
     if stand < lowest:
         share = (stand / lowest) ** (1 / 3)
         return lowest, say.basket_narrower(basket, width * share, grams < least), []
+    much, fix = too_much(grams, most), say.basket_fix(least, most)
     if stand <= highest:
-        return stand, say.basket_shapes(basket, width, length), []
+        doubts = [(say.basket_overfull(basket), fix)] if much else []
+        return stand, say.basket_shapes(basket, width, length), doubts
     spread = (stand / highest) ** (1 / 3)
-    why = say.why_it_spreads(dough, too_much(grams, most))
+    why = say.why_it_spreads(dough, much)
     step = say.basket_spreads(basket, spread, why)
-    if spread <= SPREADS_FROM_BASKET.value and not too_much(grams, most):
+    if spread <= SPREADS_FROM_BASKET.value and not much:
         return highest, step, []
-    fix = say.basket_fix(least, most)
     return highest, step, [(say.basket_doubt(basket, spread, why), fix)]
 
 

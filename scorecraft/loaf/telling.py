@@ -33,6 +33,24 @@ def out_of_range(what: str, hint: str) -> UsageError:
     return UsageError(f"{what} is out of range", None, hint)
 
 
+def unknown_form(name: str, known: tuple[str, ...]) -> UsageError:
+    """Refuse a word that is no form of a loaf."""
+    hint = f"use {', '.join(known[:-1])} or {known[-1]}"
+    return UsageError(f'"{name}" is not a loaf form', None, hint)
+
+
+def hole_too_large(least_mm: float) -> UsageError:
+    """Refuse a hole that leaves hardly any ring."""
+    hint = "use a smaller hole or a wider loaf"
+    return UsageError(f"the ring around the hole is narrower than {least_mm:g} mm", None, hint)
+
+
+def hole_off_centre() -> UsageError:
+    """Refuse a traced hole that is not in the middle."""
+    hint = "draw the hole around the middle of the loaf"
+    return UsageError("the hole does not lie around the loaf's centre", None, hint)
+
+
 def unknown_proof(proof: str) -> UsageError:
     """Refuse a word that is no stage of proofing."""
     hint = "use under, ready, over, or how many times the mixed volume"
@@ -61,7 +79,7 @@ def loaf_holds(
     across = f"{width:.0f} mm wide"
     if not isclose(width, length):
         across = f"{length:.0f} mm long, {across}"
-    article = "an" if shape == "oval" else "a"
+    article = "an" if shape[0] in "aeiou" else "a"
     told = (
         f"{article} {shape} loaf {across} and {height:.0f} mm high holds {found_mm3 / 1000:.0f} cm³"
     )
@@ -121,7 +139,35 @@ def basket_doubt(basket: str, spread: float, why: str) -> str:
     return f"the loaf will be {more} larger than {basket} once it is turned out: {why}"
 
 
+def basket_overfull(basket: str) -> str:
+    """Warn of more dough than a basket takes, though the loaf may hold together."""
+    return f"this is too much dough for {basket}"
+
+
 def basket_fix(least_g: float, most_g: float) -> str:
     """Advise the usual amount of dough for a basket."""
     low, high = (round(grams / 10) * 10 for grams in (least_g, most_g))
     return f"use a larger basket or less dough: this one takes about {low:g} to {high:g} g"
+
+
+def pan_chosen(pan: str, grams: float) -> str:
+    """Say which tin is taken for so much dough."""
+    return f"no tin is named: {pan} is usual for {grams:g} g"
+
+
+def pan_takes(pan: str, low_g: float, high_g: float, grams: float) -> str:
+    """Say how much dough a tin takes, and what is taken."""
+    return f"{pan} takes {low_g:g} to {high_g:g} g of dough: {grams:g} g is taken"
+
+
+def not_for_pan(grams: float, pan: str, low_g: float, high_g: float) -> tuple[str, str]:
+    """Say that dough is too much or too little for its tin, and what to do."""
+    if grams > high_g:
+        return (
+            f"{grams:g} g of dough is too much for {pan}: it spills over the rim",
+            f"use at most {high_g:g} g, or a larger tin",
+        )
+    return (
+        f"{grams:g} g of dough is too little for {pan}: its crown stays below the rim",
+        f"use at least {low_g:g} g, or a smaller tin",
+    )

@@ -33,9 +33,12 @@ laid flat. Young's modulus cancels: every stress is in units of that of the skin
   a skin welded on a soft half space. So openings rise smoothly with depth; with m = 0 a cut as deep
   as the skin is free. The eye sees the gap and the mouth of the notch, w = gap + 5.82 T d with T
   what the skin left carries.
-- **Blade** (`lip`, `blades`). A cut d deep along a blade at an angle a reaches d sin a below the
-  surface, and is held as an upright one of that depth. Its lip, c = d cos a wide, turns about the
-  tip of the cut by atan(w sin a / d), and the mouth is measured from its raised edge.
+- **Blade** (`lip`, `blades`). A depth is that of the bottom of the cut below the surface, as a
+  baker means it who cuts a flap a quarter of an inch thick; at an angle a the blade is then
+  d / sin a in the dough. What holds the lips is the dough below that bottom, so a slanted cut is
+  held as an upright one as deep. Its lip, c = d / tan a wide, hangs on one side only and turns
+  about the tip of the cut by atan(w sin^2 a / d), and the mouth is measured from its raised edge:
+  of two cuts as deep the slanted one opens wider, by a fifth at 30 to 45 degrees.
 - **Load** (`load`, `solve`). With the area of the skin given, its mean growth is given and the
   mean tension left is (S + C)^-1 (S t - c): t the uncut tension, S the compliance of the sheet, C
   and c what the cuts add. A skin tied at its rim is pulled back from there by other than its mean:

@@ -1,21 +1,22 @@
 """The lip of a slanted cut: it rises as the cut opens, and the mouth is measured from its edge.
 
-A blade held at an angle a to the dough reaches d sin a below the surface and d cos a sideways under
-it. As deep as that an upright cut is held as much: an edge crack slanted by 45 degrees has
-K_I = 0.705 and K_II = 0.364 of T sqrt(pi d), so that (K_I^2 + K_II^2) d^2 is that of an upright one
-of 0.707 d within 1 % (Murakami, ed., Stress Intensity Factors Handbook, 1987; recalled). The lip
+A blade held at an angle a to the dough that ends d below the surface is s = d / sin a long in it
+and runs c = d / tan a sideways under the skin. An upright cut as deep is held as much, since what
+holds is what lies below: an edge crack of length s slanted by 45 degrees has K_I = 0.705 and
+K_II = 0.364 of T sqrt(pi s), so that (K_I^2 + K_II^2) s^2 is that of an upright one of depth
+d = 0.707 s within 1 % (Murakami, ed., Stress Intensity Factors Handbook, 1987; recalled). The lip
 over the blade hangs from the tip of the cut. When the mouth opens by w, its lower face parts from
-the other by w sin a over the length d, so the lip turns up by b = atan(w sin a / d): its edge
-rises by c sin b and draws back by c (1 - cos b), c = d cos a. A ruler laid across the mouth from
-edge to edge, as a baker measures, shows the straight distance between the two.
+the other by w sin a over the length s, so the lip turns up by b = atan(w sin a / s): its edge
+rises by c sin b and draws back by c (1 - cos b). A ruler laid across the mouth from edge to edge,
+as a baker measures, shows the straight distance between the two.
 """
 
-from math import radians
+from math import cos, radians, sin
 
 import numpy as np
 
 from scorecraft.arrays import Floats
-from scorecraft.cuts import Cut
+from scorecraft.cuts import Bench, Cut
 from scorecraft.practice import UPRIGHT_DEG
 
 
@@ -29,34 +30,36 @@ def upright(cut: Cut) -> bool:
     return cut.blade_rad >= radians(UPRIGHT_DEG.value)
 
 
-def rising_side(cut: Cut) -> int:
-    """Tell on which side of the stroke the lip rises: 1 left, -1 right, 0 where none does."""
-    return 0 if upright(cut) else higher_side(cut)
+def rising_side(cut: Cut, way: int = 1) -> int:
+    """Tell on which side of the stroke the lip rises: 1 left, -1 right, 0 where none does.
 
-
-def higher_side(cut: Cut) -> int:
-    """Tell which side of the stroke is the crown's: 1 left, -1 right.
-
-    A slanted blade leans in under that side, so its lip rises; of a cut through the crown that is
-    the left of the stroke.
+    A slanted blade leans in under that side, and its handle to the other: as the layout says, else
+    outward from the crown. The handle of a cut through the crown leans to the hand that pulls it
+    toward the cutter: `way` is 1 for the right hand, -1 for the left.
     """
-    middle = cut.line.mean(axis=0)
-    along = cut.line[-1] - cut.line[0]
-    crown = float(along[0] * -middle[1] - along[1] * -middle[0])
-    return -1 if crown < -1e-6 * float(np.hypot(*along)) else 1
+    if upright(cut):
+        return 0
+    return cut.rises or cut.side_of((0, 0)) or -way * pulled(cut, way)
 
 
-def lift(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
-    """How far the lip's edge rises (M,), mm, over mouths, depths below the surface and slants."""
-    return np.asarray(reach_mm * slant * np.sin(_turn(mouth_mm, reach_mm, slant)))
+def pulled(cut: Cut, way: int) -> int:
+    """Tell whether a cut is pulled toward the cutter in the direction of its stroke: 1, or -1."""
+    toward = Bench("right" if way > 0 else "left").drift_rad
+    x, y = cut.line[-1] - cut.line[0]
+    return 1 if cos(toward) * x + sin(toward) * y >= 0 else -1
 
 
-def across(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
+def lift(mouth_mm: Floats, depth_mm: Floats, slant: Floats) -> Floats:
+    """How far the lip's edge rises (M,), mm, over mouths, depths and slants."""
+    return np.asarray(depth_mm * slant * np.sin(_turn(mouth_mm, depth_mm, slant)))
+
+
+def across(mouth_mm: Floats, depth_mm: Floats, slant: Floats) -> Floats:
     """Straight distance (M,), mm, from the edge of the raised lip to the other."""
-    back = reach_mm * slant * (1 - np.cos(_turn(mouth_mm, reach_mm, slant)))
-    return np.asarray(np.hypot(mouth_mm + back, lift(mouth_mm, reach_mm, slant)))
+    back = depth_mm * slant * (1 - np.cos(_turn(mouth_mm, depth_mm, slant)))
+    return np.asarray(np.hypot(mouth_mm + back, lift(mouth_mm, depth_mm, slant)))
 
 
-def _turn(mouth_mm: Floats, reach_mm: Floats, slant: Floats) -> Floats:
+def _turn(mouth_mm: Floats, depth_mm: Floats, slant: Floats) -> Floats:
     """Angle (M,), radians, by which the lip has turned up."""
-    return np.asarray(np.arctan2(mouth_mm, reach_mm * (1 + slant**2)))
+    return np.asarray(np.arctan2(mouth_mm, depth_mm * (1 + slant**2)))

@@ -61,7 +61,7 @@ def _opened(layout: Layout, skin: Skin, panel_mm: float | None, deeper: float) -
     lines = [cut.line for cut in layout.cuts]
     return solve(
         lines,
-        [deeper * cut.reach_mm for cut in layout.cuts],
+        [deeper * cut.depth_mm for cut in layout.cuts],
         strain=sheet.strain,
         skin_mm=sheet.skin_mm,
         inside=sheet.inside,

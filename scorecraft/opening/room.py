@@ -66,11 +66,13 @@ class Room:
         return self.most - self.least < ALIKE
 
 
-def room(opening: Opening, rim_mm: Floats, strength: float = 1.0) -> Room:
+def room(
+    opening: Opening, rim_mm: Floats, strength: float = 1.0, *, hole_mm: Floats | None = None
+) -> Room:
     """Judge the room that opened cuts leave a loaf whose rim on the sheet is (K, 2), mm.
 
     `strength` is how much its bake stretches the skin, over the usual bake (`Bake.strength`): a
-    loaf that springs more has to have more of it taken up.
+    loaf that springs more has to have more of it taken up. A ring has the rim of its hole as well.
     """
     uncut, strain = opening.load.mean, opening.load.even
     left = opening.tension_left * opening.uncut_tension
@@ -78,7 +80,7 @@ def room(opening: Opening, rim_mm: Floats, strength: float = 1.0) -> Room:
     eased = 1 - float(left[[0, 1, 0], [0, 1, 1]] @ strain / (uncut @ strain))
     taken = min(opening.work_taken, 1.0)
     scale = taken / eased if eased > ALIKE else 0.0
-    highest, at = _highest(opening, rim_mm)
+    highest, at = _highest(opening, shapely.Polygon(rim_mm, None if hole_mm is None else [hole_mm]))
     return Room(
         taken=taken,
         least=scale * float(1 - shares[1]),
@@ -130,13 +132,15 @@ def _directions(uncut: Floats, left: Floats, scale: float) -> tuple[Floats, tupl
     return shares, (first, second)
 
 
-def _highest(opening: Opening, rim_mm: Floats) -> tuple[float | None, tuple[float, float] | None]:
+def _highest(
+    opening: Opening, skin: shapely.Polygon
+) -> tuple[float | None, tuple[float, float] | None]:
     """Highest principal tension over the loaf away from cuts, as a share of the uncut mean.
 
     On a loaf that its uncut skin is a little tighter at the crown counts for nothing: it bursts
     where the skin is weak, and that is low.
     """
-    points = _places(opening.panels, rim_mm)
+    points = _places(opening.panels, skin)
     if not len(points):
         return None, None
     left = opening.tension_at(points)
@@ -149,10 +153,11 @@ def _highest(opening: Opening, rim_mm: Floats) -> tuple[float | None, tuple[floa
     return float(tension[at]), (float(points[at, 0]), float(points[at, 1]))
 
 
-def _places(parts: Panels, rim_mm: Floats) -> Floats:
+def _places(parts: Panels, skin: shapely.Polygon) -> Floats:
     """Places (N, 2) on a grid over the loaf, as far from the cuts as can be asked."""
     step = ROOM_GRID_MM
-    inside = shapely.Polygon(rim_mm).buffer(-step / 2)
+    inside = skin.buffer(-step / 2)
+    rim_mm = shapely.get_coordinates(skin.exterior)
     low, high = np.min(rim_mm, axis=0), np.max(rim_mm, axis=0)
     count = np.ceil((high - low) / step) + 1
     axes = [

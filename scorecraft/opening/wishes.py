@@ -43,7 +43,7 @@ def meet(layout: Layout, skin: Skin) -> Met:
         found = depths_for(
             lines,
             wished,
-            [cut.reach_mm for cut in layout.cuts],
+            [cut.depth_mm for cut in layout.cuts],
             strain=sheet.strain,
             skin_mm=sheet.skin_mm,
             inside=sheet.inside,
@@ -53,7 +53,7 @@ def meet(layout: Layout, skin: Skin) -> Met:
         )
     except ScorecraftError as error:
         return Met(layout, refused=error)
-    depths = to_hand(found.depth_mm / np.sin([cut.blade_rad for cut in layout.cuts]))
+    depths = to_hand(found.depth_mm)
     cuts = tuple(
         replace(cut, depth_mm=float(depth)) if cut.opens_mm is not None else cut
         for cut, depth in zip(layout.cuts, depths, strict=True)

@@ -35,19 +35,23 @@ class Attempt:
     kept: tuple[Kept, ...]
 
 
-def attempt(body: Body, wanted: Sequence[Slit], sizes: Sizes) -> Attempt:
-    """Space, bridge and cut the slots; nothing is refused here."""
+def attempt(
+    body: Body, wanted: Sequence[Slit], sizes: Sizes, shapes: shapely.Geometry | None = None
+) -> Attempt:
+    """Space, bridge and cut the slots, and the shapes that are opened whole; refuse nothing."""
     apart = spaced(wanted, sizes.web_mm)
     held = bridged(body.area, wanted, apart, bridge_mm=sizes.bridge_mm, web_mm=sizes.web_mm)
-    area, hair = _cut(body, held.slits, sizes.web_mm)
+    area, hair = _cut(body, held.slits, sizes.web_mm, shapes)
     return Attempt(area, held, hair, _kept(wanted, held))
 
 
 def _cut(
-    body: Body, left: Sequence[Slit], web_mm: float
+    body: Body, left: Sequence[Slit], web_mm: float, shapes: shapely.Geometry | None
 ) -> tuple[shapely.Geometry, tuple[shapely.Polygon, ...]]:
     """Cut the slots out of the blank and open what is left: no web is thinner than the disc."""
     slots = slot_area(left)
+    if shapes is not None:
+        slots = shapely.union(slots, shapes)
     clear = shapely.buffer(slots, web_mm)
     hair = body.hair if not any(each.intersects(clear) for each in body.hair) else ()
     rest = shapely.difference(body.area, shapely.union_all([slots, *hair]))

@@ -14,6 +14,7 @@ from scorecraft.plate.attempt import Attempt, Kept, attempt
 from scorecraft.plate.body import Body, blank
 from scorecraft.plate.bridges import Bridge
 from scorecraft.plate.faults import faults
+from scorecraft.plate.silhouettes import Silhouettes, beside, silhouettes
 from scorecraft.plate.sizes import Sizes, checked
 from scorecraft.plate.slits import Slit, slits
 from scorecraft.plate.too_fine import LEAST_KEPT, refusal, too_fine
@@ -55,13 +56,15 @@ def make_plate(
     bridge_mm: float = BRIDGE_MM.value,
     web_mm: float = WEB_MM.value,
     only: Sequence[str] = (),
+    fill: Sequence[str] = (),
     mirrored: bool = False,
 ) -> Plate:
     """Make the plate of a layout: the cuts of the loaf seen from above, as slots.
 
     Without `slot_mm` the slots are as wide as usual, or narrower where the pattern is too fine.
     `only` names the figures or parts that are wanted, and each of them must come out well.
-    Without it parts that are too fine are left out, as long as most of the pattern stays.
+    Without it parts that are too fine are left out, as long as most of the pattern stays. `fill`
+    names figures that are opened as whole shapes, in place of the slots of their outlines.
     Raises UsageError for sizes that cannot be and for a loaf without cuts, ScorecraftError where
     the plate cannot be made, with the nearest slot that works.
     """
@@ -69,11 +72,13 @@ def make_plate(
     sizes = checked(Sizes(SLOT_MM.value if slot_mm is None else slot_mm, bridge_mm, web_mm))
 
     def thinned(slot: float, bridge: float = bridge_mm) -> Thinned:
-        wanted = slits(layout, slot_mm=slot, only=only)
-        if not wanted:
-            raise UsageError(telling.NO_CUTS, None, telling.ADD_A_FIGURE)
         tried = replace(sizes, slot_mm=slot, bridge_mm=bridge)
-        return _thinned(body, wanted, tried, strict=bool(only))
+        whole = silhouettes(layout, fill, tried)
+        drawn = slits(layout, slot_mm=slot, only=(*only, *fill) if only else ())
+        if not drawn:
+            raise UsageError(telling.NO_CUTS, None, telling.ADD_A_FIGURE)
+        wanted = beside(drawn, whole.area, web_mm)
+        return _thinned(body, wanted, tried, whole, strict=bool(only))
 
     shares = USUAL if slot_mm is None else (1.0,)
     tries = (thinned(share * sizes.slot_mm) for share in shares)
@@ -96,21 +101,24 @@ class Thinned:
     bad: tuple[Kept, ...]
     left_out: tuple[str, ...]
     lost: float
+    whole: Silhouettes
 
 
-def _thinned(body: Body, wanted: Sequence[Slit], sizes: Sizes, *, strict: bool) -> Thinned:
+def _thinned(
+    body: Body, wanted: Sequence[Slit], sizes: Sizes, whole: Silhouettes, *, strict: bool
+) -> Thinned:
     """Leave out what is too fine until the rest is well, or until too little is left."""
     asked = sum(slit.line.length for slit in wanted)
     left_out: list[str] = []
     lost = 0.0
     while True:
-        tried = attempt(body, wanted, sizes)
+        tried = attempt(body, wanted, sizes, whole.area)
         bad = too_fine(tried)
         names = {kept.name for kept in bad}
         rest = [slit for slit in wanted if slit.name not in names]
         stays = sum(slit.line.length for slit in rest)
         if not bad or strict or not rest or stays < LEAST_KEPT * asked:
-            return Thinned(tried, sizes, bad, tuple(left_out), lost)
+            return Thinned(tried, sizes, bad, tuple(left_out), lost, whole)
         left_out += [kept.name for kept in bad]
         wanted, lost = rest, 1.0 - stays / asked
 
@@ -135,13 +143,13 @@ def _plate(body: Body, best: Thinned) -> Plate:
     clear = shapely.buffer(shapely.union_all(slots), sizes.web_mm / 2)
     rim = shapely.difference(body.rim.exterior, clear)
     lines = [part for part in shapely.get_parts(shapely.line_merge(rim)) if part.length > 1]
-    wide = [slit.width_mm for slit in tried.bridged.slits]
+    wide = [slit.width_mm for slit in tried.bridged.slits] or [sizes.slot_mm]
     return Plate(
         polygon=polygon,
         slots=slots,
         hair=tried.hair,
         score_lines=tuple(shapely.get_coordinates(line) for line in lines),
-        bridges=tried.bridged.bridges,
+        bridges=(*tried.bridged.bridges, *best.whole.bars),
         sizes=sizes,
         widths=(min(wide), max(wide)),
         shown=tuple(kept.name for kept in tried.kept),

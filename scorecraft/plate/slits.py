@@ -13,6 +13,7 @@ import shapely
 import scorecraft.plate.telling as telling
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import UsageError, nearest
+from scorecraft.loaf.areas import on_plan
 from scorecraft.loaf.plan import plan_strings
 
 LIGHT_SLOT_MM = 3.0
@@ -51,12 +52,12 @@ def slits(layout: Layout, *, slot_mm: float, only: Sequence[str] = ()) -> list[S
     """
     wanted = chosen(layout.cuts, only)
     lines = plan_strings(layout.loaf, [layout.cuts[index].line for index in wanted])
-    rim = shapely.Polygon(layout.loaf.outline.points(720))
+    dough = on_plan(layout.loaf)
     found = []
     for index, line in zip(wanted, lines, strict=True):
         cut = layout.cuts[index]
         width = slot_width(cut.depth_mm, slot_mm)
-        for piece in shapely.get_parts(shapely.intersection(line, rim)):
+        for piece in shapely.get_parts(shapely.intersection(line, dough)):
             if shapely.length(piece) > 0:
                 found.append(Slit(piece, width, index, cut.name, _rank(cut)))
     return found

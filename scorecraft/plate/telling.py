@@ -73,3 +73,51 @@ def nothing_works(others: Sequence[str]) -> str:
     """Say what is left to try where no slot and no bridge will do."""
     coarser = f', or keep to coarser parts: --only "{",".join(others)}"' if others else ""
     return f"try a smaller --slot, --bridge and --web together{coarser}"
+
+
+FILL_CLOSED = "fill takes figures with an outline, like leaf or heart"
+LAYERS_LIKE = 'write layers "flour=leaf,star; cocoa=slash"'
+PLATE_LIKE = "write --plate 300x300mm or 12x12in"
+NO_SEAM = "no straight seam leaves two halves that fit and stay in one piece each"
+FEWER_SLOTS = "try a larger --plate, or fewer figures with --only"
+
+
+def encloses_nothing(name: str) -> str:
+    """Say that a figure has no shape to open."""
+    return f'"{name}" encloses nothing that could be opened as a whole'
+
+
+def no_layers(text: str) -> str:
+    """Say that a text does not tell layers."""
+    return f'"{text}" tells no layers'
+
+
+def no_layer(name: str) -> str:
+    """Say that there is no layer of a name."""
+    return f'there is no layer "{name}"'
+
+
+def no_plate_size(text: str) -> str:
+    """Say that a text is no size of a plate."""
+    return f'"{text}" is not the size of a plate between 50 and 5000 mm'
+
+
+def too_large(size: tuple[float, float], most: tuple[float, float]) -> str:
+    """Say that a plate does not fit, turned or not."""
+    return (
+        f"the stencil is {size[0]:.0f} × {size[1]:.0f} mm: a plate of {most[0]:g} × {most[1]:g} mm "
+        "does not hold it, turned or not"
+    )
+
+
+def smaller_loaf(width_mm: float) -> str:
+    """Say what is to be done about it."""
+    return (
+        f"--split makes it in two halves to join; a loaf up to {width_mm:g} mm wide fits as it is"
+    )
+
+
+def turned_by(turn_deg: int) -> str:
+    """Say how a plate lies on its bed."""
+    way = "counter-clockwise" if turn_deg > 0 else "clockwise"
+    return f"it fits the plate turned by {abs(turn_deg)}° {way}"

@@ -2,6 +2,10 @@
 
 from scorecraft.prints.row import Drawn, Option, Print, Printed
 
+CRUSTS = ("light", "golden", "dark")
+FLOURS = ("none", "light", "heavy")
+PIXELS = ("500", "1000", "2000", "4000")
+
 
 def bloom(
     design: Drawn,
@@ -11,11 +15,14 @@ def bloom(
     proofed: bool = False,
     tension: bool = False,
     view: str = "top",
+    crust: str = "golden",
+    flour: str | None = None,
+    pixels: str = "1000",
 ) -> Printed:
     """Draw the baked loaf, its cuts opened as far as the model predicts; or another picture."""
     from scorecraft.drawing.bloom.showing import Look, picture
 
-    wanted = Look(before=before, proofed=proofed, tension=tension, view=view)
+    wanted = Look(before, proofed, tension, view, crust, flour, int(pixels))
     opening = None if proofed else design.opening
     return Printed((picture(design.layout, wanted, opening=opening),))
 
@@ -24,7 +31,7 @@ BLOOM = Print(
     "bloom",
     "draw the baked loaf as the model predicts it",
     "Draw the baked loaf of PATTERN as the model predicts: its cuts open, its ears lifted.",
-    ("svg", "png", "pdf"),
+    ("svg", "png", "jpg", "webp", "pdf"),
     (
         Option("before", "flag", "Show the scored loaf beside the baked one."),
         Option("proofed", "flag", "Show the scored loaf alone, before baking.", renames=True),
@@ -36,6 +43,9 @@ BLOOM = Print(
             "VIEW",
             default="top",
         ),
+        Option("crust", "choice", "How dark the oven bakes it: usually golden.", choices=CRUSTS),
+        Option("flour", "choice", "How much flour lies on it.", choices=FLOURS),
+        Option("pixels", "choice", "Along the longer side; usually 1000.", choices=PIXELS),
     ),
     bloom,
     usual="png",

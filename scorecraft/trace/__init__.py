@@ -46,10 +46,11 @@ def strokes(path: str | Path) -> list[Line]:
     return [(line - middle) * (1, -1) for line in lines]
 
 
-def traced_rim(path: str | Path) -> Line:
-    """Read the largest closed stroke of an SVG file, as (N, 2) points in mm, last as first.
+def traced_rims(path: str | Path) -> list[Line]:
+    """Read the largest closed stroke of an SVG file, and that of the hole in it if there is one.
 
-    Raises UsageError where no stroke is closed, and where the rim has a hole in it.
+    Each is (N, 2) points in mm, last as first. Raises UsageError where no stroke is closed, and
+    where the rim has more than one hole.
     """
     closed = [line for line in map(_closed, strokes(path)) if line is not None]
     if not closed:
@@ -57,11 +58,15 @@ def traced_rim(path: str | Path) -> Line:
     areas = shapely.area([shapely.Polygon(line) for line in closed])
     largest = int(np.argmax(areas))
     rim = shapely.Polygon(closed[largest])
-    for line, area in zip(closed, areas, strict=True):
-        is_large = LEAST_HOLE_MM2 < area < MOST_HOLE_SHARE * areas[largest]
-        if is_large and shapely.contains_xy(rim, *line[0]):
-            raise say.hole(path).usage()
-    return closed[largest]
+    holes = [
+        line
+        for line, area in zip(closed, areas, strict=True)
+        if LEAST_HOLE_MM2 < area < MOST_HOLE_SHARE * areas[largest]
+        and shapely.contains_xy(rim, *line[0])
+    ]
+    if len(holes) > 1:
+        raise say.holes(path, len(holes)).usage()
+    return [closed[largest], *holes]
 
 
 def _closed(line: Line) -> Line | None:

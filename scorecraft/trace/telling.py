@@ -33,10 +33,10 @@ def no_rim(path: object) -> Slip:
     return Slip(f"{path} has no closed path for the rim", "draw the rim as one closed path")
 
 
-def hole(path: object) -> Slip:
-    """Refuse a rim with a hole in it."""
-    hint = "delete what is drawn inside the rim to plan the loaf without its hole"
-    return Slip(f"{path}: a loaf with a hole in it cannot be planned yet", hint)
+def holes(path: object, count: int) -> Slip:
+    """Refuse a rim with more than one hole in it."""
+    hint = "draw the rim and at most one hole in it; delete what else is inside the rim"
+    return Slip(f"{path}: {count} closed lines lie inside the rim", hint)
 
 
 def not_svg(why: object) -> Slip:

@@ -64,6 +64,22 @@ def add_files(app: Flask, folder: Folder) -> None:
         saved = folder.save(text_of(data, "name"), text, words_of(data, "mark"))
         return sent(json_answer(opened_data(saved)))
 
+    @app.post("/api/rename")
+    def rename_file() -> Response:
+        data = body()
+        return sent(
+            json_answer({"name": folder.rename(text_of(data, "name"), text_of(data, "new"))})
+        )
+
+    @app.post("/api/duplicate")
+    def duplicate_file() -> Response:
+        return sent(json_answer({"name": folder.duplicate(text_of(body(), "name"))}))
+
+    @app.post("/api/delete")
+    def delete_file() -> Response:
+        where = folder.delete(text_of(body(), "name"))
+        return sent(json_answer({"where": str(where)}))
+
     @app.get("/api/words")
     def words_list() -> Response:
         return sent(json_answer(word_list()))
@@ -82,19 +98,28 @@ def add_work(app: Flask, desk: Desk) -> None:
     def prints_list() -> Response:
         return sent(json_answer(offered()))
 
+    @app.get("/api/tray")
+    def tray() -> Response:
+        return sent(desk.tray())
+
     @app.post("/api/edit")
     def change() -> Response:
         return sent(edit_answer(body()))  # a matter of lines: no worker is waited for
 
-    @app.post("/api/<any(design, opening, mouths, bloom, view, print, measure):task>")
+    @app.post("/api/<any(sight, design, opening, bloom, view, print, measure):task>")
     def work(task: str) -> Response:
+        return sent(desk.done(task, body(), gone()))
+
+    @app.post("/api/hand/<any(look, pick, do):task>")
+    def hand(task: str) -> Response:
         return sent(desk.done(task, body(), gone()))
 
     @app.get("/picture/<any(shelf, folder):place>/<name>")
     def picture(place: str, name: str) -> Response:
         opened = shipped(name) if place == "shelf" else desk.folder.open(name)
         data = {"text": opened.text, "name": opened.name, "place": place}
-        return sent(desk.done("picture", data, gone()))
+        task = "baked" if "baked" in request.args else "picture"
+        return sent(desk.done(task, data, gone()))
 
 
 def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:

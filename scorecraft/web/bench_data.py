@@ -36,7 +36,7 @@ def bench_data(design: Design) -> JsonObject:
     """
     layout = design.layout
     made = design.work
-    batch = batch_of(made, layout.dough)
+    batch = batch_of(made)
     return {
         "ok": True,
         "title": layout.title or design.source.name,

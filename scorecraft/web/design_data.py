@@ -22,7 +22,6 @@ from scorecraft.web.stage import cuts_of, frame, stage
 def design_data(design: Design) -> JsonObject:
     """Tell a design as data for the page, without the opening model: it has to be quick."""
     layout = design.layout
-    centre, size = frame(layout)
     return {
         "ok": True,
         "title": layout.title,
@@ -38,9 +37,21 @@ def design_data(design: Design) -> JsonObject:
         "verdict": verdict(design.drawn_findings),
         "groups": [group_data(group, design.fingerprints) for group in design.groups],
         "cuts": cuts_data(design),
-        "frame": {"crown": [rounded(each) for each in centre], "size": [rounded(s) for s in size]},
+        "frame": frame_data(design),
         "svg": svg(stage(design, design.drawn_findings), text="text", ids="loaf"),
     }
+
+
+def sight_data(design: Design) -> JsonObject:
+    """Tell the picture of a design and its frame, without what the checks find."""
+    picture = svg(stage(design), text="text", ids="loaf")
+    return {"ok": True, "frame": frame_data(design), "svg": picture}
+
+
+def frame_data(design: Design) -> JsonObject:
+    """Tell where the crown lies on the picture and how large that is (mm)."""
+    centre, size = frame(design.layout)
+    return {"crown": [rounded(each) for each in centre], "size": [rounded(s) for s in size]}
 
 
 def cuts_data(design: Design) -> list[JsonObject]:

@@ -12,8 +12,8 @@ from scorecraft.web.wishes import Wishes
 EDIT_S = 10.0
 """So long an edit may take; what the model or a print needs may take `MODEL_S`."""
 MODEL_S = 40.0
-QUICK = ("design", "picture")
-FOLLOWED = ("design", "opening", "mouths", "bloom", "view", "print")
+QUICK = ("sight", "design", "picture", "look", "pick", "do")
+FOLLOWED = ("sight", "design", "opening", "bloom", "view", "print", "look", "pick")
 """Of these a page wants the newest only."""
 WRITES = ("measure",)
 """What may write files is done to its end."""
@@ -40,6 +40,10 @@ class Desk:
             quick=task in QUICK,
             wanted=always if task in WRITES else self.wanted(task, data, gone),
         )
+
+    def tray(self) -> Answer:
+        """Have a worker tell the figures of the tray; raises ScorecraftError as `Crew.do` does."""
+        return self.crew.do("tray", {}, about="tray", seconds=EDIT_S)
 
     def wanted(self, task: str, data: Data, gone: Callable[[], bool]) -> Callable[[], bool]:
         """Give what tells whether the answer is still wanted.

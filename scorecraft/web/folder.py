@@ -4,7 +4,9 @@ import hashlib
 import os
 import re
 import threading
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import count
 from pathlib import Path
 
 from scorecraft.errors import ScorecraftError
@@ -12,13 +14,15 @@ from scorecraft.limits import MOST_BYTES
 from scorecraft.reading import decoded, read_bytes
 from scorecraft.shelf import SUFFIX
 from scorecraft.web import telling as say
-from scorecraft.writing import write_whole
+from scorecraft.writing import sync_folder, write_whole
 
 MOST_FILES = 500
 LONGEST_NAME = 80
 MOST_NAME_BYTES = 220
 """A little less than disks take: the temporary file beside it has a longer name."""
 ODD = re.compile(r'[\x00-\x1f\x7f/\\:*?"<>|]')
+TRASH = "trash"
+"""The folder, beside the patterns, that deleted ones are moved to."""
 TAKEN = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*+)?", re.IGNORECASE)
 """Names that Windows keeps for its devices."""
 
@@ -53,6 +57,10 @@ class Folder:
         """List the pattern files, without hidden ones."""
         found = (path for path in self.path.glob(f"*{SUFFIX}") if self.holds(path))
         return sorted((path.name for path in found), key=str.casefold)[:MOST_FILES]
+
+    def changed(self, name: str) -> float:
+        """Give when a pattern file was last written, in seconds since 1970."""
+        return self.file(name).stat().st_mtime
 
     def holds(self, path: Path) -> bool:
         """Tell whether a file is a plain one in this folder, not a link out of it."""
@@ -94,6 +102,80 @@ class Folder:
                 raise ChangedError(slip.message, slip.hint, there)
             write_whole(path, data)
         return Opened(path.name, text, mark_of(data))
+
+    def rename(self, name: str, new: str) -> str:
+        """Give a pattern file another name, and give that name back.
+
+        Raises UsageError where there is no such file, or another one has that name already.
+        """
+        old, path = self.there(name), self.file(new)
+        with self.saving:
+            if os.path.lexists(path) and not is_same(old, path):
+                raise say.name_taken(path.name).usage()
+            moved(old, path)
+        return path.name
+
+    def duplicate(self, name: str) -> str:
+        """Write a copy of a pattern file beside it, and give its name.
+
+        Raises UsageError where there is no such file, or it is no pattern.
+        """
+        old = self.there(name)
+        data = read_bytes(old, MOST_BYTES, "a pattern")
+        with self.saving:
+            path = free(self.path, f"{old.stem[: LONGEST_NAME - 20]} copy")
+            write_whole(self.file(path.name), data)
+        return path.name
+
+    def delete(self, name: str) -> Path:
+        """Move a pattern file to the trash folder, and give where it lies now.
+
+        Raises UsageError where there is no such file, or there can be no trash folder.
+        """
+        old = self.there(name)
+        trash = self.path / TRASH
+        with self.saving:
+            try:
+                trash.mkdir(exist_ok=True)
+            except OSError as error:
+                raise say.no_trash(trash).usage() from error
+            if trash.is_symlink():
+                raise say.no_trash(trash).usage()
+            path = free(trash, old.stem)
+            moved(old, path)
+        return path
+
+    def there(self, name: str) -> Path:
+        """Find the path of a file that is there; raises UsageError where it is not."""
+        path = self.file(name)
+        if not path.exists():
+            raise say.no_such_file(path.name).usage()
+        return path
+
+
+def moved(old: Path, new: Path) -> None:
+    """Move a file to a name that is free; raises UsageError where the system does not let it."""
+    try:
+        old.rename(new)
+    except OSError as error:
+        raise say.not_moved(old.name, error.strerror or str(error)).usage() from error
+    sync_folder(new.parent)
+
+
+def free(folder: Path, stem: str) -> Path:
+    """Find a name that no file of a folder has: the stem, or the stem and a number."""
+
+    def tried() -> Iterator[str]:
+        yield stem
+        yield from (f"{stem} {number}" for number in count(2))
+
+    paths = (folder / f"{each}{SUFFIX}" for each in tried())
+    return next(path for path in paths if not os.path.lexists(path))
+
+
+def is_same(one: Path, other: Path) -> bool:
+    """Whether two names are one file on a disk that takes capitals and small letters for one."""
+    return other.exists() and one.samefile(other) and one.name.lower() == other.name.lower()
 
 
 def is_within(folder: Path, path: Path) -> bool:

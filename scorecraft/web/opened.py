@@ -3,21 +3,20 @@
 import numpy as np
 
 from scorecraft.check_data import ranged, rounded
-from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.drawing.bloom.bloom import MARGIN_MM, bloom_layer
-from scorecraft.drawing.bloom.eye import Eye
-from scorecraft.drawing.bloom.lens import Lens, baked_loaf, lenses
+from scorecraft.drawing.bloom.bloom import CRUSTS, FLOURS, alone, usual_flour
 from scorecraft.drawing.bloom.mouths import mouths_of
+from scorecraft.drawing.bloom.relief import Bread
 from scorecraft.drawing.picture import Picture, Shape
-from scorecraft.drawing.plan import on_paper
-from scorecraft.drawing.svg import path_data
-from scorecraft.json_data import JsonObject
+from scorecraft.drawing.svg import data_address, path_data
+from scorecraft.json_data import Json, JsonObject
 from scorecraft.report import verdict
+from scorecraft.web.asked import Data, choice_of, number_of
 from scorecraft.web.design_data import findings_data
 from scorecraft.web.stage import frame, pointers
 
-DIGITS = 2
+PIXELS = 600
+"""Along the longer side of the page's picture."""
 
 
 def opened_data(design: Design) -> JsonObject:
@@ -38,36 +37,25 @@ def opened_data(design: Design) -> JsonObject:
     }
 
 
-def mouths_data(design: Design) -> JsonObject:
-    """Tell every cut's mouth as a line with half widths, to be opened by the oven's slider."""
+def bloom_data(design: Design, request: Data) -> JsonObject:
+    """Tell the loaf at a share of its time in the oven: a see-through picture, and its size."""
+    drawn = bloom_picture(
+        design,
+        number_of(request, "share", 1.0, 0.0, 1.0),
+        choice_of(request, "crust", ("golden", *CRUSTS)),
+        choice_of(request, "flour", ("", *FLOURS)),
+    )
+    size: list[Json] = [rounded(drawn.width_mm), rounded(drawn.height_mm)]
+    sideways = rounded(design.layout.bake.sideways)
+    address = data_address(np.asarray(drawn.photo))
+    return {"ok": True, "size": size, "sideways": sideways, "image": address}
+
+
+def bloom_picture(
+    design: Design, share: float = 1.0, crust: str = "golden", flour: str = ""
+) -> Picture:
+    """Picture the loaf alone at a share of its time in the oven, full size, without the table."""
     layout = design.layout
-    centre, _ = frame(layout)
-    opened = lenses(layout, mouths_of(design.opening), baked_loaf(layout))
-    return {
-        "ok": True,
-        "sideways": rounded(layout.bake.sideways),
-        "lenses": [lens_data(lens, layout, centre) for lens in opened],
-    }
-
-
-def lens_data(lens: Lens, layout: Layout, centre: tuple[float, float]) -> JsonObject:
-    """Tell a mouth on the proofed loaf's picture: its middle, and the way to its left edge."""
-    sideways = layout.bake.sideways
-    middle = on_paper(lens.middle / sideways, centre)
-    aside = lens.left * lens.half[:, None] / sideways * [1.0, -1.0]
-    return {"cut": lens.cut, "middle": flat(middle), "aside": flat(aside)}
-
-
-def flat(points: np.ndarray) -> list[float]:
-    """Write points as one row of rounded numbers; (N, 2) in mm."""
-    return [float(each) + 0.0 for each in np.round(points, DIGITS).ravel().tolist()]
-
-
-def bloom_picture(design: Design) -> Picture:
-    """Draw the baked loaf alone, full size, without the board it lies on."""
-    layout = design.layout
-    loaf = baked_loaf(layout)
-    wide, high = loaf.width_mm + 2 * MARGIN_MM, loaf.length_mm + 2 * MARGIN_MM
-    eye = Eye(loaf, centre=(wide / 2, high / 2))
-    layer = bloom_layer(layout, mouths_of(design.opening), eye)
-    return Picture(wide, high, f"{layout.title}: baked", "", (layer,), css="bloom")
+    brown, dust = CRUSTS[crust], FLOURS[flour or usual_flour(layout)]
+    bread = Bread(layout, mouths_of(design.opening), share=share, brown=brown, flour=dust)
+    return alone(bread, PIXELS)

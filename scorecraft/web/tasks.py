@@ -5,6 +5,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from scorecraft.designing import Design
+from scorecraft.editing.scene import Scene
 from scorecraft.errors import PatternError, ScorecraftError, UsageError
 from scorecraft.web.answer import (
     SVG,
@@ -69,11 +70,25 @@ def remembered(wanted: Asked, folder: str | None, changed: int) -> Design:
     return designed(wanted, Path(folder) if folder else None)
 
 
+def sight(request: Data) -> Answer:
+    """Answer with the loaf's picture alone, before anything is checked: a hand waits for it."""
+    from scorecraft.web.design_data import sight_data
+
+    return json_answer(sight_data(design_of(request)))
+
+
 def design(request: Data) -> Answer:
     """Answer with the design: picture, knobs, form and findings."""
     from scorecraft.web.design_data import design_data
 
     return json_answer(design_data(design_of(request)))
+
+
+def tray(request: Data) -> Answer:
+    """Answer with the figures that can be laid on a loaf."""
+    from scorecraft.web.tray import tray_data
+
+    return json_answer(tray_data())
 
 
 def picture(request: Data) -> Answer:
@@ -85,6 +100,14 @@ def picture(request: Data) -> Answer:
     return Answer(svg(made).encode(), SVG)
 
 
+def baked(request: Data) -> Answer:
+    """Answer with a picture of the baked loaf, for the shelf."""
+    from scorecraft.drawing.svg import svg
+    from scorecraft.web.opened import bloom_picture
+
+    return Answer(svg(bloom_picture(design_of(request))).encode(), SVG)
+
+
 def opening(request: Data) -> Answer:
     """Answer with how the cuts open."""
     from scorecraft.web.opened import opened_data
@@ -92,21 +115,11 @@ def opening(request: Data) -> Answer:
     return json_answer(opened_data(design_of(request)))
 
 
-def mouths(request: Data) -> Answer:
-    """Answer with the mouths of the cuts."""
-    from scorecraft.web.opened import mouths_data
-
-    return json_answer(mouths_data(design_of(request)))
-
-
 def bloom(request: Data) -> Answer:
-    """Answer with the picture of the baked loaf."""
-    from scorecraft.drawing.svg import svg
-    from scorecraft.web.opened import bloom_picture
+    """Answer with the loaf as it is at a share of its time in the oven."""
+    from scorecraft.web.opened import bloom_data
 
-    drawn = bloom_picture(design_of(request))
-    size = [drawn.width_mm, drawn.height_mm]
-    return json_answer({"ok": True, "size": size, "svg": svg(drawn, text="text")})
+    return json_answer(bloom_data(design_of(request), request))
 
 
 def view(request: Data) -> Answer:
@@ -140,15 +153,50 @@ def measure(request: Data) -> Answer:
     return json_answer(measured(design_of(request), request, folder))
 
 
+def hand_of(request: Data) -> tuple[Scene, Path | None]:
+    """Lay out the pattern of a request for the hand, or remember it; give its files' folder too."""
+    from scorecraft.web import hand
+
+    folder, wanted = folder_of(request), asked(request)
+    return hand.remembered(wanted, folder, newest(folder)), hand.folder_of(wanted, folder)
+
+
+def look(request: Data) -> Answer:
+    """Answer with what lies on the loaf, statement by statement."""
+    from scorecraft.web.hand import looked
+
+    return json_answer(looked(hand_of(request)[0]))
+
+
+def pick(request: Data) -> Answer:
+    """Answer with what a selected statement can do."""
+    from scorecraft.web.hand import picked
+
+    return json_answer(picked(hand_of(request)[0], request))
+
+
+def do(request: Data) -> Answer:
+    """Answer with the text that a gesture makes."""
+    from scorecraft.web.hand import gestured
+
+    found, folder = hand_of(request)
+    return json_answer(gestured(found, request, folder))
+
+
 TASKS: dict[str, Callable[[Data], Answer]] = {
+    "sight": sight,
     "design": design,
+    "tray": tray,
     "picture": picture,
+    "baked": baked,
     "opening": opening,
-    "mouths": mouths,
     "bloom": bloom,
     "view": view,
     "print": prints,
     "bench": bench,
     "measure": measure,
+    "look": look,
+    "pick": pick,
+    "do": do,
 }
 """Every task by its name."""

@@ -82,6 +82,26 @@ def no_plain_file(name: str) -> Slip:
     return Slip(f'"{name}" is not an ordinary file in the folder')
 
 
+def no_such_file(name: str) -> Slip:
+    """Say that a file has gone."""
+    return Slip(f'there is no "{name}" in the folder', "it may have been moved; reload the shelf")
+
+
+def name_taken(name: str) -> Slip:
+    """Refuse a name that another file has."""
+    return Slip(f'"{name}" exists already', "choose another name")
+
+
+def no_trash(path: Path) -> Slip:
+    """Refuse to delete where nothing can be moved to the trash."""
+    return Slip(f'"{path}" cannot be used as the trash folder', "move what is there, or its link")
+
+
+def not_moved(name: str, why: str) -> Slip:
+    """Say that the system did not let a file be moved."""
+    return Slip(f'"{name}" could not be moved: {why.lower()}', "check who may write to the folder")
+
+
 def changed_on_disk(name: str, new: bool) -> Slip:
     """Refuse to write over what somebody else has written."""
     what = "exists already" if new else "has changed on disk"

@@ -1,11 +1,13 @@
 """Other ways to look at the loaf on the page."""
 
 from scorecraft.designing import Design
-from scorecraft.drawing.bloom.view import view
+from scorecraft.drawing.bloom.bloom import CRUSTS, FLOURS
+from scorecraft.drawing.bloom.showing import Look
 from scorecraft.drawing.picture import Picture
-from scorecraft.web.asked import Data, choice_of, number_of
+from scorecraft.web.asked import Data, choice_of, flag_of, number_of
 
 STEEPEST_DEG = 90.0
+PIXELS = 700
 
 
 def seen(design: Design, request: Data) -> Picture:
@@ -15,4 +17,12 @@ def seen(design: Design, request: Data) -> Picture:
         return design.printed("guide", "svg").pages[0]
     if look == "tension":
         return design.printed("bloom", "svg", tension=True).pages[0]
-    return view(design.layout, number_of(request, "elevation", 25.0, 0.0, STEEPEST_DEG))
+    elevation = number_of(request, "elevation", 25.0, 0.0, STEEPEST_DEG)
+    wanted = Look(
+        proofed=not flag_of(request, "baked"),
+        view=f"{elevation:g}",
+        crust=choice_of(request, "crust", ("golden", *CRUSTS)),
+        flour=choice_of(request, "flour", ("", *FLOURS)) or None,
+        pixels=PIXELS,
+    )
+    return design.bloom(wanted)

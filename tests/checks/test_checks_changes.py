@@ -6,7 +6,10 @@ import numpy as np
 import pytest
 
 from scorecraft.checks.changes import (
+    added,
+    applied,
     at_depth,
+    lengthened,
     moved,
     no_deeper,
     no_flatter,
@@ -23,74 +26,80 @@ def lines(layout):
     return [each.line.tolist() for each in layout.cuts]
 
 
+def done(layout, *changes):
+    return applied(layout, changes)
+
+
 def two(cut, lay, **more):
     return lay(cut((0, 0), (60, 0), depth=6, **more), cut((0, 20), (60, 20), depth=3, **more))
 
 
 def test_depths_and_blades_change_only_where_they_must(cut, lay):
     made = two(cut, lay, blade=40)
-    assert [each.depth_mm for each in at_depth(made, [1], 5.0).cuts] == [6, 5]
-    assert [each.depth_mm for each in no_deeper(made, [0, 1], 5.0).cuts] == [5, 3]
-    steep = no_flatter(lay(*made.cuts, cut((0, 9), (9, 9), blade=80)), [0, 2], math.radians(60))
+    assert [each.depth_mm for each in done(made, at_depth(made, [1], 5.0)).cuts] == [6, 5]
+    assert [each.depth_mm for each in done(made, no_deeper(made, [0, 1], 5.0)).cuts] == [5, 3]
+    three = lay(*made.cuts, cut((0, 9), (9, 9), blade=80))
+    steep = done(three, no_flatter(three, [0, 2], math.radians(60)))
     assert np.degrees([each.blade_rad for each in steep.cuts]) == pytest.approx([60, 40, 80])
-    assert without(made, [0]).cuts == made.cuts[1:]
+    assert done(made, without([0])).cuts == made.cuts[1:]
 
 
 def test_a_cut_is_shortened_at_the_ends_that_are_told(cut, lay):
     made = lay(cut((0, 0), (30, 0), (60, 0)))
-    assert lines(shortened(made, [(0, True)], 10))[0] == [[0, 0], [30, 0], [50, 0]]
-    assert lines(shortened(made, [(0, False)], 10))[0] == [[10, 0], [30, 0], [60, 0]]
-    both = lines(shortened(made, [(0, True), (0, False), (0, True)], 10))
+    assert lines(done(made, shortened([(0, True)], 10)))[0] == [[0, 0], [30, 0], [50, 0]]
+    assert lines(done(made, shortened([(0, False)], 10)))[0] == [[10, 0], [30, 0], [60, 0]]
+    both = lines(done(made, shortened([(0, True), (0, False), (0, True)], 10)))
     assert both == [[[10, 0], [30, 0], [50, 0]]]
-    assert lines(shortened(made, [(0, True)], 40)) == [[[0, 0], [20, 0]]]
-    (least,) = lines(shortened(made, [(0, True)], 99))
+    assert lines(done(made, shortened([(0, True)], 40))) == [[[0, 0], [20, 0]]]
+    (least,) = lines(done(made, shortened([(0, True)], 99)))
     assert least[-1] == pytest.approx([0.6, 0])
 
 
 def test_a_gap_is_as_wide_as_told_and_where_it_is_told(cut, lay):
     made = two(cut, lay)
-    assert lines(opened(made, [(0, 20.0)], 8)) == [
+    assert lines(done(made, opened(made, [(0, 20.0)], 8))) == [
         [[0, 0], [16, 0]],
         [[24, 0], [60, 0]],
         [[0, 20], [60, 20]],
     ]
-    at_end = lines(opened(made, [(0, 58.0), (0, 20.0)], 8))
+    at_end = lines(done(made, opened(made, [(0, 58.0), (0, 20.0)], 8)))
     assert at_end[:2] == [[[0, 0], [16, 0]], [[24, 0], [54, 0]]] and len(at_end) == 3
-    scrap = lines(opened(made, [(0, 4.5)], 8))
+    scrap = lines(done(made, opened(made, [(0, 4.5)], 8)))
     assert scrap[0] == [[8.5, 0], [60, 0]]
-    kept = lines(opened(made, [(0, 5.0)], 8))
+    kept = lines(done(made, opened(made, [(0, 5.0)], 8)))
     assert kept[:2] == [[[0, 0], [1, 0]], [[9, 0], [60, 0]]]
 
 
 def test_figures_move_whole_and_others_stay(cut, lay):
     one, other = (cut((0, y), (60, y), figure=1) for y in (0, 20))
     made = lay(one, other, cut((0, 40), (60, 40), figure=2))
-    after = lines(moved(made, {1: np.array([3.0, 4.0])}))
+    after = lines(done(made, moved(made, {1: np.array([3.0, 4.0])})))
     assert after == [[[3, 4], [63, 4]], [[3, 24], [63, 24]], [[0, 40], [60, 40]]]
 
 
 def test_pairs_are_parted_each_by_half(cut, lay):
     made = two(cut, lay)
-    after = lines(parted(made, [(0, 1, np.array([0.0, 5.0]))], 4))
+    after = lines(done(made, parted(made, [(0, 1, np.array([0.0, 5.0]))], 4)))
     assert after == [[[0, -2], [60, -2]], [[0, 22], [60, 22]]]
-    alone = lines(parted(two(cut, lay, figure=7), [(0, 1, np.array([0.0, 5.0]))], 4))
+    one = two(cut, lay, figure=7)
+    alone = lines(done(one, parted(one, [(0, 1, np.array([0.0, 5.0]))], 4)))
     assert alone == after
 
 
 def test_a_figure_asked_twice_to_move_the_same_way_moves_once(cut, lay):
     made = lay(*(cut((0, y), (60, y), figure=k) for k, y in ((1, 0), (1, 3), (2, 20))))
     up = np.array([0.0, 1.0])
-    after = parted(made, [(0, 2, up), (1, 2, up)], 4)
+    after = done(made, parted(made, [(0, 2, up), (1, 2, up)], 4))
     assert [each.line[0, 1] for each in after.cuts] == pytest.approx([-2, 1, 22])
-    across = parted(made, [(0, 2, up), (1, 2, np.array([1.0, 0.0]))], 4)
+    across = done(made, parted(made, [(0, 2, up), (1, 2, np.array([1.0, 0.0]))], 4))
     assert across.cuts[2].line[0] == pytest.approx([2, 22])
-    against = parted(made, [(0, 2, up), (1, 2, -up)], 4)
+    against = done(made, parted(made, [(0, 2, up), (1, 2, -up)], 4))
     assert against.cuts[2].line[0] == pytest.approx([0, 20])
 
 
 def test_a_turn_is_counter_clockwise_about_the_point(cut, lay):
     made = two(cut, lay)
-    after = turned(made, [0], np.array([60.0, 0.0]), math.radians(90))
+    after = done(made, turned([0], np.array([60.0, 0.0]), math.radians(90)))
     assert after.cuts[0].line == pytest.approx(np.array([[60, -60], [60, 0]]))
     assert after.cuts[1] is made.cuts[1]
 
@@ -104,5 +113,24 @@ def test_the_way_to_a_line_is_the_shortest():
 def test_where_any_pair_is_of_one_figure_cuts_move_alone(cut, lay):
     made = lay(*(cut((0, y), (60, y), figure=k) for k, y in ((1, 0), (1, 10), (2, 20), (2, 40))))
     up = np.array([0.0, 1.0])
-    after = parted(made, [(0, 1, up), (1, 2, up)], 4)
+    after = done(made, parted(made, [(0, 1, up), (1, 2, up)], 4))
     assert [each.line[0, 1] for each in after.cuts] == pytest.approx([-2, 10, 22, 40])
+
+
+def test_a_longer_cut_keeps_its_bulge_and_an_arc_its_radius(arc, cut, lay):
+    made = lay(cut((0, 0), (30, 3), (60, 0)), cut(*arc(50, 0, 90)))
+    bent, curved = done(made, lengthened([0, 1], 10)).cuts
+    assert bent.line.tolist() == [[-10, 0], [30, 3], [70, 0]]
+    assert np.hypot(*curved.line.T) == pytest.approx(50, abs=0.1)
+    turn = np.degrees(np.arctan2(*curved.line[[0, -1]].T[::-1]))
+    assert turn == pytest.approx([-math.degrees(10 / 50), 90 + math.degrees(10 / 50)], abs=0.2)
+
+
+def test_changes_of_one_cure_all_speak_of_the_cuts_as_they_were(cut, lay):
+    made = two(cut, lay)
+    line = np.array([[0.0, 40.0], [60.0, 40.0]])
+    after = done(made, without([0]), at_depth(made, [1], 5.0), added([line, line + 9], 8.0, 1.0))
+    assert [each.depth_mm for each in after.cuts] == [5.0, 8.0, 8.0]
+    assert len({each.family for each in (*made.cuts, *after.cuts[1:])}) == 3
+    more = done(after, added([line], 8.0, 1.0))
+    assert len({each.figure for each in more.cuts}) == 4

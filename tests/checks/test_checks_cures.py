@@ -1,17 +1,19 @@
 """What a cure changes, and when a change is no graver."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from scorecraft.checks import found, ranked, run
+from scorecraft.checks.changes import added, applied, without
 from scorecraft.checks.cures import (
     MOST_TRIED_FINDINGS,
     has_place,
     holds,
+    in_the_way,
     no_graver,
     tried,
-    with_cuts,
-    without_light_cuts,
 )
 from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.known import Known
@@ -37,18 +39,6 @@ def test_a_change_is_no_graver_only_where_no_check_warns_more():
     assert not no_graver([], [told("rim", "stop")])
 
 
-def test_added_cuts_are_statements_of_their_own():
-    line = np.array([[-30.0, 40.0], [30.0, 40.0]])
-    changed = with_cuts(ROUND, [line, line + 5], 10.0, np.pi / 2)
-    assert [cut.family for cut in changed.cuts] == [0, 1, 2]
-    assert len({cut.figure for cut in changed.cuts}) == 3
-    assert {cut.depth_mm for cut in changed.cuts[1:]} == {10.0}
-    assert with_cuts(make("loaf round width 99mm\n").layout, [line], 9.0, 1.0).cuts[0].family == 0
-    again = with_cuts(changed, [line - 9], 8.0, np.pi / 2)
-    assert [cut.family for cut in again.cuts] == [0, 1, 2, 3]
-    assert len({cut.figure for cut in again.cuts}) == 4
-
-
 def test_a_cut_finds_its_place_off_other_cuts_and_off_the_rim():
     across = np.array([[-30.0, 0.0], [30.0, 0.0]])
     assert not has_place(ROUND, across, 8.0)
@@ -61,8 +51,7 @@ def test_only_light_cuts_give_way():
     text = "slash 60mm depth 8mm\nslash 60mm turn 90deg depth 2mm\n"
     layout = make("loaf round width 220mm height 90mm\n" + text).layout
     line = np.array([[-40.0, -30.0], [40.0, 30.0]])
-    left, count = without_light_cuts(layout, [line], 10.0)
-    assert count == 1 and [cut.depth_mm for cut in left.cuts] == [8.0]
+    assert [layout.cuts[i].depth_mm for i in in_the_way(layout, [line], 10.0)] == [2.0]
 
 
 LOAVES = (
@@ -83,14 +72,15 @@ def test_every_told_cure_with_a_number_takes_its_finding_away(name, loaf):
     for told in ranked(found(Known(layout))):
         assert not told.offers
         (raw,) = (each for each in before if each.message == told.message)
-        made += [(raw, offer.layout()) for offer in raw.offers if offer.told == told.hint]
+        made += [(raw, applied(layout, cure.changes)) for cure in told.cures]
+        assert not told.cures or told.hint == ", or ".join(each.told for each in told.cures)
     for cured, after in ((raw, run(after)) for raw, after in made):
         assert no_graver(before, after)
         assert cured.message not in [each.message for each in after]
     assert made or not any(each.offers for each in before if each.severity == "warning")
 
 
-CUTS = with_cuts(ROUND, [np.array([[-30.0, 40.0], [30.0, 40.0]])], 8.0, np.pi / 2)
+CUTS = applied(ROUND, [added([np.array([[-30.0, 40.0], [30.0, 40.0]])], 8.0, np.pi / 2)])
 """Two cuts, of two statements."""
 
 
@@ -112,7 +102,7 @@ def finding(severity="warning", count=1, cuts=(0,), check="strips", offers=()):
 )
 def test_a_cure_holds_where_its_finding_goes_and_nothing_graver_comes(after, others, holding):
     looks = {"strips": lambda _: after, "rim": lambda _: others}
-    offer = Offer("mend it", lambda: CUTS)
+    offer = Offer("mend it", CUTS, tuple)
     assert holds(offer, CUTS, finding(), [finding()], looks) is holding
 
 
@@ -121,34 +111,33 @@ def test_all_places_of_a_finding_are_mended_or_it_does_not_hold(left, holding):
     before = [finding(count=2), finding("note", count=5, cuts=(1,))]
     after = [*([finding(count=left)] if left else []), before[1]]
     looks = {"strips": lambda _: after}
-    assert holds(Offer("", lambda: CUTS), CUTS, before[0], before, looks) is holding
+    assert holds(Offer("", CUTS, tuple), CUTS, before[0], before, looks) is holding
 
 
 def test_another_finding_of_the_same_statement_may_stay():
     """A stop of two places is mended, a note of three more stays."""
     before = [finding("stop", count=2), finding("note", count=3)]
     looks = {"strips": lambda _: before[1:]}
-    assert holds(Offer("", lambda: CUTS), CUTS, before[0], before, looks)
+    assert holds(Offer("", CUTS, tuple), CUTS, before[0], before, looks)
 
 
-def test_the_first_offer_that_holds_is_told_else_the_plain_words():
-    bare = make("loaf round width 220mm height 90mm\n").layout
-    looks = {"strips": lambda layout: [finding()] if layout is CUTS else []}
-    offers = (
-        Offer("no help", lambda: CUTS),
-        Offer("help", lambda: bare),
-        Offer("too", lambda: bare),
-    )
-    (told,) = tried(CUTS, [finding(offers=offers)], [finding()], looks)
-    assert told.hint == "help" and told.offers == ()
-    (plain,) = tried(CUTS, [finding(offers=offers[:1])], [finding()], looks)
-    assert plain.hint == "plain words" and plain.offers == ()
+HELP = (without([0, 1]),)
+
+
+def test_the_first_offers_that_hold_are_told_else_the_plain_words():
+    looks = {"strips": lambda layout: [finding()] if layout.cuts else []}
+    no_help, helps = Offer("no help", CUTS, tuple), Offer("help", CUTS, lambda: HELP)
+    also, more = replace(helps, told="do that"), replace(helps, told="more")
+    (told,) = tried(CUTS, [finding(offers=(no_help, helps, also, more))], [finding()], looks)
+    assert told.hint == "help, or do that" and told.offers == ()
+    assert [(cure.told, cure.changes) for cure in told.cures] == [("help", HELP), ("do that", HELP)]
+    (plain,) = tried(CUTS, [finding(offers=(no_help,))], [finding()], looks)
+    assert plain.hint == "plain words" and plain.offers == plain.cures == ()
 
 
 def test_the_weightiest_are_tried_first_and_no_more_than_can_be():
-    bare = make("loaf round width 220mm height 90mm\n").layout
     looks = {"strips": lambda _: []}
-    help_it = (Offer("help", lambda: bare),)
+    help_it = (Offer("help", CUTS, lambda: HELP),)
     many = [finding("note", offers=help_it)] * MOST_TRIED_FINDINGS + [
         finding("stop", offers=help_it)
     ]

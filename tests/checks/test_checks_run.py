@@ -12,7 +12,7 @@ from scorecraft.loaf.places import clock, where
 GOOD = """
 title "Leaf crown"
 loaf round width 220mm height 95mm
-dough temperature 5C
+bench temperature 5C
 around 8 radius 26mm:
     leaf length 58mm width 24mm veins 4 depth 6mm vein_depth 2.5mm
 fill disc radius 16mm with scales size 6mm depth 2mm

@@ -7,9 +7,11 @@ import pytest
 SLASH = 'title "One"\nloaf round width 120mm height 55mm\nslash 60mm depth 8mm blade 35deg\n'
 
 
-@pytest.mark.parametrize(("name", "start"), [("b.svg", b"<svg"), ("b.png", b"\x89PNG")])
+@pytest.mark.parametrize(
+    ("name", "start"), [("b.svg", b"<svg"), ("b.png", b"\x89PNG"), ("b.jpg", b"\xff\xd8")]
+)
 def test_the_suffix_says_the_form(run, pattern, tmp_path, name, start):
-    assert run("bloom", pattern(SLASH), "-o", name, "-q").err == ""
+    assert run("bloom", pattern(SLASH), "-o", name, "-q", "--pixels", "500").err == ""
     assert (tmp_path / name).read_bytes().startswith(start)
 
 
@@ -47,7 +49,7 @@ def test_another_bake_opens_the_cuts_wider(run, pattern):
     [
         (["--view", "back"], 'viewed from "back"'),
         (["--before", "--tension"], "different pictures"),
-        (["-o", "b.jpg"], "unsupported file type"),
+        (["-o", "b.gif"], "unsupported file type"),
     ],
 )
 def test_wishes_that_cannot_be_met_exit_2_and_write_nothing(run, pattern, tmp_path, options, says):

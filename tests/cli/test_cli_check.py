@@ -92,7 +92,8 @@ def next_lines(out: str) -> list[str]:
 
 
 def test_the_next_thing_after_a_good_design_is_its_guide_as_it_was_checked(run, tmp_path):
-    asked = ["--set", "leaves=9", "--loaf", "round width 200mm height 85mm", "--bake", "spring 1.3"]
+    asked = ["--set", "leaves=9", "--loaf", "round width 200mm height 85mm",
+             "--dough", "under temperature 5C", "--bake", "spring 1.3"]  # fmt: skip
     (told,) = next_lines(run("check", "leaf-crown", *asked, "--quick").out)
     typed = shlex.split(told.partition("print the guide: ")[2])
     assert typed == ["scorecraft", "guide", "leaf-crown", *asked]
@@ -239,6 +240,8 @@ def test_carriage_returns_and_a_byte_order_mark_are_fine(run, pattern):
         (("check", "leaf-crown", "--set", "leavs=9"), 'no knob "leavs"'),
         (("check", "leaf-crown", "--loaf", "round width 220"), "--loaf:1:18"),
         (("check", "leaf-crown", "--bake", "spring 9"), "above 3"),
+        (("check", "leaf-crown", "--dough", "ripe"), "dough ripe"),
+        (("check", "leaf-crown", "--dough", "over temperature 5"), "--dough:1:24"),
         (("check",), "Missing argument"),
         (("chek", "leaf-crown"), "No such command"),
     ],

@@ -15,6 +15,7 @@ from scorecraft import __version__, cli, design, practice
 from scorecraft.checks import CHECKS
 from scorecraft.cli import telling
 from scorecraft.language.words import ATTRIBUTES, WORDS
+from scorecraft.loaf import forms
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import shelf
 
@@ -123,9 +124,11 @@ def test_an_internal_error_is_one_line_and_exit_3(run, monkeypatch):
 
 def test_list_shows_every_shipped_pattern_with_title_and_loaf(run):
     lines = run("list").out.splitlines()
-    assert [line.split()[0] for line in lines] == list(shelf())
-    row = next(line for line in lines if line.startswith("leaf-crown"))
-    assert "Leaf crown" in row and row.endswith("round")
+    rows = [line for line in lines if line.startswith("  ")]
+    assert sorted(line.split()[0] for line in rows) == list(shelf())
+    assert lines.index("Round loaves") < lines.index("Oval loaves")
+    row = next(line for line in rows if "leaf-crown" in line)
+    assert "Leaf crown" in row and row.endswith("a show piece")
 
 
 def test_new_starts_a_pattern_and_never_writes_over_one(run, tmp_path):
@@ -183,12 +186,11 @@ def test_rules_prints_every_rule_with_its_source_or_those_about_a_word(run):
     everything = run("rules")
     assert everything.code == 0
     said = " ".join(everything.out.split())
-    for subject, rule in practice.table():
+    rules = [*practice.table(), *forms.table()]
+    for subject, rule in rules:
         assert f"{subject}:" in said and " ".join(rule.says.split()) in said
         assert rule.source and (rule.source == practice.COMMON or rule.source in said)
-    assert len(list(practice.table())) == everything.out.count("\n  ") - everything.out.count(
-        "\n   "
-    )
+    assert len(rules) == everything.out.count("\n  ") - everything.out.count("\n   ")
     some = run("rules", "steam").out
     assert "source: that steam delays setting" in some and "slots" not in some
     assert "12 min" in some and "stencil" not in some

@@ -1,15 +1,15 @@
-"""Every guide of the shelf: words large enough for the bench, none on a line or on another."""
+"""Guides of the shelf: words large enough for the bench, none on a line or on another."""
 
 import numpy as np
 import pytest
 import shapely
+from support.shelf_designs import some
 
 from scorecraft.designing import make
 from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.picture import BLACK, Label, Layer, Shape, walk
 from scorecraft.drawing.svg import svg
-from scorecraft.shelf import shelf
 
 NINE_PT = 9 * 25.4 / 72
 PAPERS = (None, "A4")
@@ -19,7 +19,7 @@ SMALL_LOAF = "round width 180mm height 80mm"
 """The largest round loaf whose guide fits on one A4, its words below it."""
 
 
-@pytest.fixture(scope="module", params=[*shelf(), "leaf-crown small"])
+@pytest.fixture(scope="module", params=[*some(0), "leaf-crown small"])
 def guides(request):
     """The pages of a shipped pattern's guide on its smallest paper and on sheets of A4."""
     name, _, small = request.param.partition(" ")

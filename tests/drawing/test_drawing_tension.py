@@ -3,9 +3,8 @@ import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout
 
-from scorecraft.drawing.bloom.bread import MAP
 from scorecraft.drawing.bloom.mouths import predicted
-from scorecraft.drawing.bloom.tension import LEVELS, tension_grid, tension_map
+from scorecraft.drawing.bloom.tension import LEVELS, MAP, tension_grid, tension_map
 from scorecraft.drawing.picture import Label, Layer, Shape, walk
 
 

@@ -62,6 +62,33 @@ def test_around_a_part_of_the_turn_includes_both_ends():
     assert [clock(cut.line.mean(axis=0)) for cut in found] == [330, 0, 30]
 
 
+def test_around_from_an_angle_goes_all_the_way_unless_an_end_is_given():
+    found = cuts("around 4 radius 50mm from 45deg:\n    slash 10mm\n")
+    assert [clock(cut.line.mean(axis=0)) for cut in found] == [45, 135, 225, 315]
+    found = cuts("around 2 radius 50mm from 90deg to 90deg:\n    slash 10mm\n")
+    assert [clock(cut.line.mean(axis=0)) for cut in found] == [90, 90]
+
+
+def test_figures_of_one_rule_that_are_cut_alike_are_one_family():
+    rule = "define sprig cut=3mm:\n    at x 20mm:\n        slash 10mm depth cut\n"
+    again = "    at x -20mm:\n        slash 20mm depth {}\n"
+    found = cuts(rule + again.format("3mm") + "around 3:\n    sprig\n")
+    assert len({cut.family for cut in found}) == 1
+    found = cuts(rule + again.format("2mm") + "around 3:\n    sprig\n")
+    assert len({cut.family for cut in found}) == 2
+    apart = "slash 10mm depth 3mm\nat x 20mm:\n    slash 10mm depth 3mm\n"
+    assert len({cut.family for cut in cuts(apart)}) == 2
+
+
+@pytest.mark.parametrize(("part", "low"), [("base", 0), ("middle", -20)])
+def test_a_motif_stands_on_its_base_or_its_middle(part, low):
+    for figure in ("leaf 40mm", "wave 40mm"):
+        lines = [cut.line for cut in cuts(f"{figure} from {part}\n")]
+        assert min(line[:, 1].min() for line in lines) == pytest.approx(low, abs=0.7)
+    (path,) = cuts("along wave 40mm from base every 100mm:\n    slash 10mm\n")
+    assert path.line.mean(axis=0)[1] == pytest.approx(20, abs=1e-6)
+
+
 def test_a_share_of_the_reach_follows_the_rim_of_an_oval():
     text = "around 4 radius 50%:\n    ring 2mm\n"
     found = layout(text, "loaf oval width 150mm length 280mm height 80mm\n")

@@ -5,7 +5,7 @@ import inspect
 
 import pytest
 
-from scorecraft.expand.read import default_value, own, read
+from scorecraft.expand.read import MADE, default_value, own, read
 from scorecraft.language.parse import parse
 from scorecraft.language.words import ATTRIBUTES, WORDS, keys_of, starts_statement
 
@@ -31,8 +31,12 @@ def test_every_default_is_a_value_of_its_kind(word):
 def test_every_motif_and_texture_has_a_function_that_takes_its_keys(word):
     room = "motifs" if word.group == "motif" else "textures"
     function = getattr(importlib.import_module(f"scorecraft.{room}.{word.name}"), word.name)
-    takes = set(inspect.signature(function).parameters) - {"bounds"}
-    gives = {key.parameter for key in word.keys if not key.name.endswith("_depth")} - {"turn"}
+    takes = set(inspect.signature(function).parameters) - {"bounds", "loaf"}
+    gives = {key.parameter for key in word.keys if not key.name.endswith("_depth")} - {
+        "turn",
+        *(["from"] if word.origin else []),
+    }
+    gives -= MADE.get(word.name, set())
     if word.group == "texture":
         gives -= {"shift", "shortest"}
     assert takes == gives

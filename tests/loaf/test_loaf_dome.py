@@ -116,8 +116,8 @@ def test_absurd_sizes_are_refused(width):
 
 
 def test_unknown_shapes_and_profiles_are_refused():
-    with pytest.raises(UsageError, match="ring"):
-        make_loaf("ring", 200, None, 90)
+    with pytest.raises(UsageError, match="cushion"):
+        make_loaf("cushion", 200, None, 90)
     with pytest.raises(UsageError, match="profile"):
         make_loaf("round", 200, None, 90, (0.5, 2.0))
     with pytest.raises(UsageError, match="profile"):

@@ -4,13 +4,12 @@ import numpy as np
 import pytest
 
 from scorecraft.errors import UsageError
-from scorecraft.loaf.outline import (
-    long_outline,
-    oval_outline,
-    round_outline,
-    square_outline,
-    traced_outline,
-)
+from scorecraft.loaf.forms import FORMS, ROWS
+from scorecraft.loaf.outline import outline_of, traced_outline, traced_outlines
+
+
+def rim_of(form, width, length):
+    return outline_of(FORMS[form], width, length)
 
 
 def circle(n=400, radius=100.0, centre=(0.0, 0.0)):
@@ -19,26 +18,27 @@ def circle(n=400, radius=100.0, centre=(0.0, 0.0)):
 
 
 def test_length_lies_along_y():
-    for make in (oval_outline, long_outline, square_outline):
-        rim = make(120, 300)
-        assert rim.radius([0, math.pi / 2]) == pytest.approx([60, 150])
-        assert (rim.width_mm, rim.length_mm) == (120, 300)
+    for form in ROWS:
+        rim = outline_of(form, 120, 300)
+        assert (rim.width_mm, rim.length_mm) == pytest.approx((120, 300))
+        drawn = np.ptp(rim.points(4000), axis=0)
+        assert drawn == pytest.approx([120, 300], abs=0.3), form.name
 
 
 def test_points_lie_on_the_superellipse():
-    rim = long_outline(120, 300)
+    rim = rim_of("long", 120, 300)
     x, y = np.abs(rim.points(100)).T
     assert (x / 60) ** rim.power + (y / 150) ** rim.power == pytest.approx(np.ones(100))
 
 
 def test_long_is_blunter_than_oval_and_square_has_corners():
     corner = math.atan2(150, 60)
-    assert long_outline(120, 300).radius(corner) > oval_outline(120, 300).radius(corner)
-    assert 115 < square_outline(200, 200).radius(math.pi / 4) < 100 * math.sqrt(2)
+    assert rim_of("long", 120, 300).radius(corner) > rim_of("oval", 120, 300).radius(corner)
+    assert 115 < rim_of("square", 200, 200).radius(math.pi / 4) < 100 * math.sqrt(2)
 
 
 def test_turning_is_the_slope_of_the_radius():
-    rim = oval_outline(120, 300)
+    rim = rim_of("oval", 120, 300)
     theta = np.linspace(0.1, 1.4, 9)
     a, b = 60.0, 150.0
     exact = -(rim.radius(theta) ** 3) * np.sin(theta) * np.cos(theta) * (b**-2 - a**-2)
@@ -82,5 +82,13 @@ def test_what_is_no_rim_is_refused(points, says):
 
 
 def test_same_rims_are_equal_and_can_be_keys():
-    assert round_outline(200) == round_outline(200)
+    assert rim_of("round", 200, 200) == rim_of("round", 200, 200)
     assert len({traced_outline(circle()), traced_outline(circle())}) == 1
+
+
+def test_a_traced_hole_lies_about_the_centre_of_the_rim():
+    rim, hole = traced_outlines([circle(centre=(30, -20)), circle(radius=30, centre=(33, -20))])
+    assert rim.radius(0.0) == pytest.approx(100, abs=0.02)
+    assert hole.radius([0.0, math.pi]) == pytest.approx([33, 27], abs=0.02)
+    with pytest.raises(UsageError, match="around the loaf's centre"):
+        traced_outlines([circle(), circle(radius=20, centre=(50, 0))])

@@ -112,8 +112,8 @@ def test_absurd_dough_is_refused(grams):
 
 
 def test_absurd_shapes_and_sizes_are_refused():
-    with pytest.raises(UsageError, match="ring"):
-        size_from_dough("ring", 900)
+    with pytest.raises(UsageError, match="cushion"):
+        size_from_dough("cushion", 900)
     with pytest.raises(UsageError, match="height"):
         size_from_dough("round", 100, known=Known(width_mm=900))
 

@@ -89,6 +89,8 @@ FIVE = [bar(125, np.radians(-14)) + np.array([0.0, 92.0 * k]) for k in range(-2,
     [
         (ROUND, [bar(120)], 10.0, 90.0),
         (BATARD, [bar(220)], 6.0, 90.0),
+        (BATARD, [bar(220)], 6.0, 40.0),
+        (ROUND, crescent(), 8.0, 35.0),
         (BATARD, [bar(220) + np.array([20.0, 0])], 10.0, 40.0),
         (BAGUETTE, FIVE, 8.0, 40.0),
         (OVAL, [bar(180)], 10.0, 90.0),
@@ -120,7 +122,7 @@ def test_uncut_and_decorated_loaves_burst(loaf, lines, depth):
 
 def test_between_is_tight():
     assert judged(ROUND, [bar(80)], 10.0).verdict == "tight"
-    assert judged(ROUND, crescent(), 10.0, blade=35.0).verdict == "tight"
+    assert judged(ROUND, crescent(), 6.0, blade=35.0).verdict == "tight"
     assert verdict_of(0.13) == "enough"
     assert verdict_of(0.08) == "tight"
 

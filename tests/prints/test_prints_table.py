@@ -18,6 +18,8 @@ STARTS = {
     "svg": b"<svg",
     "pdf": b"%PDF-",
     "png": b"\x89PNG",
+    "jpg": b"\xff\xd8",
+    "webp": b"RIFF",
     "dxf": b"999\nall lengths are millimetres",
     "txt": b"One\nRound loaf",
 }

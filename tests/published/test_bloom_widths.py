@@ -1,9 +1,9 @@
 """The picture of the baked loaf is true: openings measured on its pixels are those predicted.
 
-The picture is rendered by Cairo, or PDFium where it is not, and read as grey pixels, 6 to the mm,
-along a straight line across the middle of a cut. Nothing of the drawing's own geometry is used to
-measure. The flank of an ellipsoid: z = H sqrt(1 - r^2 / R^2), so its slope is tan = H r / (R
-sqrt(R^2 - r^2)); a width that points down the slope shrinks in plan by the cosine.
+The picture is read as grey pixels, 6 to the mm, along a straight line across the middle of a cut.
+Nothing of the drawing's own geometry is used to measure. The flank of an ellipsoid:
+z = H sqrt(1 - r^2 / R^2), so its slope is tan = H r / (R sqrt(R^2 - r^2)); a width that points down
+the slope shrinks in plan by the cosine.
 """
 
 import io
@@ -22,7 +22,9 @@ from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 
 PIXELS_PER_MM = 6
-AS_DARK_AS_THE_EDGE = 76
+PIXELS = 800
+"""Of the picture itself: about 4 to the mm."""
+AS_DARK_AS_THE_EDGE = 88
 WORST_MM = 0.5
 RADIUS, HEIGHT = 80.0, 66.0
 
@@ -39,7 +41,7 @@ PLACE = Place("made.score", 1, 1)
 
 
 def pixels(layout, mouths, **more):
-    picture = bloom(layout, mouths, **more)
+    picture = bloom(layout, mouths, pixels=PIXELS, **more)
     data = png(picture, dpi=25.4 * PIXELS_PER_MM)
     return np.asarray(Image.open(io.BytesIO(data)).convert("L")).astype(int)
 

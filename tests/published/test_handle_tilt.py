@@ -9,7 +9,6 @@ import numpy as np
 import pytest
 
 from scorecraft.bench.blade import handle
-from scorecraft.cuts import Bench
 from scorecraft.loaf.dome import make_loaf
 
 A, B, C = 80.0, 130.0, 85.0
@@ -35,7 +34,7 @@ def tangents(points, theta):
 @pytest.mark.parametrize("theta", [0.0, 1.1, -math.pi / 2])
 def test_a_blade_straight_into_the_dough_tilts_as_the_dome_slopes(theta):
     made = LOAF.normal(POINTS)
-    tilt, lean = handle(made, tangents(POINTS, theta), np.full(5, math.pi / 2), Bench(), 0.0)
+    tilt, lean = handle(made, tangents(POINTS, theta), np.full(5, math.pi / 2), np.ones(5), 0.0)
     expected = np.arccos(normals(POINTS)[:, 2])
     np.testing.assert_allclose(tilt, expected, atol=1e-6)
     out = np.arctan2(POINTS[:4, 1] / B**2, POINTS[:4, 0] / A**2)
@@ -44,12 +43,12 @@ def test_a_blade_straight_into_the_dough_tilts_as_the_dome_slopes(theta):
 
 @pytest.mark.parametrize("blade_deg", [30, 45, 60, 90])
 @pytest.mark.parametrize("theta", [-math.pi / 2, 0.4, 2.8])
-@pytest.mark.parametrize("table", [0.0, 1.0])
-def test_the_blade_keeps_its_angle_to_the_dough(blade_deg, theta, table):
+@pytest.mark.parametrize(("table", "side"), [(0.0, 1), (1.0, -1)])
+def test_the_blade_keeps_its_angle_to_the_dough(blade_deg, theta, table, side):
     """The handle stands square to the stroke, at the blade's angle over the analytic surface."""
     tilt, lean = handle(
         LOAF.normal(POINTS), tangents(POINTS, theta), np.full(5, math.radians(blade_deg)),
-        Bench(), table,
+        side * np.ones(5), table,
     )  # fmt: skip
     there = lean + table
     points = np.column_stack(
@@ -66,6 +65,6 @@ def test_the_tilt_on_a_slope_is_the_slope_and_what_the_blade_lies_over():
     point = np.array([[40.0, 0.0]])
     slope = math.atan(C / A * 0.5 / math.sqrt(1 - 0.25))
     tangent = np.array([[0.0, -1.0, 0.0]])
-    tilt, lean = handle(LOAF.normal(point), tangent, np.array([math.radians(70)]), Bench(), 0.0)
+    tilt, lean = handle(LOAF.normal(point), tangent, np.array([math.radians(70)]), np.ones(1), 0.0)
     assert tilt[0] == pytest.approx(slope + math.radians(20), abs=1e-6)
     assert lean[0] == pytest.approx(0.0, abs=1e-6)

@@ -46,10 +46,26 @@ def pieces(white):
     return sorted((size for size in sizes if size > LETTERS_MM2), reverse=True)
 
 
-@pytest.mark.parametrize("pattern", ["leaf-crown", "lotus", "hemp-leaf-dome"])
-def test_flood_fill_finds_one_plate(pattern):
+EYE = """loaf round width 200mm height 85mm
+define eye:
+    ring 60mm
+    ring 42mm
+    ring 20mm
+eye called "eye"
+"""
+
+
+@pytest.mark.parametrize(
+    ("pattern", "fill"),
+    [
+        *((name, ()) for name in ("leaf-crown", "lotus", "hemp-leaf-dome")),
+        ("leaf-crown", ("leaf",)),
+        (EYE, ("eye",)),
+    ],
+)
+def test_flood_fill_finds_one_plate(pattern, fill):
     layout = make(pattern).layout
-    plate = make_plate(layout)
+    plate = make_plate(layout, fill=fill)
     grey = raster(stencil(plate, layout))
     white = grey > 240
     edge = INK_MM / 2

@@ -4,10 +4,12 @@ import math
 
 import numpy as np
 
+from scorecraft.baking import USUAL_C
 from scorecraft.cuts import Bench, Cut, Layout, Marks
 from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
+from scorecraft.loaf.dough import Dough
 
 PLACE = Place("made.score", 1, 1)
 
@@ -47,6 +49,9 @@ def sprigs(count, *, family=1, first=0):
     ]  # fmt: skip
 
 
-def layout(cuts, loaf=None, marks=(), **bench):
+def layout(cuts, loaf=None, marks=(), temperature_c=USUAL_C.value, **bench):
     loaf = loaf or make_loaf("round", 220.0, None, 95.0)
-    return Layout("Made", (), loaf, Bake(), tuple(cuts), Marks(tuple(marks)), bench=Bench(**bench))
+    hand, dough = Bench(**bench), Dough(temperature_c=temperature_c)
+    return Layout(
+        "Made", (), loaf, Bake(), tuple(cuts), Marks(tuple(marks)), bench=hand, dough=dough
+    )

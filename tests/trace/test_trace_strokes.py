@@ -10,7 +10,7 @@ import svgelements
 
 from scorecraft.errors import UsageError
 from scorecraft.loaf.outline import traced_outline
-from scorecraft.trace import strokes, traced_rim
+from scorecraft.trace import strokes, traced_rims
 
 SQUARE = 'width="300mm" height="300mm" viewBox="0 0 300 300">'
 HEAD = '<svg xmlns="http://www.w3.org/2000/svg" '
@@ -172,7 +172,7 @@ def test_the_rim_is_the_largest_closed_stroke(drawing):
         f'{HEAD}{SQUARE}<path d="M0 0L300 300"/>'
         '<circle cx="20" cy="20" r="9"/><ellipse cx="150" cy="150" rx="70" ry="110"/></svg>'
     )
-    rim = traced_rim(path)
+    (rim,) = traced_rims(path)
     assert np.array_equal(rim[0], rim[-1])
     assert np.ptp(rim, axis=0) == pytest.approx([140, 220], abs=0.1)
     outline = traced_outline(rim)
@@ -182,21 +182,23 @@ def test_the_rim_is_the_largest_closed_stroke(drawing):
 
 def test_a_rim_that_all_but_closes_is_closed(drawing):
     text = f'{HEAD}{SQUARE}<path d="M10 10 h90 v90 h-90 v{{}}"/></svg>'
-    rim = traced_rim(drawing(text.format(-89.7)))
+    (rim,) = traced_rims(drawing(text.format(-89.7)))
     assert np.array_equal(rim[0], rim[-1])
     with pytest.raises(UsageError, match="no closed path"):
-        traced_rim(drawing(text.format(-80)))
+        traced_rims(drawing(text.format(-80)))
 
 
-def test_a_hole_in_the_rim_is_not_dropped_in_silence(drawing):
+def test_a_hole_in_the_rim_is_a_rim_too(drawing):
     ring = '<circle cx="150" cy="150" r="120"/>{}</svg>'
-    for hole in ('<circle cx="150" cy="150" r="40"/>', '<path d="M120 150h60v9h-60z"/>'):
-        with pytest.raises(UsageError, match="a hole in it") as refused:
-            traced_rim(drawing(HEAD + SQUARE + ring.format(hole)))
-        assert "inside the rim" in refused.value.hint
+    one = '<circle cx="150" cy="150" r="40"/>'
+    rim, hole = traced_rims(drawing(HEAD + SQUARE + ring.format(one)))
+    assert np.ptp(rim, axis=0) == pytest.approx([240, 240], abs=0.1)
+    assert np.ptp(hole, axis=0) == pytest.approx([80, 80], abs=0.1)
     evenodd = f'{HEAD}{SQUARE}<path d="M20 20h260v260h-260z M120 120h60v60h-60z"/></svg>'
-    with pytest.raises(UsageError, match="a hole in it"):
-        traced_rim(drawing(evenodd))
+    assert len(traced_rims(drawing(evenodd))) == 2
+    two = '<circle cx="100" cy="150" r="30"/><circle cx="200" cy="150" r="30"/>'
+    with pytest.raises(UsageError, match="2 closed lines"):
+        traced_rims(drawing(HEAD + SQUARE + ring.format(two)))
 
 
 @pytest.mark.parametrize("other", [
@@ -207,5 +209,5 @@ def test_a_hole_in_the_rim_is_not_dropped_in_silence(drawing):
     '<circle cx="12" cy="12" r="9"/>',
 ])  # fmt: skip
 def test_specks_and_the_other_edge_of_a_line_are_no_holes(other, drawing):
-    rim = traced_rim(drawing(f'{HEAD}{SQUARE}<circle cx="150" cy="150" r="120"/>{other}</svg>'))
+    (rim,) = traced_rims(drawing(f'{HEAD}{SQUARE}<circle cx="150" cy="150" r="120"/>{other}</svg>'))
     assert np.ptp(rim, axis=0) == pytest.approx([240, 240], abs=0.1)

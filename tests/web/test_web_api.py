@@ -1,12 +1,14 @@
 """What the page asks the server for, and what it gets."""
 
+import base64
 import io
 import re
-from math import sqrt
 from xml.etree import ElementTree
 
+import numpy as np
 import pypdf
 import pytest
+from PIL import Image
 from support.web_patterns import SLASH
 
 from scorecraft.designing import make
@@ -34,7 +36,8 @@ def test_the_shelf_lists_every_shipped_pattern_and_the_folders_own(asking, folde
     (folder.path / "broken.score").write_text("loaf round widht 200mm\n")
     (folder.path / "notes.txt").write_text("no pattern")
     told = asking.get("/api/shelf").get_json()
-    assert [each["name"] for each in told["shelf"]] == [f"{name}.score" for name in shelf()]
+    assert sorted(each["name"] for each in told["shelf"]) == [f"{name}.score" for name in shelf()]
+    assert {each["level"] for each in told["shelf"]} == {"first", "steady", "show"}
     assert all(each["title"] and each["shape"] and not each["problem"] for each in told["shelf"])
     broken, mine = told["folder"]
     assert (mine["title"], mine["shape"], mine["problem"]) == ("Mine", "round", "")
@@ -109,11 +112,6 @@ def test_openings_are_told_for_every_cut(asking):
     assert told["room"] and told["verdict"]
     ((least, most),) = told["widest_mm"]
     assert 2 < least < most < 40
-    told = asking.told("/api/mouths", {"text": SLASH})
-    (lens,) = told["lenses"]
-    aside = lens["aside"]
-    half = max(abs(complex(x, y)) for x, y in zip(aside[::2], aside[1::2], strict=True))
-    assert 2 * half == pytest.approx(sqrt(least * most) / told["sideways"], rel=0.1)
 
 
 def test_the_bench_can_be_set_as_a_form(asking):
@@ -122,9 +120,37 @@ def test_the_bench_can_be_set_as_a_form(asking):
     assert told["forms"]["bench"] == {"keys": {"hand": "left"}}
 
 
-def test_the_baked_loaf_and_other_views_are_drawn(asking):
-    baked = asking.told("/api/bloom", {"text": SLASH})
-    assert "board" not in baked["svg"] and ElementTree.fromstring(baked["svg"]) is not None
+def test_the_dough_is_told_as_it_is_and_set_as_a_form(asking):
+    told = asking.told("/api/design", {"text": SLASH})
+    assert told["forms"]["dough"] is None and told["dough"]["proof"] == "ready"
+    assert told["bake"] == {"spring": 1.4, "spread": 0.5, "steam": True}
+    keys = {"proof": "over", "temperature": "5C"}
+    text = asking.told("/api/edit", {"text": SLASH, "word": "dough", "keys": keys})["text"]
+    assert "\ndough over temperature 5C\n" in text
+    told = asking.told("/api/design", {"text": text})
+    assert told["forms"]["dough"] == {"keys": keys}
+    assert (told["dough"]["temperature_c"], told["bake"]["spring"]) == (5.0, 1.15)
+
+
+def test_the_loaf_in_the_oven_is_pictured_see_through(asking):
+    half, baked, dark = (
+        asking.told("/api/bloom", {"text": SLASH, **wish})
+        for wish in ({"share": 0.5}, {}, {"crust": "dark", "flour": "none"})
+    )
+    assert half["size"][0] < baked["size"][0] and baked["sideways"] > 1
+    photos = []
+    for told in (half, baked, dark):
+        kind, held = told["image"].split(",")
+        assert kind == "data:image/webp;base64"
+        photos.append(np.asarray(Image.open(io.BytesIO(base64.b64decode(held)))))
+        assert photos[-1].shape[2] == 4 and max(photos[-1].shape) == 600
+    middle = [photo[250:350, 200:400, :3].mean() for photo in photos]
+    assert middle[0] > middle[1] > middle[2]
+    for wish in ({"share": 2}, {"crust": "burnt"}, {"flour": 3}):
+        assert asking.post("/api/bloom", {"text": SLASH, **wish}).status_code == 400
+
+
+def test_other_views_are_drawn(asking):
     for look in ("side", "guide", "tension"):
         seen = asking.told("/api/view", {"text": SLASH, "look": look})
         assert ElementTree.fromstring(seen["svg"]).tag == f"{SVG}svg"
@@ -353,7 +379,7 @@ def test_the_page_goes_by_the_bakers_skin_and_tells_wishes_out_of_reach(asking, 
     assert "opens" in {finding["check"] for finding in told["findings"]}
 
 
-ABOUT_A_TEXT = ["design", "opening", "mouths", "bloom", "view", "print", "bench"]
+ABOUT_A_TEXT = ["design", "opening", "bloom", "view", "print", "bench"]
 
 
 @pytest.mark.parametrize("task", ABOUT_A_TEXT)

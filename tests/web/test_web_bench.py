@@ -264,8 +264,7 @@ def test_back_at_the_beginning_keeps_the_keyboard(bench):
 
 BATCH = """title "Rolls"
 loaf round width 220mm height 95mm
-dough temperature 26C
-bench loaves 3 skill new
+bench loaves 3 skill new temperature 26C
 around 7:
     path (0%, 10%) (0%, 60%) depth 8mm blade 40deg
 """

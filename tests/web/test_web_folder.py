@@ -57,3 +57,66 @@ def test_text_and_mark_are_of_one_reading(odd):
     opened = odd.open("good")
     assert opened.text == TEXT
     assert odd.save("good", TEXT + "slash 60mm\n", opened.mark).name == "good.score"
+
+
+@pytest.fixture
+def kept(folder):
+    for name in ("crown", "sun"):
+        (folder.path / f"{name}.score").write_text(TEXT)
+    return folder
+
+
+def names(folder):
+    return sorted(str(path.relative_to(folder.path)) for path in folder.path.rglob("*.score"))
+
+
+def test_a_file_gets_another_name_that_no_other_has(asking, kept):
+    told = asking.told("/api/rename", {"name": "crown.score", "new": "my crown"})
+    assert told["name"] == "my crown.score"
+    assert asking.told("/api/rename", {"name": "sun", "new": "sun"})["name"] == "sun.score"
+    assert names(kept) == ["my crown.score", "sun.score"]
+    for name, new, why in (
+        ("sun.score", "my crown", "exists already"),
+        ("gone", "new", "there is no"),
+        ("sun.score", "../sun", "not a file name"),
+    ):
+        answer = asking.post("/api/rename", {"name": name, "new": new})
+        assert answer.status_code == 400 and why in answer.get_json()["error"]["message"]
+    assert names(kept) == ["my crown.score", "sun.score"]
+
+
+def test_a_copy_has_a_name_of_its_own(asking, kept):
+    given = [asking.told("/api/duplicate", {"name": "sun.score"})["name"] for _ in range(2)]
+    assert given == ["sun copy.score", "sun copy 2.score"]
+    assert all((kept.path / each).read_text() == TEXT for each in given)
+    long = "x" * 80
+    (kept.path / f"{long}.score").write_text(TEXT)
+    copy = asking.told("/api/duplicate", {"name": long})["name"]
+    assert asking.told("/api/open", {"name": copy})["text"] == TEXT
+
+
+def test_what_is_deleted_lies_in_the_trash_and_nothing_there_is_lost(asking, kept):
+    (where,) = {asking.told("/api/delete", {"name": "sun.score"})["where"]}
+    assert where == str(kept.path / "trash" / "sun.score")
+    (kept.path / "sun.score").write_text("another")
+    asking.told("/api/delete", {"name": "sun"})
+    assert names(kept) == ["crown.score", "trash/sun 2.score", "trash/sun.score"]
+    assert (kept.path / "trash" / "sun.score").read_text() == TEXT
+    assert [each["name"] for each in asking.get("/api/shelf").get_json()["folder"]] == [
+        "crown.score"
+    ]
+    assert asking.post("/api/delete", {"name": "sun.score"}).status_code == 400
+
+
+def test_a_trash_folder_elsewhere_is_not_used(asking, kept, tmp_path_factory):
+    elsewhere = tmp_path_factory.mktemp("elsewhere")
+    (kept.path / "trash").symlink_to(elsewhere)
+    answer = asking.post("/api/delete", {"name": "sun.score"})
+    assert answer.status_code == 400 and "trash folder" in answer.get_json()["error"]["message"]
+    assert (kept.path / "sun.score").exists() and not list(elsewhere.iterdir())
+
+
+def test_the_list_tells_when_a_file_was_written(asking, kept):
+    os.utime(kept.path / "sun.score", (1_000_000, 1_000_000))
+    told = {each["name"]: each["changed"] for each in asking.get("/api/shelf").get_json()["folder"]}
+    assert told["sun.score"] == 1_000_000 < told["crown.score"]

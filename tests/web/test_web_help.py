@@ -37,12 +37,13 @@ def ask(page, term):
     return page.locator(ANSWER)
 
 
-@pytest.mark.parametrize("size", ["desk", "phone"])
-@pytest.mark.parametrize("room", READY)
+@pytest.mark.parametrize(
+    ("room", "size"), [*((room, "phone") for room in READY), ("design", "desk")]
+)
 def test_the_help_opens_from_every_view_and_comes_back(seen, room, size):
     web = seen(size, reduced_motion="reduce")
     page = web.page
-    web.open("leaf-crown", room)
+    web.open("swirl", room)
     page.wait_for_selector(READY[room])
     if room == "bench":
         page.keyboard.press("ArrowRight")
@@ -108,9 +109,8 @@ def test_course_glossary_cautions_and_language_are_all_there(seen):
     assert examples == [WORDS[name].example for name in names] and all(examples)
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_the_help_is_read_at_every_width_and_by_everybody(seen, pictures, scheme):
-    web = seen(color_scheme=scheme)
+def test_the_help_is_read_at_every_width_and_by_everybody(seen, pictures):
+    web = seen()
     page = web.page
     web.open("swirl", "design")
     page.wait_for_selector(READY["design"])
@@ -122,26 +122,32 @@ def test_the_help_is_read_at_every_width_and_by_everybody(seen, pictures, scheme
         assert help_.evaluate("(e) => e.scrollWidth - e.clientWidth") <= 0, width
         assert page.evaluate("() => document.documentElement.scrollWidth - innerWidth") <= 0, width
         assert page.evaluate(CUT_OFF) == [], width
-    for size in ("desk", "small"):
+    for size, scheme in (("desk", "light"), ("small", "dark")):
         width, height = SIZES[size]
         page.set_viewport_size({"width": width, "height": height})
+        page.emulate_media(color_scheme=scheme)
         assert violations(page) == [], size
         page.screenshot(path=pictures / f"help-{size}-{scheme}.png")
 
 
-@pytest.mark.parametrize(
-    ("room", "term"),
-    [("design", "tension"), ("design", "spread"), ("design", "room"), ("print", "drape")],
-)
-def test_what_is_this_is_answered_with_the_keyboard_alone(seen, pictures, room, term):
+def test_what_is_this_is_answered_with_the_keyboard_alone(seen, pictures):
     web = seen()
     page = web.page
-    web.open("leaf-crown", room)
-    page.wait_for_selector(READY[room])
-    if term == "drape":
-        page.get_by_role("radio", name="Drape").focus()
-        page.keyboard.press("Space")
-        page.wait_for_selector(".pages[data-what=drape]:not(.outdated) .page")
+    web.open("swirl", "design")
+    page.wait_for_selector(READY["design"])
+    for term in ("tension", "spread", "room"):
+        answered(web, term, pictures)
+    page.get_by_role("link", name="Print").click()
+    page.wait_for_selector(READY["print"])
+    page.get_by_role("radio", name="Drape").focus()
+    page.keyboard.press("Space")
+    page.wait_for_selector(".pages[data-what=drape]:not(.outdated) .page")
+    answered(web, "drape", pictures)
+
+
+def answered(web, term, pictures):
+    """Ask what a term is, read on in the help, and come back."""
+    page = web.page
     playwright.expect(page.locator(f"#ask-{term}")).to_be_visible()
     answer = ask(page, term)
     playwright.expect(answer).to_be_visible()

@@ -49,25 +49,31 @@ def test_the_server_gives_a_picture_out(asking, name):
     assert answer.status_code == 200 and answer.mimetype == "image/svg+xml"
 
 
-def shown(browser, address, name, scheme) -> Image.Image:
-    """Show a picture as the page does, in an image of its own, on the page's paper."""
+@pytest.fixture(scope="module", params=PAPERS)
+def shown(browser, live, request) -> tuple[str, dict[str, Image.Image]]:
+    """Every picture as the page shows it by day or by night, in an image, on the page's paper."""
+    scheme = request.param
     page = browser.new_page(viewport={"width": 320, "height": 200}, color_scheme=scheme)
-    page.goto(address)
-    page.evaluate(
-        """async ([source, paper]) => {
-            document.body.replaceChildren();
-            const image = new Image();
-            image.src = source;
-            await image.decode();
-            const look = { position: "fixed", inset: "0", background: paper };
-            for (const [key, value] of Object.entries(look)) image.style.setProperty(key, value);
-            document.body.append(image);
-        }""",
-        [f"/static/help/{name}.svg", PAPERS[scheme]],
-    )
-    image = Image.open(io.BytesIO(page.screenshot())).convert("RGB")
+    page.goto(live[0])
+    shots = {}
+    for name in NAMES:
+        page.evaluate(
+            """async ([source, paper]) => {
+                document.body.replaceChildren();
+                const image = new Image();
+                image.src = source;
+                await image.decode();
+                const look = { position: "fixed", inset: "0", background: paper };
+                for (const [key, value] of Object.entries(look)) {
+                    image.style.setProperty(key, value);
+                }
+                document.body.append(image);
+            }""",
+            [f"/static/help/{name}.svg", PAPERS[scheme]],
+        )
+        shots[name] = Image.open(io.BytesIO(page.screenshot())).convert("RGB")
     page.close()
-    return image
+    return scheme, shots
 
 
 def luminance(color: tuple[int, int, int]) -> float:
@@ -82,24 +88,21 @@ def contrast(one: tuple[int, int, int], other: tuple[int, int, int]) -> float:
     return (high + 0.05) / (low + 0.05)
 
 
-@pytest.mark.parametrize("scheme", PAPERS)
 @pytest.mark.parametrize("name", NAMES)
-def test_a_picture_takes_its_colors_from_day_and_night(browser, live, name, scheme):
-    address, _ = live
-    image = shown(browser, address, name, scheme)
+def test_a_picture_takes_its_colors_from_day_and_night(shown, name):
+    scheme, shots = shown
     ink = {"light": ("#2a211a", "#675a4c", "#34427a"), "dark": ("#f1e8da", "#bfb09c", "#b3bdf2")}
-    seen = {color for _, color in image.getcolors(64_000)}
+    seen = {color for _, color in shots[name].getcolors(64_000)}
     paper = tuple(bytes.fromhex(PAPERS[scheme][1:]))
-    assert image.getpixel((1, 1)) == paper
+    assert shots[name].getpixel((1, 1)) == paper
     found = [each for each in (tuple(bytes.fromhex(i[1:])) for i in ink[scheme]) if each in seen]
     assert found and all(contrast(each, paper) >= 4.5 for each in found)
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_nothing_touches_the_edge_of_a_picture(browser, live, name):
-    address, _ = live
-    image = shown(browser, address, name, "light")
-    paper = tuple(bytes.fromhex(PAPERS["light"][1:]))
+def test_nothing_touches_the_edge_of_a_picture(shown, name):
+    scheme, shots = shown
+    paper = tuple(bytes.fromhex(PAPERS[scheme][1:]))
     edges = [(x, y) for x in range(320) for y in (0, 199)]
     edges += [(x, y) for y in range(200) for x in (0, 319)]
-    assert all(image.getpixel(at) == paper for at in edges)
+    assert all(shots[name].getpixel(at) == paper for at in edges)

@@ -1,28 +1,34 @@
-"""The loaf after baking: cuts opened to their predicted widths, crust, flour and ears."""
+"""The loaf after baking, or on its way there: cuts opened as predicted, crust, flour and ears."""
+
+from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 
+from scorecraft.arrays import Line, Pixels
 from scorecraft.cuts import Layout
-from scorecraft.drawing.bloom.bread import BOARD, WRITING
-from scorecraft.drawing.bloom.crumb import crumb, depth, edges, toasted
-from scorecraft.drawing.bloom.crust import blisters, crust, flour, shadow
-from scorecraft.drawing.bloom.ear import ears
+from scorecraft.drawing.bloom.cast import Frame, photograph
 from scorecraft.drawing.bloom.eye import Eye, look
-from scorecraft.drawing.bloom.lens import baked_loaf, lenses
 from scorecraft.drawing.bloom.mouths import Mouths
+from scorecraft.drawing.bloom.relief import Bread
 from scorecraft.drawing.bloom.telling import BAKED, SCORED, baked_words
-from scorecraft.drawing.bloom.texture import texture
-from scorecraft.drawing.bloom.view import scored_layer
-from scorecraft.drawing.picture import Item, Label, Layer, Picture, Shape, box
+from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
+from scorecraft.loaf.dome import Loaf
 
-MARGIN_MM = 16.0
-BETWEEN_MM = 22.0
+MARGIN_MM = 18.0
+BETWEEN_MM = 24.0
 CAPTION_MM = 14.0
 """Height of the line of words under each loaf where there are two."""
 LETTER_MM = 5.0
-SEED = 7
-PLAIN_DUST = 0.45
-"""Flour on a loaf without decorative cuts, of that on one with them."""
+WRITING = "#5c4a37"
+PIXELS = 1000
+"""Along the longer side of a picture, where no number is asked for."""
+CRUSTS = {"light": -0.13, "golden": 0.0, "dark": 0.13}
+"""How much browner than usual."""
+FLOURS = {"none": 0.0, "light": 0.5, "heavy": 1.0}
+"""Parts of a thorough dusting."""
+OUTLINE = Ink(0.12, color="#3a1d0c", opacity=0.25)
+LEVELS = np.sin(np.linspace(0, np.pi / 2, 60))
 
 
 def bloom(
@@ -30,89 +36,130 @@ def bloom(
     mouths: Mouths,
     *,
     before: bool = False,
+    proofed: bool = False,
     view: str | float = "top",
     width_mm: float | None = None,
+    pixels: int = PIXELS,
+    crust: str = "golden",
+    flour: str | None = None,
 ) -> Picture:
-    """Draw the loaf after baking, full size unless a picture width (mm) is given.
+    """Picture the loaf after baking, full size unless a picture width (mm) is given.
 
-    `mouths` are the predicted openings of the cuts; with `before` the proofed loaf stands on the
-    left at the same scale. `view` is as for `view.view`; raises UsageError for an unknown one,
-    ValueError for another number of mouths than of cuts.
+    `mouths` are the predicted openings of the cuts; with `before` the proofed loaf lies on the left
+    at the same scale, `proofed` shows that alone. `pixels` count along the longer side. `crust` and
+    `flour` are words of CRUSTS and FLOURS; unsaid, decorated loaves get more flour. Raises
+    UsageError for an unknown `view`, ValueError for another number of mouths than of cuts.
     """
-    if len(mouths) != len(layout.cuts):
-        raise ValueError(f"{len(layout.cuts)} cuts need as many openings, not {len(mouths)}")
-    loaves = [layout.loaf, baked_loaf(layout)] if before else [baked_loaf(layout)]
-    wide = sum(look(loaf, view).size[0] for loaf in loaves)
-    wide += 2 * MARGIN_MM + BETWEEN_MM * (len(loaves) - 1)
-    scale = 1.0 if width_mm is None else width_mm / wide
-    eyes = [look(loaf, view, scale) for loaf in loaves]
-    foot = CAPTION_MM * scale if before else 0.0
-    height = max(eye.size[1] for eye in eyes) + 2 * MARGIN_MM * scale + foot
-    eyes = _in_a_row(eyes, height - foot, scale)
-    items: list[Item] = [
-        Shape((box(0, 0, wide * scale, height),), closed=True, fill=BOARD, css="board")
-    ]
-    if before:
-        items += [scored_layer(layout, eyes[0]), *_captions(eyes, height - foot, scale)]
-    items.append(bloom_layer(layout, mouths, eyes[-1]))
-    return Picture(
-        wide * scale, height, f"{layout.title}: baked", described(mouths), tuple(items), css="bloom"
-    )
+    eye = look(view)
+    dust = FLOURS[flour or usual_flour(layout)]
+    shares = (0.0, 1.0) if before else (0.0 if proofed else 1.0,)
+    loaves = [Bread(layout, mouths, eye, share, CRUSTS[crust], dust) for share in shares]
+    frames = _frames(loaves, CAPTION_MM if before else 0.0, pixels)
+    photos = [photograph(*each) for each in zip(loaves, frames, strict=True)]
+    photo = _joined(photos, frames[0].step)
+    scale = 1.0 if width_mm is None else width_mm / (photo.shape[1] * frames[0].step)
+    items: list[Item] = []
+    x = 0.0
+    for bread, frame in zip(loaves, frames, strict=True):
+        items.append(_outlines(bread, frame, x, scale))
+        if before:
+            items.append(_caption(bread, x + (frame.x[1] - frame.x[0]) / 2, frame, scale))
+        x += frame.x[1] - frame.x[0] - BETWEEN_MM
+    title = f"{layout.title}: {'scored' if proofed else 'baked'}"
+    desc = described(layout, mouths, proofed)
+    return _picture(photo, frames[0].step * scale, title, desc, tuple(items))
 
 
-def bloom_layer(layout: Layout, mouths: Mouths, eye: Eye) -> Layer:
-    """Draw the baked loaf as the eye sees it; `eye.loaf` is the baked loaf.
-
-    Each opening carries the number of its cut as `data-cut`, and its words as a title.
-    """
-    rng = np.random.default_rng(SEED)
-    opened = sorted(lenses(layout, mouths, eye.loaf, rng), key=lambda lens: lens.widest)
-    titles = [
-        f"{cut.name}: opens {mouths.widest(index):.0f} mm" for index, cut in enumerate(layout.cuts)
-    ]
-    decorated = any(cut.kind == "decorative" for cut in layout.cuts)
-    return Layer(
-        "bloom",
-        (
-            shadow(eye),
-            crust(eye),
-            flour(eye, 1.0 if decorated else PLAIN_DUST, rng),
-            blisters(eye, rng),
-            toasted(eye, opened),
-            edges(eye, opened),
-            crumb(eye, opened, titles),
-            texture(eye, opened, rng),
-            depth(eye, opened),
-            ears(eye, layout, opened, rng),
-        ),
-        css="bloom",
-    )
+def alone(bread: Bread, pixels: int) -> Picture:
+    """Picture a loaf from above, full size, without the table: see-through but for its shadow."""
+    (frame,) = _frames([bread], 0.0, pixels)
+    photo = photograph(bread, frame, table=False)
+    return _picture(photo, frame.step, bread.layout.title, "", ())
 
 
-def described(mouths: Mouths) -> str:
+def _picture(photo: Pixels, step: float, title: str, desc: str, items: tuple[Item, ...]) -> Picture:
+    high, wide = (float(count * step) for count in photo.shape[:2])
+    return Picture(wide, high, title, desc, items, css="bloom", photo=photo)
+
+
+def usual_flour(layout: Layout) -> str:
+    """Dust decorated loaves well: that is what makes light cuts show."""
+    return "heavy" if any(cut.kind == "decorative" for cut in layout.cuts) else "light"
+
+
+def described(layout: Layout, mouths: Mouths, proofed: bool) -> str:
     """Say in words what the picture shows."""
+    if proofed:
+        return f"{layout.loaf.shape} loaf with {len(layout.cuts)} cuts, scored"
     widest = max((mouths.widest(cut) for cut in range(len(mouths))), default=0.0)
     return baked_words(len(mouths), widest)
 
 
-def _in_a_row(eyes: list[Eye], height: float, scale: float) -> list[Eye]:
-    """Place the loaves beside one another, their middles at one height."""
-    x = MARGIN_MM * scale
-    placed = []
-    for eye in eyes:
-        wide = eye.size[0]
-        placed.append(eye.centred(x + wide / 2, height / 2))
-        x += wide + BETWEEN_MM * scale
-    return placed
+def extent(loaf: Loaf, eye: Eye) -> tuple[Line, Line]:
+    """Give the least and the greatest place of a loaf on the paper: to the right and up, mm."""
+    laid = eye.laid(loaf, (LEVELS[:, None, None] * loaf.outline.points(360)).reshape(-1, 2))
+    return laid.min(axis=0), laid.max(axis=0)
 
 
-def _captions(eyes: list[Eye], top: float, scale: float) -> list[Item]:
-    """Write under each loaf what it is and how large."""
+def _frames(loaves: list[Bread], foot: float, pixels: int) -> list[Frame]:
+    """Frame every loaf, as high as the highest; neighbours share the table between them."""
+    ends = [extent(bread.loaf, bread.eye) for bread in loaves]
+    half = max((high - low)[1] for low, high in ends) / 2 + MARGIN_MM
+    sides = [MARGIN_MM, *[BETWEEN_MM] * (len(loaves) - 1), MARGIN_MM]
+    wide = [
+        (low[0] - before, high[0] + after)
+        for (low, high), (before, after) in zip(ends, pairwise(sides), strict=True)
+    ]
+    whole = sum(high - low for low, high in wide) - BETWEEN_MM * (len(loaves) - 1)
+    step = max(whole, 2 * half + foot) / pixels
+    frames = []
+    for (low, high), x in zip(ends, wide, strict=True):
+        middle = (low[1] + high[1]) / 2
+        up = (middle - half - foot, middle + half)
+        frames.append(Frame(x, up, step))
+    return frames
+
+
+def _joined(photos: list[Pixels], step: float) -> Pixels:
+    """Lay photographs side by side, the table between them passing from one to the next."""
+    whole, *others = photos
+    lap = round(BETWEEN_MM / step)
+    part = np.linspace(0, 1, lap)[:, None]
+    for other in others:
+        between = whole[:, -lap:] * (1 - part) + other[:, :lap] * part
+        seam = np.rint(between).astype(np.uint8)
+        whole = np.concatenate([whole[:, :-lap], seam, other[:, lap:]], axis=1)
+    return whole
+
+
+def _outlines(bread: Bread, frame: Frame, x: float, scale: float) -> Layer:
+    """Draw the edges of the openings as fine lines, each with its cut's number and words."""
+    corner = np.array([x - frame.x[0], frame.up[1]])
+    ink = replace(OUTLINE, width=OUTLINE.width * scale)
     items: list[Item] = []
-    for eye, name in zip(eyes, (SCORED, BAKED), strict=True):
-        low, high = eye.loaf.width_mm, eye.loaf.length_mm
-        size = f"{low:.0f} mm" if abs(low - high) < 0.5 else f"{low:.0f} × {high:.0f} mm"
-        x, _ = eye.middle
-        at = (x, top)
-        items.append(Label(f"{name}, {size}", at, LETTER_MM * scale, "middle", color=WRITING))
-    return items
+    for lens in bread.opened:
+        name = bread.layout.cuts[lens.cut].name
+        ring = np.concatenate([lens.ring, lens.ring[:1]])
+        laid = (bread.eye.laid(bread.loaf, ring) * [1, -1] + corner) * scale
+        where = np.flatnonzero(bread.eye.sees(bread.loaf, ring))
+        lines = np.split(where, np.flatnonzero(np.diff(where) > 1) + 1)
+        items.append(
+            Shape(
+                tuple(laid[line] for line in lines if len(line) > 1),
+                ink=ink,
+                css="opening",
+                data={"cut": str(lens.cut)},
+                title=f"{name}: opens {lens.widest:.0f} mm" if bread.share else name,
+            )
+        )
+    return Layer("openings" if bread.share else "cuts", tuple(items))
+
+
+def _caption(bread: Bread, middle: float, frame: Frame, scale: float) -> Label:
+    """Write under a loaf what it is and how large."""
+    loaf = bread.loaf
+    low, high = loaf.width_mm, loaf.length_mm
+    size = f"{low:.0f} mm" if abs(low - high) < 0.5 else f"{low:.0f} × {high:.0f} mm"
+    at = (middle * scale, (frame.up[1] - frame.up[0] - CAPTION_MM) * scale)
+    name = BAKED if bread.share else SCORED
+    return Label(f"{name}, {size}", at, LETTER_MM * scale, "middle", color=WRITING)

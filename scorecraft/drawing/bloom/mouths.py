@@ -42,6 +42,12 @@ class Mouths:
         return float(self.width_mm[cut].max())
 
 
+def closed(layout: Layout) -> Mouths:
+    """Give the mouths of cuts that have not opened yet."""
+    share = np.array([0.0, 1.0])
+    return Mouths(*(tuple(each for _ in layout.cuts) for each in (share, 0 * share)))
+
+
 def mouths_of(opening: Opening) -> Mouths:
     """Take the profiles along all cuts from the slit-opening model.
 

@@ -4,10 +4,9 @@ from dataclasses import dataclass
 
 import scorecraft.drawing.bloom.telling as telling
 from scorecraft.cuts import Layout
-from scorecraft.drawing.bloom.bloom import bloom
-from scorecraft.drawing.bloom.mouths import mouths_of, predicted
+from scorecraft.drawing.bloom.bloom import PIXELS, bloom
+from scorecraft.drawing.bloom.mouths import closed, mouths_of, predicted
 from scorecraft.drawing.bloom.tension import tension_map
-from scorecraft.drawing.bloom.view import view
 from scorecraft.drawing.picture import Picture
 from scorecraft.errors import UsageError
 from scorecraft.opening import Opening
@@ -17,14 +16,18 @@ from scorecraft.opening import Opening
 class Look:
     """What to draw: the baked loaf, or with it or instead of it something else.
 
-    `view` is `top`, `front`, `side` or degrees above the bench. Raises UsageError for wishes that
-    exclude one another.
+    `view` is `top`, `front`, `side` or degrees above the bench; `crust` a word of CRUSTS, `flour`
+    one of FLOURS or None for what suits the loaf; `pixels` count along the longer side. Raises
+    UsageError for wishes that exclude one another.
     """
 
     before: bool = False
     proofed: bool = False
     tension: bool = False
     view: str = "top"
+    crust: str = "golden"
+    flour: str | None = None
+    pixels: int = PIXELS
 
     def __post_init__(self) -> None:
         if self.before + self.proofed + self.tension > 1:
@@ -44,10 +47,18 @@ def picture(
 
     `opening` is how the cuts open, if it is known already.
     """
-    if wanted.proofed:
-        return view(layout, wanted.view, width_mm=width_mm)
-    opening = opening or predicted(layout)
-    if wanted.tension:
+    if not wanted.proofed:
+        opening = opening or predicted(layout)
+    if wanted.tension and opening:
         return tension_map(layout, opening.tension_at, width_mm=width_mm)
-    mouths = mouths_of(opening)
-    return bloom(layout, mouths, before=wanted.before, view=wanted.view, width_mm=width_mm)
+    return bloom(
+        layout,
+        mouths_of(opening) if opening else closed(layout),
+        before=wanted.before,
+        proofed=wanted.proofed,
+        view=wanted.view,
+        width_mm=width_mm,
+        pixels=wanted.pixels,
+        crust=wanted.crust,
+        flour=wanted.flour,
+    )

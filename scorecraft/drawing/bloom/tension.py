@@ -7,13 +7,7 @@ import shapely
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
-from scorecraft.drawing.bloom.bread import (
-    BOARD,
-    MAP,
-    MAP_CUT,
-    MAP_LINE,
-    WRITING,
-)
+from scorecraft.drawing.bloom.bloom import WRITING
 from scorecraft.drawing.bloom.contour import above, grid_triangles, inner_edges
 from scorecraft.drawing.bloom.telling import TENSION
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape, box
@@ -24,6 +18,11 @@ from scorecraft.drawing.text import wrapped
 Field = Callable[[Floats], Floats]
 """Tension at sheet points (N, 2), mm: (N, 2, 2) as parts of that of the uncut skin, or (N,)."""
 
+MAP = ("#fbf5e6", "#f6e6c4", "#efcf9a", "#e2ae73", "#cd8455", "#a9573f", "#7b3230")
+"""Tension from none to more than the uncut skin has: every step is darker than the last."""
+MAP_LINE = "#6b4636"
+MAP_CUT = "#26303a"
+BOARD = "#efe9df"
 MARGIN_MM = 12.0
 STEPS = 72
 """Points across the loaf at which the tension is taken."""

@@ -105,7 +105,9 @@ def _names(handling: Handling, width: float, scale: float) -> list[_Text]:
 
 
 def _notes(handling: Handling, width: float, scale: float) -> list[_Text]:
-    notes = [each for each in (handle_words(handling), ends_words(handling)) if each]
+    notes = [
+        each for each in (handle_words(handling), ends_words(handling), handling.aside) if each
+    ]
     size, step = SMALL * scale, SMALL_STEP * scale
     return [each for note in notes for each in _fitted(note, width, size, step, GREY)]
 

@@ -12,7 +12,7 @@ from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import HEAD
 from scorecraft.drawing.inks import band
 from scorecraft.drawing.picture import BLACK, Ink, Item, Layer, Shape, ring
-from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_paper, rim_plan
+from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_paper, rim_plans
 
 ACCENT = "#c2331e"
 """The one colour of the card: everything about turning."""
@@ -42,17 +42,17 @@ class Seen:
     layout: Layout
     cuts: Sequence[Line]
     marks: Sequence[Line]
-    rim: Line
+    rims: Sequence[Line]
 
     @property
     def reach(self) -> float:
         """Distance of the farthest point of the rim."""
-        return float(np.hypot(*self.rim.T).max())
+        return float(np.hypot(*self.rims[0].T).max())
 
 
 def seen(layout: Layout) -> Seen:
     """Lay a layout's lines on the plan."""
-    return Seen(layout, cut_plans(layout), mark_plans(layout), rim_plan(layout.loaf))
+    return Seen(layout, cut_plans(layout), mark_plans(layout), rim_plans(layout.loaf))
 
 
 def run_picture(view: Seen, run: Run, size: float) -> Layer:
@@ -116,7 +116,7 @@ def _loaf(
     def laid(points: Line) -> Line:
         return on_paper(_turned(points, table_rad), centre, scale)
 
-    rim = Shape((laid(view.rim),), closed=True, ink=Ink(0.35 * size / 50))
+    rim = Shape(tuple(laid(each) for each in view.rims), closed=True, ink=Ink(0.35 * size / 50))
     dark, soon = set(strong), set(later)
     rest = [k for k in range(len(view.cuts)) if k not in dark]
     items: list[Item] = [rim]

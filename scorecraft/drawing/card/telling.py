@@ -10,9 +10,9 @@ from scorecraft.bench.steps import Work
 from scorecraft.bench.strings import strings_of
 from scorecraft.cuts import Layout
 from scorecraft.drawing.paper.cautions import STICKING
-from scorecraft.loaf.dough import Dough
 from scorecraft.loaf.oven import Way, ways
 from scorecraft.loaf.sizing import grams_of
+from scorecraft.loaf.telling import PROOFS
 from scorecraft.rules import Rule
 from scorecraft.units import in_unit
 
@@ -26,6 +26,13 @@ MARK_TO = "turn the mark to"
 MARK_AS_DRAWN = "mark as drawn"
 FULL_TURN, KEEP_TURNING = "one full turn", "keep turning"
 UNDER_BLADE = "under the blade"
+PROOF_ADVICE = {
+    "under": " It springs most: cut it deepest, or let it proof longer.",
+    "ready": "",
+    "over": " It springs little: cut it shallow, with few cuts, and bake it at once.",
+}
+GUESSED_G = 50
+"""A weight judged by the size of the loaf is told in such steps."""
 
 
 def heat(celsius: float) -> str:
@@ -43,13 +50,15 @@ def time_words(made: Work) -> str:
     return f"{needed} of cutting; aim to finish within {allowed}"
 
 
-def before(made: Work, dough: Dough) -> tuple[str, ...]:
+def before(made: Work) -> tuple[str, ...]:
     """Say what comes before the first cut."""
+    dough = made.dough
     return (
         "Put a mark on the turntable's edge at 12 o'clock: the red mark of the pictures. You "
         "stand at the bottom of each picture.",
-        f"Planned for a {made.bench.skill} hand and dough at {dough.temperature_c:.0f} °C; a cold "
-        "loaf with a dry skin cuts cleanest. Dust it thinly with rice flour.",
+        f"Planned for a {made.bench.skill} hand and {PROOFS[dough.stage]} dough at "
+        f"{heat(dough.temperature_c)}; a cold loaf with a dry skin cuts cleanest. Dust it thinly "
+        f"with rice flour.{PROOF_ADVICE[dough.stage]}",
         f"Hold the lame in your {made.bench.hand} hand. {STICKING}",
     )
 
@@ -112,7 +121,8 @@ def _column(way: Way) -> Column:
 def recipe_first(layout: Layout) -> str:
     """Say for how much dough the times are, and that the recipe goes before them."""
     grams = _grams(layout)
-    much = f"{grams / 1000:.1f} kg" if grams >= 1000 else f"{round(grams, -1):.0f} g"
+    step = 10 if layout.size.dough_g or grams < GUESSED_G else GUESSED_G
+    much = f"{grams / 1000:.1f} kg" if grams >= 1000 else f"{round(grams / step) * step:.0f} g"
     guess = "" if layout.size.dough_g else ", judging by the size of the loaf"
     return f"Your recipe comes first. These are starting points for about {much} of dough{guess}."
 

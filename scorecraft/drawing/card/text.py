@@ -38,9 +38,9 @@ def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[s
     yield loaf_words(layout.loaf, "")
     yield telling.time_words(made)
     yield ""
-    yield from telling.before(made, layout.dough)
+    yield from telling.before(made)
     yield from layout.notes
-    batch = batch_of(made, layout.dough)
+    batch = batch_of(made)
     if batch:
         yield from ("", *batch_words(batch))
         yield "   ".join("[ ] " * loaves for loaves in batch.boards).rstrip()
@@ -95,8 +95,9 @@ def _spoken(turn_rad: float) -> str:
 
 
 def _handling(handling: Handling) -> str:
-    how = (blade_words(handling), handle_words(handling), ends_words(handling))
-    parts = [f"{depth_words(handling)} deep", *(each for each in how if each)]
+    how = (blade_words(handling), handle_words(handling), ends_words(handling), handling.aside)
+    deep = handling.severed or f"{depth_words(handling)} deep"
+    parts = [deep, *(each for each in how if each)]
     return f"{', '.join(handling.names)}: {', '.join(parts)}"
 
 

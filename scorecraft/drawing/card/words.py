@@ -42,22 +42,22 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
         Label(line, (0.0, size * (0.86 + 1.2 * k)), size, bold=True) for k, line in enumerate(lines)
     ]
     items.append(Label(page, (width, size * 0.86), BODY, anchor="end", color=GREY))
-    loaf = loaf_words(layout.loaf, "")
+    loaf, time = loaf_words(layout.loaf, ""), time_words(made)
     y = size * (0.86 + 1.2 * (len(lines) - 1)) + BODY * 1.6
     items.append(Label(loaf, (0.0, y), BODY, color=GREY))
-    time, color = time_words(made), ACCENT if late else GREY
-    if width_mm(loaf, BODY) + width_mm(time, BODY, bold=late) + BODY > width:
-        y += BODY * 1.3
-        items.append(Label(time, (0.0, y), BODY, bold=late, color=color))
-    else:
-        items.append(Label(time, (width, y), BODY, anchor="end", bold=late, color=color))
+    beside = width_mm(loaf, BODY) + 2 * BODY + width_mm(time, BODY, bold=late) <= width
+    y += 0.0 if beside else 1.4 * BODY
+    items.append(
+        Label(time, (width if beside else 0.0, y), BODY, anchor="end" if beside else "start",
+              bold=late, color=ACCENT if late else GREY)
+    )  # fmt: skip
     return Block(tuple(items), y + 2.4)
 
 
 def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut: how to begin, the pattern's own notes, the caution."""
-    texts = [*before(made, layout.dough), *layout.notes]
-    batch = batch_of(made, layout.dough)
+    texts = [*before(made), *layout.notes]
+    batch = batch_of(made)
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
     columns = [_list(texts[:half], column), _list(texts[half:], column)]
@@ -99,16 +99,18 @@ def _list(texts: list[str], width: float) -> Block:
 
 def foot(layout: Layout, width: float) -> Block:
     """Set the last step: the caution of the oven, its steps in columns, when it is done."""
-    column = (width - 8) / 2
-    sides = [_oven(name, steps, column) for name, steps in oven(layout)]
-    items = [item for k, side in enumerate(sides) for item in shifted(side, k * (column + 8), 0.0)]
-    ways = Block(tuple(items), max(each.height for each in sides))
-    above = [stage(INTO_THE_OVEN, width), gap(1.5), caution(OVEN, width), gap(1.5)]
-    first = [paragraph(recipe_first(layout), width, BODY), gap(1.5)]
-    ready = paragraph(done(), width, BODY, bold=True)
-    return stacked(
-        [*above, *first, ways, gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)]
+    ways = oven(layout)
+    column = (width - 8 * (len(ways) - 1)) / len(ways)
+    sides = [_oven(name, steps, column) for name, steps in ways]
+    items = tuple(
+        item for k, side in enumerate(sides) for item in shifted(side, k * (column + 8), 0.0)
     )
+    above = [stage(INTO_THE_OVEN, width), gap(1.5), caution(OVEN, width), gap(1.5)]
+    first = paragraph(recipe_first(layout), width, BODY)
+    beside = Block(items, max(each.height for each in sides))
+    ready = paragraph(done(), width, BODY, bold=True)
+    below = [gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)]
+    return stacked([*above, first, gap(1.5), beside, *below])
 
 
 def _oven(name: str, steps: tuple[str, ...], width: float) -> Block:

@@ -14,7 +14,7 @@ from scorecraft.drawing.guide.dial import dial
 from scorecraft.drawing.guide.numbers import Number, frame, place_numbers
 from scorecraft.drawing.inks import MARK_INK, NUMBER_MM, RIM_INK, band, cut_ink
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, ring
-from scorecraft.drawing.plan import cut_plans, length, mark_plans, on_paper, rim_plan
+from scorecraft.drawing.plan import cut_plans, length, mark_plans, on_paper, rim_plans
 from scorecraft.groups import Group
 from scorecraft.units import to_turntable
 
@@ -35,14 +35,14 @@ def guide_plan(
     """
     cuts = [on_paper(each, centre) for each in cut_plans(layout)]
     marks = tuple(on_paper(each, centre) for each in mark_plans(layout))
-    rim = on_paper(rim_plan(layout.loaf), centre)
+    rims = tuple(on_paper(rim, centre) for rim in rim_plans(layout.loaf))
     numbers = _numbers(layout, groups, cuts, marks, centre)
     return Layer(
         "plan",
         (
             Layer("string lines", (Shape(marks, ink=MARK_INK),) if marks else ()),
             cut_layer(layout, cuts),
-            Layer("rim", (Shape((rim,), closed=True, ink=RIM_INK),)),
+            Layer("rim", (Shape(rims, closed=True, ink=RIM_INK),)),
             crown_mark(centre),
             dial(layout.loaf, centre),
             Layer("pull", tuple(_arrows(cuts, numbers, against))),
@@ -107,9 +107,10 @@ def _numbers(
 ) -> Mapping[str, Number]:
     """Place the numbers within the rim, clear of cuts, marks, rim and crown."""
     wanted = [(str(group.number), representatives(layout, group, cuts, centre)) for group in groups]
-    rim = on_paper(rim_plan(layout.loaf), centre)
-    obstacles = [*others, np.vstack([rim, rim[:1]]), *crown_cross(centre)]
-    return place_numbers(wanted, cuts, obstacles, shapely.Polygon(rim))
+    rims = [on_paper(rim, centre) for rim in rim_plans(layout.loaf)]
+    edges = [np.vstack([rim, rim[:1]]) for rim in rims]
+    obstacles = [*others, *edges, *crown_cross(centre)]
+    return place_numbers(wanted, cuts, obstacles, shapely.Polygon(rims[0], rims[1:]))
 
 
 def _number_items(numbers: Mapping[str, Number]) -> list[Item]:

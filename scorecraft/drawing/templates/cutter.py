@@ -12,7 +12,7 @@ import shapely
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.picture import BLACK, Ink, Item, Layer, Picture, Shape, line
-from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan
+from scorecraft.drawing.plan import cut_plans, on_paper, rim_plans
 from scorecraft.drawing.templates.telling import CUTTER
 from scorecraft.plate.doubles import without_doubles
 from scorecraft.plate.plate import Plate
@@ -52,9 +52,9 @@ def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM) -> Picture:
             for piece in pieces
         ]
         layers.append((f"cut {depth:g} mm deep", CUT, lines, False))
-    rim = rim_plan(layout.loaf)
-    layers.append(("mark rim", MARKED, [rim], True))
-    drawn = shapely.MultiLineString([*strings, np.vstack([rim, rim[:1]])])
+    rims = rim_plans(layout.loaf)
+    layers.append(("mark rim", MARKED, rims, True))
+    drawn = shapely.MultiLineString([*strings, np.vstack([rims[0], rims[0][:1]])])
     return _flat(drawn.bounds, layers, f"{layout.title}: cut lines", hairline_mm)
 
 

@@ -11,7 +11,7 @@ from scorecraft.drawing.paper.full_size import FullSize
 from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape
 from scorecraft.drawing.plan import on_paper
-from scorecraft.drawing.templates.telling import SIDE_DOWN, SIDE_UP, stencil_words
+from scorecraft.drawing.templates.telling import SIDE_DOWN, SIDE_UP, stencil_title, stencil_words
 from scorecraft.drawing.text import shortened
 from scorecraft.limits import PLATE_EDGE_MM
 from scorecraft.plate.plate import Plate
@@ -24,8 +24,11 @@ NAME_MM = 4.2
 STRAY_MM = 0.01
 
 
-def stencil(plate: Plate, layout: Layout) -> FullSize:
-    """Draw a plate at full size, what is cut away in grey, with what to know about it."""
+def stencil(plate: Plate, layout: Layout, layer: str = "", half: str = "") -> FullSize:
+    """Draw a plate at full size, what is cut away in grey, with what to know about it.
+
+    A `layer` names what is dusted through it, `half` tells which of two halves it is.
+    """
     left, low, right, high = plate.polygon.bounds
     centre = (BORDER_MM - left, BORDER_MM + high)
     exterior = _ring(plate.polygon.exterior, centre)
@@ -35,16 +38,16 @@ def stencil(plate: Plate, layout: Layout) -> FullSize:
         Layer("edge", (Shape((exterior,), closed=True, ink=CUT_INK),)),
         Layer("slots", (Shape(holes, closed=True, ink=CUT_INK, fill=FALLS_OUT),)),
         Layer("rim", (Shape(rim, ink=MARK_INK),)),
-        Layer("names", _names(plate, layout, centre)),
+        Layer("names", _names(plate, layout, centre, layer)),
     )
     return FullSize(
         items,
         exterior,
         right - left + 2 * BORDER_MM,
         high - low + 2 * BORDER_MM,
-        f"{layout.title}: stencil",
+        stencil_title(layout.title, layer, half),
         loaf_words(layout.loaf),
-        stencil_words(plate),
+        stencil_words(plate, half),
         "stencil",
         centre,
         STENCIL,
@@ -56,15 +59,21 @@ def _ring(ring: shapely.LinearRing, centre: tuple[float, float]) -> Line:
     return on_paper(shapely.get_coordinates(thin.exterior)[:-1], centre)
 
 
-def _names(plate: Plate, layout: Layout, centre: tuple[float, float]) -> tuple[Label, ...]:
-    """Write on the border what the plate is: 12 at the notch, its name opposite."""
+def _names(
+    plate: Plate, layout: Layout, centre: tuple[float, float], layer: str
+) -> tuple[Label, ...]:
+    """Write on the border what the plate is: 12 at the notch, its name and layer opposite."""
     rim = layout.loaf.length_mm / 2
     half = PLATE_EDGE_MM / 2
-    twelve, name = on_paper(np.array([[0.0, rim + 3.0], [0.0, -rim - half]]), centre).tolist()
-    title = shortened(layout.title, 0.45 * layout.loaf.width_mm, NAME_MM, bold=True)
+    places = np.array([[0.0, rim + 3.0], [0.0, -rim - half]])
+    there = shapely.contains_xy(shapely.convex_hull(plate.polygon), *places.T).tolist()
+    twelve, name = on_paper(places, centre).tolist()
+    told = f"{layout.title}, {layer}" if layer else layout.title
+    title = shortened(told, 0.45 * layout.loaf.width_mm, NAME_MM, bold=True)
     side = SIDE_DOWN if plate.mirrored else SIDE_UP
-    return (
+    labels = (
         Label("12", tuple(twelve), 3.6, anchor="middle", level="middle", bold=True),
         Label(title, (name[0], name[1] - 2.4), NAME_MM, "middle", "middle", bold=True),
         Label(side, (name[0], name[1] + 2.6), 2.8, "middle", "middle"),
     )
+    return (labels if there[1] else labels[:1])[0 if there[0] else 1 :]

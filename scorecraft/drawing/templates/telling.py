@@ -16,6 +16,10 @@ STENCIL_PLAN = (
     "The slots show the cuts as seen from straight above: toward the rim they are shorter than "
     "the cuts on the dough."
 )
+JOIN_HALVES = (
+    "One of two halves: lay them edge to edge along the straight seam, and join them with "
+    "food-contact tape on the upper side."
+)
 MIRRORED = "Mirrored: this side faces the dough."
 SIDE_UP, SIDE_DOWN = "this side up", "this side to the dough"
 DRAPE_USE = (
@@ -34,17 +38,26 @@ CHECK_LINE = "The check line must measure 100 mm; do not cut it."
 CUTTER = f"All lengths are millimetres. {CHECK_LINE} {FILM}"
 
 
-def stencil_words(plate: Plate) -> tuple[str, ...]:
-    """Say what a maker has to know of a stencil."""
+def stencil_title(title: str, layer: str, half: str) -> str:
+    """Name a plate: its pattern, what is dusted through it, and which half it is."""
+    more = f", {layer}" if layer else ""
+    return f"{title}: stencil{more}" + (f", half {half} of 2" if half else "")
+
+
+def stencil_words(plate: Plate, half: str = "") -> tuple[str, ...]:
+    """Say what a maker has to know of a stencil, or of a half of one."""
+    slots = f" Slots are {_widths(plate)} wide, wider where the cut is deeper." * bool(plate.shown)
     lines = [
         "Cut along all solid lines: what is grey falls out, and the rest stays in one "
-        f"piece{_bridges(plate)}. Slots are {_widths(plate)} wide, wider where the cut is deeper; "
-        f"the strips between them are {plate.sizes.web_mm:g} mm or more.",
+        f"piece{_bridges(plate)}.{slots} "
+        f"The strips left standing are {plate.sizes.web_mm:g} mm or more.",
         STENCIL_USE.format(hair=CROSS_HAIRS if plate.hair else ""),
         STENCIL_PLAN,
     ]
     if plate.left_out:
         lines.insert(1, f"Too fine for this stencil, left out: {', '.join(plate.left_out)}.")
+    if half:
+        lines.insert(0, JOIN_HALVES)
     if plate.mirrored:
         lines.insert(0, MIRRORED)
     return tuple(lines)

@@ -12,7 +12,7 @@ from scorecraft.drawing.inks import HAIR_INK, RIM_INK, TICK_INK
 from scorecraft.drawing.paper.cautions import RING
 from scorecraft.drawing.paper.full_size import FullSize
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, ring
-from scorecraft.drawing.plan import on_paper, plan_lines, rim_plan
+from scorecraft.drawing.plan import on_paper, plan_lines, rim_plans
 from scorecraft.drawing.templates.telling import RING_USE, ring_size, starts_words
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group, spans
@@ -79,19 +79,20 @@ def turn_ring(layout: Layout, numbered: Sequence[Group]) -> FullSize:
 
     `numbered` are the groups of cuts with the numbers of the guide.
     """
-    rim = rim_plan(layout.loaf)
-    inner = float(np.hypot(*rim.T).max()) + GAP_MM
+    plans = rim_plans(layout.loaf)
+    inner = float(np.hypot(*plans[0].T).max()) + GAP_MM
     outer = inner + STARTS_MM + DEGREES_MM
     half = outer + BORDER_MM
     centre = (half, half)
     marks, names = starts(layout, numbered)
     middle = inner + STARTS_MM
+    rims = tuple(on_paper(rim, centre) for rim in plans)
     items: tuple[Item, ...] = (
         Layer("ring", tuple(
             Shape((ring(*centre, radius),), closed=True, ink=ink)
             for radius, ink in ((inner, TICK_INK), (middle, HAIR_INK), (outer, Ink(0.35)))
         )),
-        Layer("loaf", (Shape((on_paper(rim, centre),), closed=True, ink=RIM_INK),)),
+        Layer("loaf", (Shape(rims, closed=True, ink=RIM_INK),)),
         Layer("degrees", (*_ticks(middle, centre), *_numbers(middle, centre))),
         Layer("starts", tuple(_start_items(marks, inner, centre))),
         Layer("axes", (Shape(tuple(_axes(inner, centre)), ink=HAIR_INK),)),

@@ -1,12 +1,13 @@
 // The room for designing: the loaf in the middle, what can be turned beside it, the text.
 
 import { connection } from "./connection.js";
-import { CutList } from "./cut_list.js";
 import { button, h } from "./dom.js";
 import { edits } from "./edits.js";
 import { Editor, editorPanel } from "./editor.js";
 import { Findings } from "./findings.js";
 import { LoafForm } from "./forms.js";
+import { FirstDesign } from "./hand/first.js";
+import { Hand } from "./hand/hand.js";
 import { Knobs } from "./knobs.js";
 import { Looking } from "./looking.js";
 import { Stage } from "./stage.js";
@@ -19,10 +20,11 @@ const told = words.design;
 
 export class DesignRoom {
   constructor() {
-    this.stage = new Stage({ pointed: (cut) => this.pointCut(cut), picked: (cut) => this.pickCut(cut) });
+    this.stage = new Stage({ pointed: (cut) => this.pointCut(cut), drawn: () => this.hand.viewed() });
     this.findings = new Findings({
       pointed: (finding, number) => this.pointFinding(finding, number),
       picked: (finding) => this.pick(finding),
+      fixed: (finding, choice, level) => this.hand.fix(finding, choice, level),
     });
     this.editor = new Editor({
       typed: (text) => store.write(text, "typing"),
@@ -33,14 +35,21 @@ export class DesignRoom {
     this.title = h("h1", { class: "loaf-title" }, store.name || words.unnamed);
     this.caption = h("p", { class: "caption" });
     this.work = h("p", { class: "working", hidden: true }, told.working);
-    this.looking = new Looking(this.stage);
-    this.cutList = new CutList({ pointed: (cut) => this.pointCut(cut), picked: (cut) => this.pickCut(cut) });
+    this.hand = new Hand({
+      stage: this.stage,
+      say: (text) => (this.caption.textContent = text),
+      showText: (line) => this.pick({ line }),
+      onTop: () => this.looking.onTop(),
+    });
+    this.firstDesign = new FirstDesign(this.hand);
+    this.looking = new Looking(this.stage, (look, share) => this.hand.looking(look, share));
     this.element = this.layout();
     store.on("text", ({ kind }) => this.follow(kind));
     store.on("taught", () => store.design && this.form.show(store.design));
     store.on("unmoved", () => this.showControls(true));
+    store.on("sight", (sight) => this.looking.see(sight));
     store.on("design", () => this.showDesign());
-    store.on("opening", (opening) => this.showOpening(opening));
+    store.on("opening", (opening) => this.showFindings(opening));
     store.on("problems", () => this.showProblems());
     onUnits(() => store.design && this.showDesign());
     working.addEventListener("change", () => this.showWork());
@@ -55,7 +64,9 @@ export class DesignRoom {
   /** The text is another one; of another file nothing that was shown is left. */
   follow(kind) {
     this.editor.show(store.text);
-    if (kind === "open") this.clear();
+    if (kind !== "open") return;
+    this.clear();
+    if (store.text === words.freshText) this.showPanel("score");
   }
 
   /** Show that a newer design takes its time, and that the findings are about an older one. */
@@ -75,13 +86,13 @@ export class DesignRoom {
     this.knobs.clear(broken ? told.noneYet : "");
     this.form.clear(broken ? told.noneYet : "");
     this.findings.clear();
-    this.cutList.show({ cuts: [], groups: [] });
     this.count(0);
     this.editor.mark([]);
   }
 
   layout() {
     this.panels = {
+      score: panel("score", told.cutsTitle, this.hand.list.element),
       knobs: panel("knobs", told.panels.knobs, this.knobs.element),
       loaf: panel("loaf", told.panels.loaf, this.form.element),
       findings: panel("findings", told.panels.findings, this.findings.element),
@@ -91,9 +102,9 @@ export class DesignRoom {
     return h(
       "div",
       { class: "design" },
-      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption, this.work), this.cutList.element, this.stage.element, this.looking.element),
+      h("div", { class: "centre" }, h("div", { class: "head" }, this.title, this.caption, this.work), this.firstDesign.element, this.hand.element, this.hand.bar.element, this.looking.element),
       tabs,
-      h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf),
+      h("div", { class: "side left" }, this.panels.knobs, this.panels.loaf, this.panels.score),
       h("div", { class: "side right" }, this.panels.findings, this.panels.text),
     );
   }
@@ -106,7 +117,9 @@ export class DesignRoom {
         button("tab", () => this.showPanel(name), label),
       ]),
     );
-    queueMicrotask(() => this.showPanel("knobs"));
+    queueMicrotask(() => this.showPanel(store.text === words.freshText ? "score" : "knobs"));
+    this.hand.addEventListener("picked", () => (this.caption.textContent = this.captionNow()));
+    this.hand.addEventListener("taken", () => this.showPanel("score"));
     return h("div", { class: "tabs", role: "group", "aria-label": told.panelsLabel }, ...this.tabButtons.values());
   }
 
@@ -115,27 +128,18 @@ export class DesignRoom {
       button.setAttribute("aria-pressed", each === name);
       this.panels[each].classList.toggle("chosen", each === name);
     }
+    this.element.classList.toggle("scoring", name === "score");
   }
 
   showDesign() {
     const design = store.design;
     this.element.classList.remove("stale", "bare");
     this.title.textContent = design.title || store.name || words.unnamed;
-    this.caption.textContent = this.captionOf(design);
+    this.caption.textContent = this.captionNow();
     this.looking.show(design);
-    this.listCuts();
     this.showControls();
     this.showFindings(design);
     this.editor.mark([]);
-  }
-
-  showOpening(opening) {
-    this.showFindings(opening);
-    this.listCuts();
-  }
-
-  listCuts() {
-    this.cutList.show(store.design, (cut) => this.cutTold(cut));
   }
 
   /** Show the values of the design, unless newer ones are on their way. */
@@ -176,16 +180,20 @@ export class DesignRoom {
   }
 
   pick(finding) {
-    if (!finding.cuts) this.showPanel("text");
+    if (!finding.cuts) this.showPanel("text"); // a problem, or a line that is wanted
     if (finding.line) this.editor.goTo(finding.line, finding.column || 1, finding.length || 0);
   }
 
   pointCut(cut) {
     const known = store.design && store.design.cuts[cut];
-    this.stage.light(known ? this.alike(known) : []);
+    this.stage.light(known && !this.hand.picked ? this.alike(known) : []);
     this.editor.light(known ? [known.line] : []);
-    if (known) this.caption.textContent = this.cutTold(known);
-    else if (store.design) this.caption.textContent = this.captionOf(store.design);
+    this.caption.textContent = known ? this.cutTold(known) : this.captionNow();
+  }
+
+  /** What is picked in words, else the loaf. */
+  captionNow() {
+    return this.hand.about || (store.design ? this.captionOf(store.design) : "");
   }
 
   cutTold(cut) {
@@ -197,14 +205,6 @@ export class DesignRoom {
 
   alike(cut) {
     return store.design.cuts.flatMap((each, index) => (each.group === cut.group ? [index] : []));
-  }
-
-  pickCut(cut) {
-    const known = store.design.cuts[cut];
-    if (known) {
-      this.showPanel("text");
-      this.editor.goTo(known.line);
-    }
   }
 
   /** The caret's line lights up the cuts it makes. */

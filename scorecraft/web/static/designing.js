@@ -10,12 +10,19 @@ const SLIDING_MS = 15;
 const TYPING_MS = 180;
 
 const asking = new Latest("/api/design", answered, failed);
+const seeing = new Latest("/api/sight", saw, look, Infinity);
 const soon = later(() => look(), TYPING_MS);
 let busy = false;
 
 function look() {
   wait(true);
   asking.ask(store.asked);
+}
+
+/** The picture comes before the rest where a hand waits for it. */
+function saw(answer) {
+  if (answer.ok && answer.asked === store.stamp) store.say("sight", answer);
+  look();
 }
 
 function answered(answer) {
@@ -37,7 +44,7 @@ function wait(yes) {
 
 /** Follow the text from now on. */
 export function follow() {
-  store.on("text", ({ kind }) => soon(kind === "typing" ? TYPING_MS : SLIDING_MS));
+  store.on("text", ({ kind }) => (kind.startsWith("hand ") ? seeing.ask(store.asked) : soon(kind === "typing" ? TYPING_MS : SLIDING_MS)));
   connection.addEventListener("back", () => store.text && look());
   if (store.text) soon(0);
 }

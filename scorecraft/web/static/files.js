@@ -20,7 +20,7 @@ export async function open(place, name) {
 /** Start with an empty loaf. */
 export async function fresh() {
   if (!(await mayLeave())) return false;
-  store.open({ name: "", text: words.freshText, mark: null, place: "", saved: "" });
+  store.open({ name: "", text: words.freshText, mark: null, place: "" });
   return true;
 }
 
@@ -73,14 +73,19 @@ async function askName() {
       await write(name, null);
     } catch (error) {
       if (error.status === 409) there = { name, error };
-      else if (error instanceof Lost) return words.lost;
-      else if (error.status) return [error.message, error.hint].filter(Boolean).join(": ");
-      else throw error;
+      else return said(error);
     }
     return "";
   };
   await prompted({ title: told.title, label: told.name, hint: told.hint, value, yes: told.button }, tried);
   if (there) await changed(there.name, there.error);
+}
+
+/** Say at a field why a name will not do. */
+export function said(error) {
+  if (error instanceof Lost) return words.lost;
+  if (!error.status) throw error;
+  return [error.message, error.hint].filter(Boolean).join(": ");
 }
 
 async function write(name, mark) {

@@ -1,14 +1,17 @@
 // What is wrong, the weightiest first: problems of the text, or findings about the cuts.
 
-import { h, icon, pointedAt } from "./dom.js";
+import { button, h, icon, pointedAt } from "./dom.js";
 import { said } from "./units.js";
 import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
 export class Findings {
-  /** `pointed` hears of the finding under the pointer or null, `picked` of one that is chosen. */
-  constructor({ pointed, picked }) {
-    Object.assign(this, { pointed, picked });
+  /**
+   * `pointed` hears of the finding under the pointer or null, `picked` of one that is chosen, `fixed` of a
+   * fix of one: the number of the finding, which of its fixes, and whose findings these are.
+   */
+  constructor({ pointed, picked, fixed }) {
+    Object.assign(this, { pointed, picked, fixed });
     this.verdict = h("p", { class: "verdict", role: "status" });
     this.list = h("ul", { class: "findings" });
     this.room = h("span", {});
@@ -21,6 +24,7 @@ export class Findings {
   show({ findings, verdict, room = "" }) {
     this.verdict.textContent = findings.length ? said(verdict) : words.design.nothing;
     this.tellRoom(said(room));
+    this.level = room ? "opening" : "design";
     this.fill(findings.map((finding, number) => this.row(finding, number, finding.severity)));
   }
 
@@ -62,6 +66,7 @@ export class Findings {
     const sign = severity === "problem" ? words.design.problem : severity;
     const cuts = told.cuts && told.cuts.length ? words.design.cuts(told.cuts.length) : "";
     const where = [told.line && words.design.line(told.line), cuts].filter(Boolean).join(" · ");
+    const fixes = told.cures || [];
     const point = (shown) => () => this.pointed(shown, number);
     return h(
       "li",
@@ -76,9 +81,10 @@ export class Findings {
         },
         h("span", { class: "sign" }, icon(severity === "problem" ? "stop" : severity), sign),
         h("span", { class: "message" }, said(told.message)),
-        told.hint && h("span", { class: "hint" }, said(told.hint)),
+        told.hint && !fixes.length && h("span", { class: "hint" }, said(told.hint)),
         where && h("span", { class: "where" }, where),
       ),
+      fixes.length > 0 && h("div", { class: "fixes" }, ...fixes.map((fix, choice) => button("fix", () => this.fixed(number, choice, this.level), said(fix.told)))),
     );
   }
 }

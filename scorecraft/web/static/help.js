@@ -42,7 +42,7 @@ export class Help {
   /** Open it at a term, or at its beginning. */
   open(term) {
     if (!this.isOpen) {
-      this.from = whence();
+      this.from = leaving.from || whence();
       this.element.showModal();
     }
     this.show(term);
@@ -82,6 +82,10 @@ export class Help {
     }
   }
 }
+
+/** Where the keyboard was at a link to the help: going to a place of this page takes it away before we hear of it. */
+const leaving = { from: null };
+addEventListener("click", ({ target }) => (leaving.from = target.closest('a[href^="#help"]') && whence()), { capture: true });
 
 /** What the keyboard is at; in a small answer that goes away it is the button that asked for it. */
 function whence() {

@@ -9,25 +9,31 @@ import { words } from "./words.js";
 
 const told = words.design;
 const SETTLED_MS = 40;
-const BLOOM_MS = 350;
+/** Shares of the time in the oven that are pictured, in the order in which they are asked for. */
+const SHARES = [1, 0.5, 0.25, 0.75];
 
 export class Looking {
-  constructor(stage) {
-    this.stage = stage;
+  /** `looked` hears of another look, or of another share of the time in the oven. */
+  constructor(stage, looked = () => {}) {
+    Object.assign(this, { stage, looked });
     this.look = "top";
     this.share = 0;
     this.opening = null;
     this.asking = new Latest("/api/opening", (answer) => this.opened(answer), () => this.unknown(), Infinity);
     this.askSoon = later(() => store.current && this.asking.ask(store.asked), SETTLED_MS);
-    this.bloomSoon = later(() => this.fetchBloom(), BLOOM_MS);
+    this.blooms = [];
+    this.crust = "golden";
+    this.flour = "";
     this.views = new Latest("/api/view", (answer, data) => this.seen(answer, data), (error) => tellWhy(error, "view"));
     this.viewSoon = later(() => this.askView(), 60);
     this.oven = this.ovenSlider();
     this.elevation = this.elevationSlider();
+    this.baking = this.bakingChoices();
     this.element = h(
       "div",
       { class: "looking" },
       h("div", { class: "sliders" }, this.oven.element, this.elevation.element),
+      this.baking,
       h(
         "div",
         { class: "views" },
@@ -41,7 +47,7 @@ export class Looking {
   /** Show a new design. */
   show(design) {
     this.design = design;
-    this.opening = this.mouths = null;
+    this.opening = null;
     if (this.look === "top") this.showTop();
     else this.viewSoon();
     this.waits(true);
@@ -49,9 +55,16 @@ export class Looking {
     if (store.current) this.askSoon();
   }
 
+  /** Show a newer picture than that of the design, which is still on its way. */
+  see({ svg }) {
+    if (this.look !== "top" || !this.design) return;
+    this.opening = this.mouths = null;
+    this.stage.show(svg, this.stage.svg.getAttribute("aria-label"), { live: true });
+  }
+
   /** Show no loaf, and say why. */
   clear(title, hint) {
-    this.design = this.opening = this.mouths = null;
+    this.design = this.opening = null;
     this.asking.drop();
     this.views.drop();
     this.stage.clear(title, hint);
@@ -78,70 +91,67 @@ export class Looking {
     if (this.look === "top") this.stage.pointAt(answer.pointers);
     store.say("opening", answer);
     this.waits(false);
-    if (this.share > 0) this.fetchMouths();
-  }
-
-  /** The mouths are needed once the slider is moved, and not for every edit. */
-  async fetchMouths() {
-    const asked = store.asked;
-    if (!this.opening || this.asked === asked.asked || this.mouths) return;
-    this.asked = asked.asked;
-    try {
-      const answer = await ask("/api/mouths", asked);
-      if (!answer.ok || answer.asked !== store.stamp || !store.current) return;
-      this.mouths = answer;
-      this.apply();
-      if (this.share > 0) this.bloomSoon(0);
-    } catch (error) {
-      if (!(error instanceof Lost || error.status)) throw error;
-      this.unknown();
-    } finally {
-      this.asked = null;
-    }
+    if (this.share > 0) this.fetchBlooms();
   }
 
   apply() {
     if (this.look !== "top" || !this.design) return;
     if (this.opening) this.stage.pointAt(this.opening.pointers);
-    if (!this.mouths) return;
-    const ready = this.bloom && this.bloom.about === subject(store.asked) ? this.bloom : null;
-    this.stage.take(this.mouths, this.design.frame, ready);
+    if (!this.opening || !this.blooms.length || this.about !== this.subject()) return;
+    this.stage.take(this.blooms, this.design.frame);
     this.stage.bake(this.share);
   }
 
-  async fetchBloom() {
+  /** The pictures of the bake are needed once the slider is moved, and not for every edit. */
+  async fetchBlooms() {
     const asked = store.asked;
-    const about = subject(asked);
-    if ((this.bloom && this.bloom.about === about) || this.fetching === about) return;
+    const about = this.subject();
+    if (!this.opening || this.fetching === about) return;
+    if (this.about !== about) Object.assign(this, { about, blooms: [] });
     this.fetching = about;
     try {
-      const answer = await ask("/api/bloom", asked);
-      if (!answer.ok || answer.asked !== store.stamp) return;
-      if (this.bloom) URL.revokeObjectURL(this.bloom.address);
-      const [width, height] = answer.size;
-      const address = URL.createObjectURL(new Blob([answer.svg], { type: "image/svg+xml" }));
-      this.bloom = { about, address, width, height };
-      this.apply();
+      for (const share of SHARES.slice(this.blooms.length)) {
+        const answer = await ask("/api/bloom", { ...asked, share, crust: this.crust, flour: this.flour });
+        if (!answer.ok || answer.asked !== store.stamp || this.about !== about) return;
+        this.blooms.push({ ...answer, share });
+        this.apply();
+      }
     } catch (error) {
-      // the mouths do without it; the slider's next move asks again
       if (!(error instanceof Lost || error.status)) throw error;
+      this.unknown();
     } finally {
-      this.fetching = null;
+      if (this.fetching === about) this.fetching = null;
     }
+  }
+
+  /** What the pictures of the bake hang on. */
+  subject() {
+    const { text, baker } = store.asked;
+    return `${baker} ${this.crust} ${this.flour} ${text}`;
   }
 
   choose(look) {
     this.look = look;
-    this.oven.element.hidden = look !== "top";
+    this.oven.element.hidden = this.baking.hidden = look !== "top" && look !== "side";
     this.elevation.element.hidden = look !== "side";
+    this.looked(look, this.share);
     if (!this.design) return;
     if (look === "top") this.showTop();
     else this.askView();
   }
 
+  /** Show the loaf from above as it is scored, to be worked on. */
+  onTop() {
+    if (this.look !== "top") document.getElementById("look-top").click();
+    if (this.share === 0) return;
+    this.oven.slider.value = 0;
+    this.turned();
+  }
+
   askView() {
     if (this.look === "top" || !this.design) return;
-    this.views.ask({ ...store.asked, look: this.look, elevation: Number(this.elevation.slider.value) });
+    const { look, crust, flour } = this;
+    this.views.ask({ ...store.asked, look, crust, flour, baked: this.share >= 0.5, elevation: Number(this.elevation.slider.value) });
   }
 
   seen(answer, data) {
@@ -161,6 +171,7 @@ export class Looking {
     this.share = value / 100;
     style.setProperty("--share", `${value}%`);
     this.stage.bake(this.share);
+    this.looked(this.look, this.share);
   }
 
   waits(waiting) {
@@ -179,16 +190,34 @@ export class Looking {
       disabled: true,
       props: { value: 0 },
       "aria-label": told.bloom,
-      onfocus: () => this.fetchMouths(),
-      onpointerenter: () => this.fetchMouths(),
+      onfocus: () => this.fetchBlooms(),
+      onpointerenter: () => this.fetchBlooms(),
       oninput: () => {
         this.turned();
-        if (!this.mouths) this.fetchMouths();
-        else if (this.share > 0) this.bloomSoon();
+        this.fetchBlooms();
+        if (this.look === "side") this.viewSoon();
       },
     });
     slider.style.setProperty("--share", "0%");
     return { slider, note, element: ends(told.before, slider, [told.after, h("small", {}, told.estimate)], note) };
+  }
+
+  /** How dark the oven bakes the loaf, and how much flour lies on it. */
+  bakingChoices() {
+    const menu = (name, all, shown) =>
+      h(
+        "label",
+        { class: "field", for: name },
+        h("span", {}, told[name]),
+        h("select", { id: name, onchange: ({ target }) => this.bakeAs({ [name]: target.value }) }, ...all.map((each) => h("option", { value: each }, shown[each || "usual"]))),
+      );
+    return h("div", { class: "baking" }, menu("crust", ["golden", "light", "dark"], told.crusts), menu("flour", ["", "none", "light", "heavy"], told.flours));
+  }
+
+  bakeAs(wish) {
+    Object.assign(this, wish);
+    if (this.look === "side") this.viewSoon();
+    else if (this.share > 0) this.fetchBlooms();
   }
 
   elevationSlider() {
@@ -208,11 +237,6 @@ export class Looking {
     slider.style.setProperty("--share", `${(25 / 85) * 100}%`);
     return { slider, element: ends(told.elevationLow, slider, told.elevationHigh) };
   }
-}
-
-/** What a picture of the baked loaf hangs on. */
-function subject({ text, baker }) {
-  return `${baker} ${text}`;
 }
 
 function ends(from, slider, to, note = "") {

@@ -15,7 +15,7 @@ const KEPT = "scorecraft.measured";
 export class MeasureRoom {
   constructor() {
     this.rows = [];
-    this.stage = new Stage({ pointed: (cut) => this.point(cut), picked: (cut) => store.design && this.add(this.groupOf(cut)) });
+    this.stage = new Stage({ pointed: (cut) => this.point(cut), tapped: (cut) => store.design && this.add(this.groupOf(cut)) });
     this.cuts = h("div", { class: "measure-cuts", role: "group", "aria-label": told.cuts });
     this.list = h("ul", { class: "measured" });
     this.note = h("input", { id: "bake-note", type: "text", maxlength: 200 });

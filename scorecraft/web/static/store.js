@@ -37,12 +37,13 @@ class Store extends EventTarget {
     this.addEventListener(what, (event) => act(event.detail));
   }
 
-  /** Take another text; what comes quickly one after the other is one step of undo. */
+  /** Take another text; what comes quickly one after the other, or is of one gesture, is one step of undo. */
   write(text, kind) {
     if (text === this.text) return;
     this.text = text;
     const now = Date.now();
-    const same = kind === this.last.kind && now - this.last.time < TYPING_MS && this.at > 0;
+    const quick = now - this.last.time < TYPING_MS || kind.startsWith("hand "); // a gesture may pause
+    const same = kind === this.last.kind && quick && this.at > 0;
     this.steps.length = this.at + 1;
     if (same) this.steps[this.at] = text;
     else {
@@ -129,6 +130,14 @@ class Store extends EventTarget {
   /** A file was written: it is what is on the disk now. */
   wrote({ name, mark, text }) {
     Object.assign(this, { name, mark, saved: text, place: "folder" });
+    this.rescue();
+    this.say("file");
+  }
+
+  /** The file of this name has another one now, or lies in the trash: what is open belongs to no file then. */
+  moved(name, next) {
+    if (this.place !== "folder" || this.name !== name) return;
+    Object.assign(this, next ? { name: next } : { name: "", place: "", mark: null, saved: "" });
     this.rescue();
     this.say("file");
   }

@@ -36,7 +36,7 @@ function place(answer, ask) {
 
 /** An answer stays with its button. */
 function follow() {
-  const answer = document.querySelector(".answer:popover-open");
+  const answer = document.querySelector(".what-is .answer:popover-open");
   if (answer) place(answer, answer.previousElementSibling);
 }
 

@@ -1,10 +1,12 @@
-// Every text of the page, in one place; the words of the help are in words/help.js.
+// Every text of the page, in one place; the words of the help and of the hand are in words/.
 
+import { hand } from "./words/hand.js";
 import { help } from "./words/help.js";
 
 const measured = (value, unit) => (/^[%×]$/.test(unit) ? `${value}${unit}` : `${value} ${unit}`);
 
 export const words = {
+  hand,
   help,
   name: "scorecraft",
   skip: "Skip to the page",
@@ -37,8 +39,24 @@ export const words = {
     title: "Pick a pattern",
     lead: "Patterns adapt to most loaves, and the checks say where one does not fit. Start with one you like.",
     shipped: "Ready-made patterns",
+    form: (shape) => `${shape} loaves`,
+    levels: { first: "A first loaf", steady: "A steady hand", show: "A show piece" },
     own: "In your folder",
-    fresh: "Start with a blank loaf",
+    fresh: "An empty loaf",
+    freshAbout: "Design it by hand",
+    search: "Search",
+    searchHint: "Name or shape",
+    noneFound: "Nothing on the shelf matches.",
+    sort: "Sort by",
+    sorts: { name: "Name", date: "Date" },
+    baked: "Show as baked (model estimate)",
+    moreFor: (title) => `More for ${title}`,
+    rename: "Rename…",
+    renameTitle: "Rename this file",
+    duplicate: "Duplicate",
+    delete: "Delete",
+    deleted: (where) => `Moved to ${where}`,
+    duplicated: (name) => `Copied to ${name}`,
     open: (title) => `Open ${title}`,
     broken: "Cannot be read",
     leaveTitle: "Unsaved changes",
@@ -56,14 +74,13 @@ export const words = {
     keepIt: "Keep them",
   },
 
-  freshText:
-    'title "My loaf"\nloaf round width 220mm height 95mm\n\nknob depth_of_cut 8mm min 5mm max 12mm\n\nslash length 130% depth depth_of_cut blade 40deg\n',
+  freshText: 'title "My loaf"\nloaf round width 220mm height 95mm\n',
 
   design: {
-    panels: { knobs: "Knobs", loaf: "Loaf", findings: "Checks", text: "Text" },
+    panels: { score: "Score", knobs: "Knobs", loaf: "Loaf", findings: "Checks", text: "Text" },
+    cutsTitle: "Cuts",
     panelsLabel: "Parts of the design",
     noKnobs: "This pattern has no knobs. A line such as “knob leaves 8 min 5 max 12” adds one.",
-    cutList: "Cuts: arrow keys highlight them on the loaf, Enter goes to their line in the text",
     fixedKnob: "The text works this value out: change it there.",
     loafForm: "Shape",
     shapes: { round: "Round", oval: "Oval", long: "Long", square: "Square" },
@@ -116,6 +133,10 @@ export const words = {
     after: "Baked",
     estimate: "model estimate",
     bloom: "How the cuts open, from scored to baked",
+    crust: "Crust",
+    crusts: { light: "Light", golden: "Golden", dark: "Dark" },
+    flour: "Flour",
+    flours: { usual: "To suit the loaf", none: "None", light: "Light", heavy: "Heavy" },
     opens: (size) => `opens ${size}`,
     working: "Working…",
     unknown: "The openings could not be estimated",

@@ -1,0 +1,112 @@
+"""Cuts with scissors: whether their hinges hold, and their pieces can be laid aside."""
+
+import math
+from collections.abc import Callable, Iterator
+
+import numpy as np
+
+from scorecraft.arrays import Floats
+from scorecraft.checks import telling_severed as say
+from scorecraft.checks.finding import Finding
+from scorecraft.checks.once import told_once
+from scorecraft.checks.telling import likewise
+from scorecraft.cuts import Cut, Layout
+from scorecraft.practice import (
+    LEAST_SNIP_HINGE_MM,
+    MOST_SNIP_HINGE,
+    SNIP_FLATTEST_DEG,
+    SNIP_STEEPEST_DEG,
+)
+
+HOLDS_MM = 8.0
+"""So much dough stays between the end of one cut and the hinge of the next."""
+
+
+def snips(layout: Layout) -> list[Finding]:
+    """Find scissor cuts that cut a piece off, or leave one that cannot be laid to its side."""
+    snipped = [index for index, cut in enumerate(layout.cuts) if cut.hinge_mm is not None]
+    return [
+        *_told(layout, snipped, _hinge),
+        *_told(layout, snipped, _held),
+        *_overlapping(layout, snipped),
+    ]
+
+
+Fault = tuple[str, str, float]
+"""What is wrong, what to do, and how much it is out (more is worse)."""
+
+
+def _told(
+    layout: Layout, snipped: list[int], fault: Callable[[Layout, Cut], Fault | None]
+) -> Iterator[Finding]:
+    """Tell a fault once for each statement that has it."""
+    found = [(i, each) for i in snipped if (each := fault(layout, layout.cuts[i]))]
+    keys = [layout.cuts[i].family for i, _ in found]
+    for worst, members in told_once(keys, np.array([each[2] for _, each in found])):
+        index, (said, hint, _) = found[worst]
+        about = tuple(found[k][0] for k in members)
+        figures = {"count": float(len(members))}
+        place = layout.cuts[index].place
+        yield Finding(
+            "snips", "warning", said + likewise(len(members)), hint, place, figures, about
+        )
+
+
+def _hinge(layout: Layout, cut: Cut) -> Fault | None:
+    """Find a hinge that tears, or one that does not give."""
+    assert cut.hinge_mm is not None
+    least = LEAST_SNIP_HINGE_MM.value
+    high = cut.depth_mm + cut.hinge_mm
+    most = max(MOST_SNIP_HINGE.value * high, least)
+    if cut.hinge_mm < least:
+        return say.thin_hinge(cut, cut.hinge_mm), say.leave_hinge(least, most), least - cut.hinge_mm
+    if cut.hinge_mm > most:
+        return say.stiff_hinge(cut, cut.hinge_mm), say.leave_hinge(least, most), cut.hinge_mm - most
+    return None
+
+
+def _held(layout: Layout, cut: Cut) -> Fault | None:
+    """Find scissors that are held too flat or too steep."""
+    flat, steep, held = (
+        SNIP_FLATTEST_DEG.value,
+        SNIP_STEEPEST_DEG.value,
+        math.degrees(cut.blade_rad),
+    )
+    if flat - 1e-6 <= held <= steep + 1e-6:
+        return None
+    said = say.held_flat(cut, held) if held < flat else say.held_steep(cut, held)
+    return said, say.hold_between(flat, steep), max(flat - held, held - steep)
+
+
+def _overlapping(layout: Layout, snipped: list[int]) -> Iterator[Finding]:
+    """Tell cuts that run on under the next one ahead: they cut its piece off."""
+    places = [_place(layout, layout.cuts[i]) for i in snipped]
+    found: list[tuple[int, float, float]] = []
+    for index, (here, ahead, width) in zip(snipped, places, strict=True):
+        cut = layout.cuts[index]
+        run = cut.depth_mm / math.tan(cut.blade_rad) + HOLDS_MM
+        ways = [there - here for there, _, _ in places]
+        steps = [float(way @ ahead) for way in ways if abs(_cross(way, ahead)) < width / 2]
+        gap = min((step for step in steps if step > 1.0), default=math.inf)
+        if gap < run:
+            found.append((index, gap, run))
+    keys = [layout.cuts[index].family for index, _, _ in found]
+    for worst, members in told_once(keys, np.array([run - gap for _, gap, run in found])):
+        index, gap, run = found[worst]
+        cut, about = layout.cuts[index], tuple(found[k][0] for k in members)
+        said = say.under_the_next(cut, gap) + likewise(len(members))
+        figures = {"count": float(len(members)), "apart_mm": gap, "least_mm": run}
+        yield Finding("snips", "warning", said, say.further_apart(run), cut.place, figures, about)
+
+
+def _place(layout: Layout, cut: Cut) -> tuple[Floats, Floats, float]:
+    """Where a cut's middle is on the plan, the way its scissors point (unit), and its width."""
+    plan = layout.loaf.sheet_to_plan(cut.line)
+    middle, ends = plan[len(plan) // 2], (plan[0] + plan[-1]) / 2
+    ahead = ends - middle
+    width = float(np.hypot(*(plan[-1] - plan[0])))
+    return middle, np.asarray(ahead / max(float(np.hypot(*ahead)), 1e-9)), width
+
+
+def _cross(a: Floats, b: Floats) -> float:
+    return float(a[0] * b[1] - a[1] * b[0])

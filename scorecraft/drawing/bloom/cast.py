@@ -1,0 +1,124 @@
+"""A photograph of a loaf: its height field is lit, and seen along parallel lines of sight."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+
+from scorecraft.arrays import Field, Floats, Pixels
+from scorecraft.drawing.bloom.light import Shades, exposed, lit, shades
+from scorecraft.drawing.bloom.relief import Bread, Ground, ground
+
+STRIP_PIXELS = 1_300_000
+"""Strips of columns are made one after the other, each of about so many pixels."""
+BESIDE_MM = 9.0
+"""A strip knows so much of its neighbours."""
+SHADOW_STEP_MM = 0.55
+SHADOW_PIXELS = 640
+"""Along a side, no more than so many are marched through for the large shadow."""
+LEAST_SINE = 0.25
+"""Lower looks do not see more of the table than one with this sine."""
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What a photograph shows: from x to x and from up to up on the paper (mm), and its step."""
+
+    x: tuple[float, float]
+    up: tuple[float, float]
+    step: float
+
+    @property
+    def columns(self) -> Floats:
+        """Middles of the columns, mm."""
+        return self._middles(*self.x)
+
+    @property
+    def ups(self) -> Floats:
+        """Middles of the rows from below, mm."""
+        return self._middles(*self.up)
+
+    def _middles(self, low: float, high: float) -> Floats:
+        return np.asarray(low + (np.arange(round((high - low) / self.step)) + 0.5) * self.step)
+
+
+def photograph(bread: Bread, frame: Frame, table: bool = True) -> Pixels:
+    """Take the picture of a loaf within a frame; without the table it is see-through there."""
+    rows = _rows(bread, frame)
+    strips = list(_strips(frame.columns, rows, frame.step))
+    first = ground(bread, strips[0][0], rows) if len(strips) == 1 else _coarse(bread, frame, rows)
+    shadows = _shadows(bread, first)
+    parts = []
+    for columns, inner in strips:
+        land = first if len(strips) == 1 else ground(bread, columns, rows)
+        parts.append(_shown(bread, land, shadows, frame.ups, inner, table))
+    return np.concatenate(parts, axis=1)[::-1]
+
+
+def _rows(bread: Bread, frame: Frame) -> Floats:
+    """Rows of the table that may be seen, from the nearest, mm away from the eye."""
+    sine = max(math.sin(bread.eye.elevation), LEAST_SINE)
+    if bread.eye.from_above:
+        return frame.ups
+    low, high = frame.up
+    return np.arange(low / sine, high / sine, frame.step)
+
+
+def _strips(columns: Floats, rows: Floats, step: float) -> Iterator[tuple[Floats, slice]]:
+    """Yield columns in strips with those beside them, and which of them are the strip's own."""
+    count = -(-len(columns) * len(rows) // STRIP_PIXELS)
+    beside = math.ceil(BESIDE_MM / step)
+    edges = np.linspace(0, len(columns), count + 1).astype(int).tolist()
+    for first, last in pairwise(edges):
+        start = max(first - beside, 0)
+        yield columns[start : last + beside], slice(first - start, last - start)
+
+
+def _coarse(bread: Bread, frame: Frame, rows: Floats) -> Ground:
+    most = max(frame.x[1] - frame.x[0], rows[-1] - rows[0])
+    step = max(SHADOW_STEP_MM, most / SHADOW_PIXELS)
+    return ground(bread, np.arange(*frame.x, step), np.arange(rows[0], rows[-1], step))
+
+
+def _shadows(bread: Bread, land: Ground) -> Shades:
+    """Find the large shadow on every so many-th pixel."""
+    every = max(1, round(SHADOW_STEP_MM / land.step), -(-max(land.dome.shape) // SHADOW_PIXELS))
+    height = (land.dome + land.relief)[::every, ::every]
+    return shades(height, land.x[::every], land.y[::every], bread.eye.light)
+
+
+def _shown(
+    bread: Bread, land: Ground, shadows: Shades, ups: Floats, inner: slice, table: bool
+) -> Pixels:
+    """Look at a strip, and keep its own columns."""
+    light = lit(bread, land, shadows, table)[:, inner]
+    if not bread.eye.from_above:
+        light = _looked_at(light, first_met(bread, land, ups)[:, inner])
+    return exposed(light)
+
+
+def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
+    """Cast a ray for every pixel of the picture: the row of the land, with its fraction, it meets.
+
+    A column of an orthographic picture is one of the land, and a ray meets the first row that
+    stands as high on the paper. From the table the loaf rises straight up.
+    """
+    height = np.asarray(land.dome + land.relief, dtype=np.float64)
+    high = bread.eye.up(land.y[:, None], height)
+    crest = np.maximum.accumulate(high, axis=0)
+    rows = np.arange(len(land.y))
+    met = [np.interp(ups, column, rows) for column in crest.T]
+    found = np.array(met, dtype=np.float32).T
+    low, column = found.astype(np.intp), np.arange(found.shape[1])
+    bare = land.dome <= 0
+    rises = bare[low, column] & ~bare[np.minimum(low + 1, len(bare) - 1), column]
+    return np.asarray(np.where(rises, low + 1, found))
+
+
+def _looked_at(light: Floats, rows: Field) -> Floats:
+    low = np.minimum(rows.astype(np.intp), len(light) - 2)
+    part = (rows - low)[..., None]
+    column = np.arange(light.shape[1])
+    return np.asarray(light[low, column] * (1 - part) + light[low + 1, column] * part)

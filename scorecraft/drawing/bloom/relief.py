@@ -1,0 +1,210 @@
+"""The height field of a loaf: its dome, and what cuts, lips, ears and blisters add to it."""
+
+from dataclasses import dataclass, field
+from functools import cached_property
+
+import numpy as np
+
+from scorecraft.arrays import Field, Flags, Floats
+from scorecraft.cuts import Layout
+from scorecraft.drawing.bloom.eye import Eye
+from scorecraft.drawing.bloom.lens import Lens, baked_loaf, lenses
+from scorecraft.drawing.bloom.mouths import Mouths
+from scorecraft.drawing.bloom.nearest import Place, nearest
+from scorecraft.drawing.bloom.noise import Grain, spread
+from scorecraft.loaf.dome import Loaf
+from scorecraft.opening.lip import lift, rising_side, slant_of
+
+LIGHT_MM = 2.6
+"""Cuts that open less are grooves in the crust; the others are mouths."""
+LIP_MM = 3.0
+GROOVE_REACH_MM = 2.6
+COARSE_MM = 2.0
+"""The places on the sheet are found so far apart, and between them by straight lines."""
+FINE_MM = 0.25
+BROAD_MM = 1.0
+"""Steps of the tiles of texture."""
+SOFT_MM = 0.5
+FOOT_MM = 9.0
+"""Down to the table the relief dies away from this height."""
+
+
+@dataclass(frozen=True, eq=False)
+class Bread:
+    """A loaf in the oven, seen by an eye: how far it is baked (0 to 1), brown and floured.
+
+    Raises ValueError for another number of openings than of cuts.
+    """
+
+    layout: Layout
+    mouths: Mouths
+    eye: Eye = field(default_factory=Eye)
+    share: float = 1.0
+    brown: float = 0.0
+    flour: float = 1.0
+
+    def __post_init__(self) -> None:
+        if len(self.mouths) != len(self.layout.cuts):
+            cuts = len(self.layout.cuts)
+            raise ValueError(f"{cuts} cuts need as many openings, not {len(self.mouths)}")
+
+    @cached_property
+    def loaf(self) -> Loaf:
+        """The loaf, grown so far."""
+        return baked_loaf(self.layout, self.share)
+
+    @cached_property
+    def opened(self) -> list[Lens]:
+        """Its cuts, opened so far."""
+        return lenses(self.layout, self.mouths, self.loaf, self.share)
+
+
+@dataclass(frozen=True, eq=False)
+class Ground:
+    """Pixels of the table at x to the right of the eye and y away from it: what stands there.
+
+    `dome` is the height without its relief, 0 on the table, `normal` that of the dome. `fine` and
+    `broad` read textures that lie on the dough sheet. `rises` is how far the lip over a place has
+    risen, below 0 over from a lip that has; `relief` is what stands out of the dome; all in mm.
+    """
+
+    x: Floats
+    y: Floats
+    dome: Field
+    normal: tuple[Field, Field, Field]
+    fine: Grain
+    broad: Grain
+    mouth: Place
+    groove: Place
+    rises: Field
+    relief: Field
+
+    @property
+    def step(self) -> float:
+        """Distance of two pixels, mm."""
+        return float(self.x[1] - self.x[0])
+
+
+def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
+    """Raise a loaf over pixels in rows y and columns x, mm, both rising evenly."""
+    step = float(x[1] - x[0])
+    dome = bread.loaf.height_at(_plan(bread.eye, x, y)).astype(np.float32)
+    sheet = _sheet(bread, x, y)
+    fine, broad = (Grain(sheet, size, step) for size in (FINE_MM, BROAD_MM))
+    opened = [each.turned(bread.eye.level) for each in bread.opened]
+    wide = [each for each in opened if each.widest >= LIGHT_MM]
+    narrow = [each for each in opened if each.widest < LIGHT_MM]
+    mouth = nearest(wide, x, y, np.array([_reach(bread.layout, each) for each in wide]))
+    groove = nearest(narrow, x, y, np.full(len(narrow), GROOVE_REACH_MM))
+    rises = _rises(bread.layout, mouth) * np.float32(bread.share)
+    relief = _relief(bread, fine, broad, mouth, groove, rises) * smooth(0.0, FOOT_MM, dome)
+    normal = _normal(dome, step, bread.loaf.height_mm)
+    return Ground(x, y, dome, normal, fine, broad, mouth, groove, rises, relief)
+
+
+def _reach(layout: Layout, lens: Lens) -> float:
+    """How far from its edge an opened cut shapes the crust, mm."""
+    cut = layout.cuts[lens.cut]
+    flap = cut.depth_mm * slant_of(cut) * 1.2
+    return max(LIP_MM * (1 + 0.15 * lens.widest), flap)
+
+
+def _plan(eye: Eye, x: Floats, y: Floats) -> Floats:
+    (right_x, right_y), (away_x, away_y) = eye.level
+    return np.stack([x * right_x + y[:, None] * away_x, x * right_y + y[:, None] * away_y], axis=-1)
+
+
+def _sheet(bread: Bread, x: Floats, y: Floats) -> tuple[Field, Field]:
+    """Places of the pixels on the proofed dough sheet, mm."""
+    rough = [np.arange(each[0], each[-1] + 2 * COARSE_MM, COARSE_MM) for each in (x, y)]
+    plan = _plan(bread.eye, *rough) * (bread.layout.loaf.width_mm / bread.loaf.width_mm)
+    sheet = bread.layout.loaf.plan_to_sheet(plan)
+    column, row = ((each - each[0]) / COARSE_MM for each in (x, y))
+    return spread(sheet[..., 0], row, column), spread(sheet[..., 1], row, column)
+
+
+def _normal(dome: Field, step: float, height: float) -> tuple[Field, Field, Field]:
+    """Take the normals of the dome by its square, which is smooth up to the rim, as it is not."""
+    down, right = np.gradient(dome * dome, np.float32(step))
+    twice = 2 * np.maximum(dome, np.float32(0.06 * height))
+    right, down = -right / twice, -down / twice
+    size = np.sqrt(right * right + down * down + 1)
+    return right / size, down / size, 1 / size
+
+
+def _rises(layout: Layout, mouth: Place) -> Field:
+    """How far the lip rises that a pixel belongs to, mm; below 0 over from it, 0 away from cuts.
+
+    Beyond the tip of a cut it dies away with the angle from it.
+    """
+    raised = np.zeros_like(mouth.out)
+    way = np.array([rising_side(cut, layout.bench.way) for cut in layout.cuts], dtype=np.float32)
+    where = np.flatnonzero(mouth.cut.ravel() >= 0)
+    number = mouth.cut.ravel()[where]
+    if not way[number].any():
+        return raised
+    half, across, out = (each.ravel()[where] for each in (mouth.half, mouth.across, mouth.out))
+    reach = np.array([cut.depth_mm for cut in layout.cuts])[number]
+    slant = np.array([slant_of(cut) for cut in layout.cuts])[number]
+    aside = np.clip(across * way[number] / np.maximum(out + half, 0.2), -1, 1)
+    raised.ravel()[where] = lift(2 * np.maximum(half, 0), reach, slant) * aside
+    return raised
+
+
+def smooth(low: float, high: float, value: Field) -> Field:
+    """Rise smoothly from 0 at `low` to 1 at `high`."""
+    part = np.clip((value - np.float32(low)) * np.float32(1 / (high - low)), 0, 1)
+    return np.asarray(part * part * (3 - 2 * part))
+
+
+def _relief(
+    bread: Bread, fine: Grain, broad: Grain, mouth: Place, groove: Place, rises: Field
+) -> Field:
+    """Height above the dome, mm."""
+    baked = np.float32(bread.share)
+    crust = broad.bumps(1, (14.0, 1.0), (6.0, 0.16), even=True) * np.float32(0.35)
+    crust += fine.bumps(2, (0.9, 1.0), (0.4, 0.6)) * np.float32(0.01)
+    bare = smooth(0.6, 1.6, np.minimum(groove.out, mouth.out))
+    crust = (crust + fine.blisters(3) * bare) * baked
+    beyond = np.maximum(mouth.out, 0)
+    near = np.maximum(1 - beyond / (LIP_MM * (1 + 0.3 * mouth.half)), 0)
+    crust += 0.3 * baked * np.sqrt(np.minimum(mouth.half, 6)) * near * near * near
+    ear = np.maximum(rises, 0)
+    flap = np.maximum(1 - beyond / np.maximum(2.2 * ear, 1), 0)
+    crust += ear * flap * flap + _groove(groove)
+    inside = mouth.out < SOFT_MM / 2
+    floor = _floor(fine, mouth, rises, inside)
+    floor = floor * baked - (1 - baked) * 2 * mouth.half[inside]
+    crust[inside] += smooth(-SOFT_MM / 2, SOFT_MM / 2, -mouth.out[inside]) * (floor - crust[inside])
+    return crust
+
+
+def _groove(groove: Place) -> Field:
+    """Height in and beside light cuts: the skin draws back and curls up a little."""
+    inside = np.clip(-groove.out / np.maximum(groove.half, 0.1), 0, 1)
+    curl = np.maximum(1 - np.maximum(groove.out, 0) / 1.6, 0)
+    curl *= 0.16 * np.minimum(groove.half, 1) * curl
+    return np.asarray(curl - (0.3 + 0.7 * groove.half) * inside * (2 - inside))
+
+
+def _floor(fine: Grain, mouth: Place, rises: Field, inside: Flags) -> Field:
+    """Height (N,) of the torn crumb in the mouths: under the lips, in wide ones bulging.
+
+    It lies in steps along the cut, where the skin paused as it tore.
+    """
+    half = np.maximum(mouth.half[inside], 0.3)
+    part = np.clip(-mouth.out[inside] / half, 0, 1)
+    along, across = mouth.along[inside], mouth.across[inside]
+    wide = wideness(mouth)[inside]
+    deep = 0.75 * np.minimum(half, 6) ** 0.7 * (1 + np.clip(0.2 * rises[inside], -0.7, 1))
+    floor = -deep * (1 - part * wide) ** 1.5 - (1 - wide) * 0.6 * half * part
+    torn = 0.8 - np.abs(fine.bumps(4, (5.5, 1.0), (2.4, 0.45))[inside])
+    torn += 0.5 * fine.bumps(11, (6.0, 1.0), (1.2, 0.08))[inside]
+    lying = Grain((np.asarray(along / 9, np.float32), across), FINE_MM, fine.apart_mm)
+    steps = lying.bumps(5, (1.3, 1.0), (0.7, 0.25))
+    return np.asarray(floor + 0.03 + wide * (0.42 * torn + 0.10 * steps))
+
+
+def wideness(mouth: Place) -> Field:
+    """Rise from 0 for narrow mouths, which stay furrows, to 1 for wide ones that bulge."""
+    return np.clip((mouth.half - np.float32(1.5)) / 3, 0, 1)

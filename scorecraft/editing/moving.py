@@ -1,0 +1,243 @@
+"""Moving what a hand has taken: the nearest place around it is edited, or it gets one of its own.
+
+The finger takes hold of a point of a figure and lets go elsewhere; both are carried to the sheet,
+and back through the frame of the block that the place stands in, whatever turned, mirrored or
+scaled it.
+"""
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from scorecraft.arrays import Floats
+from scorecraft.editing import telling as say
+from scorecraft.editing.blocks import wrapped
+from scorecraft.editing.numbers import FINER, rounded
+from scorecraft.editing.scene import Scene
+from scorecraft.editing.slots import Slot, Way, slot
+from scorecraft.editing.written import Edit
+from scorecraft.expand.frame import Frame
+from scorecraft.expand.placing import PLACERS
+from scorecraft.expand.read import Values, read
+from scorecraft.expand.scope import Scope
+from scorecraft.expand.traced import Step
+from scorecraft.language.tree import Argument, Measure, Statement
+from scorecraft.language.words import WORDS
+
+NEAR_MM, SKIPPED_MM = 0.45, 0.02
+"""So near a figure has to land, a little less than the half millimetre that is promised; a number
+that would move it by less than the second is left as it is."""
+PASSED = ("vary", "when")
+"""Blocks that neither place nor copy what stands in them."""
+STILL_MM = 1e-6
+
+
+@dataclass(frozen=True)
+class Grip:
+    """A run that a finger holds: where it took hold, and where it lets go (sheet mm, (2,))."""
+
+    step: Step
+    taken: Floats
+    let_go: Floats
+
+
+def placed_by(scene: Scene, step: Step) -> Step | None:
+    """Find the step whose place moves a run, and nothing else in the text: None if it has none."""
+    child = step
+    while (around := child.around) is not None and len(around.statement.body) == 1:
+        if around.statement.word in ("at", "around"):
+            return around
+        if around.statement.word not in PASSED:
+            return None
+        child = around
+    return None
+
+
+def moved(scene: Scene, grip: Grip, way: Way = "") -> list[Edit]:
+    """Give the edits that move a run; raises LockedError where a place is worked out."""
+    if np.abs(grip.let_go - grip.taken).max() < STILL_MM:
+        return []
+    place = placed_by(scene, grip.step)
+    if place is None:
+        return given_place(scene, grip)
+    if place.statement.word == "around" or polar(place):
+        found = swung(scene, place, grip, way)
+        if found is not None:
+            return found
+        if place.statement.word == "around":
+            return given_place(scene, grip)
+    return shoved(scene, place, grip, way)
+
+
+def polar(place: Step) -> bool:
+    """Tell whether an `at` says how far out it is, or in which direction."""
+    return any(place.statement.get(key) for key in ("radius", "angle"))
+
+
+def given_place(scene: Scene, grip: Grip) -> list[Edit]:
+    """Put a statement into an `at` of its own."""
+    frame = grip.step.scope.frame
+    keys = at_place(frame, *back(frame, grip.let_go - grip.taken))
+    return wrapped(scene.written, grip.step.statement, [head_of("at", keys)]) if keys else []
+
+
+def at_place(frame: Frame, x: float, y: float) -> tuple[Argument, ...]:
+    """Write a place (mm of a frame) as an `at` takes it, as round as is near enough."""
+    near = NEAR_MM / max(size_of(frame), 1e-12)
+    for level in range(len(FINER)):
+        there = rounded(x, "mm", level), rounded(y, "mm", level)
+        if math.hypot(there[0] - x, there[1] - y) <= near:
+            break
+    pairs = zip("xy", there, strict=True)
+    return tuple(Argument(key, Measure(value, "mm")) for key, value in pairs if value)
+
+
+def head_of(word: str, arguments: Sequence[Argument]) -> str:
+    """Write a statement's line without its colon."""
+    return str(Statement(word, tuple(arguments)))
+
+
+def shoved(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit]:
+    """Change x and y of an `at`."""
+    values = values_of(place)
+    frame = place.scope.frame
+    step = back(frame, grip.let_go - grip.taken)
+    slots = [needed(slot(scene, place, key)) for key in ("x", "y")]
+    targets = [each.value + by for each, by in zip(slots, step, strict=True)]
+    turning = [
+        (each.freed(way), target)
+        for each, target in zip(slots, targets, strict=True)
+        if abs(target - each.value) * size_of(frame) > SKIPPED_MM
+    ]
+
+    def miss(found: Sequence[float]) -> float:
+        new = values | dict(zip([each.key for each, _ in turning], found, strict=True))
+        return missed(place, 0, values, new, grip)
+
+    return landed(turning, miss)
+
+
+def swung(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit] | None:
+    """Change radius and direction of a copy about a middle; None where it cannot get there so."""
+    values = values_of(place)
+    number = next(each for each in grip.step.chain if each.around is place).copy
+    around = place.statement.word == "around"
+    angle = angle_of(values, number) if around else values["angle"]
+    middle = place.scope.frame
+    if not around:
+        middle = middle.moved(values["x"], values["y"])
+    here = middle.turned(angle)
+    held, wanted = (back(here, point - here.origin) for point in (grip.taken, grip.let_go))
+    across = float(np.dot(wanted, wanted)) - held[0] ** 2
+    radius = needed(radius_slot(scene, place, here))
+    if across < 0:
+        return None
+    out = radius.value + math.sqrt(across) - held[1]
+    by = math.atan2(wanted[0], wanted[1]) - math.atan2(held[0], math.sqrt(across))
+    by = math.remainder(by, math.tau)
+    if out < 0:
+        return None
+    keys = ("from", "to") if around else ("angle",)
+    ways = [needed(slot(scene, place, key)) for key in keys]
+    return settled(scene, place, number, grip, values, radius, out, ways, by, way)
+
+
+def settled(
+    scene: Scene,
+    place: Step,
+    number: int,
+    grip: Grip,
+    values: Values,
+    radius: Slot,
+    out: float,
+    ways: Sequence[Slot],
+    by: float,
+    way: Way,
+) -> list[Edit]:
+    """Change no more of radius and direction than it takes to land."""
+
+    def miss_of(slots: Sequence[Slot]) -> Callable[[Sequence[float]], float]:
+        def miss(found: Sequence[float]) -> float:
+            new = values | dict(zip([each.key for each in slots], found, strict=True))
+            return missed(place, number, values, new, grip)
+
+        return miss
+
+    turned = [(each, each.value + by) for each in ways]
+    for chosen in ([(radius, out)], turned):
+        slots = [each for each, _ in chosen]
+        if miss_of(slots)([target for _, target in chosen]) <= SKIPPED_MM:
+            return landed([(each.freed(way), to) for each, to in chosen], miss_of(slots))
+    both = [(radius, out), *turned]
+    return landed([(each.freed(way), to) for each, to in both], miss_of([each for each, _ in both]))
+
+
+def radius_slot(scene: Scene, place: Step, here: Frame) -> Slot | None:
+    """Find the radius of a place; a share is one of the reach in the copy's own direction."""
+    scope = place.scope
+    if place.statement.word == "around":
+        scope = scope.at(here)
+    return slot(scene, place, "radius", scope)
+
+
+def landed(
+    turning: Sequence[tuple[Slot, float]], miss: Callable[[Sequence[float]], float]
+) -> list[Edit]:
+    """Write numbers as round as they may be to land near enough."""
+    edits: list[Edit] = []
+    for level in range(len(FINER)):
+        made = [each.turned(target, level) for each, target in turning]
+        edits = [edit for found, _ in made for edit in found]
+        if miss([value for _, value in made]) <= NEAR_MM:
+            break
+    return edits
+
+
+def missed(place: Step, number: int, old: Values, new: Values, grip: Grip) -> float:
+    """Measure how far from where it was let go the held point lands with new values (mm)."""
+    before, after = (scope_of(place, values, number).frame for values in (old, new))
+    lands = after.place(back(before, grip.taken - before.origin)[None])[0]
+    return float(np.hypot(*(lands - grip.let_go)))
+
+
+def scope_of(place: Step, values: Values, number: int) -> Scope:
+    """Give the scope of one copy of a place that has certain values."""
+    scopes = PLACERS[place.statement.word](lambda _: values, place.scope)
+    return next(scope for index, scope in enumerate(scopes) if index == number)
+
+
+def values_of(place: Step) -> Values:
+    """Read what a placing says."""
+    return read(
+        WORDS[place.statement.word], place.statement.arguments, place.scope, place.statement.place
+    )
+
+
+def angle_of(values: Values, number: int) -> float:
+    """Give the direction of one copy of an `around` (turntable radians)."""
+    count, start, end = values["count"], values["from"], values["to"]
+    whole = abs(abs(end - start) - math.tau) < 1e-9
+    return float(start + (end - start) * number / (count if whole else max(1, count - 1)))
+
+
+def back(frame: Frame, vector: Floats) -> Floats:
+    """Carry a vector (2,) of the sheet into a frame.
+
+    Raises ScorecraftError where the frame is so small that there is no way back.
+    """
+    if abs(np.linalg.det(frame.axes)) < 1e-12:
+        raise say.NO_WAY_BACK.error()
+    return np.asarray(np.linalg.solve(frame.axes, vector))
+
+
+def size_of(frame: Frame) -> float:
+    """Tell how many mm of the sheet one mm of a frame makes."""
+    return float(np.sqrt(abs(np.linalg.det(frame.axes))))
+
+
+def needed(found: Slot | None) -> Slot:
+    """Take a number that every such statement has."""
+    assert found is not None
+    return found

@@ -1,0 +1,112 @@
+"""A text with its loaf and cuts: which statement and which copy every cut comes from."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+import numpy as np
+
+from scorecraft.arrays import Floats
+from scorecraft.cuts import Knob
+from scorecraft.editing import telling as say
+from scorecraft.editing.written import Written
+from scorecraft.expand.layout import rule_name
+from scorecraft.expand.traced import Step, Traced, traced
+from scorecraft.language.tree import Statement
+from scorecraft.language.words import WORDS
+from scorecraft.loaf.dome import Loaf
+from scorecraft.units import Quantity
+
+
+@dataclass(frozen=True)
+class Scene:
+    """A pattern as the hand meets it: what is written, and what that draws."""
+
+    written: Written
+    traced: Traced
+
+    @property
+    def loaf(self) -> Loaf:
+        """The loaf the cuts lie on."""
+        return self.traced.layout.loaf
+
+    @cached_property
+    def runs(self) -> Mapping[int, Sequence[Step]]:
+        """The runs of every statement, by its line: its copies."""
+        found: dict[int, list[Step]] = {line: [] for line in self.written.statements}
+        for step in self.traced.steps:
+            found[step.statement.place.line].append(step)
+        return found
+
+    @cached_property
+    def cuts(self) -> Mapping[Step, Sequence[int]]:
+        """The numbers of the cuts that each step, and what ran within it, has drawn."""
+        found: dict[Step, list[int]] = {step: [] for step in self.traced.steps}
+        for index, origin in enumerate(self.traced.origins):
+            for step in origin.chain:
+                found[step].append(index)
+        return found
+
+    @cached_property
+    def knobs(self) -> Mapping[str, Knob]:
+        """The knobs of the pattern by name."""
+        return {knob.name: knob for knob in self.traced.layout.knobs}
+
+    @cached_property
+    def rules(self) -> Mapping[str, Statement]:
+        """The rules of the pattern by name."""
+        found = (each for each in self.written.tree.statements if each.word == "define")
+        return {rule_name(each): each for each in found}
+
+    def statement(self, line: int) -> Statement:
+        """Find a statement by its line; raises ScorecraftError where none begins there."""
+        if line not in self.written.statements:
+            raise say.no_statement(line).error()
+        return self.written.statements[line]
+
+    def run(self, line: int, copy: int) -> Step:
+        """Find one run of a statement; raises ScorecraftError where it has not run."""
+        runs = self.runs.get(line, ())
+        if not runs:
+            statement = self.statement(line)
+            raise say.never_drawn(statement.word).error(statement.place)
+        return runs[copy if 0 <= copy < len(runs) else 0]
+
+    def chosen(self, cut: int) -> Step:
+        """Tell what a tap on a cut selects: its statement, or the outermost call of a rule."""
+        chain = self.traced.origins[cut].chain
+        return next((step for step in chain if step.statement.word not in WORDS), chain[-1])
+
+    def copy_of(self, step: Step) -> int:
+        """Tell which copy of its statement a run is."""
+        return self.runs[step.statement.place.line].index(step)
+
+    def sheet(self, point: Floats) -> Floats:
+        """Carry a point (2,) of the plan to the sheet (mm)."""
+        return np.asarray(self.loaf.plan_to_sheet(np.asarray(point)[None])[0])
+
+    def plan(self, point: Floats) -> Floats:
+        """Carry a point (2,) of the sheet to the plan (mm)."""
+        return np.asarray(self.loaf.sheet_to_plan(np.asarray(point)[None])[0])
+
+
+def scene(
+    text: str,
+    name: str = "pattern",
+    *,
+    folder: Path | None = None,
+    loaf: str | None = None,
+    bake: str | None = None,
+    knobs: Mapping[str, Quantity] | None = None,
+) -> Scene:
+    """Read a text and lay its cuts out, as `make` does; raises PatternError and UsageError so."""
+    written = Written.read(text, name)
+    found = traced(written.tree, text, loaf=loaf, bake=bake, knobs=knobs, folder=folder)
+    return Scene(written, found)
+
+
+def draws(statement: Statement) -> bool:
+    """Tell whether a statement draws cuts itself: a motif, a fill, or the call of a rule."""
+    word = WORDS.get(statement.word)
+    return word is None or word.group == "motif" or statement.word == "fill"

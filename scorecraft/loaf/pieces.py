@@ -1,0 +1,38 @@
+"""Lines and rays in small pieces: to measure along them, and to add up over them."""
+
+import numpy as np
+
+from scorecraft.arrays import Floats, Ints
+
+PIECE_MM = 6.0
+"""A line on the dough is measured in pieces no longer than this, each twice."""
+
+
+def gauss(count: int) -> tuple[Floats, Floats]:
+    """Gauss-Legendre points and weights on [0, 1]."""
+    nodes, weights = np.polynomial.legendre.leggauss(count)
+    return np.asarray((nodes + 1) / 2), np.asarray(weights / 2)
+
+
+def ratio(new: Floats, old: Floats) -> Floats:
+    """Divide lengths, 1 where the old one is nothing (at the crown)."""
+    small = old < 1e-9
+    return np.asarray(np.where(small, 1.0, new / np.where(small, 1.0, old)))
+
+
+def distance(a: Floats, b: Floats) -> Floats:
+    """Distances (N,) between points, row by row."""
+    return np.asarray(np.sqrt(((a - b) ** 2).sum(axis=-1)))
+
+
+def halved(start: Floats, end: Floats) -> tuple[Floats, Ints, Ints]:
+    """Cut segments into pieces and halve them: nodes, first node and segment of each piece."""
+    side = end - start
+    pieces = np.maximum(1, np.ceil(np.hypot(*side.T) / PIECE_MM)).astype(np.intp)
+    counts = 2 * pieces + 1
+    segment = np.repeat(np.arange(len(start)), counts)
+    begin = np.cumsum(counts) - counts
+    number = np.arange(len(segment)) - begin[segment]
+    nodes = start[segment] + (number / (2.0 * pieces[segment]))[:, None] * side[segment]
+    first = np.flatnonzero((number % 2 == 0) & (number < counts[segment] - 1))
+    return nodes, first, segment[first]

@@ -1,0 +1,51 @@
+"""An open flower: petals about a heart of seeds."""
+
+from math import pi
+
+from scorecraft.arrays import Line
+from scorecraft.curves import bezier, join, polar, segment, turned
+from scorecraft.cuts import Stroke
+from scorecraft.motifs.fit import reaching
+
+HEART = 0.16
+"""Radius of the heart as a share of the flower's."""
+FOOT = 0.26
+"""Where the petals begin."""
+SEEDS = 5
+
+
+def flower(*, radius: float, petals: int) -> list[Stroke]:
+    """Draw a flower about the origin, its petals `radius` (mm) long, the first along +y.
+
+    Each petal is one stroke out and back with a short line in it; the heart is five seeds.
+    """
+    half = min(0.56 * pi / petals, 0.4) * radius
+    edge, line = _edge(radius, half), segment((0, 0.42 * radius), (0, 0.7 * radius))
+    strokes = []
+    for k in range(petals):
+        turn = 2 * pi * k / petals
+        strokes += [Stroke("petal", turned(edge * (side, 1), turn)) for side in (-1, 1)]
+        strokes.append(Stroke("line", turned(line, turn)))
+    for k in range(SEEDS):
+        way = 2 * pi * (k + 0.5) / SEEDS
+        strokes.append(Stroke("seed", _seed(HEART * radius, way)))
+    return reaching(strokes, radius)
+
+
+def _seed(far: float, angle: float) -> Line:
+    """Short stroke outward at a turntable angle (radians), to a radius (mm)."""
+    return segment(polar(0.3 * far, angle), polar(far, angle))
+
+
+def _edge(radius: float, half: float) -> Line:
+    """Right edge of the first petal: narrow at its foot, round at its tip."""
+    low = bezier(
+        (0.12 * half, FOOT * radius),
+        (0.55 * half, 0.36 * radius),
+        (half, 0.52 * radius),
+        (half, 0.74 * radius),
+    )
+    top = bezier(
+        (half, 0.74 * radius), (half, 0.92 * radius), (0.5 * half, radius), (0, 0.965 * radius)
+    )
+    return join(low, top)

@@ -1,0 +1,47 @@
+"""The dough as it goes into the oven, where hands have changed its form after the cuts."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from scorecraft.arrays import Floats
+from scorecraft.cuts import Layout
+from scorecraft.shaping.laid import laid_slabs
+from scorecraft.shaping.pulled import pulled_slab
+from scorecraft.shaping.slab import Slab
+
+
+@dataclass(frozen=True, eq=False)
+class Shaped:
+    """Bodies of dough side by side and over one another, on the plan (mm)."""
+
+    slabs: tuple[Slab, ...]
+
+    @property
+    def area(self) -> shapely.Geometry:
+        """All of the plan that has dough over it."""
+        return shapely.union_all([slab.area for slab in self.slabs])
+
+    @property
+    def height_mm(self) -> float:
+        """How high the highest of them is."""
+        return max(slab.height_mm for slab in self.slabs)
+
+    def height_at(self, points: Floats) -> Floats:
+        """Height (mm) over plan points, (..., 2) to (...); 0 where there is no dough."""
+        plan = np.asarray(points, dtype=np.float64)
+        return np.asarray(np.max([slab.height_at(plan) for slab in self.slabs], axis=0))
+
+    def grown(self, sideways: float, upward: float) -> "Shaped":
+        """Let it grow by a ratio of level lengths and one of heights."""
+        return Shaped(tuple(slab.grown(sideways, upward) for slab in self.slabs))
+
+
+def shaped(layout: Layout) -> Shaped | None:
+    """Shape the dough of a layout as hands do after the cuts; None where they leave it alone."""
+    if any(cut.hinge_mm is not None and cut.laid for cut in layout.cuts):
+        return Shaped(laid_slabs(layout))
+    if any(cut.through and cut.pulled_mm for cut in layout.cuts):
+        return Shaped((pulled_slab(layout),))
+    return None

@@ -1,0 +1,41 @@
+"""The tray of figures: every motif of the language, to be laid on the dough."""
+
+from functools import lru_cache
+
+import numpy as np
+
+from scorecraft.check_data import rounded
+from scorecraft.drawing.plan import on_paper
+from scorecraft.drawing.svg import path_data
+from scorecraft.editing.making import tray, usual
+from scorecraft.json_data import JsonObject
+from scorecraft.language.words import WORDS
+
+FIRST = ("slash", "arc", "leaf", "petal", "wheat", "star")
+"""What bakers cut most stands first; the others follow as in the table of words."""
+
+
+@lru_cache(maxsize=1)
+def tray_data() -> JsonObject:
+    """Tell every figure of the tray: its word, what it is, and its lines on the dough.
+
+    Lines are as it is laid on a loaf that is not small, SVG path data in mm with y down, around
+    where it stands; `box` is what they fill: left, top, width, height (mm).
+    """
+    names = tray()
+    return {
+        "figures": [figure_data(each) for each in (*FIRST, *(n for n in names if n not in FIRST))]
+    }
+
+
+def figure_data(word: str) -> JsonObject:
+    """Tell one figure."""
+    lines = [on_paper(line, (0.0, 0.0)) for line in usual(word, {})]
+    every = np.vstack(lines)
+    low, high = every.min(axis=0), every.max(axis=0)
+    return {
+        "word": word,
+        "help": WORDS[word].help,
+        "path": path_data(lines, closed=False),
+        "box": [rounded(float(each)) for each in (*low, *(high - low))],
+    }

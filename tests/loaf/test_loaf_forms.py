@@ -1,0 +1,60 @@
+import math
+
+import numpy as np
+import pytest
+
+from scorecraft.errors import UsageError
+from scorecraft.loaf import forms
+from scorecraft.loaf.areas import on_plan, on_sheet
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.loaf.forms import FORMS
+from scorecraft.loaf.places import where
+
+RING = make_loaf("ring", 280, None, 52, hole_mm=80)
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_every_form_is_a_loaf_of_its_usual_measures(form):
+    row = FORMS[form]
+    loaf = make_loaf(form, 210, 210 * row.longer, 210 * row.stands)
+    assert loaf.shape == form and loaf.length_mm == pytest.approx(210 * row.longer)
+    sheet = loaf.at_share(
+        np.linspace(0, math.tau, 30), np.linspace(-0.9 if row.hole else 0.1, 0.99, 30)
+    )
+    assert loaf.plan_to_sheet(loaf.sheet_to_plan(sheet)) == pytest.approx(sheet, abs=0.01)
+    assert loaf.height_at(loaf.sheet_to_plan(sheet)).min() > 0
+    assert on_plan(loaf).area == pytest.approx(loaf.plan_area_mm2, rel=1e-3)
+    assert on_sheet(loaf, 720).area == pytest.approx(loaf.sheet_area_mm2, rel=1e-3)
+
+
+def test_every_form_tells_its_usual_measures():
+    said = [rule.says for _, rule in forms.table()]
+    for form in FORMS:
+        assert any(f" {form} loaf" in each and "length" in each for each in said)
+    assert any("a 2 lb tin, 800 to 1050 g" in each for each in said)
+
+
+def test_a_ring_is_highest_halfway_between_its_rims():
+    assert RING.height_at([[90, 0], [41, 0], [139, 0], [39, 0], [0, 0]]) == pytest.approx(
+        [52, 52 * math.sqrt(1 - 0.98**2), 52 * math.sqrt(1 - 0.98**2), 0, 0]
+    )
+    assert RING.normal([[90.0, 0.0]])[0] == pytest.approx([0, 0, 1], abs=1e-9)
+    inner, outer = RING.normal([[60.0, 0.0], [120.0, 0.0]])
+    assert inner == pytest.approx(outer * [-1, 1, 1])
+    assert RING.sheet_to_plan([[20.0, 0.0]])[0] == pytest.approx([20, 0])  # across the hole
+
+
+def test_places_on_a_ring_are_told_by_its_crest():
+    theta = np.array([0.0])
+    said = [where(RING, RING.at_share(theta, np.array([s]))[0]) for s in (0.0, -0.5, -0.9, 0.9)]
+    assert said == [
+        "at 3 o'clock, on the crest",
+        "at 3 o'clock, toward the hole",
+        "at 3 o'clock, at the hole",
+        "at 3 o'clock, just above the base",
+    ]
+
+
+def test_a_ring_of_hardly_any_dough_is_refused():
+    with pytest.raises(UsageError, match="narrower than 15 mm"):
+        make_loaf("ring", 280, None, 50, hole_mm=255)

@@ -1,0 +1,80 @@
+"""Rings and tins: areas, volumes and lengths against closed forms and against quadrature.
+
+Pappus: a body of revolution has the volume of its section times the way of the section's centre;
+its surface the length of its profile times the way of the profile's centre. A superellipse has the
+area 4 a b G(1 + 1/n)^2 / G(1 + 2/n). Both are in any handbook of mathematics; recalled.
+"""
+
+import math
+
+import numpy as np
+import pytest
+from scipy import integrate, special
+from support.domes import length_on_dough
+
+from scorecraft.loaf.dome import make_loaf
+from scorecraft.loaf.tin import Tin
+
+ROUND = (2.0, 2.0)
+RING = make_loaf("ring", 280, None, 45, ROUND, hole_mm=100)  # half a circle of 45 mm as section
+LONG_RING = make_loaf("ring", 240, 320, 50, hole_mm=80)
+IN_TIN = make_loaf("tin", 120, 230, 80, tin=Tin(230, 70, 58))
+
+
+def test_a_round_ring_is_half_a_torus():
+    assert RING.volume_mm3 == pytest.approx(math.pi * 45**2 / 2 * math.tau * 95, rel=1e-9)
+    assert RING.plan_area_mm2 == pytest.approx(math.pi * (140**2 - 50**2), rel=1e-9)
+    skin = RING.patches(60, 24)[1].sum()
+    assert skin == pytest.approx(math.pi * 45 * math.tau * 95, rel=1e-6)
+    assert float(RING.reach(1.0)) == pytest.approx(50 + math.pi * 45, abs=1e-3)
+
+
+def test_lengths_on_a_ring_are_arcs_and_circles():
+    across = np.array([[50.0, 0.0], [50 + math.pi * 45 / 2, 0.0], [50 + math.pi * 45, 0.0]])
+    assert length_on_dough(RING, across) == pytest.approx(math.pi * 45, abs=0.02)
+    turn = np.linspace(0, math.tau, 721)
+    for share, radius in ((0.0, 95.0), (2 / 3, 95 + 45 * math.sin(math.pi / 3))):
+        circle = RING.at_share(turn, np.full(721, share))
+        assert length_on_dough(RING, circle) == pytest.approx(math.tau * radius, abs=0.02)
+
+
+def test_a_long_ring_by_quadrature():
+    def wedge(turn):
+        outer, inner = LONG_RING.outline.radius(turn), LONG_RING.hole.radius(turn)
+
+        def slice_of(radius):
+            at = [[radius * math.cos(turn), radius * math.sin(turn)]]
+            return radius * float(LONG_RING.height_at(at)[0])
+
+        middle = (outer + inner) / 2
+        return sum(
+            integrate.quad(slice_of, *ends, limit=60)[0]
+            for ends in ((inner, middle), (middle, outer))
+        )
+
+    nodes = np.arange(24) * (math.pi / 2 / 24) + math.pi / 96
+    whole = 4 * np.mean([wedge(turn) for turn in nodes]) * math.pi / 2
+    assert LONG_RING.volume_mm3 == pytest.approx(whole, rel=2e-4)
+
+
+def test_a_tin_by_closed_forms():
+    n = IN_TIN.outline.power
+    area = 120 * 230 * special.gamma(1 + 1 / n) ** 2 / special.gamma(1 + 2 / n)
+    assert IN_TIN.plan_area_mm2 == pytest.approx(area, rel=2e-4)
+    p, q = IN_TIN.profile
+    mean = integrate.quad(lambda t: 2 * t * (1 - t**p) ** (1 / q), 0, 1)[0]
+    assert IN_TIN.volume_mm3 == pytest.approx(area * (58 + 22 * mean), rel=2e-4)
+
+
+def test_the_top_of_a_tin_is_measured_along_its_dome():
+    p, q = IN_TIN.profile
+
+    def speed(turn):  # along the half section, t = sin(turn)
+        t = math.sin(turn)
+        slope = -22 * p / q * t ** (p - 1) * (1 - t**p) ** (1 / q - 1)
+        return math.hypot(115, slope) * math.cos(turn)
+
+    half = integrate.quad(speed, 0, math.pi / 2, limit=200)[0]
+    assert float(IN_TIN.reach(math.pi / 2)) == pytest.approx(half, abs=0.01)
+    line = np.array([[0.0, -half], [0.0, half]])
+    assert length_on_dough(IN_TIN, line) == pytest.approx(2 * half, abs=0.05)
