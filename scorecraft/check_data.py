@@ -56,10 +56,15 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "bench": None if quick else bench_data(design.work),
         "findings": [finding_data(each) for each in (design.checked if quick else design.findings)],
         "opening": [
-            {"cut": index, **told[index], "widest_mm": rounded(width)}
+            {
+                "cut": index,
+                **told[index],
+                "widest_mm": rounded(width),
+                "widest_range_mm": ranged(*design.ranges.widest_mm[index]),
+            }
             for index, width in enumerate(opening.widest_mm if opening else ())
         ],
-        "room": room_data(design.room) if opening else None,
+        "room": room_data(design.room, design.ranges.taken) if opening else None,
     }
 
 
@@ -150,7 +155,7 @@ def bench_order(work: Work) -> dict[int, JsonObject]:
     }
 
 
-def room_data(found: Room) -> JsonObject:
+def room_data(found: Room, taken_range: tuple[float, float]) -> JsonObject:
     """Tell the room as shares of the growth, and a turntable direction in degrees."""
     return {
         "least": rounded(found.least),
@@ -158,6 +163,7 @@ def room_data(found: Room) -> JsonObject:
         "most": rounded(found.most),
         "taken": rounded(found.taken),
         "enough": rounded(found.enough),
+        "taken_range": ranged(*taken_range),
         "verdict": found.verdict,
     }
 

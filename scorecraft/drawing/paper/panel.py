@@ -19,6 +19,7 @@ from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line, pla
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group
 from scorecraft.opening.lip import rising_side
+from scorecraft.units import mm_range
 
 BODY_MM = LEAST_MM
 TITLE_MM = (8.0, 7.0, 6.0, 5.0)
@@ -34,14 +35,14 @@ LEAST_NAME_MM = 22.0
 class Told:
     """What the guide says beside the drawing.
 
-    `opening_mm` is the widest opening of each cut; `against` are the cuts that are pulled against
-    the direction they are drawn in.
+    `opening_mm` is the range of each cut's widest opening; `against` are the cuts that are pulled
+    against the direction they are drawn in.
     """
 
     layout: Layout
     groups: Sequence[Group]
     findings: Sequence[Finding] = ()
-    opening_mm: Sequence[float] | None = None
+    opening_mm: Sequence[tuple[float, float]] | None = None
     verdict: str | None = None
     against: Set[int] = frozenset()
 
@@ -160,7 +161,8 @@ def _row(told: Told, group: Group) -> Mapping[str, Cell]:
     }
     if told.opening_mm is not None:
         widths = [told.opening_mm[index] for index in group.cuts]
-        row[HEADS["opens"]] = _range(min(widths), max(widths), digits=0)
+        least, most = min(low for low, _ in widths), max(high for _, high in widths)
+        row[HEADS["opens"]] = mm_range(least, most)
     return row
 
 
