@@ -15,7 +15,7 @@ from scorecraft.editing.freeing import freed
 from scorecraft.editing.handles import Handle, handles
 from scorecraft.editing.line import BREAK
 from scorecraft.editing.making import placed_new, stroked
-from scorecraft.editing.moving import Grip, moved
+from scorecraft.editing.moving import Grip, held_fast, moved
 from scorecraft.editing.scene import Scene, draws
 from scorecraft.editing.setting import owned, set_key
 from scorecraft.editing.slots import Way, slot
@@ -151,8 +151,11 @@ def change(scene: Scene, gesture: Gesture) -> Change:
     if isinstance(gesture, Cure):
         return curing(scene, gesture)
     step = scene.run(gesture.line, gesture.copy)
-    if isinstance(gesture, Move | Shift | Turn | Drag):
-        check_first(scene, step)
+    moving = isinstance(gesture, Move | Shift | Turn)
+    if moving or isinstance(gesture, Drag):
+        told = held_fast(scene, step, moving=moving)
+        if told is not None:
+            raise told.error(step.statement.place)
     edits = CHANGES[type(gesture)](scene, step, gesture)
     line: int | None = line_after(scene, gesture.line, edits)
     if isinstance(gesture, Delete):
@@ -176,14 +179,6 @@ def curing(scene: Scene, gesture: Cure) -> Change:
     kept = [cut for each in gesture.changes if each.kind != "remove" for cut in each.cuts]
     line = scene.chosen(kept[0]).statement.place.line if kept else None
     return Change(edits, line and line_after(scene, line, edits))
-
-
-def check_first(scene: Scene, step: Step) -> None:
-    """Raise ScorecraftError for what a rule draws within itself: each use would move the next."""
-    words = [each.statement.word for each in step.chain[:-1] if each.statement.word in scene.rules]
-    for word in words:
-        if words.count(word) > 1:
-            raise say.in_itself(word).error(step.statement.place)
 
 
 def making(scene: Scene, gesture: New | Stroke) -> Change:
@@ -219,7 +214,7 @@ def lines_below(scene: Scene, step: Step) -> int:
     return len(block) - 1 - block.index(step.statement.place.line)
 
 
-def moving(scene: Scene, step: Step, gesture: Move) -> list[Edit]:
+def carrying(scene: Scene, step: Step, gesture: Move) -> list[Edit]:
     """Move a run from one point to another."""
     to = scene.sheet(np.array(gesture.to))
     if gesture.taken is None:
@@ -277,7 +272,7 @@ def deleting(scene: Scene, step: Step, gesture: Delete) -> list[Edit]:
 
 
 CHANGES: dict[type[Gesture], Callable[[Scene, Step, Any], list[Edit]]] = {
-    Move: moving,
+    Move: carrying,
     Shift: shifting,
     Turn: spinning,
     Drag: dragging,

@@ -18,6 +18,8 @@ from scorecraft.editing.numbers import FINER, rounded
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import Slot, Way, slot
 from scorecraft.editing.written import Edit
+from scorecraft.errors import Slip
+from scorecraft.expand.draw import ON_SHEET
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.placing import PLACERS
 from scorecraft.expand.read import Values, read
@@ -41,6 +43,18 @@ class Grip:
     step: Step
     taken: Floats
     let_go: Floats
+
+
+def held_fast(scene: Scene, step: Step, *, moving: bool) -> Slip | None:
+    """Say why a run cannot be moved, or else changed, by itself; None if it can.
+
+    What the loaf draws is not moved; what a rule draws within itself is left alone: each use would
+    change the next.
+    """
+    if moving and step.statement.word in ON_SHEET:
+        return say.stays(step.statement.word)
+    words = [each.statement.word for each in step.chain[:-1] if each.statement.word in scene.rules]
+    return next((say.in_itself(word) for word in words if words.count(word) > 1), None)
 
 
 def placed_by(scene: Scene, step: Step) -> Step | None:

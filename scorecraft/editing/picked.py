@@ -10,7 +10,7 @@ from scorecraft.editing import telling as say
 from scorecraft.editing.copying import copier
 from scorecraft.editing.freeing import copying
 from scorecraft.editing.handles import Handle, handles
-from scorecraft.editing.moving import needed, placed_by, round_keys
+from scorecraft.editing.moving import held_fast, needed, placed_by, round_keys
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import LockedError, Slot, slot
 from scorecraft.editing.turning import turning
@@ -85,6 +85,8 @@ def lock_of(slots: Sequence[Slot]) -> Lock:
 
 def move_lock(scene: Scene, step: Step) -> tuple[Lock, Step | None]:
     """Tell whether a run can be moved, and the place about whose middle it goes, if it does so."""
+    if told := held_fast(scene, step, moving=True):
+        return Lock(told.message), None
     place = placed_by(scene, step)
     if place is None:
         return Lock(), None
@@ -136,8 +138,10 @@ def turn_knob(scene: Scene, step: Step) -> Knob | None:
 
 def knobs_of(scene: Scene, step: Step) -> list[Knob]:
     """Give every handle of a run, the one that turns it last."""
+    if held_fast(scene, step, moving=False):
+        return []
     found = [shown(scene, each) for each in handles(scene, step)]
-    turn = turn_knob(scene, step)
+    turn = None if held_fast(scene, step, moving=True) else turn_knob(scene, step)
     return [*found, turn] if turn else found
 
 

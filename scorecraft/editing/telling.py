@@ -51,6 +51,11 @@ def no_factor(what: str, shown: str) -> Slip:
     return Slip(f"the {what} cannot be multiplied to get there: {shown}", "give it its own value")
 
 
+def stays(word: str) -> Slip:
+    """Say that the loaf itself says where a figure lies."""
+    return Slip(f"the {word} lies where the loaf has it", "change its sizes instead")
+
+
 def in_itself(name: str) -> Slip:
     """Say that a rule that uses itself is changed at its first use."""
     return Slip(f'this is drawn by "{name}" within "{name}"', "take hold of the first one")

@@ -50,9 +50,9 @@ class Word:
     `mains` are the keys whose values may stand first without their key; `attributes` tells
     whether cut attributes (depth, blade ...) may follow; `parts` are the strokes of a motif that
     may have a depth and blade of their own (`vein_depth`); `expands` marks motifs that are
-    expansion cuts unless the pattern says otherwise. `origin` is the part of a motif that stands in
-    its place, where it can be chosen. `grips` names the keys that have a handle on the loaf; None
-    means every length, and where a figure starts and ends.
+    expansion cuts unless the pattern says otherwise. `grips` names the keys that have a handle on
+    the loaf; None means every length, and where a figure starts and ends. `origin` is the part of a
+    motif that stands in its place, where it can be chosen.
     """
 
     name: str

@@ -265,6 +265,7 @@ def test_freed_copies_lie_where_they_lay_and_know_their_number():
         ("slash 80mm\n", g.Drag(2, name="width"), "no handle"),
         ("slash 80mm\n", g.Delete(7), "no statement begins in line 7"),
         ("when (k > 3):\n    slash 80mm\n", g.Delete(3), "draws nothing"),
+        ("rim inset 20mm\n", g.Turn(2, by_rad=1), "lies where the loaf has it"),
         ("slash 80mm\n", g.New(word="fill"), "in the tray"),
         ("slash 80mm\n", g.New(2, word="leaf"), "has no block"),
         ("slash 80mm\n", g.Stroke(points=((0, 0), (3, 0))), "too short"),

@@ -15,7 +15,9 @@ MOTIFS = [word for word in WORDS.values() if word.group == "motif" and word.name
 
 @pytest.mark.parametrize("word", MOTIFS, ids=lambda word: word.name)
 def test_a_handle_follows_the_finger(word):
-    found = scene(LOAF + f"at x 9mm turn 20deg:\n    {word.example.splitlines()[0]}\n")
+    line = word.example.splitlines()[0]
+    line = line if line.startswith(word.name) else word.name
+    found = scene(LOAF + f"at x 9mm turn 20deg:\n    {line}\n")
     step = found.run(3, 0)
     held = handles(found, step)
     assert held and {each.name for each in held if each.pull is not None} <= {

@@ -9,6 +9,7 @@ import { LoafForm } from "./forms.js";
 import { FirstDesign } from "./hand/first.js";
 import { Hand } from "./hand/hand.js";
 import { Knobs } from "./knobs.js";
+import { shapeName } from "./loaf_shape.js";
 import { Looking } from "./looking.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
@@ -158,7 +159,7 @@ export class DesignRoom {
   captionOf(design) {
     const { shape, width_mm: width, length_mm: long } = design.loaf;
     const size = width === long ? length(width, 0) : told.longAndWide(length(long, 0), length(width, 0));
-    return `${told.shapes[shape] || shape} · ${size} · ${told.cuts(design.cuts.length)}`;
+    return `${shapeName(shape)} · ${size} · ${told.cuts(design.cuts.length)}`;
   }
 
   showProblems() {
