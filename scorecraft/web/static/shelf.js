@@ -4,7 +4,7 @@ import { ask, fetched, tellWhy } from "./api.js";
 import { prompted, question } from "./dialog.js";
 import { button, h, icon, iconButton, keep, kept, refill } from "./dom.js";
 import { fresh, open, said } from "./files.js";
-import { choices } from "./forms.js";
+import { choices } from "./choices.js";
 import { hush, tell } from "./messages.js";
 import { discard, unsaved } from "./rescue.js";
 import { store } from "./store.js";
