@@ -4,6 +4,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
+import shapely
 
 from scorecraft.arrays import Line, Pixels
 from scorecraft.cuts import Layout
@@ -14,6 +15,7 @@ from scorecraft.drawing.bloom.relief import Bread
 from scorecraft.drawing.bloom.telling import BAKED, SCORED, baked_words
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.loaf.dome import Loaf
+from scorecraft.shaping.shaped import Shaped
 
 MARGIN_MM = 18.0
 BETWEEN_MM = 24.0
@@ -95,15 +97,22 @@ def described(layout: Layout, mouths: Mouths, proofed: bool) -> str:
     return baked_words(len(mouths), widest)
 
 
-def extent(loaf: Loaf, eye: Eye) -> tuple[Line, Line]:
-    """Give the least and the greatest place of a loaf on the paper: to the right and up, mm."""
-    laid = eye.laid(loaf, (LEVELS[:, None, None] * loaf.outline.points(360)).reshape(-1, 2))
+def extent(body: Loaf | Shaped, eye: Eye) -> tuple[Line, Line]:
+    """Give the least and the greatest place of bread on the paper: to the right and up, mm."""
+    if isinstance(body, Shaped):
+        foot = plan = shapely.get_coordinates(body.area)
+        height = np.full(len(plan), body.height_mm)
+    else:
+        foot = body.outline.points(360)
+        plan = (LEVELS[:, None, None] * foot).reshape(-1, 2)
+        height = body.height_at(plan)
+    laid = np.concatenate([eye.laid(foot, np.zeros(len(foot))), eye.laid(plan, height)])
     return laid.min(axis=0), laid.max(axis=0)
 
 
 def _frames(loaves: list[Bread], foot: float, pixels: int) -> list[Frame]:
     """Frame every loaf, as high as the highest; neighbours share the table between them."""
-    ends = [extent(bread.loaf, bread.eye) for bread in loaves]
+    ends = [extent(bread.body, bread.eye) for bread in loaves]
     half = max((high - low)[1] for low, high in ends) / 2 + MARGIN_MM
     sides = [MARGIN_MM, *[BETWEEN_MM] * (len(loaves) - 1), MARGIN_MM]
     wide = [
@@ -137,7 +146,7 @@ def _outlines(bread: Bread, frame: Frame, x: float, scale: float) -> Layer:
     rings = [np.concatenate([lens.ring, lens.ring[:1]]) for lens in bread.opened]
     points = np.concatenate([np.zeros((0, 2)), *rings])
     corner = np.array([x - frame.x[0], frame.up[1]])
-    laid = (bread.eye.laid(bread.loaf, points) * [1, -1] + corner) * scale
+    laid = (bread.eye.laid(points, bread.loaf.height_at(points)) * [1, -1] + corner) * scale
     seen = bread.eye.sees(bread.loaf, points)
     ink = replace(OUTLINE, width=OUTLINE.width * scale)
     items: list[Item] = []

@@ -94,7 +94,7 @@ def floured(bread: Bread, land: Ground) -> Field:
     patches = land.broad.bumps(9, (28.0, 1.0), (12.0, 0.6))
     grains = land.fine.bumps(10, (2.2, 0.5), (0.8, 1.0), (0.5, 0.7))
     hollow = ndimage.gaussian_filter(land.relief, 2.0 / land.step) - land.relief
-    down = np.arccos(np.clip(land.dome / np.float32(bread.loaf.height_mm), 0, 1))
+    down = np.arccos(np.clip(land.dome / np.float32(bread.body.height_mm), 0, 1))
     rings = np.cos(down * np.float32(math.pi * bread.loaf.width_mm / 2 / BASKET_MM))
     amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, land.normal[2]) + 0.05 * rings)
     amount += 0.11 * patches + np.clip(0.3 * hollow, -0.25, 0.15) + 0.09 * grains

@@ -43,10 +43,10 @@ class Eye:
         cos, sin = math.cos(self.turn), math.sin(self.turn)
         return np.round([[-sin, cos], [-cos, -sin]], 15)
 
-    def laid(self, loaf: Loaf, plan: Line) -> Line:
-        """Lay plan points (N, 2) of the dome on the paper: (N, 2) mm to the right and up."""
+    def laid(self, plan: Line, height: Floats) -> Line:
+        """Lay plan points (N, 2) at heights (N,) on the paper: (N, 2) mm to the right and up."""
         right, away = (plan[:, 0] * x + plan[:, 1] * y for x, y in self.level)
-        return np.column_stack([right, self.up(away, loaf.height_at(plan))])
+        return np.column_stack([right, self.up(away, height)])
 
     def sees(self, loaf: Loaf, plan: Line) -> Flags:
         """Tell which plan points (N, 2) of the dome have nothing of the loaf before them; (N,)."""

@@ -9,12 +9,13 @@ from scipy import ndimage
 from scorecraft.arrays import Field, Flags, Floats
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.eye import Eye
-from scorecraft.drawing.bloom.lens import Lens, baked_loaf, lenses
+from scorecraft.drawing.bloom.lens import Lens, baked_loaf, carried, growth, lenses
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.bloom.nearest import Place, nearest
 from scorecraft.drawing.bloom.noise import Grain, spread
 from scorecraft.loaf.dome import Loaf
 from scorecraft.opening.lip import lift, rising_side, slant_of
+from scorecraft.shaping.shaped import Shaped, shaped
 
 LIGHT_MM = 2.6
 """Cuts that open less are grooves in the crust; the others are mouths."""
@@ -57,9 +58,18 @@ class Bread:
         return baked_loaf(self.layout, self.share)
 
     @cached_property
+    def body(self) -> Loaf | Shaped:
+        """What stands on the table: the loaf, or what hands made of it after the cuts."""
+        made = shaped(self.layout)
+        return made.grown(*growth(self.layout, self.share)) if made else self.loaf
+
+    @cached_property
     def opened(self) -> list[Lens]:
-        """Its cuts, opened so far."""
-        return lenses(self.layout, self.mouths, self.loaf, self.share)
+        """Its cuts, opened so far, but for those that part the dough."""
+        opened = lenses(self.layout, self.mouths, self.loaf, self.share)
+        if self.body is self.loaf:
+            return opened
+        return [lens for lens in opened if not self.layout.cuts[lens.cut].severs]
 
 
 @dataclass(frozen=True, eq=False)
@@ -91,7 +101,7 @@ class Ground:
 def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
     """Raise a loaf over pixels in rows y and columns x, mm, both rising evenly."""
     step = float(x[1] - x[0])
-    dome = bread.loaf.height_at(_plan(bread.eye, x, y)).astype(np.float32)
+    dome = bread.body.height_at(_plan(bread.eye, x, y)).astype(np.float32)
     sheet = _sheet(bread, x, y)
     fine, broad = (Grain(sheet, size, step) for size in (FINE_MM, BROAD_MM))
     opened = [each.turned(bread.eye.level) for each in bread.opened]
@@ -101,7 +111,7 @@ def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
     groove = nearest(narrow, x, y, np.full(len(narrow), GROOVE_REACH_MM))
     rises = _rises(bread.layout, mouth) * np.float32(bread.share)
     relief = _relief(bread, fine, broad, mouth, groove, rises) * smooth(0.0, FOOT_MM, dome)
-    normal = _normal(dome, step, bread.loaf.height_mm)
+    normal = _normal(dome, step, bread.body.height_mm)
     return Ground(x, y, dome, normal, fine, broad, mouth, groove, rises, relief)
 
 
@@ -122,8 +132,8 @@ def _plan(eye: Eye, x: Floats, y: Floats) -> Floats:
 def _sheet(bread: Bread, x: Floats, y: Floats) -> tuple[Field, Field]:
     """Places of the pixels on the proofed dough sheet, mm."""
     rough = [np.arange(each[0], each[-1] + 2 * COARSE_MM, COARSE_MM) for each in (x, y)]
-    plan = _plan(bread.eye, *rough) * (bread.layout.loaf.width_mm / bread.loaf.width_mm)
-    sheet = bread.layout.loaf.plan_to_sheet(plan)
+    sheet = bread.loaf.plan_to_sheet(_plan(bread.eye, *rough))
+    sheet = carried(sheet, bread.loaf, bread.layout.loaf)
     column, row = ((each - each[0]) / COARSE_MM for each in (x, y))
     return spread(sheet[..., 0], row, column), spread(sheet[..., 1], row, column)
 
