@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from scorecraft.check_data import rounded
+from scorecraft.check_data import ranged, rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.bloom.bloom import CRUSTS, FLOURS, alone, usual_flour
 from scorecraft.drawing.bloom.mouths import mouths_of
@@ -22,7 +22,7 @@ SHELF_PIXELS = 360
 
 
 def opened_data(design: Design) -> JsonObject:
-    """Tell how wide the cuts open, whether that gives room, and all findings."""
+    """Tell how wide the cuts open, as ranges, whether that gives room, and all findings."""
     centre, _ = frame(design.layout)
     found = pointers(design.layout, design.findings, centre)
     return {
@@ -35,7 +35,7 @@ def opened_data(design: Design) -> JsonObject:
             for item in found.items
             if isinstance(item, Shape)
         ],
-        "widest_mm": [rounded(each) for each in design.opening.widest_mm],
+        "widest_mm": [ranged(*each) for each in design.ranges.widest_mm],
     }
 
 

@@ -23,7 +23,7 @@ def clover():
 def test_from_above_the_paper_shows_the_plan():
     eye = look("top")
     points = np.array([[0, 0], [30.0, 0], [0, 40.0]])
-    assert eye.laid(points, OVAL.height_at(points)) == pytest.approx(points)
+    assert eye.laid(OVAL, points) == pytest.approx(points)
     assert eye.sees(OVAL, points).all()
     low, high = extent(OVAL, eye)
     assert high - low == pytest.approx((120.0, 200.0), abs=0.05)
@@ -44,7 +44,7 @@ def test_a_line_over_the_crown_is_hidden_where_it_turns_away():
     seen = eye.sees(OVAL, line)
     last = int(np.flatnonzero(seen)[-1])
     assert seen[: last + 1].all() and 200 < last < 380
-    up = eye.laid(line, OVAL.height_at(line))[:, 1]
+    up = eye.laid(OVAL, line)[:, 1]
     assert up[last] == pytest.approx(up.max(), abs=0.2)
 
 

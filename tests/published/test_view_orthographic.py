@@ -34,8 +34,7 @@ def places():
 def test_points_fall_where_proj_puts_them(degrees):
     """The baker stands at longitude -90 and looks at the latitude of the elevation."""
     latitude, longitude = places()
-    plan = points_of(latitude, longitude)
-    ours = look(degrees).laid(plan, BALL.height_at(plan))
+    ours = look(degrees).laid(BALL, points_of(latitude, longitude))
     proj = pyproj.Proj(proj="ortho", R=RADIUS, lat_0=degrees, lon_0=-90)
     x, y = proj(np.degrees(longitude), np.degrees(latitude), errcheck=False)
     seen = np.isfinite(x)
@@ -60,7 +59,7 @@ def test_the_side_view_is_from_the_right():
     """From the right the loaf's far end lies to the right, and the left flank is hidden."""
     eye = look("side")
     far, left, right = np.array([[0, 80.0]]), np.array([[-90.0, 0]]), np.array([[90.0, 0]])
-    assert eye.laid(far, BALL.height_at(far))[0, 0] == pytest.approx(80.0)
+    assert eye.laid(BALL, far)[0, 0] == pytest.approx(80.0)
     assert not eye.sees(BALL, left)[0] and eye.sees(BALL, right)[0]
 
 

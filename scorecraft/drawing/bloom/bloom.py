@@ -4,7 +4,6 @@ from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
-import shapely
 
 from scorecraft.arrays import Line, Pixels
 from scorecraft.cuts import Layout
@@ -30,7 +29,8 @@ CRUSTS = {"light": -0.13, "golden": 0.0, "dark": 0.13}
 FLOURS = {"none": 0.0, "light": 0.5, "heavy": 1.0}
 """Parts of a thorough dusting."""
 OUTLINE = Ink(0.12, color="#3a1d0c", opacity=0.25)
-LEVELS = np.sin(np.linspace(0, np.pi / 2, 60))
+LEVELS = np.append(np.sin(np.linspace(0, np.pi / 2, 60)), 1.001)
+"""Shares of the way to the rim, and a place just beyond it, on the table."""
 
 
 def bloom(
@@ -92,21 +92,17 @@ def usual_flour(layout: Layout) -> str:
 def described(layout: Layout, mouths: Mouths, proofed: bool) -> str:
     """Say in words what the picture shows."""
     if proofed:
-        return f"{layout.loaf.shape} loaf with {len(layout.cuts)} cuts, scored"
+        return f"{layout.loaf.called} with {len(layout.cuts)} cuts, scored"
     widest = max((mouths.widest(cut) for cut in range(len(mouths))), default=0.0)
     return baked_words(len(mouths), widest)
 
 
-def extent(body: Loaf | Shaped, eye: Eye) -> tuple[Line, Line]:
-    """Give the least and the greatest place of bread on the paper: to the right and up, mm."""
-    if isinstance(body, Shaped):
-        foot = plan = shapely.get_coordinates(body.area)
-        height = np.full(len(plan), body.height_mm)
-    else:
-        foot = body.outline.points(360)
-        plan = (LEVELS[:, None, None] * foot).reshape(-1, 2)
-        height = body.height_at(plan)
-    laid = np.concatenate([eye.laid(foot, np.zeros(len(foot))), eye.laid(plan, height)])
+def extent(loaf: Loaf | Shaped, eye: Eye) -> tuple[Line, Line]:
+    """Give the least and the greatest place of a loaf on the paper: to the right and up, mm."""
+    if isinstance(loaf, Shaped):
+        laid = eye.laid(loaf, loaf.outlines)
+        return laid.min(axis=0), laid.max(axis=0)
+    laid = eye.laid(loaf, (LEVELS[:, None, None] * loaf.outline.points(360)).reshape(-1, 2))
     return laid.min(axis=0), laid.max(axis=0)
 
 
@@ -146,8 +142,8 @@ def _outlines(bread: Bread, frame: Frame, x: float, scale: float) -> Layer:
     rings = [np.concatenate([lens.ring, lens.ring[:1]]) for lens in bread.opened]
     points = np.concatenate([np.zeros((0, 2)), *rings])
     corner = np.array([x - frame.x[0], frame.up[1]])
-    laid = (bread.eye.laid(points, bread.loaf.height_at(points)) * [1, -1] + corner) * scale
-    seen = bread.eye.sees(bread.loaf, points)
+    laid = (bread.eye.laid(bread.body, points) * [1, -1] + corner) * scale
+    seen = bread.eye.sees(bread.body, points)
     ink = replace(OUTLINE, width=OUTLINE.width * scale)
     items: list[Item] = []
     start = 0

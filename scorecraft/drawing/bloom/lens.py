@@ -12,7 +12,7 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.loaf.dome import Loaf
-from scorecraft.loaf.grown import grown
+from scorecraft.loaf.grown import carried, grown
 
 STATION_MM = 2.0
 """Distance of the stations along an opened cut."""
@@ -61,19 +61,9 @@ class Lens:
 
 def baked_loaf(layout: Layout, share: float = 1.0) -> Loaf:
     """Grow the proofed loaf by a share of its bake: level lengths and heights by their ratios."""
-    return grown(layout.loaf, *growth(layout, share))
-
-
-def growth(layout: Layout, share: float) -> tuple[float, float]:
-    """Give how many times as wide and as high a share of its bake makes a loaf."""
-    bake = layout.bake
-    return 1 + share * (bake.sideways - 1), 1 + share * (bake.upward - 1)
-
-
-def carried(sheet: Floats, one: Loaf, other: Loaf) -> Floats:
-    """Carry sheet points (..., 2) of a loaf to those of the grown one, or back: shares stay."""
-    theta = np.arctan2(sheet[..., 1], sheet[..., 0])
-    return other.at_share(theta, one.share(sheet))
+    loaf = layout.loaf
+    sideways, upward = (1 + share * (by - 1) for by in (layout.bake.sideways, layout.bake.upward))
+    return grown(loaf, sideways, upward)
 
 
 def lenses(layout: Layout, mouths: Mouths, baked: Loaf, share: float = 1.0) -> list[Lens]:
@@ -83,7 +73,7 @@ def lenses(layout: Layout, mouths: Mouths, baked: Loaf, share: float = 1.0) -> l
     placed = [stations(cut.line) for cut in layout.cuts]
     ends = np.cumsum([len(at) for _, at in placed])[:-1]
     sheet = np.concatenate([points for points, _ in placed])
-    plan = baked.sheet_to_plan(carried(sheet, layout.loaf, baked))
+    plan = carried(layout.loaf, baked, layout.loaf.sheet_to_plan(sheet))
     parts = zip(np.split(plan, ends), np.split(baked.normal(plan), ends), strict=True)
     opened = []
     for index, ((_, at), (middle, normal)) in enumerate(zip(placed, parts, strict=True)):

@@ -1,6 +1,6 @@
 """The height field of a loaf: its dome, and what cuts, lips, ears and blisters add to it."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
@@ -9,11 +9,12 @@ from scipy import ndimage
 from scorecraft.arrays import Field, Flags, Floats
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.eye import Eye
-from scorecraft.drawing.bloom.lens import Lens, baked_loaf, carried, growth, lenses
+from scorecraft.drawing.bloom.lens import Lens, baked_loaf, lenses
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.bloom.nearest import Place, nearest
 from scorecraft.drawing.bloom.noise import Grain, spread
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.grown import carried
 from scorecraft.opening.lip import lift, rising_side, slant_of
 from scorecraft.shaping.shaped import Shaped, shaped
 
@@ -58,18 +59,25 @@ class Bread:
         return baked_loaf(self.layout, self.share)
 
     @cached_property
+    def shaped(self) -> Shaped | None:
+        """The loaf as hands have shaped it, grown so far; None where they left it alone."""
+        made, bake = shaped(self.layout), self.layout.bake
+        ways = (1 + self.share * (by - 1) for by in (bake.sideways, bake.upward))
+        return made and made.grown(*ways)
+
+    @property
     def body(self) -> Loaf | Shaped:
-        """What stands on the table: the loaf, or what hands made of it after the cuts."""
-        made = shaped(self.layout)
-        return made.grown(*growth(self.layout, self.share)) if made else self.loaf
+        """What stands on the table."""
+        return self.shaped or self.loaf
 
     @cached_property
     def opened(self) -> list[Lens]:
-        """Its cuts, opened so far, but for those that part the dough."""
-        opened = lenses(self.layout, self.mouths, self.loaf, self.share)
-        if self.body is self.loaf:
-            return opened
-        return [lens for lens in opened if not self.layout.cuts[lens.cut].severs]
+        """Its cuts, opened so far; those that hands have opened or laid aside are in its form."""
+        found = lenses(self.layout, self.mouths, self.loaf, self.share)
+        if self.shaped is None:
+            return found
+        scored = [each for each in found if not self.layout.cuts[each.cut].severs]
+        return [replace(each, middle=self.shaped.place(each.middle)) for each in scored]
 
 
 @dataclass(frozen=True, eq=False)
@@ -132,8 +140,8 @@ def _plan(eye: Eye, x: Floats, y: Floats) -> Floats:
 def _sheet(bread: Bread, x: Floats, y: Floats) -> tuple[Field, Field]:
     """Places of the pixels on the proofed dough sheet, mm."""
     rough = [np.arange(each[0], each[-1] + 2 * COARSE_MM, COARSE_MM) for each in (x, y)]
-    sheet = bread.loaf.plan_to_sheet(_plan(bread.eye, *rough))
-    sheet = carried(sheet, bread.loaf, bread.layout.loaf)
+    plan = carried(bread.loaf, bread.layout.loaf, _plan(bread.eye, *rough))
+    sheet = bread.layout.loaf.plan_to_sheet(plan)
     column, row = ((each - each[0]) / COARSE_MM for each in (x, y))
     return spread(sheet[..., 0], row, column), spread(sheet[..., 1], row, column)
 

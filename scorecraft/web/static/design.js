@@ -9,10 +9,11 @@ import { LoafForm } from "./forms.js";
 import { FirstDesign } from "./hand/first.js";
 import { Hand } from "./hand/hand.js";
 import { Knobs } from "./knobs.js";
+import { shapeName } from "./loaf_shape.js";
 import { Looking } from "./looking.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
-import { length, onUnits } from "./units.js";
+import { between, length, onUnits } from "./units.js";
 import { words } from "./words.js";
 import { working } from "./working.js";
 
@@ -24,7 +25,7 @@ export class DesignRoom {
     this.findings = new Findings({
       pointed: (finding, number) => this.pointFinding(finding, number),
       picked: (finding) => this.pick(finding),
-      fixed: (finding, choice, level) => this.hand.fix(finding, choice, level),
+      fixed: (changes) => this.hand.fix(changes),
     });
     this.editor = new Editor({
       typed: (text) => store.write(text, "typing"),
@@ -158,7 +159,7 @@ export class DesignRoom {
   captionOf(design) {
     const { shape, width_mm: width, length_mm: long } = design.loaf;
     const size = width === long ? length(width, 0) : told.longAndWide(length(long, 0), length(width, 0));
-    return `${told.shapes[shape] || shape} · ${size} · ${told.cuts(design.cuts.length)}`;
+    return `${shapeName(shape)} · ${size} · ${told.cuts(design.cuts.length)}`;
   }
 
   showProblems() {
@@ -199,7 +200,7 @@ export class DesignRoom {
   cutTold(cut) {
     const parts = [length(cut.length_mm, 0), told.deep(length(cut.depth_mm))];
     const wide = this.looking.widest(store.design.cuts.indexOf(cut));
-    if (wide !== null) parts.push(told.opens(length(wide)));
+    if (wide !== null) parts.push(told.opens(between(...wide)));
     return told.cutTold(cut, parts.join(" · "));
   }
 

@@ -80,7 +80,7 @@ export class Looking {
     this.apply();
   }
 
-  /** The widest opening of a cut in mm, or null while it is not known. */
+  /** The widest opening of a cut as its least and most in mm, or null while it is not known. */
   widest(cut) {
     return this.opening ? this.opening.widest_mm[cut] : null;
   }
