@@ -63,6 +63,9 @@ RIM_POWER = Rule(2.0, "", "power q of every dome: it rises straight up from the 
 TIN_CROWN = Rule(
     0.18, "of the width", "the crown of dough that fills its tin, above the rim", COMMON
 )
+TIN_SIDES = Rule(
+    0.5, "", "share of the rise by which dough climbs the sides of its tin, up to the rim", SET
+)
 RING_RUNS = Rule(
     0.25, "", "share of the sideways growth (of its logarithm) by which a ring grows longer", SET
 )
@@ -104,7 +107,7 @@ UNDERCUT_PARALLEL_DEG = Rule(
 PIECE_DEEP_MM = Rule(
     6.0, "mm", "a piece is cut free where all cuts around it part the skin, this deep", COMMON
 )
-PIECE_SHALLOW_MM = Rule(3.0, "mm", "a piece between shallower cuts stays where it is", COMMON)
+PIECE_SHALLOW_MM = Rule(4.0, "mm", "a piece between shallower cuts stays where it is", COMMON)
 PIECE_PER_WIDTH = {
     "stop": Rule(0.6, "of its width", "a piece cut free this deep lifts off", COMMON),
     "warning": Rule(0.35, "of its width", "a piece cut free this deep curls and dries", COMMON),

@@ -63,7 +63,7 @@ LIMITS = (
 
 def loaf_words(layout: Layout) -> str:
     """Say what loaf it is."""
-    return f"{layout.loaf.shape} loaf, {size_words(layout.loaf)}"
+    return f"{layout.loaf.called}, {size_words(layout.loaf)}"
 
 
 def sizing_lines(layout: Layout) -> Iterator[str]:

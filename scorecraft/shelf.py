@@ -12,8 +12,9 @@ SUFFIX = ".score"
 LEVELS = ("first", "steady", "show")
 """How practised a hand a pattern wants: for a first loaf, a steady hand, or a show piece."""
 FIRST = (
-    "chevron-loaf", "crescent-and-wheat", "feather-batard", "heart-quarters", "ladder-loaf",
-    "overlapping-slashes", "rose-bowl", "square-of-slashes",
+    "baguette-five", "chevron-loaf", "crescent-and-wheat", "ear-of-wheat", "feather-batard",
+    "fougasse-leaf", "heart-quarters", "ladder-loaf", "overlapping-slashes", "roll-cross",
+    "rose-bowl", "square-of-slashes", "tin-slants",
 )  # fmt: skip
 """Few strokes, and none that must meet another; chosen by us on the bench cards."""
 SHOW = (

@@ -44,7 +44,7 @@ def loaf_picture(
         width_mm,
         height,
         layout.title,
-        f"{layout.loaf.shape} loaf from above with {len(layout.cuts)} cuts",
+        f"{layout.loaf.called} from above with {len(layout.cuts)} cuts",
         (layer,),
         css="loafview",
     )

@@ -156,19 +156,23 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
     check_keys(form, values)
     if form.held:
         return from_tin(values, powers, dough)
+    usual = usual_dough(form, values)
     if "dough" in values:
-        return from_dough(values, powers, basket, dough)
+        made = from_dough(values, powers, basket, dough)
+        values["steps"] = (*usual, *values["steps"])
+        values["doubts"] = (*values["doubts"], *not_usual(form, values["dough"]))
+        return made
     width = values.get("width")
     if width is None:
         raise say.NO_SIZE.error()
     length = values.get("length", width * form.longer)
     height = values.get("height", width * form.stands * dough.stand)
-    usual = []
+    steps = []
     if "length" not in values and length != width:
-        usual.append(say.not_given("length", length))
+        steps.append(say.not_given("length", length))
     if "height" not in values:
-        usual.append(say.not_given("height", height))
-    values["steps"] = tuple(usual)
+        steps.append(say.not_given("height", height))
+    values["steps"] = tuple(steps)
     return make_loaf(shape, width, length, height, powers, hole_mm=values.get("hole"))
 
 
@@ -199,6 +203,21 @@ def check_keys(form: Form, values: Values) -> None:
         raise say.no_hole(form.name).error()
     if "pan" in values and not form.held:
         raise say.no_pan(form.name).error()
+
+
+def usual_dough(form: Form, values: Values) -> tuple[str, ...]:
+    """Take the usual dough of a form made in one size where no size is given; say so."""
+    if form.dough_g is None or {"dough", "width", "height"} & set(values):
+        return ()
+    values["dough"] = form.dough_g[1]
+    return (say.usual_dough(form.name, *form.dough_g),)
+
+
+def not_usual(form: Form, grams: float) -> tuple[tuple[str, str], ...]:
+    """Doubt dough that is much more or less than a form made in one size has."""
+    if form.dough_g is None or form.dough_g[0] <= grams <= form.dough_g[2]:
+        return ()
+    return (say.not_usual_dough(form.name, grams, form.dough_g[0], form.dough_g[2]),)
 
 
 def from_tin(values: Values, powers: tuple[float, float] | None, dough: Dough) -> Loaf:

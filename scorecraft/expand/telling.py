@@ -78,6 +78,20 @@ def even_loaf(shape: str) -> Slip:
     )
 
 
+def usual_dough(form: str, least_g: float, usual_g: float, most_g: float) -> str:
+    """Say how much dough is taken for a form of which no size is given."""
+    return f"no size is given: a {form} takes {least_g:g} to {most_g:g} g, {usual_g:g} g is taken"
+
+
+def not_usual_dough(form: str, grams: float, least_g: float, most_g: float) -> tuple[str, str]:
+    """Say that a form is not made of so much dough, and what to do."""
+    much = "much" if grams > most_g else "little"
+    return (
+        f"{grams:g} g is too {much} dough for a {form}",
+        f"use {least_g:g} to {most_g:g} g, or another form",
+    )
+
+
 def no_hole(shape: str) -> Slip:
     """Refuse a hole in a loaf that has none."""
     return Slip(f"a loaf called {shape} has no hole", "like: loaf ring width 280mm hole 90mm")

@@ -9,6 +9,9 @@ import numpy as np
 from scorecraft.arrays import Floats
 from scorecraft.loaf.outline import Outline
 
+TURNS = 720
+"""Directions over which areas are summed."""
+
 
 @dataclass(frozen=True, slots=True)
 class Crest:
@@ -38,6 +41,14 @@ class Crest:
         if self.hole is None:
             return np.asarray(spread / half)
         return np.asarray((swing + (across - middle) / half * spread) / np.maximum(across, 1e-9))
+
+    @property
+    def hole_mm2(self) -> float:
+        """Area of the hole seen from above; 0 without one."""
+        if self.hole is None:
+            return 0.0
+        turn = np.linspace(0, math.tau, TURNS, endpoint=False)
+        return float(np.mean(self.hole.radius(turn) ** 2) * math.pi)
 
     @property
     def extremes(self) -> tuple[float, float]:

@@ -16,7 +16,7 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Floats
 from scorecraft.limits import LARGEST_LOAF_MM, LEAST_PROFILE, MOST_PROFILE, SMALLEST_LOAF_MM
 from scorecraft.loaf.crest import Crest
-from scorecraft.loaf.forms import form_of
+from scorecraft.loaf.forms import called, form_of
 from scorecraft.loaf.outline import Outline, inner_outline, outline_of
 from scorecraft.loaf.pieces import distance as measured
 from scorecraft.loaf.pieces import gauss, halved, ratio
@@ -62,6 +62,11 @@ class Loaf:
     def shape(self) -> str:
         """Name of the rim's shape."""
         return self.outline.shape
+
+    @property
+    def called(self) -> str:
+        """What a baker calls it: a ring loaf, a baguette."""
+        return called(self.outline.shape)
 
     @property
     def width_mm(self) -> float:
@@ -214,18 +219,15 @@ class Loaf:
     @cached_property
     def sheet_area_mm2(self) -> float:
         """Area of the dough sheet."""
-        return float(np.mean(self.reach(self._directions) ** 2) * math.pi) - self._hole_mm2
+        return float(np.mean(self.reach(self._directions) ** 2) * math.pi) - self._crest.hole_mm2
 
     @cached_property
     def plan_area_mm2(self) -> float:
         """Area of the loaf seen from above."""
-        return float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi) - self._hole_mm2
-
-    @property
-    def _hole_mm2(self) -> float:
-        if self.hole is None:
-            return 0.0
-        return float(np.mean(self.hole.radius(self._directions) ** 2) * math.pi)
+        return (
+            float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi)
+            - self._crest.hole_mm2
+        )
 
     def patches(
         self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0

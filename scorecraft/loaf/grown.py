@@ -9,7 +9,7 @@ from scorecraft.arrays import Floats
 from scorecraft.loaf.crest import Crest
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.outline import TRACED_SAMPLES, Outline
-from scorecraft.practice import RING_RUNS
+from scorecraft.practice import RING_RUNS, TIN_SIDES
 
 CLOSED_MM = 1.0
 """Radius of a hole that the dough has closed."""
@@ -29,17 +29,32 @@ def grown(loaf: Loaf, sideways: float, upward: float) -> Loaf:
     return Loaf(outer, height, loaf.profile, hole)
 
 
+def carried(here: Loaf, there: Loaf, plan: Floats) -> Floats:
+    """Carry plan points (..., 2) mm of a loaf to where they are on it before or after it grows.
+
+    Each keeps its share of the way from crown to rim, and on a ring from its crest.
+    """
+    if here.hole is None and here.held is None:
+        return np.asarray(plan * (there.width_mm / here.width_mm))
+    theta = np.arctan2(plan[..., 1], plan[..., 0])
+    across = np.hypot(plan[..., 0], plan[..., 1])
+    middle, half = Crest(here.outline, here.hole).on_plan(theta)
+    other, wide = Crest(there.outline, there.hole).on_plan(theta)
+    moved = other + (across - middle) / half * wide
+    return np.asarray(plan * (moved / np.maximum(across, 1e-9))[..., None])
+
+
 def _risen(loaf: Loaf, sideways: float, upward: float) -> Loaf:
-    """Let dough rise in its tin: along as far as there is room, up the sides, then in the crown."""
+    """Let dough rise in its tin: along as far as there is room, up the sides and in the crown."""
     assert loaf.held is not None
     longer = max(1.0, min(sideways, loaf.held.length_mm / loaf.length_mm))
     level = loaf.volume_mm3 / loaf.plan_area_mm2
     full = (level - loaf.wall_mm) / loaf.crown_mm  # mean height of the crown over its height
-    level *= sideways**2 * upward / longer
+    risen = level * sideways**2 * upward / longer
     top = max(loaf.held.depth_mm, loaf.wall_mm)
-    wall = min(max(level - full * loaf.crown_mm, loaf.wall_mm), top)
+    wall = min(loaf.wall_mm + TIN_SIDES.value * max(risen - level, 0.0), top)
     outline = replace(loaf.outline, b_mm=longer * loaf.outline.b_mm)
-    height = wall + (level - wall) / full
+    height = wall + (risen - wall) / full
     return Loaf(outline, height, loaf.profile, None, replace(loaf.held, wall_mm=wall))
 
 

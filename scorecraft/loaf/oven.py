@@ -11,14 +11,13 @@ import numpy as np
 from scorecraft.baking import LARGEST_POT_MM, OVEN_TIMES, STONE_MM, VESSEL_CLEAR_MM, Timing
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.forms import FORMS
 
 ROLL_G = 150.0
 """A loaf of less dough than this is a roll."""
 BAGUETTE_G = 600.0
 SLENDER = 4.0
 """A loaf so many times as long as wide, and no heavier than that, is a baguette."""
-KINDS = {"tin": "tin", "ring": "ring", "flat": "flat"}
-"""Forms that bake in a way of their own; all others go by weight and slenderness."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +43,9 @@ def kind_of(loaf: Loaf, grams: float) -> str:
     >>> kind_of(make_loaf("long", 65, 520, 45), 350), kind_of(make_loaf("round", 90, None, 45), 80)
     ('baguette', 'roll')
     """
-    if loaf.shape in KINDS:
-        return KINDS[loaf.shape]
+    form = FORMS.get(loaf.shape)  # a traced loaf has none
+    if form is not None and form.bakes:
+        return form.bakes
     if grams <= ROLL_G:
         return "roll"
     slender = loaf.length_mm / loaf.width_mm >= SLENDER

@@ -91,7 +91,7 @@ def size_from_dough(
             width, length, height = _solved(volume / fill, longer, stand, known)
     make_loaf(shape, width, length, height, profile, hole_mm=known.hole_mm)
     found = fill * width * length * height
-    steps.append(say.loaf_holds(shape, (width, length, height), found, volume))
+    steps.append(say.loaf_holds(form.called, (width, length, height), found, volume))
     if known.height_mm is None:
         hole = (known.hole_mm or form.hole * width) if form.hole else 0.0
         across = (min(width, length) - hole) / (2 if hole else 1)
@@ -116,7 +116,7 @@ def height_from_dough(
     per_mm = rim.volume_mm3 / rim.height_mm
     height = volume / per_mm if height_mm is None else height_mm
     found, width, length = per_mm * height, rim.width_mm, rim.length_mm
-    steps.append(say.loaf_holds(rim.shape, (width, length, height), found, volume))
+    steps.append(say.loaf_holds(rim.called, (width, length, height), found, volume))
     doubts = _too_high(min(width, length), height) if height_mm is None else []
     return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
 

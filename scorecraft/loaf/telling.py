@@ -33,6 +33,11 @@ def out_of_range(what: str, hint: str) -> UsageError:
     return UsageError(f"{what} is out of range", None, hint)
 
 
+def with_article(name: str) -> str:
+    """Write a name with a or an before it."""
+    return f"{'an' if name[0] in 'aeioué' else 'a'} {name}"
+
+
 def unknown_form(name: str, known: tuple[str, ...]) -> UsageError:
     """Refuse a word that is no form of a loaf."""
     hint = f"use {', '.join(known[:-1])} or {known[-1]}"
@@ -64,7 +69,7 @@ def mixed_volume(grams: float, density: float, mixed_cm3: float) -> str:
 
 def proofed_volume(dough: Dough, cm3: float) -> str:
     """Say how much room dough takes up when it is scored."""
-    told = f"{PROOFS[dough.stage]}, {dough.times:g} times that is {cm3:.0f} cm³ at scoring"
+    told = f"{PROOFS[dough.stage]}, {dough.times:.3g} times that is {cm3:.0f} cm³ at scoring"
     if dough.shrunk > 0.995:
         return told
     less = percent_words(1 - dough.shrunk)
@@ -72,16 +77,15 @@ def proofed_volume(dough: Dough, cm3: float) -> str:
 
 
 def loaf_holds(
-    shape: str, size_mm: tuple[float, float, float], found_mm3: float, dough_mm3: float
+    called: str, size_mm: tuple[float, float, float], found_mm3: float, dough_mm3: float
 ) -> str:
     """Say how much a loaf of a size (width, length, height) holds, and if that is not its dough."""
     width, length, height = size_mm
     across = f"{width:.0f} mm wide"
     if not isclose(width, length):
         across = f"{length:.0f} mm long, {across}"
-    article = "an" if shape[0] in "aeiou" else "a"
     told = (
-        f"{article} {shape} loaf {across} and {height:.0f} mm high holds {found_mm3 / 1000:.0f} cm³"
+        f"{with_article(called)} {across} and {height:.0f} mm high holds {found_mm3 / 1000:.0f} cm³"
     )
     if isclose(found_mm3, dough_mm3, rel_tol=0.01):
         return told

@@ -46,7 +46,7 @@ def in_tin(
         steps += found
         loaf = _as_high(width, length, known.height_mm, pan, profile, volume)
         sizes = (width, length, loaf.height_mm)
-        steps.append(say.loaf_holds("tin", sizes, loaf.volume_mm3, volume))
+        steps.append(say.loaf_holds("tin loaf", sizes, loaf.volume_mm3, volume))
     doubts = tuple(_doubts(pan, grams))
     return loaf, Sizing(width, length, loaf.height_mm, loaf.volume_mm3, tuple(steps), doubts)
 

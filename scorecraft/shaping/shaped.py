@@ -1,6 +1,7 @@
 """The dough as it goes into the oven, where hands have changed its form after the cuts."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import shapely
@@ -8,8 +9,11 @@ import shapely
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.shaping.laid import laid_slabs
-from scorecraft.shaping.pulled import pulled_slab
+from scorecraft.shaping.pulled import Pulled, pulled, pulled_slab
 from scorecraft.shaping.slab import Slab
+
+EDGES = (0.3, 0.6, 0.95)
+"""Lines around a body, as shares of its round edge, by which its outline is found."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -17,8 +21,28 @@ class Shaped:
     """Bodies of dough side by side and over one another, on the plan (mm)."""
 
     slabs: tuple[Slab, ...]
+    pull: Pulled | None = None
+    wider: float = 1.0
+
+    def place(self, points: Floats) -> Floats:
+        """Carry plan points (N, 2) mm of the dough as it was cut to where hands have moved them."""
+        if self.pull is None:
+            return points
+        return self.wider * self.pull.place(points / self.wider)
 
     @property
+    def spans_mm(self) -> float:
+        """How far it is from end to end, at most."""
+        left, low, right, high = self.area.bounds
+        return float(np.hypot(right - left, high - low))
+
+    @cached_property
+    def outlines(self) -> Floats:
+        """Points (N, 2) on its edge, and where its edge is no longer round."""
+        flats = [slab.area.buffer(-slab.round_mm * share) for slab in self.slabs for share in EDGES]
+        return np.asarray(shapely.get_coordinates([slab.area for slab in self.slabs] + flats))
+
+    @cached_property
     def area(self) -> shapely.Geometry:
         """All of the plan that has dough over it."""
         return shapely.union_all([slab.area for slab in self.slabs])
@@ -35,7 +59,8 @@ class Shaped:
 
     def grown(self, sideways: float, upward: float) -> "Shaped":
         """Let it grow by a ratio of level lengths and one of heights."""
-        return Shaped(tuple(slab.grown(sideways, upward) for slab in self.slabs))
+        slabs = tuple(slab.grown(sideways, upward) for slab in self.slabs)
+        return Shaped(slabs, self.pull, self.wider * sideways)
 
 
 def shaped(layout: Layout) -> Shaped | None:
@@ -43,5 +68,5 @@ def shaped(layout: Layout) -> Shaped | None:
     if any(cut.hinge_mm is not None and cut.laid for cut in layout.cuts):
         return Shaped(laid_slabs(layout))
     if any(cut.through and cut.pulled_mm for cut in layout.cuts):
-        return Shaped((pulled_slab(layout),))
+        return Shaped((pulled_slab(layout),), pulled(layout))
     return None

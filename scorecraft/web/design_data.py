@@ -13,9 +13,11 @@ from scorecraft.groups import Group
 from scorecraft.json_data import JsonObject
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
-from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
+from scorecraft.limits import LARGEST_LOAF_MM, MOST_LOAVES, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
 from scorecraft.loaf.bake import Bake
+from scorecraft.loaf.dome import Loaf
 from scorecraft.report import verdict
+from scorecraft.web.loaf_forms import loaf_forms
 from scorecraft.web.stage import cuts_of, frame, stage
 
 
@@ -26,7 +28,8 @@ def design_data(design: Design) -> JsonObject:
         "ok": True,
         "title": layout.title,
         "notes": list(layout.notes),
-        "loaf": loaf_data(layout.loaf),
+        "loaf": loaf_data(layout.loaf) | hole_data(layout.loaf),
+        "kinds": loaf_forms(),
         "forms": {word: form(design.tree, word) for word in ("loaf", "dough", "bake", "bench")},
         "dough": dough_data(layout.dough),
         "bake": bake_data(layout.bake),
@@ -40,6 +43,11 @@ def design_data(design: Design) -> JsonObject:
         "frame": frame_data(design),
         "svg": svg(stage(design, design.drawn_findings), text="text", ids="loaf"),
     }
+
+
+def hole_data(loaf: Loaf) -> JsonObject:
+    """Tell how wide the hole of a ring is, mm."""
+    return {} if loaf.hole is None else {"hole_mm": rounded(loaf.hole.width_mm)}
 
 
 def sight_data(design: Design) -> JsonObject:
@@ -136,7 +144,7 @@ def limits() -> dict[str, dict[str, list[float]]]:
     keys = {key.name: key for word in ("bake", "dough") for key in WORDS[word].keys}
     spring, spread, water = keys["spring"], keys["spread"], keys["hydration"]
     return {
-        "loaf": {"width": size, "length": size, "height": size},
+        "loaf": {"width": size, "length": size, "height": size, "hole": [10.0, size[1]]},
         "bake": {
             "spring": [spring.least or 0.0, spring.most or 0.0],
             "spread": [100 * (spread.least or 0.0), 100 * (spread.most or 0.0)],
@@ -148,6 +156,7 @@ def limits() -> dict[str, dict[str, list[float]]]:
                 for name in ("temperature", "kitchen")
             },
         },
+        "bench": {"loaves": [1.0, float(MOST_LOAVES)]},
         "measured": {"width": [0.0, WIDEST_MEASURED_MM]},
     }
 

@@ -7,7 +7,7 @@ from scorecraft.errors import UsageError
 from scorecraft.loaf import forms
 from scorecraft.loaf.areas import on_plan, on_sheet
 from scorecraft.loaf.dome import make_loaf
-from scorecraft.loaf.forms import FORMS
+from scorecraft.loaf.forms import FORMS, called
 from scorecraft.loaf.places import where
 
 RING = make_loaf("ring", 280, None, 52, hole_mm=80)
@@ -16,8 +16,8 @@ RING = make_loaf("ring", 280, None, 52, hole_mm=80)
 @pytest.mark.parametrize("form", FORMS)
 def test_every_form_is_a_loaf_of_its_usual_measures(form):
     row = FORMS[form]
-    loaf = make_loaf(form, 210, 210 * row.longer, 210 * row.stands)
-    assert loaf.shape == form and loaf.length_mm == pytest.approx(210 * row.longer)
+    loaf = make_loaf(form, 175, 175 * row.longer, max(175 * row.stands, 20))
+    assert loaf.shape == form and loaf.length_mm == pytest.approx(175 * row.longer)
     sheet = loaf.at_share(
         np.linspace(0, math.tau, 30), np.linspace(-0.9 if row.hole else 0.1, 0.99, 30)
     )
@@ -30,7 +30,7 @@ def test_every_form_is_a_loaf_of_its_usual_measures(form):
 def test_every_form_tells_its_usual_measures():
     said = [rule.says for _, rule in forms.table()]
     for form in FORMS:
-        assert any(f" {form} loaf" in each and "length" in each for each in said)
+        assert any(FORMS[form].called in each and "length" in each for each in said)
     assert any("a 2 lb tin, 800 to 1050 g" in each for each in said)
 
 
@@ -58,3 +58,10 @@ def test_places_on_a_ring_are_told_by_its_crest():
 def test_a_ring_of_hardly_any_dough_is_refused():
     with pytest.raises(UsageError, match="narrower than 15 mm"):
         make_loaf("ring", 280, None, 50, hole_mm=255)
+
+
+def test_loaves_are_called_as_bakers_do():
+    assert [called(each) for each in ("ring", "baguette", "epi", "traced")] == [
+        "ring loaf", "baguette", "épi", "traced loaf"
+    ]  # fmt: skip
+    assert make_loaf("roll", 80, None, 38).called == "roll"

@@ -33,7 +33,8 @@ def test_a_ring_grows_over_its_hole_and_outward():
 def test_a_tin_holds_its_sides_and_the_dough_goes_up():
     after = grown(IN_TIN, 1.09, 1.18)
     assert (after.width_mm, after.length_mm) == (125, 230)
-    assert after.wall_mm == 70 and after.crown_mm > IN_TIN.crown_mm
+    assert IN_TIN.wall_mm < after.wall_mm < 70 and after.crown_mm > IN_TIN.crown_mm
+    assert grown(IN_TIN, 1.3, 1.3).wall_mm == 70  # no further than its rim
     short = make_loaf("tin", 125, 200, 75, tin=Tin(230, 70, 53))
     assert grown(short, 1.09, 1.18).length_mm == pytest.approx(218)
     assert grown(short, 1.3, 1.0).length_mm == pytest.approx(230)

@@ -1,5 +1,6 @@
 import pytest
 
+from scorecraft.loaf.dough import Dough
 from scorecraft.loaf.sizing import Known
 from scorecraft.loaf.tin import PANS
 from scorecraft.loaf.tinned import in_tin, pan_for
@@ -14,7 +15,7 @@ def test_every_tin_takes_its_usual_dough(name):
         assert not sizing.doubts
         assert loaf.wall_mm <= pan.depth_mm + 1e-9
         # when it is scored it stands from a little below the rim to a little above it
-        assert 0.75 * pan.depth_mm < loaf.height_mm < pan.depth_mm + 0.4 * pan.width_mm
+        assert 0.7 * pan.depth_mm < loaf.height_mm < pan.depth_mm + 0.35 * pan.width_mm
     assert pan_for(sum(pan.dough_g) / 2).name == name
 
 
@@ -29,15 +30,15 @@ def test_too_much_and_too_little_dough_is_told():
 
 
 def test_a_volume_is_the_dough_at_scoring_and_a_height_stands():
-    loaf, sizing = in_tin(None, Known(width_mm=110, length_mm=240), 800.0, proof=2.4)
+    loaf, sizing = in_tin(None, Known(width_mm=110, length_mm=240), 800.0, dough=Dough(2.4))
     assert loaf.volume_mm3 == pytest.approx(800 / 1.2 * 2.4 * 1000)
     assert "1600 cm³" in sizing.steps[-1]
     high, _ = in_tin(PANS["two_pound"], Known(height_mm=90), None)
-    assert high.height_mm == 90 and high.held is not None and high.held.depth_mm == 70
+    assert high.height_mm == 90 and high.held is not None and high.held.depth_mm == 72
     free, sizing = in_tin(None, Known(width_mm=110), None)
     assert free.length_mm == pytest.approx(198) and free.height_mm == pytest.approx(77)
 
 
 def test_dough_alone_chooses_its_tin():
     loaf, sizing = in_tin(None, Known(), 450.0)
-    assert loaf.width_mm == 100 and "a 1 lb tin is usual for 450 g" in sizing.steps[0]
+    assert loaf.width_mm == 90 and "a 1 lb tin is usual for 450 g" in sizing.steps[0]

@@ -14,6 +14,7 @@ from scorecraft.drawing.bloom.relief import Bread
 from scorecraft.drawing.bloom.telling import BAKED, SCORED, baked_words
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.loaf.dome import Loaf
+from scorecraft.shaping.shaped import Shaped
 
 MARGIN_MM = 18.0
 BETWEEN_MM = 24.0
@@ -90,20 +91,23 @@ def usual_flour(layout: Layout) -> str:
 def described(layout: Layout, mouths: Mouths, proofed: bool) -> str:
     """Say in words what the picture shows."""
     if proofed:
-        return f"{layout.loaf.shape} loaf with {len(layout.cuts)} cuts, scored"
+        return f"{layout.loaf.called} with {len(layout.cuts)} cuts, scored"
     widest = max((mouths.widest(cut) for cut in range(len(mouths))), default=0.0)
     return baked_words(len(mouths), widest)
 
 
-def extent(loaf: Loaf, eye: Eye) -> tuple[Line, Line]:
+def extent(loaf: Loaf | Shaped, eye: Eye) -> tuple[Line, Line]:
     """Give the least and the greatest place of a loaf on the paper: to the right and up, mm."""
+    if isinstance(loaf, Shaped):
+        laid = eye.laid(loaf, loaf.outlines)
+        return laid.min(axis=0), laid.max(axis=0)
     laid = eye.laid(loaf, (LEVELS[:, None, None] * loaf.outline.points(360)).reshape(-1, 2))
     return laid.min(axis=0), laid.max(axis=0)
 
 
 def _frames(loaves: list[Bread], foot: float, pixels: int) -> list[Frame]:
     """Frame every loaf, as high as the highest; neighbours share the table between them."""
-    ends = [extent(bread.loaf, bread.eye) for bread in loaves]
+    ends = [extent(bread.body, bread.eye) for bread in loaves]
     half = max((high - low)[1] for low, high in ends) / 2 + MARGIN_MM
     sides = [MARGIN_MM, *[BETWEEN_MM] * (len(loaves) - 1), MARGIN_MM]
     wide = [
@@ -134,18 +138,22 @@ def _joined(photos: list[Pixels], step: float) -> Pixels:
 
 def _outlines(bread: Bread, frame: Frame, x: float, scale: float) -> Layer:
     """Draw the edges of the openings as fine lines, each with its cut's number and words."""
+    rings = [np.concatenate([lens.ring, lens.ring[:1]]) for lens in bread.opened]
+    points = np.concatenate([np.zeros((0, 2)), *rings])
     corner = np.array([x - frame.x[0], frame.up[1]])
+    laid = (bread.eye.laid(bread.body, points) * [1, -1] + corner) * scale
+    seen = bread.eye.sees(bread.body, points)
     ink = replace(OUTLINE, width=OUTLINE.width * scale)
     items: list[Item] = []
-    for lens in bread.opened:
+    start = 0
+    for lens, ring in zip(bread.opened, rings, strict=True):
+        where = start + np.flatnonzero(seen[start : start + len(ring)])
+        start += len(ring)
+        runs = np.split(where, np.flatnonzero(np.diff(where) > 1) + 1)
         name = bread.layout.cuts[lens.cut].name
-        ring = np.concatenate([lens.ring, lens.ring[:1]])
-        laid = (bread.eye.laid(bread.loaf, ring) * [1, -1] + corner) * scale
-        where = np.flatnonzero(bread.eye.sees(bread.loaf, ring))
-        lines = np.split(where, np.flatnonzero(np.diff(where) > 1) + 1)
         items.append(
             Shape(
-                tuple(laid[line] for line in lines if len(line) > 1),
+                tuple(laid[run] for run in runs if len(run) > 1),
                 ink=ink,
                 css="opening",
                 data={"cut": str(lens.cut)},

@@ -6,17 +6,20 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
+from scipy import ndimage
 
 from scorecraft.arrays import Field, Floats, Pixels
 from scorecraft.drawing.bloom.light import Shades, exposed, lit, shades
-from scorecraft.drawing.bloom.relief import Bread, Ground, ground
+from scorecraft.drawing.bloom.relief import Bread, Ground, ground, smooth
 
 STRIP_PIXELS = 1_300_000
 """Strips of columns are made one after the other, each of about so many pixels."""
-BESIDE_MM = 9.0
+FOOT_MM = 16.0
+"""Below this height the loaf stands so steep that a picture from the side draws it out."""
+BESIDE_MM = 10.0
 """A strip knows so much of its neighbours."""
 SHADOW_STEP_MM = 0.55
-SHADOW_PIXELS = 640
+SHADOW_PIXELS = 400
 """Along a side, no more than so many are marched through for the large shadow."""
 LEAST_SINE = 0.25
 """Lower looks do not see more of the table than one with this sine."""
@@ -93,10 +96,21 @@ def _shown(
     bread: Bread, land: Ground, shadows: Shades, ups: Floats, inner: slice, table: bool
 ) -> Pixels:
     """Look at a strip, and keep its own columns."""
-    light = lit(bread, land, shadows, table)[:, inner]
+    light = lit(bread, land, shadows, table)
     if not bread.eye.from_above:
-        light = _looked_at(light, first_met(bread, land, ups)[:, inner])
-    return exposed(light)
+        light = _looked_at(_foot_blurred(light, land), first_met(bread, land, ups))
+    return exposed(light[:, inner])
+
+
+def _foot_blurred(light: Floats, land: Ground) -> Floats:
+    """Blur the foot along the bench: few rows of the land are drawn out over it."""
+    loaf = (land.dome > 0).astype(np.float32)
+    part = (loaf * (1 - smooth(FOOT_MM / 3, FOOT_MM, land.dome)))[..., None]
+    size = (1.5 / land.step, 3.0 / land.step)
+    whole = ndimage.gaussian_filter(loaf, size)
+    blurred = [ndimage.gaussian_filter(each * loaf, size) for each in np.moveaxis(light, -1, 0)]
+    even = np.stack(blurred, axis=-1) / np.maximum(whole, 1e-3)[..., None]
+    return np.asarray(light + part * (even - light))
 
 
 def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:

@@ -13,6 +13,7 @@ import scorecraft.drawing.bloom.telling as telling
 from scorecraft.arrays import Flags, Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf
+from scorecraft.shaping.shaped import Shaped
 
 LOW_LOOK_DEG = 20.0
 """Front and side views look down on the bench so much."""
@@ -43,19 +44,20 @@ class Eye:
         cos, sin = math.cos(self.turn), math.sin(self.turn)
         return np.round([[-sin, cos], [-cos, -sin]], 15)
 
-    def laid(self, loaf: Loaf, plan: Line) -> Line:
+    def laid(self, loaf: Loaf | Shaped, plan: Line) -> Line:
         """Lay plan points (N, 2) of the dome on the paper: (N, 2) mm to the right and up."""
         right, away = (plan[:, 0] * x + plan[:, 1] * y for x, y in self.level)
         return np.column_stack([right, self.up(away, loaf.height_at(plan))])
 
-    def sees(self, loaf: Loaf, plan: Line) -> Flags:
+    def sees(self, loaf: Loaf | Shaped, plan: Line) -> Flags:
         """Tell which plan points (N, 2) of the dome have nothing of the loaf before them; (N,)."""
         shown = np.ones(len(plan), dtype=bool)
         if self.from_above:
             return shown
         height = loaf.height_at(plan)
         steep = math.tan(self.elevation)
-        longest = min(2 * max(loaf.outline.extremes), loaf.height_mm / max(steep, 1e-9))
+        spans = 2 * max(loaf.outline.extremes) if isinstance(loaf, Loaf) else loaf.spans_mm
+        longest = min(spans, loaf.height_mm / max(steep, 1e-9))
         for far in np.linspace(0.0, longest, STEPS)[1:]:
             before = loaf.height_at(plan - far * self.level[1])
             shown &= before <= height + far * steep + HIDDEN_MM

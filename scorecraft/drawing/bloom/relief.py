@@ -1,9 +1,10 @@
 """The height field of a loaf: its dome, and what cuts, lips, ears and blisters add to it."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
+from scipy import ndimage
 
 from scorecraft.arrays import Field, Flags, Floats
 from scorecraft.cuts import Layout
@@ -13,11 +14,15 @@ from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.bloom.nearest import Place, nearest
 from scorecraft.drawing.bloom.noise import Grain, spread
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.grown import carried
 from scorecraft.opening.lip import lift, rising_side, slant_of
+from scorecraft.shaping.shaped import Shaped, shaped
 
 LIGHT_MM = 2.6
 """Cuts that open less are grooves in the crust; the others are mouths."""
 LIP_MM = 3.0
+FLAP = 2.2
+"""How far back an ear bends, of how far it lifts."""
 GROOVE_REACH_MM = 2.6
 COARSE_MM = 2.0
 """The places on the sheet are found so far apart, and between them by straight lines."""
@@ -54,9 +59,25 @@ class Bread:
         return baked_loaf(self.layout, self.share)
 
     @cached_property
+    def shaped(self) -> Shaped | None:
+        """The loaf as hands have shaped it, grown so far; None where they left it alone."""
+        made, bake = shaped(self.layout), self.layout.bake
+        ways = (1 + self.share * (by - 1) for by in (bake.sideways, bake.upward))
+        return made and made.grown(*ways)
+
+    @property
+    def body(self) -> Loaf | Shaped:
+        """What stands on the table."""
+        return self.shaped or self.loaf
+
+    @cached_property
     def opened(self) -> list[Lens]:
-        """Its cuts, opened so far."""
-        return lenses(self.layout, self.mouths, self.loaf, self.share)
+        """Its cuts, opened so far; those that hands have opened or laid aside are in its form."""
+        found = lenses(self.layout, self.mouths, self.loaf, self.share)
+        if self.shaped is None:
+            return found
+        scored = [each for each in found if not self.layout.cuts[each.cut].severs]
+        return [replace(each, middle=self.shaped.place(each.middle)) for each in scored]
 
 
 @dataclass(frozen=True, eq=False)
@@ -88,7 +109,7 @@ class Ground:
 def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
     """Raise a loaf over pixels in rows y and columns x, mm, both rising evenly."""
     step = float(x[1] - x[0])
-    dome = bread.loaf.height_at(_plan(bread.eye, x, y)).astype(np.float32)
+    dome = bread.body.height_at(_plan(bread.eye, x, y)).astype(np.float32)
     sheet = _sheet(bread, x, y)
     fine, broad = (Grain(sheet, size, step) for size in (FINE_MM, BROAD_MM))
     opened = [each.turned(bread.eye.level) for each in bread.opened]
@@ -98,14 +119,16 @@ def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
     groove = nearest(narrow, x, y, np.full(len(narrow), GROOVE_REACH_MM))
     rises = _rises(bread.layout, mouth) * np.float32(bread.share)
     relief = _relief(bread, fine, broad, mouth, groove, rises) * smooth(0.0, FOOT_MM, dome)
-    normal = _normal(dome, step, bread.loaf.height_mm)
+    normal = _normal(dome, step, bread.body.height_mm)
     return Ground(x, y, dome, normal, fine, broad, mouth, groove, rises, relief)
 
 
 def _reach(layout: Layout, lens: Lens) -> float:
     """How far from its edge an opened cut shapes the crust, mm."""
     cut = layout.cuts[lens.cut]
-    flap = cut.depth_mm * slant_of(cut) * 1.2
+    flap = FLAP * float(
+        lift(np.array(lens.widest), np.array(cut.depth_mm), np.array(slant_of(cut)))
+    )
     return max(LIP_MM * (1 + 0.15 * lens.widest), flap)
 
 
@@ -117,7 +140,7 @@ def _plan(eye: Eye, x: Floats, y: Floats) -> Floats:
 def _sheet(bread: Bread, x: Floats, y: Floats) -> tuple[Field, Field]:
     """Places of the pixels on the proofed dough sheet, mm."""
     rough = [np.arange(each[0], each[-1] + 2 * COARSE_MM, COARSE_MM) for each in (x, y)]
-    plan = _plan(bread.eye, *rough) * (bread.layout.loaf.width_mm / bread.loaf.width_mm)
+    plan = carried(bread.loaf, bread.layout.loaf, _plan(bread.eye, *rough))
     sheet = bread.layout.loaf.plan_to_sheet(plan)
     column, row = ((each - each[0]) / COARSE_MM for each in (x, y))
     return spread(sheet[..., 0], row, column), spread(sheet[..., 1], row, column)
@@ -146,7 +169,7 @@ def _rises(layout: Layout, mouth: Place) -> Field:
     half, across, out = (each.ravel()[where] for each in (mouth.half, mouth.across, mouth.out))
     reach = np.array([cut.depth_mm for cut in layout.cuts])[number]
     slant = np.array([slant_of(cut) for cut in layout.cuts])[number]
-    aside = np.clip(across * way[number] / np.maximum(out + half, 0.2), -1, 1)
+    aside = np.clip(across * way[number] / np.maximum(np.maximum(out, 0) + half, 0.2), -1, 1)
     raised.ravel()[where] = lift(2 * np.maximum(half, 0), reach, slant) * aside
     return raised
 
@@ -170,8 +193,9 @@ def _relief(
     near = np.maximum(1 - beyond / (LIP_MM * (1 + 0.3 * mouth.half)), 0)
     crust += 0.3 * baked * np.sqrt(np.minimum(mouth.half, 6)) * near * near * near
     ear = np.maximum(rises, 0)
-    flap = np.maximum(1 - beyond / np.maximum(2.2 * ear, 1), 0)
-    crust += ear * flap * flap + _groove(groove)
+    flap = np.maximum(1 - beyond / np.maximum(FLAP * ear, 1), 0)
+    flap = ndimage.gaussian_filter(ear * flap * flap, 0.7 / fine.apart_mm)  # where flaps meet
+    crust += flap + _groove(groove)
     inside = mouth.out < SOFT_MM / 2
     floor = _floor(fine, mouth, rises, inside)
     floor = floor * baked - (1 - baked) * 2 * mouth.half[inside]

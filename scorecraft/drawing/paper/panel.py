@@ -9,6 +9,7 @@ from scorecraft.checks.finding import SEVERITIES, Finding
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.inks import CUT_INKS, MARK_INK, NUMBER_MM, Band, band, band_words
+from scorecraft.drawing.lean import BAR_INK
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.cautions import BLADE, SHEET
 from scorecraft.drawing.paper.rulers import rulers
@@ -17,6 +18,7 @@ from scorecraft.drawing.paper.telling import HEADS, loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line, placed
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group
+from scorecraft.opening.lip import rising_side
 from scorecraft.units import mm_range
 
 BODY_MM = LEAST_MM
@@ -25,6 +27,7 @@ ROWS = (2.0, 1.75, 1.5)
 """Heights of table rows to choose from, roomy to tight, as parts of the letters' size."""
 MOST_FINDINGS = 2
 SAMPLE_MM = 12.0
+LEAN_SAMPLE_MM = 2.2
 LEAST_NAME_MM = 22.0
 
 
@@ -136,7 +139,7 @@ def _columns(told: Told, width: float, letters: float) -> list[Column]:
         Column(HEADS["blade"], 13.5 * grown),
     ]
     if told.opening_mm is not None:
-        numbers.append(Column(HEADS["opens"], 11.5 * grown))
+        numbers.append(Column(HEADS["opens"], 13.0 * grown))
     number = Column(HEADS["number"], 7.0 * grown, "start", bold=True)
     left = width - number.width - sum(column.width for column in numbers)
     line_sample = Column(HEADS["line"], SAMPLE_MM + 2, "start")
@@ -180,6 +183,8 @@ def key(told: Told, width: float, letters: float = BODY_MM) -> Block:
     """Explain the lines of the drawing."""
     entries: list[tuple[Item, str]] = [(sample(each), band_words(each)) for each in CUT_INKS]
     entries.append((_arrow_sample(), telling.PULL))
+    if any(rising_side(cut) for cut in told.layout.cuts):
+        entries.append((_lean_sample(), telling.LEAN))
     entries.append((_number_sample(), telling.IN_ORDER))
     if told.layout.marks.lines:
         mark = Shape((line(0, 0, SAMPLE_MM, 0),), ink=MARK_INK)
@@ -205,6 +210,12 @@ def _number_sample() -> Item:
 def _arrow_sample() -> Item:
     points = line(0, 0, SAMPLE_MM, 0)
     return Layer("pull", (Shape((points,), ink=Ink(0.5)), arrow(points)))
+
+
+def _lean_sample() -> Item:
+    points = line(0, 0, SAMPLE_MM, 0)
+    side = line(SAMPLE_MM / 2, 0, SAMPLE_MM / 2, -LEAN_SAMPLE_MM)
+    return Layer("lean", (Shape((points,), ink=CUT_INKS["deep"]), Shape((side,), ink=BAR_INK)))
 
 
 def cautions(width: float, sheet: str = SHEET) -> Block:

@@ -9,6 +9,7 @@ FULL_SIZE = "full size"
 SCALE = "Measure this rule. Print at 100%, never “fit to page”"
 JOIN = "Trim along the frame where one sheet overlaps another, line up the crosses, and tape."
 PULL = "pull this way; see the bench card for each copy"
+LEAN = "slanted blade: handle to the side of the bar"
 IN_ORDER = "cut numbers, in the order of cutting"
 STRING_LINE = "string line: press it in first, do not cut it"
 ESTIMATE = "model estimate"
@@ -28,7 +29,7 @@ NOT_LISTED = "not listed here"
 
 def loaf_words(loaf: Loaf, scale: str = FULL_SIZE) -> str:
     """Say a loaf's shape and size, and at what scale it is drawn, if it is."""
-    said = f"{loaf.shape.capitalize()} loaf, {size_words(loaf)}"
+    said = f"{loaf.called.capitalize()}, {size_words(loaf)}"
     return f"{said}, {scale}" if scale else said
 
 

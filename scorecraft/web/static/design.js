@@ -9,6 +9,7 @@ import { LoafForm } from "./forms.js";
 import { FirstDesign } from "./hand/first.js";
 import { Hand } from "./hand/hand.js";
 import { Knobs } from "./knobs.js";
+import { shapeName } from "./loaf_shape.js";
 import { Looking } from "./looking.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
@@ -24,7 +25,7 @@ export class DesignRoom {
     this.findings = new Findings({
       pointed: (finding, number) => this.pointFinding(finding, number),
       picked: (finding) => this.pick(finding),
-      fixed: (finding, choice, level) => this.hand.fix(finding, choice, level),
+      fixed: (changes) => this.hand.fix(changes),
     });
     this.editor = new Editor({
       typed: (text) => store.write(text, "typing"),
@@ -158,7 +159,7 @@ export class DesignRoom {
   captionOf(design) {
     const { shape, width_mm: width, length_mm: long } = design.loaf;
     const size = width === long ? length(width, 0) : told.longAndWide(length(long, 0), length(width, 0));
-    return `${told.shapes[shape] || shape} · ${size} · ${told.cuts(design.cuts.length)}`;
+    return `${shapeName(shape)} · ${size} · ${told.cuts(design.cuts.length)}`;
   }
 
   showProblems() {

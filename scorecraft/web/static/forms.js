@@ -1,17 +1,16 @@
 // The loaf, the oven and the bench as forms; each change is written into their line of the text.
 
 import { check, choices } from "./choices.js";
-import { button, h, icon } from "./dom.js";
+import { button, h } from "./dom.js";
 import { basketField, doughForm } from "./dough_form.js";
 import { change } from "./edits.js";
 import { fieldLimits, numberField } from "./fields.js";
+import { formOf, panField, shapes } from "./loaf_shape.js";
 import { store } from "./store.js";
 import { fieldUnit, fromField, length, toField, trimmed } from "./units.js";
 import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
-const SHAPES = ["round", "oval", "long", "square"];
-const STRETCH = { round: 1, square: 1, oval: 1.6, long: 2.6 };
 const told = words.design;
 
 export class LoafForm {
@@ -30,7 +29,7 @@ export class LoafForm {
     const drafts = [...this.element.querySelectorAll("[data-draft]")];
     const { loaf, bake, bench } = design.forms;
     const rows = loaf && loaf.keys.outline ? [h("p", { class: "quiet" }, told.traced)] : this.loaf(design, loaf);
-    this.element.replaceChildren(...rows, doughForm(design), this.oven(bake, design), this.hand(bench));
+    this.element.replaceChildren(...rows, doughForm(design), this.oven(bake, design), this.hand(bench, design.limits.bench));
     for (const draft of drafts) {
       const now = this.element.querySelector(`#${draft.id}`);
       if (now) now.closest(".field").replaceWith(draft.closest(".field"));
@@ -40,27 +39,32 @@ export class LoafForm {
   }
 
   loaf(design, form) {
-    const shape = design.loaf.shape;
+    const row = formOf(design);
     const byDough = Boolean(form && form.keys.dough);
     const size = (key, label, mm) =>
       numberField(`loaf-${key}`, label, toField(mm), fieldUnit(), fieldLimits(design.limits.loaf[key]), (value, refused) =>
         change("loaf", { [key]: `${trimmed(fromField(value), 2)}mm` }, refused),
       );
-    const sizes = [size("width", told.width, design.loaf.width_mm)];
-    if (shape === "oval" || shape === "long") sizes.push(size("length", told.length, design.loaf.length_mm));
+    const inPan = Boolean(form && form.keys.pan);
+    const sizes = row.held ? [panField(design)] : [];
+    if (!inPan) sizes.push(size("width", told.width, design.loaf.width_mm));
+    if (!inPan && !row.even) sizes.push(size("length", told.length, design.loaf.length_mm));
+    if (row.ring) sizes.push(size("hole", told.hole, design.loaf.hole_mm));
     sizes.push(size("height", told.height, design.loaf.height_mm));
     const sizing = choices("loaf-sizing", told.sizing, ["size", "dough"], byDough ? "dough" : "size", (each) => told.sizings[each], sizeBy);
-    return [shapes(shape), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
+    return [shapes(design), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
   }
 
-  dough(form, { loaf, baskets }) {
+  dough(form, design) {
+    const { loaf, baskets } = design;
+    const row = formOf(design);
     const [, mass, unit] = /^([\d.]+)\s*(g|kg|oz|lb)$/.exec(form.keys.dough) || [0, "900", "g"];
     const size = [loaf.length_mm, loaf.width_mm, loaf.height_mm].map((mm) => length(mm, 0));
     return h(
       "div",
       { class: "fields" },
       numberField("loaf-dough", told.dough, mass, unit, { min: 0, step: unit === "g" ? 50 : 0.25 }, (value, refused) => change("loaf", { dough: `${value}${unit}` }, refused)),
-      basketField(form.keys, loaf.shape, baskets),
+      row.held ? panField(design) : basketField(form.keys, loaf.shape, baskets),
       h("p", { class: "quiet" }, told.sized(...size)),
     );
   }
@@ -84,31 +88,29 @@ export class LoafForm {
     );
   }
 
-  hand(form) {
-    const { hand = "right" } = form ? form.keys : {};
-    return choices("bench-hand", told.hand, ["right", "left"], hand, (each) => told.hands[each], (each) => change("bench", { hand: each }));
+  hand(form, limits) {
+    const { hand = "right", skill = "steady", loaves = "1" } = form ? form.keys : {};
+    return h(
+      "div",
+      { class: "forms" },
+      choices("bench-hand", told.hand, Object.keys(told.hands), hand, (each) => told.hands[each], (each) => change("bench", { hand: each })),
+      choices("bench-skill", told.skill, Object.keys(told.skills), skill, (each) => told.skills[each], (each) => change("bench", { skill: each })),
+      h("div", { class: "fields" }, numberField("bench-loaves", told.loaves, loaves, "", { ...ends(limits.loaves), step: 1 }, (value, refused) => change("bench", { loaves: value }, refused))),
+    );
   }
 }
 
 /** Size the loaf by its dough from now on, or by the sizes it has. */
 function sizeBy(by) {
-  change("loaf", ({ loaf }) => {
-    if (by === "dough") return { width: "", length: "", height: "", dough: "900g" };
+  change("loaf", (design) => {
+    const { loaf } = design;
+    const row = formOf(design);
+    if (by === "dough") return { width: "", length: "", height: "", dough: row.dough_g ? `${row.dough_g[1]}g` : "900g" };
     const sizes = { width: `${trimmed(loaf.width_mm, 0)}mm`, height: `${trimmed(loaf.height_mm, 0)}mm` };
-    sizes.length = STRETCH[loaf.shape] > 1 ? `${trimmed(loaf.length_mm, 0)}mm` : "";
+    sizes.length = row.even ? "" : `${trimmed(loaf.length_mm, 0)}mm`;
+    if (design.forms.loaf.keys.pan) return { dough: "", basket: "", by: "" };
     return { ...sizes, dough: "", basket: "", by: "" };
   });
-}
-
-/** The forms of a loaf; a longer one is as long as is usual for its width. */
-function shapes(shape) {
-  const pick = (next) =>
-    change("loaf", ({ loaf, forms }) => {
-      const byDough = Boolean(forms.loaf && forms.loaf.keys.dough);
-      const long = STRETCH[next] > 1 && !byDough;
-      return { shape: next, length: long ? `${Math.round(loaf.width_mm * STRETCH[next])}mm` : "" };
-    });
-  return choices("loaf-shape", told.loafForm, SHAPES, shape, (each) => [icon(each), told.shapes[each]], pick);
 }
 
 /** A field with the answer to what it is beside its label. */

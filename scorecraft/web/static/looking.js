@@ -58,7 +58,7 @@ export class Looking {
   /** Show a newer picture than that of the design, which is still on its way. */
   see({ svg }) {
     if (this.look !== "top" || !this.design) return;
-    this.opening = this.mouths = null;
+    this.opening = null;
     this.stage.show(svg, this.stage.svg.getAttribute("aria-label"), { live: true });
   }
 

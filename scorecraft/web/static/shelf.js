@@ -1,10 +1,11 @@
 // The shelf: every shipped pattern as a picture, and the baker's own.
 
 import { ask, fetched, tellWhy } from "./api.js";
+import { choices } from "./choices.js";
 import { prompted, question } from "./dialog.js";
 import { button, h, icon, iconButton, keep, kept, refill } from "./dom.js";
 import { fresh, open, said } from "./files.js";
-import { choices } from "./forms.js";
+import { shapeName } from "./loaf_shape.js";
 import { hush, tell } from "./messages.js";
 import { discard, unsaved } from "./rescue.js";
 import { store } from "./store.js";
@@ -20,7 +21,7 @@ export class ShelfRoom {
     this.own = h("div", { class: "cards" });
     this.rescued = h("ul", { class: "rescued" });
     this.rescue = h("section", { "aria-labelledby": "rescued", hidden: true }, h("h2", { id: "rescued" }, told.rescued), h("p", { class: "quiet" }, told.rescuedHint), this.rescued);
-    this.shipped = h("div", { class: "forms" });
+    this.shipped = h("div", { class: "by-form" });
     this.path = h("p", { class: "quiet path" });
     this.none = h("p", { class: "quiet", role: "status", hidden: true }, told.noneFound);
     this.baking = 0;
@@ -55,7 +56,7 @@ export class ShelfRoom {
     if (!this.listed) return;
     const { shelf, folder, path } = this.listed;
     const looked = this.search.value.trim().toLowerCase();
-    const fits = ({ title, name, shape }) => [title, name, shapeOf(shape)].some((each) => each.toLowerCase().includes(looked));
+    const fits = ({ title, name, shape }) => [title, name, shapeName(shape)].some((each) => each.toLowerCase().includes(looked));
     const own = folder.filter(fits);
     const byDate = (one, other) => other.changed - one.changed;
     own.sort(this.sort === "date" ? byDate : (one, other) => stem(one).localeCompare(stem(other)));
@@ -94,7 +95,7 @@ export class ShelfRoom {
     const forms = [...new Set(shelf.map((entry) => entry.shape))];
     return forms.map((form) => {
       const cards = shelf.filter((entry) => entry.shape === form).map((entry) => this.card(entry, "shelf"));
-      return h("section", { class: "form", "aria-label": told.form(shapeOf(form)) }, h("h3", {}, shapeOf(form)), h("div", { class: "cards" }, ...cards));
+      return h("section", { class: "form", "aria-label": told.form(shapeName(form)) }, h("h3", {}, shapeName(form)), h("div", { class: "cards" }, ...cards));
     });
   }
 
@@ -128,7 +129,7 @@ export class ShelfRoom {
     const picture = entry.problem
       ? h("span", { class: "no-picture" }, icon("warning"))
       : h("img", { src: address, alt: "", loading: "lazy", width: 200, height: 200 });
-    const about = entry.problem ? `${told.broken}: ${entry.problem}` : told.levels[entry.level] || shapeOf(entry.shape);
+    const about = entry.problem ? `${told.broken}: ${entry.problem}` : told.levels[entry.level] || shapeName(entry.shape);
     return h(
       "button",
       { type: "button", id: `${place}/${entry.name}`, class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
@@ -212,11 +213,6 @@ export class ShelfRoom {
       tellWhy(error);
     }
   }
-}
-
-/** A form of loaf by its name on the page. */
-function shapeOf(shape) {
-  return words.design.shapes[shape] || shape;
 }
 
 /** Write a time: of today the hour is enough. */

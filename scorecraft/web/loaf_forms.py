@@ -1,0 +1,29 @@
+"""The forms of loaves and the sizes of tins as data for the page: rows of their tables."""
+
+from scorecraft.json_data import JsonObject
+from scorecraft.loaf.forms import ROWS
+from scorecraft.loaf.tin import PANS
+
+
+def loaf_forms() -> JsonObject:
+    """List every form with its icon and usual measures (shares of the width), and every tin."""
+    return {
+        "forms": [
+            {
+                "name": form.name,
+                "help": form.help,
+                "icon": form.icon,
+                "longer": form.longer,
+                "stands": form.stands,
+                "even": form.even,
+                "ring": bool(form.hole),
+                "held": form.held,
+                "dough_g": list(form.dough_g) if form.dough_g else None,
+            }
+            for form in ROWS
+        ],
+        "pans": [
+            {"name": pan.name, "says": pan.says, "dough_g": list(pan.dough_g)}
+            for pan in PANS.values()
+        ],
+    }
