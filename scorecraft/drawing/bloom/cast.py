@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
+from scipy import ndimage
 
 from scorecraft.arrays import Field, Floats, Pixels
 from scorecraft.drawing.bloom.light import Shades, exposed, lit, shades
@@ -13,11 +14,15 @@ from scorecraft.drawing.bloom.relief import Bread, Ground, ground
 
 STRIP_PIXELS = 1_300_000
 """Strips of columns are made one after the other, each of about so many pixels."""
-BESIDE_MM = 9.0
+BESIDE_MM = 3.0
 """A strip knows so much of its neighbours."""
 SHADOW_STEP_MM = 0.55
 SHADOW_PIXELS = 640
 """Along a side, no more than so many are marched through for the large shadow."""
+SIDE_MM = 3.0
+"""Straight sides are smooth over so much."""
+SIDE_SHADE = np.array([0.92, 0.8, 0.66])
+"""They are browner than the rim above them: the tin bakes them."""
 LEAST_SINE = 0.25
 """Lower looks do not see more of the table than one with this sine."""
 
@@ -93,9 +98,10 @@ def _shown(
     bread: Bread, land: Ground, shadows: Shades, ups: Floats, inner: slice, table: bool
 ) -> Pixels:
     """Look at a strip, and keep its own columns."""
-    light = lit(bread, land, shadows, table)[:, inner]
+    light = _plain_sides(bread, lit(bread, land, shadows, table), land)[:, inner]
     if not bread.eye.from_above:
-        light = _looked_at(light, first_met(bread, land, ups)[:, inner])
+        rows = first_met(bread, land, ups)[:, inner]
+        light = _looked_at(light, rows)
     return exposed(light)
 
 
@@ -115,6 +121,24 @@ def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
     bare = land.dome <= 0
     rises = bare[low, column] & ~bare[np.minimum(low + 1, len(bare) - 1), column]
     return np.asarray(np.where(rises, low + 1, found))
+
+
+def _plain_sides(bread: Bread, light: Floats, land: Ground) -> Floats:
+    """Smooth what is seen of the straight sides of a loaf from a tin: its first row, spread out.
+
+    A side has no cuts and no flour in it; without this each speck at the rim would run down it.
+    """
+    if bread.loaf.held is None:
+        return light
+    bare = land.dome <= 0
+    front = np.zeros(light.shape[:2], dtype=bool)
+    front[1:] = bare[:-1] & ~bare[1:]
+    column = np.flatnonzero(front.any(axis=0))
+    row = np.argmax(front[:, column], axis=0)
+    spread = ndimage.gaussian_filter1d(light[row, column], SIDE_MM / land.step, axis=0)
+    sides = light.copy()
+    sides[row, column] = SIDE_SHADE * spread
+    return sides
 
 
 def _looked_at(light: Floats, rows: Field) -> Floats:
