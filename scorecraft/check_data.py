@@ -6,11 +6,12 @@ unit in its name; numbers are rounded to a thousandth.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from math import degrees
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from scorecraft.checks.cure import Change, Cure
+from scorecraft.checks.cure import Change, ChangeKind, Cure
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
@@ -55,10 +56,15 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "bench": None if quick else bench_data(design.work),
         "findings": [finding_data(each) for each in (design.checked if quick else design.findings)],
         "opening": [
-            {"cut": index, **told[index], "widest_mm": rounded(width)}
+            {
+                "cut": index,
+                **told[index],
+                "widest_mm": rounded(width),
+                "widest_range_mm": ranged(*design.ranges.widest_mm[index]),
+            }
             for index, width in enumerate(opening.widest_mm if opening else ())
         ],
-        "room": room_data(design.room) if opening else None,
+        "room": room_data(design.room, design.ranges.taken) if opening else None,
     }
 
 
@@ -149,13 +155,15 @@ def bench_order(work: Work) -> dict[int, JsonObject]:
     }
 
 
-def room_data(found: Room) -> JsonObject:
+def room_data(found: Room, taken_range: tuple[float, float]) -> JsonObject:
     """Tell the room as shares of the growth, and a turntable direction in degrees."""
     return {
         "least": rounded(found.least),
         "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180) % 180,
         "most": rounded(found.most),
         "taken": rounded(found.taken),
+        "enough": rounded(found.enough),
+        "taken_range": ranged(*taken_range),
         "verdict": found.verdict,
     }
 
@@ -213,13 +221,18 @@ def cure_data(cure: Cure) -> JsonObject:
     return {"told": cure.told, "changes": [change_data(change) for change in cure.changes]}
 
 
+ANGLES: Mapping[ChangeKind, str] = {"steeper": "blade_deg", "add": "blade_deg", "turn": "turn_deg"}
+"""What the angle of a change is called: the blade's to the dough, or a turn."""
+
+
 def change_data(change: Change) -> JsonObject:
     """Tell one change of a cure; a turn is counter-clockwise, a blade's angle that to the dough."""
-    return {
+    name = ANGLES.get(change.kind)
+    angle: JsonObject = {name: rounded(degrees(change.rad))} if name else {}
+    return angle | {
         "kind": change.kind,
         "cuts": list(change.cuts),
         "mm": rounded(change.mm),
-        "deg": rounded(degrees(change.rad)),
         "ends": list(change.ends),
         "points": [[rounded(x), rounded(y)] for x, y in change.points],
         "lines": [[[rounded(x), rounded(y)] for x, y in line] for line in change.lines],

@@ -41,10 +41,10 @@ class Cut:
     ends below the surface, however the blade is held; `blade_rad` between blade and dough surface
     (pi/2 is straight down). `opens_mm` is
     the width the baker asked for, or None where a depth was given. `rises` tells on which side of
-    the stroke the lip of a slanted cut rises, 1 left, -1 right; the handle leans to the other, and
-    0 is not said. `figure` numbers the drawn
-    figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so that
-    the copies of one figure share it; `part` names the stroke within its figure. One that goes
+    the stroke the lip of a slanted cut rises, 1 left, -1 right; the handle leans to the other. It
+    is 0 where that goes by the hand that cuts, and None where it is not said. `figure` numbers the
+    drawn figure (all cuts of one leaf share it); `family` numbers the statement in the pattern, so
+    that the copies of one figure share it; `part` names the stroke within its figure. One that goes
     `through` the dough is as deep as the dough is high there, and pulled open by hand to
     `pulled_mm`; one made with scissors leaves `hinge_mm` uncut, and what it frees is laid to the
     left (-1) or to the right (1).
@@ -60,7 +60,7 @@ class Cut:
     kind: Kind
     place: Place
     opens_mm: float | None = None
-    rises: int = 0
+    rises: int | None = None
     through: bool = False
     pulled_mm: float = 0.0
     hinge_mm: float | None = None

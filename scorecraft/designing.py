@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from scorecraft.drawing.bloom.showing import Look
     from scorecraft.drawing.picture import Picture
     from scorecraft.opening import Opening
+    from scorecraft.opening.ranges import Ranges
     from scorecraft.opening.room import Room
     from scorecraft.opening.wishes import Met
     from scorecraft.prints.row import Printed
@@ -105,11 +106,18 @@ class Design:
         )
 
     @cached_property
+    def ranges(self) -> Ranges:
+        """How far openings and room may be off."""
+        from scorecraft.opening.ranges import ranges_of
+
+        return ranges_of(self.layout, self.skin, self.opening)
+
+    @cached_property
     def room_words(self) -> str:
         """Whether there is room, in a sentence."""
         from scorecraft.opening.room import told
 
-        return told(self.room)
+        return told(self.room, self.ranges.taken)
 
     @cached_property
     def _from_layout(self) -> Found:
@@ -267,8 +275,15 @@ def skin_of(baker: str | Path | None) -> Skin:
     from scorecraft.tune.baker import read_baker
 
     known = read_baker(baker)
-    unsettled = "" if known.settled else str(baker)
-    return Skin(known.skin_mm, known.inside, known.growth, unsettled)
+    if not known.settled:
+        return Skin(known.skin_mm, known.inside, known.growth, unsettled_by=str(baker))
+    return Skin(
+        known.skin_mm,
+        known.inside,
+        known.growth,
+        unsure=known.skin_unsure,
+        growth_unsure=known.growth_unsure,
+    )
 
 
 def turn(name: str, value: Turned) -> Quantity:

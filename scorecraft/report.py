@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import degrees, pi
 
+from scorecraft.arrays import Floats
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.groups import groups
+from scorecraft.drawing.paper.telling import blade_words
+from scorecraft.groups import Group, groups
 from scorecraft.loaf.telling import PROOFS, size_words
-from scorecraft.units import degree_words
+from scorecraft.units import degree_words, mm_range
 
 INDENT = 9
 """Columns before a finding: the longest severity and two spaces."""
@@ -53,8 +55,9 @@ def report(
 
 LIMITS = (
     "Room and openings are estimates of one model: a thin, elastic skin on a soft inside. Dough\n"
-    "is not so simple, and we know of no published measurement that links depth to opening. Use\n"
-    "them to compare designs; `scorecraft tune` fits them to your bakes."
+    "is not so simple, and we know of no published measurement that links depth to opening. The\n"
+    "ranges allow for what the model leaves out, a skin nobody has measured, and a hand that is\n"
+    "not exact: about two loaves in three lie within. `scorecraft tune` fits them to your bakes."
 )
 
 
@@ -125,13 +128,19 @@ def table(design: Design, quick: bool) -> Iterator[str]:
 
     The numbers follow the order of cutting, so the quick one, without the bench, has none.
     """
-    widest = None if quick else design.opening.widest_mm
-    opens = "" if widest is None else f"{'opens':>9}"
-    yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>7}{opens}"
+    widest = None if quick else design.ranges.widest_mm
+    opens = "" if widest is None else f"{'opens':>11}"
+    yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>9}{opens}"
     for group in groups(design.layout) if quick else design.groups:
         number = "" if quick else str(group.number)
-        wide = "" if widest is None else f"{max(widest[i] for i in group.cuts):>6.0f} mm"
+        wide = "" if widest is None else f"{_widest(widest, group):>8} mm"
         yield (
             f"{number:>3}  {group.key:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
-            f"{group.depth_mm:>6.1f} mm{degrees(group.blade_rad):>6.0f}°{wide}"
+            f"{group.depth_mm:>6.1f} mm{blade_words(degrees(group.blade_rad)):>9}{wide}"
         )
+
+
+def _widest(ranges_mm: Floats, group: Group) -> str:
+    """Write the range of the cut of a group that opens the widest."""
+    least, most = max((ranges_mm[index] for index in group.cuts), key=lambda each: float(each[1]))
+    return mm_range(float(least), float(most))

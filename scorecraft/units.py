@@ -162,6 +162,23 @@ def percent_words(share: float) -> str:
     return f"{share:.0%}"
 
 
+def percent_range(least: float, most: float) -> str:
+    """Write a range of shares for people, in whole percent: `14–20%`."""
+    low, high = f"{100 * least:.0f}", f"{100 * most:.0f}"
+    return f"{high}%" if low == high else f"{low}–{high}%"
+
+
+COARSE_FROM_MM = 20.0
+"""A range that reaches so far is written in steps of 5 mm, a narrower one in whole mm."""
+
+
+def mm_range(least_mm: float, most_mm: float) -> str:
+    """Write a range of lengths for people, without the unit: `7–11`, `25–35`."""
+    step = 5 if most_mm >= COARSE_FROM_MM else 1
+    low, high = (step * round(each / step) for each in (least_mm, most_mm))
+    return f"{high}" if low == high else f"{low}–{high}"
+
+
 def celsius_words(temperature_c: float) -> str:
     """Write a temperature for people, in whole degrees Celsius."""
     return f"{temperature_c:.0f} °C"

@@ -15,8 +15,10 @@ from scorecraft.units import (
     from_turntable,
     half_up,
     in_unit,
+    mm_range,
     mm_words,
     mm_words_apart,
+    percent_range,
     percent_words,
     plain,
     quantity,
@@ -77,6 +79,13 @@ def test_numbers_are_told_as_a_baker_says_them():
     assert [half_up(size) for size in (3.01, 3.5, 3.51)] == [3.5, 3.5, 4.0]
     assert degree_words(math.pi / 3) == "60°"
     assert percent_words(0.364) == "36%"
+
+
+def test_ranges_are_told_no_finer_than_they_are_known():
+    assert [mm_range(*each) for each in ((7.4, 10.6), (24.1, 33.8), (0.9, 1.2))] == [
+        "7–11", "25–35", "1",
+    ]  # fmt: skip
+    assert percent_range(0.136, 0.2) == "14–20%" and percent_range(0.201, 0.204) == "20%"
 
 
 def test_lengths_that_differ_do_not_read_the_same():

@@ -200,9 +200,8 @@ def _offers(layout: Layout, found: Pieces, members: list[int], edges: Ints) -> l
         slanted = [i for i in every if layout.cuts[i].family in _families(layout, about)]
         offers.append(Offer(say.UPRIGHT, layout, lambda: (no_flatter(layout, slanted, upright),)))
     shallow = _sound_mm(float(found.width_mm[members].min()))
-    if shallow >= PIECE_SHALLOW_MM.value - 1:
-        told = say.no_deeper(cut, shallow)
-        offers.append(Offer(told, layout, lambda: (no_deeper(layout, about, shallow),)))
+    told = say.no_deeper(cut, shallow)
+    offers.append(Offer(told, layout, lambda: (no_deeper(layout, about, shallow),)))
     gaps = [
         (i, shapely.LineString(layout.cuts[i].line).project(edge))
         for i, edge in zip(about, _edge(found.faces[members]), strict=True)
@@ -223,7 +222,7 @@ def _sound_mm(width_mm: float) -> float:
     if deep > PIECE_DEEP_MM.value:
         return step * math.floor((deep - step / 2) / step)
     shallow = min(PIECE_SHALLOW_PER_WIDTH.value * width_mm, PIECE_DEEP_MM.value)
-    return step * math.ceil(shallow / step - 1)
+    return max(step * math.ceil(shallow / step - 1), PIECE_SHALLOW_MM.value - step)
 
 
 def _edge(faces: Shapes) -> Shapes:

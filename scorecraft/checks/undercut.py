@@ -1,8 +1,8 @@
 """Slanted cuts that reach so far under the skin that they meet their neighbour.
 
 A cut that ends d below the surface, the blade at the angle phi to the dough, runs d cot(phi) under
-the skin. The blade leans to the same side of every stroke; to which side depends on the hand, so
-both are looked at.
+the skin of the side whose lip it lifts. Where that goes by the hand, the blade leans to the same
+side of every stroke, and both are looked at.
 """
 
 import math
@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from scorecraft.arrays import Ints
+from scorecraft.arrays import Flags, Ints
 from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.alongside import STRIP_RUN_MM, STRIP_RUN_SHARE, Alongside, alongside
 from scorecraft.checks.changes import no_flatter, parted
@@ -33,7 +33,12 @@ def undercut(layout: Layout) -> list[Finding]:
     reach = depth * slant + UNDERCUT_CLEAR_MM.value / 2
     near = alongside(layout, reach, UNDERCUT_PARALLEL_DEG.value)
     one, other = near.stations.cut[near.here], near.stations.cut[near.there]
-    closing = np.where(near.same_way, np.abs(slant[one] - slant[other]), slant[one] + slant[other])
+    alike, toward = _leaning(layout, near)
+    closing = np.where(
+        toward == 0,
+        np.where(alike, np.abs(slant[one] - slant[other]), slant[one] + slant[other]),
+        toward * np.where(alike, slant[one] - slant[other], slant[one] + slant[other]),
+    )
     level = np.minimum(depth[one], depth[other])
     left = near.width - level * closing
     tight = np.flatnonzero((left < UNDERCUT_CLEAR_MM.value) & (closing > 0))
@@ -43,10 +48,30 @@ def undercut(layout: Layout) -> list[Finding]:
         tuple(sorted((layout.cuts[one[i]].family, layout.cuts[other[i]].family))) for i in worst
     ]
     findings = [
-        _finding(layout, near, int(worst[w]), worst[members], float(left[worst[w]]))
+        _finding(layout, near, alike, int(worst[w]), worst[members], float(left[worst[w]]))
         for w, members in told_once(keys, -left[worst])
     ]
     return findings if near.whole else [*findings, unseen("undercut", layout)]
+
+
+def _leaning(layout: Layout, near: Alongside) -> tuple[Flags, Ints]:
+    """Tell of facing stations whether their blades lean alike, and whether the first leans there.
+
+    The second is 1 where the first cut runs under the skin toward the other, -1 where away from it,
+    and 0 where the layout does not tell of both on which side they lift.
+    """
+    spots, gap = near.stations, near.stations.point[near.there] - near.stations.point[near.here]
+    rises = np.array([cut.rises or 0 for cut in layout.cuts])
+    slanted = np.array([_slant(cut.blade_rad) > 0 for cut in layout.cuts])
+    ways = []
+    for end, way in ((near.here, gap), (near.there, -gap)):
+        along = spots.tangent[end]
+        left = np.sign(along[:, 0] * way[:, 1] - along[:, 1] * way[:, 0])
+        lifts = np.where(slanted, rises, 1)[spots.cut[end]]
+        ways.append((left * lifts).astype(np.intp))
+    one, other = ways
+    known = (one != 0) & (other != 0)
+    return np.where(known, one != other, near.same_way), np.where(known, one, 0)
 
 
 def _slant(blade_rad: float) -> float:
@@ -71,12 +96,14 @@ def _long_enough(near: Alongside, tight: Ints) -> list[Ints]:
     return kept
 
 
-def _finding(layout: Layout, near: Alongside, worst: int, found: Ints, left: float) -> Finding:
+def _finding(
+    layout: Layout, near: Alongside, alike: Flags, worst: int, found: Ints, left: float
+) -> Finding:
     spots = near.stations
     a, b = (layout.cuts[spots.cut[end[worst]]] for end in (near.here, near.there))
     slanted, beside = (a, b) if _slant(a.blade_rad) >= _slant(b.blade_rad) else (b, a)
     width = float(near.width[worst])
-    same_way = bool(near.same_way[worst])
+    same_way = bool(alike[worst])
     reaches = slanted.depth_mm * _slant(slanted.blade_rad)
     spot = where(layout.loaf, spots.point[near.here[worst]])
     message = say.undercuts(slanted, beside, reaches, left, width, spot)
@@ -86,7 +113,7 @@ def _finding(layout: Layout, near: Alongside, worst: int, found: Ints, left: flo
     figures = {"count": float(len(found)), "reach_mm": reaches, "left_mm": left, "apart_mm": lacks}
     if steeper is not None:
         figures["blade_deg"] = float(steeper)
-    if not same_way and _slant(beside.blade_rad) > 0:
+    if not same_way and _slant(beside.blade_rad) > 0 and not (a.rises and b.rises):
         hint += say.SAME_WAY
     touched = np.unique([spots.cut[near.here[found]], spots.cut[near.there[found]]])
     severity = _severity(left, min(a.depth_mm, b.depth_mm))

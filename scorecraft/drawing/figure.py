@@ -53,14 +53,18 @@ def said(word: Word) -> str:
 
 
 def written(word: Word) -> str:
-    """Write the pattern that draws a word once, on a loaf larger than any figure."""
+    """Write the pattern that draws a word once, on a loaf larger than any figure.
+
+    What follows a loaf's rim is drawn on a usual one.
+    """
     if word.group == "texture":
         size = millimetres(next(key for key in word.keys if key.name == "size"))
         wide = min(max(4 * size, 36.0), 72.0)
         statement = f"fill box width {wide:g}mm length {0.8 * wide:g}mm with {word.name}"
     else:
         statement = word.example if any(key.needed for key in word.keys) else word.name
-    return f"loaf round width 900mm height 300mm\n{statement}\n"
+    loaf = "width 220mm height 95mm" if word.name == "rim" else "width 900mm height 300mm"
+    return f"loaf round {loaf}\n{statement}\n"
 
 
 def thinned(points: Line, group: str = "motif") -> Line:

@@ -25,8 +25,8 @@ UP: dict[ChangeKind, bool] = {"deeper": True, "shallower": False, "steeper": Tru
 """Whether a number is rounded up to its step, so that it still cures."""
 STILL_MM = 0.05
 LASTS: dict[End, tuple[bool, ...]] = {"first": (False,), "last": (True,), "both": (False, True)}
-ENDS = {"slash": ("length", "length"), "wave": ("length", "length"), "arc": ("from", "to")}
-"""The keys that set the first and the last end of a stroke."""
+STRAIGHT = ("slash", "wave")
+"""Strokes along +y whose length moves their ends."""
 
 
 def cured(scene: Scene, changes: Sequence[Change]) -> list[Edit]:
@@ -156,20 +156,26 @@ def stretched(scene: Scene, step: Step, lasts: Sequence[bool], by_mm: float) -> 
     if len(cuts) != 1:
         raise say.no_end(step.statement.word).error(step.statement.place)
     line = scene.traced.layout.cuts[cuts[0]].line
+    if step.statement.word in STRAIGHT:
+        return grown(scene, step, lasts, by_mm)
     found: list[Edit] = []
-    away = np.zeros(2)
     for last in lasts:
         end, inner = (line[-1], line[-2]) if last else (line[0], line[1])
         way = by_mm * (end - inner) / np.hypot(*(end - inner))
-        handle = end_handle(scene, step, last)
-        if handle.name != "length":
-            found += handle.dragged(end, end + way, "own")
-        away += way
-    if handle.name == "length":  # it stands on its middle: what one end gains, both share
-        number, size = handle.slots[0], size_of(handle.frame)
-        grown = number.value + by_mm * len(lasts) / size
-        found += [*number.freed("own").turned(grown)[0], *shifted(scene, step, away / 2)]
+        found += end_handle(scene, step, last).dragged(end, end + way, "own")
     return found
+
+
+def grown(scene: Scene, step: Step, lasts: Sequence[bool], by_mm: float) -> list[Edit]:
+    """Make a straight figure longer at its ends (mm of the sheet), and shift it to suit."""
+    (handle,) = handles(scene, step, "length")
+    assert handle.pull is not None
+    number, size = handle.slots[0], size_of(handle.frame)
+    total = by_mm * len(lasts)
+    ahead = (by_mm if True in lasts else 0.0) - float(handle.pull[1]) * total
+    forward = handle.frame.axes[:, 1] / np.hypot(*handle.frame.axes[:, 1])
+    edits = number.freed("own").turned(number.value + total / size)[0]
+    return [*edits, *shifted(scene, step, ahead * forward)]
 
 
 def end_handle(scene: Scene, step: Step, last: bool) -> Handle:
@@ -177,7 +183,7 @@ def end_handle(scene: Scene, step: Step, last: bool) -> Handle:
     found = {each.name: each for each in handles(scene, step)}
     points = [name for name in found if name.startswith("point ")] or [""]
     word = step.statement.word
-    name = ENDS.get(word, (points[0], points[-1]))[last]
+    name = (points[0], points[-1])[last] if word != "arc" else ("from", "to")[last]
     if name not in found:
         raise say.no_end(word).error(step.statement.place)
     return found[name]

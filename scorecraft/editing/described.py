@@ -40,11 +40,9 @@ def size_of(scene: Scene, step: Step) -> str:
 
 def place_of(scene: Scene, step: Step) -> str:
     """Say where a run's cuts lie: `at 2 o'clock, 40 mm from the crown`."""
-    cuts = scene.cuts[step]
-    if not cuts:
+    if not scene.cuts[step]:
         return say.OFF
-    points = np.concatenate([scene.traced.layout.cuts[index].line for index in cuts])
-    middle = (points.min(axis=0) + points.max(axis=0)) / 2
+    middle = scene.middle(step)
     out = float(np.hypot(*scene.plan(middle)))
     lies = where(scene.loaf, middle)
     return lies if lies == say.NEAR_CROWN else say.from_crown(lies, mm_words(out))

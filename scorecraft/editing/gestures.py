@@ -1,12 +1,11 @@
 """Gestures of a hand, and the text that each makes: one gesture, one new text."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from scorecraft.arrays import Floats
 from scorecraft.checks import cure
 from scorecraft.editing import telling as say
 from scorecraft.editing.blocks import removed
@@ -16,11 +15,11 @@ from scorecraft.editing.freeing import freed
 from scorecraft.editing.handles import Handle, handles
 from scorecraft.editing.line import BREAK
 from scorecraft.editing.making import placed_new, stroked
-from scorecraft.editing.moving import Grip, moved
+from scorecraft.editing.moving import Grip, held_fast, moved
 from scorecraft.editing.scene import Scene, draws
 from scorecraft.editing.setting import owned, set_key
-from scorecraft.editing.slots import Slot, Way, slot
-from scorecraft.editing.turning import between, turned, turning
+from scorecraft.editing.slots import Way, slot
+from scorecraft.editing.turning import between, turned
 from scorecraft.editing.written import Edit, edited, walked
 from scorecraft.expand.traced import Step
 
@@ -140,7 +139,6 @@ class Change:
     edits: Sequence[Edit]
     line: int | None
     copy: int = 0
-    also: str = ""
 
 
 def change(scene: Scene, gesture: Gesture) -> Change:
@@ -153,15 +151,18 @@ def change(scene: Scene, gesture: Gesture) -> Change:
     if isinstance(gesture, Cure):
         return curing(scene, gesture)
     step = scene.run(gesture.line, gesture.copy)
-    if isinstance(gesture, Move | Shift | Turn | Drag):
-        check_first(scene, step)
-    edits, slots = CHANGES[type(gesture)](scene, step, gesture)
+    moving = isinstance(gesture, Move | Shift | Turn)
+    if moving or isinstance(gesture, Drag):
+        told = held_fast(scene, step, moving=moving)
+        if told is not None:
+            raise told.error(step.statement.place)
+    edits = CHANGES[type(gesture)](scene, step, gesture)
     line: int | None = line_after(scene, gesture.line, edits)
     if isinstance(gesture, Delete):
         line = None
     elif isinstance(gesture, Duplicate):
         line = last_line(scene, edits) - lines_below(scene, step)
-    return Change(edits, line, gesture.copy, say.also(also_turned(slots)))
+    return Change(edits, line, gesture.copy)
 
 
 def curing(scene: Scene, gesture: Cure) -> Change:
@@ -178,14 +179,6 @@ def curing(scene: Scene, gesture: Cure) -> Change:
     kept = [cut for each in gesture.changes if each.kind != "remove" for cut in each.cuts]
     line = scene.chosen(kept[0]).statement.place.line if kept else None
     return Change(edits, line and line_after(scene, line, edits))
-
-
-def check_first(scene: Scene, step: Step) -> None:
-    """Raise ScorecraftError for what a rule draws within itself: each use would move the next."""
-    words = [each.statement.word for each in step.chain[:-1] if each.statement.word in scene.rules]
-    for word in words:
-        if words.count(word) > 1:
-            raise say.in_itself(word).error(step.statement.place)
 
 
 def making(scene: Scene, gesture: New | Stroke) -> Change:
@@ -221,94 +214,74 @@ def lines_below(scene: Scene, step: Step) -> int:
     return len(block) - 1 - block.index(step.statement.place.line)
 
 
-def also_turned(slots: Iterable[Slot]) -> list[tuple[str, int]]:
-    """List the other statements that the knobs of some numbers turn, by word and line."""
-    found = {each.place.line: each.word for number in slots for each in number.also}
-    return [(word, line) for line, word in sorted(found.items())]
-
-
-Done = tuple[Sequence[Edit], Sequence[Slot]]
-"""The edits, and the numbers they turn."""
-
-
-def moving(scene: Scene, step: Step, gesture: Move) -> Done:
+def carrying(scene: Scene, step: Step, gesture: Move) -> list[Edit]:
     """Move a run from one point to another."""
-    taken = (
-        step.drawn.frame.origin if gesture.taken is None else scene.sheet(np.array(gesture.taken))
-    )
-    grip = Grip(step, taken, scene.sheet(np.array(gesture.to)))
-    return moved(scene, grip, gesture.way), ()
+    to = scene.sheet(np.array(gesture.to))
+    if gesture.taken is None:
+        return moved(scene, Grip(step, step.drawn.frame.origin, to), gesture.way)
+    return moved(scene, Grip(step, scene.sheet(np.array(gesture.taken)), to), gesture.way)
 
 
-def shifting(scene: Scene, step: Step, gesture: Shift) -> Done:
+def shifting(scene: Scene, step: Step, gesture: Shift) -> list[Edit]:
     """Move a run by so much, in the plan where it stands."""
-    here = middle_of(scene, step)
+    here = scene.middle(step)
     to = scene.sheet(scene.plan(here) + np.array(gesture.by))
-    return moved(scene, Grip(step, here, to), gesture.way), ()
+    return moved(scene, Grip(step, here, to), gesture.way)
 
 
-def middle_of(scene: Scene, step: Step) -> Floats:
-    """Give the middle of what a run has drawn (sheet mm), or where its frame stands."""
-    cuts = [scene.traced.layout.cuts[index].line for index in scene.cuts[step]]
-    if not cuts:
-        return step.drawn.frame.origin
-    points = np.concatenate(cuts)
-    return np.asarray((points.min(axis=0) + points.max(axis=0)) / 2)
-
-
-def spinning(scene: Scene, step: Step, gesture: Turn) -> Done:
+def spinning(scene: Scene, step: Step, gesture: Turn) -> list[Edit]:
     """Turn a run."""
-    return turned(scene, step, gesture.by_rad, gesture.way), turning(scene, step)
+    return turned(scene, step, gesture.by_rad, gesture.way)
 
 
-def dragging(scene: Scene, step: Step, gesture: Drag) -> Done:
+def dragging(scene: Scene, step: Step, gesture: Drag) -> list[Edit]:
     """Drag a handle."""
     taken, to = (scene.sheet(np.array(point)) for point in (gesture.taken, gesture.to))
     if gesture.name == "turn":
         by = between(step.drawn.frame.origin, taken, to)
-        return turned(scene, step, by, gesture.way), turning(scene, step)
+        return turned(scene, step, by, gesture.way)
     handle = handle_of(scene, step, gesture.name)
-    return handle.dragged(taken, to, gesture.way), handle.slots
+    return handle.dragged(taken, to, gesture.way)
 
 
 def handle_of(scene: Scene, step: Step, name: str) -> Handle:
     """Find a handle by its name; raises ScorecraftError where there is none."""
-    for each in handles(scene, step):
-        if each.name == name:
-            return each
-    raise say.no_handle(name, step.statement.word).error(step.statement.place)
+    found = handles(scene, step, name) if name else []
+    if not found:
+        raise say.no_handle(name, step.statement.word).error(step.statement.place)
+    return found[0]
 
 
-def setting(scene: Scene, step: Step, gesture: Set) -> Done:
+def setting(scene: Scene, step: Step, gesture: Set) -> list[Edit]:
     """Write an exact value."""
-    return set_key(scene, step, gesture.key, gesture.value, gesture.way), ()
+    return set_key(scene, step, gesture.key, gesture.value, gesture.way)
 
 
-def owning(scene: Scene, step: Step, gesture: Own) -> Done:
+def owning(scene: Scene, step: Step, gesture: Own) -> list[Edit]:
     """Give a number a value of its own."""
-    found = [each for each in handles(scene, step) if each.name == gesture.key]
+    found = handles(scene, step, gesture.key)
     numbers = found[0].slots if found else filter(None, [slot(scene, step, gesture.key)])
-    return [edit for each in numbers for edit in owned(scene, each)], ()
+    return [edit for each in numbers for edit in owned(scene, each)]
 
 
-def deleting(scene: Scene, step: Step, gesture: Delete) -> Done:
+def deleting(scene: Scene, step: Step, gesture: Delete) -> list[Edit]:
     """Remove a statement; raises ScorecraftError for what is nothing on the loaf."""
     if not (draws(step.statement) or step.statement.body):
         raise say.not_deleted(step.statement.word).error(step.statement.place)
-    return removed(scene.written, [step.statement]), ()
+    return removed(scene.written, [step.statement])
 
 
-CHANGES: dict[type[Gesture], Callable[[Scene, Step, Any], Done]] = {
-    Move: moving,
+CHANGES: dict[type[Gesture], Callable[[Scene, Step, Any], list[Edit]]] = {
+    Move: carrying,
     Shift: shifting,
     Turn: spinning,
     Drag: dragging,
     Set: setting,
     Own: owning,
     Delete: deleting,
-    Repeat: lambda scene, step, gesture: (repeated(scene, step, gesture.count, gesture.way), ()),
-    Mirror: lambda scene, step, _: (mirrored(scene, step), ()),
-    Duplicate: lambda scene, step, _: (duplicated(scene, step), ()),
-    Free: lambda scene, step, _: (freed(scene, step), ()),
+    Repeat: lambda scene, step, gesture: repeated(scene, step, gesture.count, gesture.way),
+    Mirror: lambda scene, step, _: mirrored(scene, step),
+    Duplicate: lambda scene, step, _: duplicated(scene, step),
+    Free: lambda scene, step, _: freed(scene, step),
 }
 """What makes each gesture."""

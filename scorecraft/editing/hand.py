@@ -1,5 +1,6 @@
 """The hand: a gesture on the loaf gives a new text, read and laid out before it is handed back."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,6 +11,7 @@ from scorecraft.editing.described import said_of
 from scorecraft.editing.freeing import copying
 from scorecraft.editing.gestures import Change, Free, Gesture, change
 from scorecraft.editing.scene import Scene, scene
+from scorecraft.editing.slots import users
 from scorecraft.editing.written import edited
 from scorecraft.errors import PatternError, ScorecraftError
 
@@ -60,7 +62,17 @@ def done(before: Scene, gesture: Gesture, *, folder: Path | None = None) -> Done
     if line is not None and not after.runs.get(line):
         line = None
     told = say.NOTHING if text == before.written.text else said(after, line, copy)
-    return Done(after, made, line, copy, "; ".join(filter(None, [told, made.also])))
+    return Done(after, made, line, copy, "; ".join([told, *turned_knobs(before, after, line)]))
+
+
+def turned_knobs(before: Scene, after: Scene, line: int | None) -> Iterator[str]:
+    """Say which knobs a gesture has turned, and what else that changes."""
+    for name, knob in after.knobs.items():
+        if name in before.knobs and before.knobs[name].value != knob.value:
+            ends = knob.value in (knob.low, knob.high)
+            yield say.knob_is(name, knob.value, knob.unit, ends)
+            uses = {each.place.line: each.word for each in users(after, name)}
+            yield from filter(None, [say.also({k: v for k, v in uses.items() if k != line})])
 
 
 def nearest(before: Scene, after: Scene, gesture: Gesture) -> tuple[int, int]:

@@ -1,7 +1,7 @@
 """Handles: which number of a figure each turns, where it sits, and which way it pulls.
 
 Which keys have a handle says the table of words. Where it sits is found by drawing the figure
-twice, with the number as it is and a little greater: on the point that this moves most.
+twice, with the number as it is and a little greater: on what this moves most.
 """
 
 import math
@@ -24,7 +24,7 @@ from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.traced import Step
-from scorecraft.language.keys import Key
+from scorecraft.language.keys import Key, Word
 from scorecraft.language.tree import Figure, Join, Points, Region
 from scorecraft.language.words import WORDS
 
@@ -34,7 +34,10 @@ MOST = 0.98
 """Points that move at least this share of the most may have the handle."""
 ASIDE = 1e-3
 """Of these the foremost has it, and of the foremost ones that to the right."""
-LEAST_PULL = 0.02
+LEAST_PULL, LEAST_OUT = 0.02, 0.4
+"""What moves less, mm a mm, has no handle; a side has none that moves out less."""
+SIDES = np.array([[0.0, 1.0], [1.0, 0.0], [-1.0, 0.0], [0.0, -1.0]])
+"""Ahead, right, left and back, in the frame of a figure."""
 
 Drawer = Callable[[Values], list[Line]]
 
@@ -82,70 +85,108 @@ class Handle:
                 yield each, each.value + float(change)
 
 
-def handles(scene: Scene, step: Step) -> list[Handle]:
-    """Find the handles of a run: those of a motif, of a path's points, or of what a fill fills."""
+def handles(scene: Scene, step: Step, name: str = "") -> list[Handle]:
+    """Find the handles of a run, or the one of a name: those of what it draws or fills."""
     statement = step.statement
-    if statement.word == "path":
-        return list(path_points(scene, step))
-    if statement.word == "fill":
-        return list(region_handles(scene, step))
-    if statement.word == "around":
-        return around_handle(scene, step)
     word = WORDS.get(statement.word)
-    if word is None or word.group != "motif":
-        return []
-    values = read(word, statement.arguments, step.scope, statement.place)
+    if statement.word == "fill":
+        found = list(region_handles(scene, step, name))
+    elif statement.word == "around":
+        found = [around_handle(scene, step)]
+    elif statement.word == "trace":
+        found = trace_handle(scene, step)
+    elif word is not None and word.group == "motif":
+        found = list(motif_handles(scene, step, word, name))
+    else:
+        found = []
+    return [each for each in found if name in ("", each.name)]
+
+
+def motif_handles(scene: Scene, step: Step, word: Word, name: str) -> Iterator[Handle]:
+    """Give the handles of a motif, or the one of a name."""
+    values = read(word, step.statement.arguments, step.scope, step.statement.place)
     drawings = Drawings(None)
-    frame = step.drawn.frame
 
     def drawn(changed: Values) -> list[Line]:
         return [stroke.line for stroke in draw(word, changed, drawings, step.drawn)]
 
-    if word.name == "trace":
-        return []
-    found = []
     for key in word.handles:
-        number = slot(scene, step, key.name)
-        if number is not None and (made := pulled(key, number, frame, values, drawn)):
-            found.append(made)
-    return found
+        number = slot(scene, step, key.name) if name in ("", key.name) else None
+        if number and (made := pulled(key, number, step.drawn.frame, values, drawn)):
+            yield made
+    argument = step.statement.get("points")
+    if argument is not None and isinstance(argument.value, Points):
+        yield from way_points(scene, step, argument.value)
+
+
+def trace_handle(scene: Scene, step: Step) -> list[Handle]:
+    """Give the handle of how wide a drawing is, on its right."""
+    number, frame = slot(scene, step, "width"), step.drawn.frame
+    lines = [scene.traced.layout.cuts[index].line for index in scene.cuts[step]]
+    if number is None or not lines:
+        return []
+    points = np.linalg.solve(frame.axes, (np.concatenate(lines) - frame.origin).T).T
+    wide = float(np.ptp(points[:, 0]))
+    at = points[np.argmax(points[:, 0])]
+    if wide < LEAST_PULL or abs(at[0]) < LEAST_PULL:
+        return []
+    number = replace(number, value=number.value or wide)
+    return [Handle("width", frame, (number,), at, at / number.value)]
 
 
 def pulled(
     key: Key, number: Slot, frame: Frame, values: Values, drawn: Drawer, name: str = ""
 ) -> Handle | None:
-    """Find where the handle of a number sits, None where it moves nothing."""
+    """Find where the handle of a number sits, None where it moves nothing.
+
+    It sits on the side of the figure that moves out most, else on the point that moves most.
+    """
+    lines = drawn(values)
+    name = name or key.name
     for by in (SMALL, -SMALL):
         try:
-            lines = drawn(values), drawn(values | {key.name: values[key.name] + by})
+            grown = drawn(values | {key.name: values[key.name] + by})
         except ScorecraftError:  # so large a size does not go: a handle would say so later
             continue
-        if [len(line) for line in lines[0]] == [len(line) for line in lines[1]]:
-            before, after = (np.concatenate(each) for each in lines)
-            return sitting(key, number, frame, before, (after - before) / by, name)
+        before, after = np.concatenate(lines), np.concatenate(grown)
+        if key.kind != "angle" and (side := outermost(before, after, by)) is not None:
+            return Handle(name, frame, (number,), *side)
+        if [len(line) for line in lines] == [len(line) for line in grown]:
+            return sitting(
+                Handle(name, frame, (number,), *foremost(before, (after - before) / by)), key
+            )
     return None
 
 
-def sitting(
-    key: Key, number: Slot, frame: Frame, points: Line, moves: Line, name: str
-) -> Handle | None:
-    """Put a handle on the point that moves most, the foremost of several."""
-    far = np.hypot(*moves.T)
-    if far.max() < LEAST_PULL:
+def outermost(before: Line, after: Line, by: float) -> tuple[Floats, Floats] | None:
+    """Find the side of a figure that moves out most: its outermost point, and how far it moves.
+
+    None where no side does so. Ahead comes first, then the right.
+    """
+    moved = [float((after @ way).max() - (before @ way).max()) / by for way in SIDES]
+    best = max(range(len(SIDES)), key=lambda index: round(moved[index], 2))
+    if moved[best] < LEAST_OUT:
         return None
+    return before[np.argmax(before @ SIDES[best])], moved[best] * SIDES[best]
+
+
+def foremost(points: Line, moves: Line) -> tuple[Floats, Floats]:
+    """Find the point that moves most, the foremost of several, and how far it moves."""
+    far = np.hypot(*moves.T)
     rank = points[:, 1] + ASIDE * points[:, 0]
     best = int(np.argmax(np.where(far >= MOST * far.max(), rank, -np.inf)))
-    angle = key.kind == "angle"
-    return Handle(
-        name or key.name, frame, (number,), points[best], None if angle else moves[best], angle
-    )
+    return points[best], moves[best]
 
 
-def path_points(scene: Scene, step: Step) -> Iterator[Handle]:
-    """Give a handle for every point of a path."""
-    argument = step.statement.get("points")
-    assert argument is not None and isinstance(argument.value, Points)
-    points = argument.value
+def sitting(handle: Handle, key: Key) -> Handle | None:
+    """Let the handle of an angle go round; one that moves nothing is none."""
+    if handle.pull is None or np.hypot(*handle.pull) < LEAST_PULL:
+        return None
+    return replace(handle, pull=None, round=True) if key.kind == "angle" else handle
+
+
+def way_points(scene: Scene, step: Step, points: Points) -> Iterator[Handle]:
+    """Give a handle for every point that a stroke goes through."""
     for number, (pair, spans) in enumerate(zip(points.pairs, points.spans, strict=True), start=1):
         x, y = (
             read_slot(scene, step, step.scope, None, value, place)
@@ -165,17 +206,20 @@ def figures_of(region: Region) -> Iterator[Figure]:
         yield region
 
 
-def region_handles(scene: Scene, step: Step) -> Iterator[Handle]:
-    """Give the handles of what a fill fills, its first figure."""
+def region_handles(scene: Scene, step: Step, name: str) -> Iterator[Handle]:
+    """Give the handles of what a fill fills, or the one of a name; later figures' are numbered."""
     argument = step.statement.get("region")
     assert argument is not None and isinstance(argument.value, Figure | Join)
     for number, figure in enumerate(figures_of(argument.value), start=1):
         if figure.word != "whole":
-            yield from figure_handles(scene, step, figure, f" {number}" if number > 1 else "")
+            ending = f" {number}" if number > 1 else ""
+            yield from figure_handles(scene, step, figure, ending, name)
 
 
-def figure_handles(scene: Scene, step: Step, figure: Figure, number: str) -> Iterator[Handle]:
-    """Give the handles of one figure of a region; those of a second one are numbered."""
+def figure_handles(
+    scene: Scene, step: Step, figure: Figure, ending: str, name: str
+) -> Iterator[Handle]:
+    """Give the handles of one figure of a region, their names with an ending, or one of them."""
     word = WORDS[figure.word]
     values = read(word, figure.arguments, step.scope, figure.place)
 
@@ -186,16 +230,18 @@ def figure_handles(scene: Scene, step: Step, figure: Figure, number: str) -> Ite
         return [shapely.get_coordinates(made) + corner]
 
     for key in word.handles:
-        found = None if key.name in ("x", "y") else slot(scene, step, key.name, figure=figure)
-        name = key.name + number
-        if found and (made := pulled(key, found, step.scope.frame, values, drawn, name)):
+        own_name = key.name + ending
+        if key.name in ("x", "y") or name not in ("", own_name):
+            continue
+        found = slot(scene, step, key.name, figure=figure)
+        if found and (made := pulled(key, found, step.scope.frame, values, drawn, own_name)):
             yield made
 
 
-def around_handle(scene: Scene, step: Step) -> list[Handle]:
+def around_handle(scene: Scene, step: Step) -> Handle:
     """Give the handle of how far out the copies stand, on the first of them."""
     number = slot(scene, step, "radius")
     start = slot(scene, step, "from")
     assert number is not None and start is not None
     out = np.array([math.sin(start.value), math.cos(start.value)])
-    return [Handle("radius", step.scope.frame, (number,), number.value * out, out)]
+    return Handle("radius", step.scope.frame, (number,), number.value * out, out)

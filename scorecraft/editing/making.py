@@ -14,7 +14,7 @@ from scorecraft.editing.moving import at_place, back
 from scorecraft.editing.numbers import rounded
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.written import Edit
-from scorecraft.expand.draw import draw
+from scorecraft.expand.draw import ON_SHEET, draw
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import Frame, crown
 from scorecraft.expand.read import default_value, defaults
@@ -87,7 +87,9 @@ def tray() -> tuple[str, ...]:
     return tuple(
         word.name
         for word in WORDS.values()
-        if word.group == "motif" and not any(key.needed for key in word.keys)
+        if word.group == "motif"
+        and word.name not in ON_SHEET
+        and not any(key.needed for key in word.keys)
     )
 
 

@@ -18,6 +18,8 @@ from scorecraft.editing.numbers import FINER, rounded
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import Slot, Way, slot
 from scorecraft.editing.written import Edit
+from scorecraft.errors import Slip
+from scorecraft.expand.draw import ON_SHEET
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.placing import PLACERS
 from scorecraft.expand.read import Values, read
@@ -41,6 +43,18 @@ class Grip:
     step: Step
     taken: Floats
     let_go: Floats
+
+
+def held_fast(scene: Scene, step: Step, *, moving: bool) -> Slip | None:
+    """Say why a run cannot be moved, or else changed, by itself; None if it can.
+
+    What the loaf draws is not moved; what a rule draws within itself is left alone: each use would
+    change the next.
+    """
+    if moving and step.statement.word in ON_SHEET:
+        return say.stays(step.statement.word)
+    words = [each.statement.word for each in step.chain[:-1] if each.statement.word in scene.rules]
+    return next((say.in_itself(word) for word in words if words.count(word) > 1), None)
 
 
 def placed_by(scene: Scene, step: Step) -> Step | None:
@@ -139,7 +153,7 @@ def swung(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit] | None:
     by = math.remainder(by, math.tau)
     if out < 0:
         return None
-    keys = ("from", "to") if around else ("angle",)
+    keys = round_keys(place.statement) if around else ("angle",)
     ways = [needed(slot(scene, place, key)) for key in keys]
     return settled(scene, place, number, grip, values, radius, out, ways, by, way)
 
@@ -174,6 +188,11 @@ def settled(
     return landed([(each.freed(way), to) for each, to in both], miss_of([each for each, _ in both]))
 
 
+def round_keys(around: Statement) -> tuple[str, ...]:
+    """Give the keys that turn all copies of an `around`: its end goes with its start."""
+    return ("from", "to") if around.get("to") else ("from",)
+
+
 def radius_slot(scene: Scene, place: Step, here: Frame) -> Slot | None:
     """Find the radius of a place; a share is one of the reach in the copy's own direction."""
     scope = place.scope
@@ -186,13 +205,16 @@ def landed(
     turning: Sequence[tuple[Slot, float]], miss: Callable[[Sequence[float]], float]
 ) -> list[Edit]:
     """Write numbers as round as they may be to land near enough."""
-    edits: list[Edit] = []
-    for level in range(len(FINER)):
-        made = [each.turned(target, level) for each, target in turning]
-        edits = [edit for found, _ in made for edit in found]
-        if miss([value for _, value in made]) <= NEAR_MM:
-            break
-    return edits
+
+    def made(level: int) -> tuple[list[Edit], float]:
+        found = [each.turned(to, level) for each, to in turning]
+        return [edit for edits, _ in found for edit in edits], miss([value for _, value in found])
+
+    edits, far = made(0)
+    if far <= NEAR_MM:
+        return edits
+    near = max(NEAR_MM, made(len(FINER) - 1)[1] + SKIPPED_MM)  # a knob may end before it is there
+    return next(edits for edits, far in map(made, range(len(FINER))) if far <= near)
 
 
 def missed(place: Step, number: int, old: Values, new: Values, grip: Grip) -> float:
@@ -217,7 +239,8 @@ def values_of(place: Step) -> Values:
 
 def angle_of(values: Values, number: int) -> float:
     """Give the direction of one copy of an `around` (turntable radians)."""
-    count, start, end = values["count"], values["from"], values["to"]
+    count, start = values["count"], values["from"]
+    end = values.get("to", start + math.tau)
     whole = abs(abs(end - start) - math.tau) < 1e-9
     return float(start + (end - start) * number / (count if whole else max(1, count - 1)))
 

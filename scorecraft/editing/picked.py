@@ -9,9 +9,8 @@ from scorecraft.arrays import Floats
 from scorecraft.editing import telling as say
 from scorecraft.editing.copying import copier
 from scorecraft.editing.freeing import copying
-from scorecraft.editing.gestures import also_turned
 from scorecraft.editing.handles import Handle, handles
-from scorecraft.editing.moving import needed, placed_by
+from scorecraft.editing.moving import held_fast, needed, placed_by, round_keys
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import LockedError, Slot, slot
 from scorecraft.editing.turning import turning
@@ -73,7 +72,7 @@ class Field:
 
 def lock_of(slots: Sequence[Slot]) -> Lock:
     """Tell whether some numbers turn together."""
-    also = say.also(also_turned(slots))
+    also = say.also({at.place.line: at.word for s in slots if s.form == "knob" for at in s.also})
     knob = next((each.name for each in slots if each.form == "knob"), "")
     for each in slots:
         try:
@@ -86,12 +85,16 @@ def lock_of(slots: Sequence[Slot]) -> Lock:
 
 def move_lock(scene: Scene, step: Step) -> tuple[Lock, Step | None]:
     """Tell whether a run can be moved, and the place about whose middle it goes, if it does so."""
+    if told := held_fast(scene, step, moving=True):
+        return Lock(told.message), None
     place = placed_by(scene, step)
     if place is None:
         return Lock(), None
     around = place.statement.word == "around"
     polar = any(place.statement.get(key) for key in ("radius", "angle"))
-    keys = ("radius", "from", "to") if around else ("radius", "angle") if polar else ("x", "y")
+    keys: tuple[str, ...] = ("radius", "angle") if polar else ("x", "y")
+    if around:
+        keys = ("radius", *round_keys(place.statement))
     lock = lock_of([needed(slot(scene, place, key)) for key in keys])
     return lock, place if around or polar else None
 
@@ -135,8 +138,10 @@ def turn_knob(scene: Scene, step: Step) -> Knob | None:
 
 def knobs_of(scene: Scene, step: Step) -> list[Knob]:
     """Give every handle of a run, the one that turns it last."""
+    if held_fast(scene, step, moving=False):
+        return []
     found = [shown(scene, each) for each in handles(scene, step)]
-    turn = turn_knob(scene, step)
+    turn = None if held_fast(scene, step, moving=True) else turn_knob(scene, step)
     return [*found, turn] if turn else found
 
 

@@ -82,6 +82,14 @@ class Scene:
         """Tell which copy of its statement a run is."""
         return self.runs[step.statement.place.line].index(step)
 
+    def middle(self, step: Step) -> Floats:
+        """Give the middle of what a run has drawn (sheet mm), or where its frame stands."""
+        lines = [self.traced.layout.cuts[index].line for index in self.cuts[step]]
+        if not lines:
+            return step.drawn.frame.origin
+        points = np.concatenate(lines)
+        return np.asarray((points.min(axis=0) + points.max(axis=0)) / 2)
+
     def sheet(self, point: Floats) -> Floats:
         """Carry a point (2,) of the plan to the sheet (mm)."""
         return np.asarray(self.loaf.plan_to_sheet(np.asarray(point)[None])[0])

@@ -94,7 +94,7 @@ class Slot:
         if not self.held:
             return ()
         own: tuple[Way, ...] = () if self.counts else ("own",)
-        if self.statement.word == "around" and self.key in ("from", "to"):
+        if self.statement.word == "around" and self.statement.get("to") and self.key != "radius":
             return own  # two factors would not keep the turn between them whole
         return (*own, "multiply") if abs(self.value) > NEGLIGIBLE else own
 
@@ -163,18 +163,22 @@ class Slot:
 
     @property
     def also(self) -> Sequence[Statement]:
-        """Give the other statements that turn with it: those that use its knob."""
-        return (
-            []
-            if self.form != "knob"
-            else [
-                each
-                for each in self.scene.written.statements.values()
-                if each.place.line
-                not in (self.statement.place.line, self.scene.knobs[self.name].place.line)
-                and re.search(rf"\b{re.escape(self.name)}\b", self.scene.written.slice(each.span))
-            ]
-        )
+        """Give the other statements that turn with it: those that use the name it stands for."""
+        return [
+            each
+            for each in users(self.scene, self.name)
+            if each.place.line != self.statement.place.line
+        ]
+
+
+def users(scene: Scene, name: str) -> list[Statement]:
+    """Find the statements that use a knob, but the one that makes it."""
+    used = re.compile(rf"\b{re.escape(name)}\b")
+    return [
+        each
+        for each in scene.written.statements.values()
+        if each.place != scene.knobs[name].place and used.search(scene.written.slice(each.span))
+    ]
 
 
 def closed(text: str) -> bool:

@@ -1,6 +1,6 @@
 """What the hand says: what it did, what it cannot do and why, and where things stand."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping
 
 from scorecraft.errors import Slip
 from scorecraft.units import plain
@@ -51,6 +51,11 @@ def no_factor(what: str, shown: str) -> Slip:
     return Slip(f"the {what} cannot be multiplied to get there: {shown}", "give it its own value")
 
 
+def stays(word: str) -> Slip:
+    """Say that the loaf itself says where a figure lies."""
+    return Slip(f"the {word} lies where the loaf has it", "change its sizes instead")
+
+
 def in_itself(name: str) -> Slip:
     """Say that a rule that uses itself is changed at its first use."""
     return Slip(f'this is drawn by "{name}" within "{name}"', "take hold of the first one")
@@ -66,6 +71,11 @@ def draws_more(word: str, line: int) -> Slip:
 def no_end(word: str) -> Slip:
     """Say that the end of a figure cannot be set by itself."""
     return Slip(f"the ends of a {word} cannot be set one by one", "change its sizes")
+
+
+def knob_is(name: str, value: float, unit: str, ends: bool) -> str:
+    """Say where a knob stands now, and whether that is as far as it goes."""
+    return f'the knob "{name}" is {plain(value)}{unit}' + (", as far as it goes" if ends else "")
 
 
 def not_freed(word: str) -> Slip:
@@ -108,11 +118,11 @@ def spoilt(message: str) -> Slip:
     return Slip(f"this cannot be done here: {message}", "change it in the text")
 
 
-def also(lines: Sequence[tuple[str, int]]) -> str:
+def also(lines: Mapping[int, str]) -> str:
     """Say what else a knob changes."""
     if not lines:
         return ""
-    told = ", ".join(f"{word} in line {line}" for word, line in lines)
+    told = ", ".join(f"{word} in line {line}" for line, word in sorted(lines.items()))
     return f"also changes {told}"
 
 

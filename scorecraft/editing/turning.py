@@ -6,7 +6,7 @@ import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.editing.blocks import wrapped
-from scorecraft.editing.moving import back, needed, placed_by
+from scorecraft.editing.moving import back, needed, placed_by, round_keys
 from scorecraft.editing.numbers import rounded, written
 from scorecraft.editing.scene import Scene, draws
 from scorecraft.editing.slots import Slot, Way, slot
@@ -15,8 +15,7 @@ from scorecraft.expand.frame import Frame
 from scorecraft.expand.traced import Step
 from scorecraft.language.words import WORDS
 
-TURNS = {"at": ("turn",), "around": ("from", "to"), "row": ("angle",), "grid": ("turn",),
-         "wedges": ("turn",), "mirror": ("angle",)}  # fmt: skip
+TURNS = {"at": "turn", "row": "angle", "grid": "turn", "wedges": "turn", "mirror": "angle"}
 """The keys that turn a placing."""
 
 
@@ -25,9 +24,10 @@ def turning(scene: Scene, step: Step) -> tuple[Slot, ...]:
     statement = step.statement
     if (word := WORDS.get(statement.word)) is not None and word.group == "motif":
         return (needed(slot(scene, step, "turn")),)
-    keys = TURNS.get(statement.word)
-    if keys:
-        return tuple(needed(slot(scene, step, key)) for key in keys)
+    if statement.word == "around":
+        return tuple(needed(slot(scene, step, key)) for key in round_keys(statement))
+    if key := TURNS.get(statement.word):
+        return (needed(slot(scene, step, key)),)
     place = placed_by(scene, step) if draws(statement) else None
     if place is not None and place.statement.word == "at":
         return (needed(slot(scene, place, "turn")),)

@@ -1,7 +1,7 @@
 """How the blade is held where the pattern does not say, and to which side slanted ones lean.
 
 Common practice, no source: single expansion slashes are cut at a slant and lean outward, so that
-the edge slips under the skin of the crown's side; cuts that cross others, and rays from the crown,
+the edge slips under the skin of the higher side; cuts that cross others, and rays from the crown,
 are cut upright. The slanted cuts of one figure (the outlines of a leaf) lean away from its middle.
 """
 
@@ -33,7 +33,7 @@ def held(cuts: Sequence[Cut], unsaid: Sequence[int], loaf: Loaf) -> tuple[Cut, .
     slanted = [i for i, cut in enumerate(new) if cut.blade_rad < math.radians(UPRIGHT_DEG.value)]
     middles = _middles([new[i] for i in slanted])
     for i in slanted:
-        new[i] = replace(new[i], rises=_rising(new[i], middles[new[i].figure], loaf))
+        new[i] = replace(new[i], rises=_rising(new[i], middles.get(new[i].figure), loaf))
     return tuple(new)
 
 
@@ -60,26 +60,31 @@ def _is_ray(cut: Cut) -> bool:
 
 
 def _middles(cuts: Sequence[Cut]) -> dict[int, Floats]:
-    """Give what each figure leans away from: its middle, or the crown where it is one cut."""
+    """Give the middle of each figure of several cuts: those lean away from it."""
     points: dict[int, list[Floats]] = {}
     for cut in cuts:
         points.setdefault(cut.figure, []).append(cut.line.mean(axis=0))
-    return {
-        figure: np.mean(each, axis=0) if len(each) > 1 else np.zeros(2)
-        for figure, each in points.items()
-    }
+    return {figure: np.mean(each, axis=0) for figure, each in points.items() if len(each) > 1}
 
 
-def _rising(cut: Cut, middle: Floats, loaf: Loaf) -> int:
+def _rising(cut: Cut, middle: Floats | None, loaf: Loaf) -> int:
     """Tell on which side of the stroke the lip rises: 1 left, -1 right; 0 is for the hand to say.
 
-    The handle leans to the other side, away from the figure's middle, else from the crown; where it
-    would touch the bench it leans the other way.
+    The handle leans to the other side, away from the figure's middle, else from the top of the
+    loaf; where it would touch the bench it leans the other way.
     """
-    side = cut.side_of(middle) or cut.side_of((0, 0))
+    side = (cut.side_of(middle) if middle is not None else 0) or cut.side_of(_top(cut, loaf))
+    if not side:
+        return 0
     stands, other = _stands(cut, -side, loaf), _stands(cut, side, loaf)
     too_low = stands < math.cos(math.radians(MOST_TILT_DEG.value))
     return -side if too_low and other > stands else side
+
+
+def _top(cut: Cut, loaf: Loaf) -> Floats:
+    """Give the nearest place along the top of the loaf: the crown, or the ridge of a long loaf."""
+    ridge = max(loaf.length_mm - loaf.width_mm, 0.0) / 2
+    return np.array([0.0, np.clip(cut.line[:, 1].mean(), -ridge, ridge)])
 
 
 def _stands(cut: Cut, side: int, loaf: Loaf) -> float:

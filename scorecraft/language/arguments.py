@@ -141,7 +141,7 @@ class LineReader(TokenReader):
         """Read the value of one key and keep it unless the key was there before."""
         start = self.at
         value = self.value(row, key)
-        span = self.since(start)
+        span = self.since(start) if self.at > start else place
         if isinstance(value, Measure) and not value.unit and self.parted(row):
             value = Broken(place)
         if any(argument.key == key.name for argument in found):

@@ -91,6 +91,7 @@ FIGURES = (
           size("height", "40mm", "of a capital"),
           choice("style", "plain", "plain script", "upright letters, or joined handwriting"),
           length("spacing", "0mm", "more room from letter to letter", 0)),
-         ("text",), parts=("stroke",), origin="middle", example='letters "R 24" height 40mm'),
+         ("text",), parts=("stroke",), origin="middle", grips=("height",),
+         example='letters "R 24" height 40mm'),
 )  # fmt: skip
 """Motifs with names of their own in nature or in the house; `words` joins them to the others."""

@@ -73,7 +73,8 @@ class Word:
         """The keys that a handle on the loaf turns."""
         if self.grips is not None:
             return tuple(key for key in self.keys if key.name in self.grips)
-        return tuple(key for key in self.keys if key.kind == "length" or key.name in ("from", "to"))
+        ends = ("start", "end")
+        return tuple(key for key in self.keys if key.kind == "length" or key.param in ends)
 
     def key(self, name: str) -> Key | None:
         """Find a key by name, or None."""

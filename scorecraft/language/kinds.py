@@ -110,6 +110,8 @@ def check_range(key: Key, found: Quantity, place: Place) -> Problem | None:
     if key.least is not None and value < key.least - TINY:
         low = f"{in_unit(key.least, unit):g}{unit}"
         return slips.below(key.name, low).at(place)
+    if key.default.endswith("%") and not found.share and value > (key.most or 1.0):
+        return slips.needs_unit(key.name, f"a share, like {key.default}").at(place)
     if key.most is not None and value > key.most + TINY:
         high = f"{in_unit(key.most, unit):g}{unit}"
         return slips.above(key.name, high).at(place)

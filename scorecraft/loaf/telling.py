@@ -69,7 +69,7 @@ def mixed_volume(grams: float, density: float, mixed_cm3: float) -> str:
 
 def proofed_volume(dough: Dough, cm3: float) -> str:
     """Say how much room dough takes up when it is scored."""
-    told = f"{PROOFS[dough.stage]}, {dough.times:g} times that is {cm3:.0f} cm³ at scoring"
+    told = f"{PROOFS[dough.stage]}, {dough.times:.3g} times that is {cm3:.0f} cm³ at scoring"
     if dough.shrunk > 0.995:
         return told
     less = percent_words(1 - dough.shrunk)

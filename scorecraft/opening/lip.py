@@ -34,12 +34,13 @@ def rising_side(cut: Cut, way: int = 1) -> int:
     """Tell on which side of the stroke the lip rises: 1 left, -1 right, 0 where none does.
 
     A slanted blade leans in under that side, and its handle to the other: as the layout says, else
-    outward from the crown. The handle of a cut through the crown leans to the hand that pulls it
+    outward from the crown. The handle of a cut along the top leans to the hand that pulls it
     toward the cutter: `way` is 1 for the right hand, -1 for the left.
     """
     if upright(cut):
         return 0
-    return cut.rises or cut.side_of((0, 0)) or -way * pulled(cut, way)
+    told = cut.side_of((0, 0)) if cut.rises is None else cut.rises
+    return told or -way * pulled(cut, way)
 
 
 def pulled(cut: Cut, way: int) -> int:

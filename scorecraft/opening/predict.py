@@ -48,11 +48,20 @@ def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Ope
 
     Without a `panel_mm` the panels are as long as suits the lines.
     """
+    return _opened(layout, skin, panel_mm, 1.0)
+
+
+def deepened(layout: Layout, skin: Skin, times: float) -> Opening:
+    """Predict how the cuts of a layout would open if all were so many times as deep."""
+    return _opened(layout, skin, None, times)
+
+
+def _opened(layout: Layout, skin: Skin, panel_mm: float | None, deeper: float) -> Opening:
     sheet = sheet_of(layout, skin)
     lines = [cut.line for cut in layout.cuts]
     return solve(
         lines,
-        [cut.depth_mm for cut in layout.cuts],
+        [deeper * cut.depth_mm for cut in layout.cuts],
         strain=sheet.strain,
         skin_mm=sheet.skin_mm,
         inside=sheet.inside,

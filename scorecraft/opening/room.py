@@ -24,7 +24,7 @@ from scorecraft.opening.load import Field, tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
 from scorecraft.practice import ROOM_BURSTS, ROOM_ENOUGH
-from scorecraft.units import percent_words
+from scorecraft.units import percent_range
 
 ROOM_CLEAR_MM = 20.0
 """Nearer to a cut a high tension makes the cut run on, not the skin burst."""
@@ -101,10 +101,10 @@ ROOMS: Mapping[Verdict, str] = {
 }
 
 
-def told(found: Room) -> str:
-    """Say in one sentence whether the loaf has room to grow."""
+def told(found: Room, taken_range: tuple[float, float]) -> str:
+    """Say in one sentence whether the loaf has room to grow, its share as a range."""
     least = "" if found.even else f", least {direction(found.least_direction_rad)}"
-    said, taken = ROOMS[found.verdict], percent_words(found.taken)
+    said, taken = ROOMS[found.verdict], percent_range(*taken_range)
     return f"{said} (model estimate): the cuts absorb {taken} of the oven spring{least}."
 
 

@@ -27,7 +27,7 @@ def guide(
         tiled=tiled,
         one_sheet=form != "pdf",
         findings=design.findings,
-        opening_mm=design.opening.widest_mm.tolist(),
+        opening_mm=design.ranges.widest_mm.tolist(),
         verdict=design.room_words,
         made=design.work,
     )

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from scorecraft.drawing.picture import Picture
     from scorecraft.groups import Group
     from scorecraft.opening import Opening
+    from scorecraft.opening.ranges import Ranges
 
 Kind = Literal["length", "flag", "choice", "names", "words"]
 Value = float | bool | str | tuple[str, ...]
@@ -45,6 +46,10 @@ class Drawn(Protocol):
     @property
     def opening(self) -> Opening:
         """How the cuts open."""
+
+    @property
+    def ranges(self) -> Ranges:
+        """How far openings and room may be off."""
 
     @property
     def room_words(self) -> str:

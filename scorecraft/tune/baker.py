@@ -5,8 +5,9 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from statistics import NormalDist
 
-from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM
+from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM, SKIN_OFF
 from scorecraft.reading import read_text
 from scorecraft.tune import slips
 from scorecraft.tune.fit import SETTLED_FROM_ROWS, Fit
@@ -43,6 +44,23 @@ class Baker:
     date: str = ""
     inside: float = INSIDE_PER_SKIN.value
     inside_bounds: tuple[float, float] | None = None
+
+    @property
+    def skin_unsure(self) -> float:
+        """By what share the skin may be off, two times in three, where it is settled."""
+        return _unsure(self.skin_bounds_mm, self.sure) or SKIN_OFF.value
+
+    @property
+    def growth_unsure(self) -> float:
+        """By what share the growth may be off, likewise; 0 where nothing is known of it."""
+        return _unsure(self.growth_bounds, self.sure)
+
+
+def _unsure(bounds: tuple[float, float] | None, sure: float) -> float:
+    """Turn bounds that hold the truth at a rate into a standard deviation of the logarithm."""
+    if bounds is None or not 0 < bounds[0] < bounds[1] or not 0 < sure < 1:
+        return 0.0
+    return math.log(bounds[1] / bounds[0]) / (2 * NormalDist().inv_cdf((1 + sure) / 2))
 
 
 def baker_of(found: Fit, *, pattern: str, date: str) -> Baker:

@@ -155,8 +155,7 @@ def change_of(told: object) -> Change:
     even = len(ends) == (len(cuts) if kind in ("longer", "shorter") else 0)
     if not even or len(points) < wanted or any(len(line) < 2 for line in lines):
         raise UsageError(NO_CURE)
-    degrees = told.get("blade_deg", told.get("turn_deg", 0.0))
-    rad = radians(number_of({"deg": degrees}, "deg", 0.0, -MOST_TURN_DEG, MOST_TURN_DEG))
+    rad = radians(number_of(told, "deg", 0.0, -MOST_TURN_DEG, MOST_TURN_DEG))
     mm = number_of(told, "mm", 0.0, 0.0, FARTHEST_MM)
     return Change(kind, cuts, mm, rad, ends, points, lines)
 

@@ -2,11 +2,12 @@
 
 import numpy as np
 
-from scorecraft.check_data import rounded
+from scorecraft.check_data import ranged, rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.bloom.bloom import CRUSTS, FLOURS, alone, usual_flour
 from scorecraft.drawing.bloom.mouths import mouths_of
 from scorecraft.drawing.bloom.relief import Bread
+from scorecraft.drawing.photo import encoded_photo
 from scorecraft.drawing.picture import Picture, Shape
 from scorecraft.drawing.svg import data_address, path_data
 from scorecraft.json_data import Json, JsonObject
@@ -17,10 +18,11 @@ from scorecraft.web.stage import frame, pointers
 
 PIXELS = 600
 """Along the longer side of the page's picture."""
+SHELF_PIXELS = 360
 
 
 def opened_data(design: Design) -> JsonObject:
-    """Tell how wide the cuts open, whether that gives room, and all findings."""
+    """Tell how wide the cuts open, as ranges, whether that gives room, and all findings."""
     centre, _ = frame(design.layout)
     found = pointers(design.layout, design.findings, centre)
     return {
@@ -33,7 +35,7 @@ def opened_data(design: Design) -> JsonObject:
             for item in found.items
             if isinstance(item, Shape)
         ],
-        "widest_mm": [rounded(each) for each in design.opening.widest_mm],
+        "widest_mm": [ranged(*each) for each in design.ranges.widest_mm],
     }
 
 
@@ -51,11 +53,20 @@ def bloom_data(design: Design, request: Data) -> JsonObject:
     return {"ok": True, "size": size, "sideways": sideways, "image": address}
 
 
+def bloom_file(design: Design) -> bytes:
+    """Picture the baked loaf for the shelf, as WebP."""
+    return encoded_photo(np.asarray(bloom_picture(design, pixels=SHELF_PIXELS).photo), "webp")
+
+
 def bloom_picture(
-    design: Design, share: float = 1.0, crust: str = "golden", flour: str = ""
+    design: Design,
+    share: float = 1.0,
+    crust: str = "golden",
+    flour: str = "",
+    pixels: int = PIXELS,
 ) -> Picture:
     """Picture the loaf alone at a share of its time in the oven, full size, without the table."""
     layout = design.layout
     brown, dust = CRUSTS[crust], FLOURS[flour or usual_flour(layout)]
     bread = Bread(layout, mouths_of(design.opening), share=share, brown=brown, flour=dust)
-    return alone(bread, PIXELS)
+    return alone(bread, pixels)

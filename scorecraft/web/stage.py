@@ -5,13 +5,15 @@ from collections.abc import Sequence
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.drawing.loafview import loaf_layer
+from scorecraft.drawing.lean import lean_bars
+from scorecraft.drawing.loafview import CUT_COLOR, loaf_layer
 from scorecraft.drawing.picture import Ink, Item, Layer, Picture, Shape
 from scorecraft.drawing.plan import cut_plans, on_paper, plan_lines, rim_plan
 
 MARGIN_MM = 6.0
 """Kept free around the loaf, which grows in the oven."""
 POINTED = Ink(1.6, color="#34427a")
+LEANING = Ink(0.7, color=CUT_COLOR)
 MARKED = Ink(0.5, color="#8c7350", dash=(6.0, 1.2), cap="butt")
 
 
@@ -19,13 +21,16 @@ def stage(design: Design, findings: Sequence[Finding] = ()) -> Picture:
     """Draw the loaf from above at one mm a unit, and what findings point at."""
     layout = design.layout
     centre, (width, height) = frame(layout)
+    plans = cut_plans(layout)
+    lines = [on_paper(each, centre) for each in plans]
     return Picture(
         width,
         height,
         layout.title or design.source.name,
         f"{layout.loaf.called} from above with {len(layout.cuts)} cuts",
         (
-            loaf_layer(layout, centre, 1.0, plans=cut_plans(layout)),
+            loaf_layer(layout, centre, 1.0, plans=plans),
+            Layer("leans", tuple(lean_bars(layout, lines, ink=LEANING))),
             marks(layout, centre),
             pointers(layout, findings, centre),
         ),

@@ -101,11 +101,10 @@ def picture(request: Data) -> Answer:
 
 
 def baked(request: Data) -> Answer:
-    """Answer with a picture of the baked loaf, for the shelf."""
-    from scorecraft.drawing.svg import svg
-    from scorecraft.web.opened import bloom_picture
+    """Answer with a small picture of the baked loaf, for the shelf."""
+    from scorecraft.web.opened import bloom_file
 
-    return Answer(svg(bloom_picture(design_of(request))).encode(), SVG)
+    return Answer(bloom_file(design_of(request)), "image/webp")
 
 
 def opening(request: Data) -> Answer:

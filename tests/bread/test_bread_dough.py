@@ -15,9 +15,8 @@ from scorecraft.drawing.card.text import card_text
 from scorecraft.errors import PatternError, UsageError
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.baskets import takes
-from scorecraft.loaf.dome import Loaf, make_loaf
+from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.dough import Dough
-from scorecraft.loaf.outline import Outline
 from scorecraft.loaf.oven import kind_of, ways
 from scorecraft.loaf.sizing import size_from_dough
 
@@ -178,18 +177,13 @@ OVEN = [  # form (shape, width, length, height), dough in g, where, least and mo
     (("oval", 150, 240, 75), 900, "pot", 42, 45),
     (("round", 220, 220, 95), 1500, "pot", 60, 60),
     (("tin", 110, 260, 90), 900, "tin", 35, 40),
+    (("ring", 260, 260, 45), 600, "stone", 30, 34),
 ]
-
-
-def formed(shape, width, length, height):
-    if shape != "tin":
-        return make_loaf(shape, width, length, height)
-    return Loaf(Outline("tin", length / 2, width / 2, 6.0), height, (4.0, 2.0))
 
 
 @pytest.mark.parametrize(("form", "grams", "place", "least", "most"), OVEN)
 def test_oven_times_go_by_form_and_weight(form, grams, place, least, most):
-    way = ways(formed(*form), Bake(), grams)[0]
+    way = ways(make_loaf(*form), Bake(), grams)[0]
     assert way.place == place
     assert [way.first_min + each for each in way.then_min] == [least, most]
 
@@ -204,17 +198,17 @@ NO_POT = [  # form, dough in g, inside of the pot
 
 @pytest.mark.parametrize(("form", "grams", "pot"), NO_POT)
 def test_no_pot_where_a_loaf_does_not_belong_or_fit(form, grams, pot):
-    assert [each.place for each in ways(formed(*form), Bake(), grams, pot)] == ["stone"]
+    assert [each.place for each in ways(make_loaf(*form), Bake(), grams, pot)] == ["stone"]
 
 
 def test_between_and_beyond_the_rows_times_grow_with_the_weight():
-    loaf = formed("round", 200, 200, 85)
+    loaf = make_loaf("round", 200, 200, 85)
     times = [ways(loaf, Bake(), grams)[0] for grams in range(300, 3000, 100)]
     totals = [each.first_min + each.then_min[1] for each in times]
     assert totals == sorted(totals)
-    assert ways(formed("long", 65, 520, 45), Bake(), 350)[0].stone_mm > 520
+    assert ways(make_loaf("long", 65, 520, 45), Bake(), 350)[0].stone_mm > 520
     assert [each.steam for each in ways(loaf, Bake(steam=False), 900)] == [True, False]
-    assert kind_of(formed("long", 95, 330, 60), 700) == "loaf"
+    assert kind_of(make_loaf("long", 95, 330, 60), 700) == "loaf"
 
 
 def test_the_card_defers_to_the_recipe_and_tells_both_kinds_of_dough():

@@ -14,8 +14,10 @@ from scorecraft.bench.batch import batch_of
 from scorecraft.bench.clock import aim_seconds, stroke_seconds, turn_seconds
 from scorecraft.bench.pace import between, time_words
 from scorecraft.bench.telling import batch_words
+from scorecraft.check_data import as_data
 from scorecraft.designing import make
 from scorecraft.errors import ScorecraftError
+from scorecraft.report import report
 
 LIGHT, DEEP = (np.array([kind]) for kind in (False, True))
 COMMON = "common practice, no source"
@@ -114,3 +116,25 @@ def test_a_single_loaf_is_no_batch_and_a_bench_has_at_least_one():
     for count in (0, 10_000):
         with pytest.raises(ScorecraftError, match="in a row"):
             make(text, loaves=count)
+
+
+@pytest.mark.parametrize(
+    ("pattern", "opens", "source"),
+    [
+        ("slash 120mm depth 10mm blade 90deg", "25–35 mm", COMMON),
+        ("slash 120mm depth 6mm blade 90deg", "8–15 mm", COMMON),
+    ],
+)
+def test_an_opening_is_a_range_for_people_and_has_its_middle_for_machines(pattern, opens, source):
+    made = make(f"loaf round width 220mm height 95mm\n{pattern}\n")
+    assert opens in report(made), source
+    (told,) = as_data(made)["opening"]
+    least, most = told["widest_range_mm"]
+    assert least < told["widest_mm"] < most
+    room = as_data(made)["room"]
+    assert room["taken_range"][0] < room["taken"] < room["taken_range"][1]
+
+
+def test_the_report_says_upright_as_the_guide_does():
+    said = report(make("loaf round width 220mm height 95mm\nslash 120mm depth 8mm blade 90deg\n"))
+    assert "upright" in said and "90°" not in said

@@ -1,4 +1,5 @@
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -163,3 +164,15 @@ def test_the_shallower_cut_tells_how_steep_and_how_grave(cut, lay):
     (found,) = undercut(lay(level(cut, 0, 8, 30), level(cut, 4, 3, 90), loaf=FLAT))
     assert found.figures["blade_deg"] == math.ceil(math.degrees(math.atan2(3, 2)))
     assert found.severity == "note"
+
+
+@pytest.mark.parametrize(("rises", "found"), [((-1, 1), 1), ((1, -1), 0), ((-1, -1), 0)])
+def test_the_side_that_lifts_tells_whether_cuts_run_under_one_another(cut, lay, rises, found):
+    """Two strokes away from the baker, the first on the left: -1 lifts its right side."""
+    made = [
+        replace(cut((x, -40), (x, 40), depth=8, blade=40), rises=side)
+        for x, side in zip((-8, 8), rises, strict=True)
+    ]
+    told = undercut(lay(*made))
+    assert len(told) == found
+    assert all("same direction" not in each.hint for each in told)

@@ -24,7 +24,7 @@ def guides(request):
     """The pages of a shipped pattern's guide on its smallest paper and on sheets of A4."""
     name, _, small = request.param.partition(" ")
     layout = make(name, loaf=SMALL_LOAF if small else None).layout
-    widths = [4.0] * len(layout.cuts)
+    widths = [(3.0, 5.0)] * len(layout.cuts)
     verdict = "Enough room to spring: the cuts absorb 36% of the oven spring."
     return [
         page

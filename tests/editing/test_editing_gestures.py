@@ -148,7 +148,7 @@ def test_a_moved_cut_lands_where_the_finger_let_go(name):
             continue
         if made:
             moved += 1
-            assert lands(found, wanted, made) <= LANDS_MM, wanted
+            assert lands(found, wanted, made) <= LANDS_MM or "as far as it goes" in made.said
     assert moved
 
 

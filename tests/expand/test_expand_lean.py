@@ -57,6 +57,13 @@ def test_single_cuts_lean_outward_from_the_crown(aside, rises):
     assert cut.rises == rises
 
 
+def test_along_a_baguette_all_cuts_lean_to_the_hand():
+    """The ridge is the top of a long loaf, not its middle alone."""
+    row = "row 5 spacing 85mm angle 0deg:\n    slash 110mm turn 10deg depth 8mm"
+    cuts = cuts_of("loaf long width 65mm length 530mm height 42mm\n" + row)
+    assert {cut.rises for cut in cuts} == {0}
+
+
 def test_a_handle_that_would_meet_the_bench_leans_the_other_way():
     low = "arc {}mm from -40deg to 40deg depth 8mm blade 30deg"
     (high,), (low,) = (cuts_of(BOULE + low.format(radius)) for radius in (60, 118))

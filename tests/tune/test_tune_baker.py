@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from scorecraft.errors import UsageError
-from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM
+from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM, SKIN_OFF
 from scorecraft.tune.baker import Baker, baker_of, baker_text, quoted, read_baker
 from scorecraft.tune.fit import Bounds, Fit
 
@@ -115,3 +115,12 @@ def test_a_missing_baker_is_told(tmp_path):
 def test_a_file_from_before_there_was_an_inside_has_the_usual_one(tmp_path):
     baker = read_baker(written(tmp_path, "skin_mm = 10\n"))
     assert baker.inside == INSIDE_PER_SKIN.value
+
+
+def test_the_bounds_of_a_baker_tell_how_unsure_its_numbers_are():
+    """Of a normal 5 % lie above the mean and 1.645 standard deviations (by definition)."""
+    baker = Baker(12.0, (12.0 / 1.2, 12.0 * 1.2), growth=1.0, growth_bounds=(0.8, 1.25), sure=0.9)
+    assert baker.skin_unsure == pytest.approx(np.log(1.2) / 1.645, rel=1e-3)
+    assert baker.growth_unsure == pytest.approx(np.log(1.25) / 1.645, rel=1e-3)
+    short = Baker(12.0, (12.0, 12.0))
+    assert (short.skin_unsure, short.growth_unsure) == (SKIN_OFF.value, 0.0)

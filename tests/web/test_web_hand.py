@@ -1,245 +1,134 @@
-"""Designing on the loaf itself, without the text: with the mouse, one finger, and the keyboard."""
-
-import re
+"""The hand over HTTP: what lies on the loaf, what is picked, and the text a gesture makes."""
 
 import pytest
-from support.web_hand import READY, Hand
-from support.web_looks import violations
 
-playwright = pytest.importorskip("playwright.sync_api")
-EMPTY = 'title "My loaf"\nloaf round width 220mm height 95mm\n'
-LEAF = EMPTY + "\nat y 45mm:\n    leaf 40mm width 20mm depth 6mm\n"
-BATARD = 'title "Batard"\nloaf oval width 150mm length 280mm height 80mm\n'
-
-
-def handed(seen, size, text=None):
-    """Open a pattern, or an empty loaf, and take it in hand."""
-    web = seen(size)
-    page = web.page
-    if text is None:
-        page.goto(web.address)
-        page.get_by_role("button", name="An empty loaf").click()
-    else:
-        web.start(text, "mine.score", "design", place="")
-        page.wait_for_selector(".stage-loaf .dough")
-        if size in ("phone", "small"):
-            page.get_by_role("button", name="Score", exact=True).tap()
-    page.wait_for_selector(READY)
-    return web, Hand(web)
+CROWN = """loaf round width 220mm height 95mm
+knob long 40mm min 30mm max 50mm
+around 6 radius 30mm: # six
+    leaf long width 20mm depth 4mm
+at y -60mm:
+    slash (50mm + 10mm)
+"""
+REQUEST = {"text": CROWN, "name": "mine.score"}
 
 
-def undo_all(page):
-    undo = page.get_by_role("button", name="Undo")
-    while undo.is_enabled():
-        undo.click()
+@pytest.fixture
+def look(asking):
+    return asking.told("/api/hand/look", REQUEST)
 
 
-@pytest.mark.parametrize("size", ["desk", "small"])
-def test_the_first_design_is_a_wreath_made_from_nothing(seen, pictures, size):
-    web, hand = handed(seen, size)
-    page = web.page
-    step = page.locator(".first b")
-    playwright.expect(step).to_contain_text("1 of 6")
-    web.picture(pictures, "hand-empty")
-    hand.press("Leaf")
-    x, y = hand.place(0, 0.66)
-    hand.tap(x, y + (56 if hand.finger else 0))  # above a finger
-    hand.written(r"^    leaf 60mm width 26mm$")
-    playwright.expect(step).to_contain_text("2 of 6")
-    x, y = hand.grip("length")
-    hand.drag((x, y), (x, y + 0.18 * (hand.place(1, 0)[0] - hand.place(0, 0)[0])))
-    hand.written(r"^    leaf (3\d|4\d)mm width 26mm$")
-    playwright.expect(step).to_contain_text("3 of 6")
-    x, y = hand.grip("turn")
-    hand.drag((x, y), hand.place(0.5, 0.65))  # its foot is at (0, 0.4)
-    hand.written(r"turn \d+(\.\d)?deg$")
-    hand.press("Repeat", exact=False)
-    hand.press("× 8")
-    hand.written(r"^around 8:$")
-    page.keyboard.press("Escape")
-    playwright.expect(step).to_contain_text("5 of 6")
-    hand.press("Depth", exact=False)
-    hand.press("8mm")
-    hand.written(r"depth 8mm")
-    page.keyboard.press("Escape")
-    playwright.expect(step).to_contain_text("6 of 6")
-    playwright.expect(page.locator(".stage-loaf .cut")).to_have_count(88)
-    web.picture(pictures, "hand-wreath")
-    hand.press("Done")
-    assert page.locator(".first").is_hidden()
-    undo_all(page)
-    assert hand.text == EMPTY
-    playwright.expect(page.locator(".stage-loaf .cut")).to_have_count(0)
-    page.goto(f"{web.address}#shelf")
-    page.get_by_role("button", name="An empty loaf").click()
-    page.wait_for_selector(".hand-hint:not([hidden])")
-    assert page.locator(".first").is_hidden()  # shown once
+def test_a_look_tells_statements_and_what_a_tap_selects(look):
+    found = {each["id"]: each for each in look["statements"]}
+    assert [found[line]["word"] for line in (3, 4, 5, 6)] == ["around", "leaf", "at", "slash"]
+    assert found[4]["parent"] == 3 and found[4]["copies"] == 6 and found[4]["draws"]
+    assert not found[3]["draws"] and found[3]["cuts"] == found[4]["cuts"]
+    assert found[4]["said"].startswith("leaf, 40 mm by 20 mm, at 12 o'clock")
+    assert CROWN[slice(*found[5]["span"])] == "at y -60mm:\n    slash (50mm + 10mm)\n"
+    assert look["cuts"][-1] == {"statement": 6, "copy": 0}
+    per_leaf = len(found[4]["cuts"]) // 6
+    assert look["cuts"][per_leaf] == {"statement": 4, "copy": 1}
 
 
-@pytest.mark.parametrize("size", ["desk", "tablet", "phone"])
-def test_move_turn_size_repeat_mirror_draw_delete_and_undo(seen, pictures, size):
-    web, hand = handed(seen, size, LEAF)
-    page = web.page
-    hand.tap(*hand.pick(0))
-    page.wait_for_selector(".grip-length", state="attached")
-    assert page.locator(".stage-loaf .cut.own").count() == 11
-    x, y = hand.pick(0)
-    hand.drag((x, y), (x + 23, y + 11))
-    hand.written(r"^at x \d+(\.5)?mm y \d+(\.5)?mm:|^at y \d+(\.5)?mm x \d+(\.5)?mm:")
-    x, y = hand.grip("width")
-    hand.drag((x, y), (x + 9, y))
-    hand.written(r"leaf 40mm width 2[1-9]mm|leaf 40mm width 3\dmm")
-    x, y = hand.grip("turn")
-    hand.drag((x, y), (x + 40, y + 20))
-    hand.written(r"turn -?\d+deg$")
-    hand.press("Mirror")
-    hand.written(r"^mirror:$")
-    playwright.expect(page.locator(".stage-loaf .cut")).to_have_count(22)
-    hand.press("Mirror")
-    page.wait_for_function("() => !document.getElementById('pattern-text').value.includes('mirr')")
-    hand.press("Duplicate")
-    playwright.expect(page.locator(".stage-loaf .cut")).to_have_count(22)
-    web.picture(pictures, "hand-picked")
-    assert violations(page) == []
-    hand.press("Delete")
-    playwright.expect(page.locator(".stage-loaf .cut")).to_have_count(11)
-    hand.press("Free stroke")
-    for _ in range(2):
-        hand.press("More copies")
-    hand.drag(hand.place(-0.2, -0.1), hand.place(-0.4, -0.2), hand.place(-0.5, -0.45))
-    hand.written(r"^around 3:\n    at .*:\n        path \(")
-    playwright.expect(page.locator(".stage-loaf .cut")).to_have_count(14)
-    path = re.search(r"path (.*)$", hand.text, re.MULTILINE).group(1)
-    assert 2 <= path.count("(") <= 12
-    web.picture(pictures, "hand-stroke")
-    undo_all(page)
-    assert hand.text == LEAF
+def test_a_pick_tells_handles_chips_and_exact_numbers(asking, look):
+    told = asking.told("/api/hand/pick", {**REQUEST, "statement": 4, "copy": 1})
+    assert told["mark"] == look["mark"]
+    assert [each["said"] for each in told["trail"]] == ["around 6", "leaf"]
+    handles = {each["name"]: each for each in told["handles"]}
+    assert list(handles) == ["length", "width", "turn"]
+    assert handles["length"]["knob"] == "long" and handles["length"]["value"] == "40mm"
+    tip = handles["length"]
+    assert tip["x"] > 50 and abs(tip["along"][0] ** 2 + tip["along"][1] ** 2 - 1) < 1e-3
+    chips = {each["name"]: each["value"] for each in told["chips"]}
+    assert chips["repeat"] == 6 and chips["depth"] == "4mm" and chips["mirror"] is False
+    assert told["move"]["turns"] == {"about": [0.0, 0.0]}
+    assert len(told["frames"]) == 6 and told["frames"][1]["cuts"] == told["own"]
+    form = {each["key"]: each for each in told["form"]}
+    assert form["length"]["value"] == "long" and not form["veins"]["written"]
 
 
-def test_a_batard_slash_with_two_ears(seen, pictures):
-    web, hand = handed(seen, "phone")
-    page = web.page
-    hand.press("Skip")
-    hand.press("Loaf")
-    page.locator("#loaf-shape-oval").check(force=True)
-    hand.written("^loaf oval ")
-    hand.press("Score")
-    hand.press("Slash")
-    x, y = hand.place(-0.1, 0.35)
-    hand.tap(x, y + 56)
-    hand.written(r"^(    )?slash 80mm")
-    x, y = hand.grip("turn")
-    hand.drag((x, y), (x + 14, y + 4))
-    hand.written(r"slash .* turn \d+(\.\d)?deg$")
-    hand.press("Blade", exact=False)
-    hand.press("30deg")
-    hand.written(r"slash .* blade 30deg")
-    page.keyboard.press("Escape")
-    hand.press("Duplicate")
-    hand.written(r"slash[^#]*blade 30deg[^#]*slash[^#]*blade 30deg")
-    playwright.expect(page.locator(".stage-loaf .cut")).to_have_count(2)
-    page.wait_for_selector(".grip-length", state="attached")
-    x, y = hand.pick(1)
-    hand.drag((x, y), (x + 20, y + 70))
-    page.wait_for_function("() => document.querySelectorAll('.stage-loaf .cut').length === 2")
-    web.picture(pictures, "hand-batard")
-    asked = {"text": hand.text}
-    cuts = page.request.post(f"{web.address}api/design", data=asked).json()["cuts"]
-    assert [cut["blade_deg"] for cut in cuts] == [30, 30]
+def test_what_is_worked_out_says_so_and_how_it_may_turn(asking, look):
+    told = asking.told("/api/hand/pick", {**REQUEST, "statement": 6})
+    length = next(each for each in told["handles"] if each["name"] == "length")
+    assert "(50mm + 10mm)" in length["locked"]
+    assert [each["way"] for each in length["ways"]] == ["own", "multiply"]
+    drag = {"kind": "handle", "statement": 6, "name": "length", "from": [0, 0], "to": [0, 5]}
+    request = {**REQUEST, "mark": look["mark"], "gesture": drag}
+    told = asking.told("/api/hand/do", request)
+    assert not told["ok"] and [each["way"] for each in told["ways"]] == ["own", "multiply"]
+    drag["way"] = "own"
+    assert "slash 70mm" in asking.told("/api/hand/do", request)["text"]
 
 
-def test_the_keyboard_comes_to_every_statement_and_moves_it(seen):
-    text = LEAF + "slash 60mm turn 20deg\n"
-    web, hand = handed(seen, "desk", text)
-    page = web.page
-    rows = page.locator(".statement")
-    playwright.expect(rows).to_have_count(2)
-    page.locator("#panel-score").evaluate("(panel) => panel.querySelector('button').focus()")
-    playwright.expect(page.locator(".stage-loaf .cut.own")).to_have_count(11)
-    assert "o'clock" in rows.first.inner_text()
-    for _ in range(3):
-        page.keyboard.press("ArrowRight")
-    page.keyboard.press("Shift+ArrowDown")
-    hand.written(r"^at y (39|40)mm x [34](\.5)?mm:$")
-    page.keyboard.press("]")
-    hand.written("depth 6mm turn 5deg$")
-    page.keyboard.press("Enter")
-    page.fill("#exact-width", "25mm")
-    page.fill("#exact-depth", "1/4in")
-    page.keyboard.press("Enter")
-    hand.written("leaf 40mm width 25mm depth 1/4in turn 5deg$")
-    page.keyboard.press("Tab")
-    playwright.expect(rows.nth(1)).to_have_attribute("aria-pressed", "true")
-    page.keyboard.press("Delete")
-    playwright.expect(rows).to_have_count(1)
-    assert "slash" not in hand.text
-    assert page.evaluate("() => document.activeElement.className") == "statement"
-    for _ in range(8):
-        page.keyboard.press("Control+z")
-    assert hand.text == text
+@pytest.mark.parametrize(
+    ("gesture", "says"),
+    [
+        ({"kind": "move", "statement": 4, "by": [0, 5]}, "radius 35.5mm"),
+        ({"kind": "move", "statement": 6, "from": [0, -50], "to": [0, -40]}, "at y -49mm"),
+        ({"kind": "turn", "statement": 6, "by": 30}, "turn 30deg"),
+        ({"kind": "set", "statement": 6, "key": "depth", "value": "9mm"}, "depth 9mm"),
+        ({"kind": "repeat", "statement": 4, "count": 8}, "around 8 radius"),
+        ({"kind": "mirror", "statement": 6}, "mirror:\n    at y -60mm"),
+        ({"kind": "new", "word": "star", "at": [40, 40], "inside": None}, "\n    star 50mm"),
+        ({"kind": "stroke", "points": [[-40, 9], [0, 0], [40, 9]], "repeat": 2}, "around 2:"),
+        ({"kind": "own_value", "statement": 4, "key": "length"}, "leaf 40mm width"),
+        ({"kind": "free_copy", "statement": 4, "copy": 2}, "at radius 30mm angle 120deg"),
+        (
+            {"kind": "cure", "changes": [{"kind": "deeper", "cuts": [0], "mm": 6, "ends": []}]},
+            "midrib_depth 6mm",
+        ),
+    ],
+)
+def test_a_gesture_answers_with_a_text_that_can_be_designed(asking, look, gesture, says):
+    told = asking.told("/api/hand/do", {**REQUEST, "mark": look["mark"], "gesture": gesture})
+    assert told["ok"] and says in told["text"] and told["said"]
+    assert "# six" in told["text"]
+    picked = asking.told("/api/hand/pick", {**REQUEST, "text": told["text"], **told["selected"]})
+    assert picked["ok"] and picked["mark"] == told["mark"]
 
 
-def test_broken_text_rests_the_hand_and_says_why(seen):
-    page = handed(seen, "desk", LEAF)[0].page
-    page.fill("#pattern-text", LEAF + "slush 3mm\n")
-    playwright.expect(page.locator(".hand-hint")).to_contain_text("Fix line 6")
-    assert page.locator(".tile").first.is_disabled()
-    page.fill("#pattern-text", LEAF)
-    page.wait_for_selector(READY)
+def test_a_gesture_on_another_text_is_dropped_with_a_word(asking, look):
+    gesture = {"kind": "delete", "statement": 6}
+    told = asking.told(
+        "/api/hand/do", {"text": CROWN + "# x", "mark": look["mark"], "gesture": gesture}
+    )
+    assert told["dropped"] and "changed" in told["problems"][0]["message"]
 
 
-def test_the_loaf_is_looked_at_closely(seen):
-    web, hand = handed(seen, "tablet", LEAF)
-    page = web.page
-    whole = page.locator(".stage svg").get_attribute("viewBox")
-    x, y = hand.place(0, 0)
-    hand.touch("touchStart", [(x - 30, y), (x + 30, y)])
-    for step in range(1, 9):
-        hand.touch("touchMove", [(x - 30 - 5 * step, y), (x + 30 + 5 * step, y)])
-    hand.touch("touchEnd", [])
-    seen_part = page.locator(".stage svg").get_attribute("viewBox")
-    assert float(seen_part.split()[2]) < 0.6 * float(whole.split()[2])
-    hand.tap(*hand.pick(0))
-    page.wait_for_selector(".grip-length", state="attached")
-    x, y = hand.pick(0)
-    hand.drag((x, y), (x + 40, y))
-    hand.written("^at y 45mm x")
-    assert page.locator(".stage svg").get_attribute("viewBox") == seen_part  # a new picture stays
-    hand.press("Whole loaf")
-    assert page.locator(".stage svg").get_attribute("viewBox") == whole
+def test_a_text_that_cannot_be_read_says_why(asking):
+    for task in ("look", "pick", "do"):
+        told = asking.told(
+            f"/api/hand/{task}", {"text": "loaf round\nleef 3mm\n", "mark": "", "gesture": {}}
+        )
+        assert not told["ok"] and told["problems"]
 
 
-def test_own_files_on_the_shelf(seen, live, pictures):
-    web = seen("small")
-    page = web.page
-    for name in ("apple", "berry"):
-        (live[1] / f"{name}.score").write_text(EMPTY.replace("My loaf", name.capitalize()))
-    page.goto(web.address)
-    own = page.locator(".own-card")
-    playwright.expect(own.filter(has_text="Apple")).to_have_count(1)
-
-    def choose(title, act):
-        page.get_by_role("button", name=f"More for {title}").click()
-        page.get_by_role("button", name=act).locator("visible=true").click()
-
-    choose("Apple", "Duplicate")
-    playwright.expect(own.filter(has_text="apple copy")).to_have_count(1)
-    choose("Berry", "Rename…")
-    page.fill("#prompted", "apple")
-    page.keyboard.press("Enter")
-    playwright.expect(page.locator("#prompted-fault")).to_contain_text("exists already")
-    web.complaints.clear()  # the browser itself reports the answer 400
-    page.fill("#prompted", "cherry")
-    page.keyboard.press("Enter")
-    playwright.expect(own.filter(has_text="cherry")).to_have_count(1)
-    choose("Berry", "Delete")
-    playwright.expect(own.filter(has_text="cherry")).to_have_count(0)
-    assert (live[1] / "trash" / "cherry.score").is_file()
-    page.fill("#shelf-search", "oval")
-    playwright.expect(own).to_have_count(0)
-    playwright.expect(page.locator(".card", has_text="Fern")).to_be_visible()
-    page.fill("#shelf-search", "one slash")
-    page.check("#shelf-baked")
-    page.wait_for_function("() => document.querySelector('.card img').src.endsWith('baked')")
-    web.picture(pictures, "shelf-baked")
-    assert violations(page) == []
+@pytest.mark.parametrize(
+    "gesture",
+    [
+        None,
+        {},
+        {"kind": "fold"},
+        {"kind": "move", "statement": 4, "to": [0]},
+        {"kind": "move", "statement": 4, "to": [0, float("nan")]},
+        {"kind": "move", "statement": 4, "to": [0, 1e9]},
+        {"kind": "turn", "statement": 4.5, "by": 3},
+        {"kind": "repeat", "statement": 4, "count": 10_000},
+        {"kind": "set", "statement": 4, "key": "depth", "value": "9mm\nslash 9mm"},
+        {"kind": "stroke", "points": [[0, 0]] * 6_000},
+        {"kind": "stroke", "points": [[0, 0], [9, 9]], "pressure": [7]},
+        {
+            "kind": "handle",
+            "statement": 4,
+            "name": "length",
+            "from": [0, 0],
+            "to": [0, 9],
+            "way": "up",
+        },
+        {"kind": "cure", "changes": []},
+        {"kind": "cure", "changes": [{"kind": "longer", "cuts": [0], "mm": 4}]},
+        {"kind": "cure", "changes": [{"kind": "add", "mm": 8, "lines": [[[0, 0]]]}]},
+    ],
+)
+def test_a_gesture_that_is_none_is_refused(asking, look, gesture):
+    request = {**REQUEST, "mark": look["mark"], "gesture": gesture}
+    assert asking.post("/api/hand/do", request).status_code == 400

@@ -143,18 +143,22 @@ def _joined(photos: list[Pixels], step: float) -> Pixels:
 
 def _outlines(bread: Bread, frame: Frame, x: float, scale: float) -> Layer:
     """Draw the edges of the openings as fine lines, each with its cut's number and words."""
+    rings = [np.concatenate([lens.ring, lens.ring[:1]]) for lens in bread.opened]
+    points = np.concatenate([np.zeros((0, 2)), *rings])
     corner = np.array([x - frame.x[0], frame.up[1]])
+    laid = (bread.eye.laid(bread.body, points) * [1, -1] + corner) * scale
+    seen = bread.eye.sees(bread.body, points)
     ink = replace(OUTLINE, width=OUTLINE.width * scale)
     items: list[Item] = []
-    for lens in bread.opened:
+    start = 0
+    for lens, ring in zip(bread.opened, rings, strict=True):
+        where = start + np.flatnonzero(seen[start : start + len(ring)])
+        start += len(ring)
+        runs = np.split(where, np.flatnonzero(np.diff(where) > 1) + 1)
         name = bread.layout.cuts[lens.cut].name
-        ring = np.concatenate([lens.ring, lens.ring[:1]])
-        laid = (bread.eye.laid(bread.body, ring) * [1, -1] + corner) * scale
-        where = np.flatnonzero(bread.eye.sees(bread.body, ring))
-        lines = np.split(where, np.flatnonzero(np.diff(where) > 1) + 1)
         items.append(
             Shape(
-                tuple(laid[line] for line in lines if len(line) > 1),
+                tuple(laid[run] for run in runs if len(run) > 1),
                 ink=ink,
                 css="opening",
                 data={"cut": str(lens.cut)},

@@ -10,14 +10,16 @@ from scipy import ndimage
 
 from scorecraft.arrays import Field, Floats, Pixels
 from scorecraft.drawing.bloom.light import Shades, exposed, lit, shades
-from scorecraft.drawing.bloom.relief import Bread, Ground, ground
+from scorecraft.drawing.bloom.relief import Bread, Ground, ground, smooth
 
 STRIP_PIXELS = 1_300_000
 """Strips of columns are made one after the other, each of about so many pixels."""
-BESIDE_MM = 3.0
+FOOT_MM = 16.0
+"""Below this height the loaf stands so steep that a picture from the side draws it out."""
+BESIDE_MM = 10.0
 """A strip knows so much of its neighbours."""
 SHADOW_STEP_MM = 0.55
-SHADOW_PIXELS = 640
+SHADOW_PIXELS = 400
 """Along a side, no more than so many are marched through for the large shadow."""
 SIDE_MM = 3.0
 """Straight sides are smooth over so much."""
@@ -98,11 +100,23 @@ def _shown(
     bread: Bread, land: Ground, shadows: Shades, ups: Floats, inner: slice, table: bool
 ) -> Pixels:
     """Look at a strip, and keep its own columns."""
-    light = _plain_sides(bread, lit(bread, land, shadows, table), land)[:, inner]
+    light = lit(bread, land, shadows, table)
     if not bread.eye.from_above:
-        rows = first_met(bread, land, ups)[:, inner]
-        light = _looked_at(light, rows)
-    return exposed(light)
+        light = _looked_at(
+            _plain_sides(bread, _foot_blurred(light, land), land), first_met(bread, land, ups)
+        )
+    return exposed(light[:, inner])
+
+
+def _foot_blurred(light: Floats, land: Ground) -> Floats:
+    """Blur the foot along the bench: few rows of the land are drawn out over it."""
+    loaf = (land.dome > 0).astype(np.float32)
+    part = (loaf * (1 - smooth(FOOT_MM / 3, FOOT_MM, land.dome)))[..., None]
+    size = (1.5 / land.step, 3.0 / land.step)
+    whole = ndimage.gaussian_filter(loaf, size)
+    blurred = [ndimage.gaussian_filter(each * loaf, size) for each in np.moveaxis(light, -1, 0)]
+    even = np.stack(blurred, axis=-1) / np.maximum(whole, 1e-3)[..., None]
+    return np.asarray(light + part * (even - light))
 
 
 def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:

@@ -57,7 +57,7 @@ def browned(bread: Bread, land: Ground) -> Field:
     mouth, groove = land.mouth, land.groove
     ragged = land.fine.bumps(8, (9.0, 0.8), (4.0, 1.0), (2.0, 0.3))
     ridge = land.relief - ndimage.gaussian_filter(land.relief, 0.8 / land.step)
-    heat = 0.05 * land.broad.bumps(6, (40.0, 1.0), (16.0, 0.6), (7.0, 0.2))
+    heat = 0.045 * land.broad.bumps(6, (40.0, 1.0), (18.0, 0.6))
     heat += 0.012 * land.fine.bumps(7, (2.0, 0.6), (0.7, 0.3))
     heat += 0.55 + 0.10 * (land.normal[2] - 0.7) + np.clip(0.28 * ridge, -0.03, 0.16)
     ear = np.clip(land.rises, 0, 5)
@@ -91,13 +91,13 @@ def floured(bread: Bread, land: Ground) -> Field:
     """
     if bread.flour <= 0:
         return np.zeros_like(land.dome)
-    patches = land.broad.bumps(9, (26.0, 1.0), (10.0, 0.7))
+    patches = land.broad.bumps(9, (28.0, 1.0), (12.0, 0.6))
     grains = land.fine.bumps(10, (2.2, 0.5), (0.8, 1.0), (0.5, 0.7))
     hollow = ndimage.gaussian_filter(land.relief, 2.0 / land.step) - land.relief
     down = np.arccos(np.clip(land.dome / np.float32(bread.body.height_mm), 0, 1))
     rings = np.cos(down * np.float32(math.pi * bread.loaf.width_mm / 2 / BASKET_MM))
     amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, land.normal[2]) + 0.05 * rings)
-    amount += 0.14 * patches + np.clip(0.3 * hollow, -0.25, 0.15) + 0.09 * grains
+    amount += 0.11 * patches + np.clip(0.3 * hollow, -0.25, 0.15) + 0.09 * grains
     mouth = land.mouth
     width = np.minimum(0.3 + 0.2 * mouth.half, 1.3) + np.clip(land.rises, 0, 5)
     parted = smooth(0.0, 1.3, mouth.out / width + 0.25 * patches + 0.1 * grains)

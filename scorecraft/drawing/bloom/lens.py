@@ -68,25 +68,30 @@ def baked_loaf(layout: Layout, share: float = 1.0) -> Loaf:
 
 def lenses(layout: Layout, mouths: Mouths, baked: Loaf, share: float = 1.0) -> list[Lens]:
     """Open every cut of a layout to a share of its predicted width, in the order of the cuts."""
-    return [_lens(layout, baked, index, mouths, share) for index in range(len(layout.cuts))]
+    if not layout.cuts:
+        return []
+    placed = [stations(cut.line) for cut in layout.cuts]
+    ends = np.cumsum([len(at) for _, at in placed])[:-1]
+    sheet = np.concatenate([points for points, _ in placed])
+    plan = carried(layout.loaf, baked, layout.loaf.sheet_to_plan(sheet))
+    parts = zip(np.split(plan, ends), np.split(baked.normal(plan), ends), strict=True)
+    opened = []
+    for index, ((_, at), (middle, normal)) in enumerate(zip(placed, parts, strict=True)):
+        slit = LEAST_MM + (1 - share) * SLIT * layout.cuts[index].depth_mm
+        least = slit * (4 * at * (1 - at)) ** 0.25
+        half = np.maximum(share * mouths.width(index, at), least) / 2
+        opened.append(Lens(index, middle, _left(middle, normal), half))
+    return opened
 
 
-def _lens(layout: Layout, baked: Loaf, index: int, mouths: Mouths, share: float) -> Lens:
-    cut = layout.cuts[index]
-    sheet, at = stations(cut.line)
-    middle = carried(layout.loaf, baked, layout.loaf.sheet_to_plan(sheet))
+def _left(middle: Line, normal: Floats) -> Line:
+    """Where one mm on the surface to the left of a line falls in plan; (N, 2) of (N, 2), (N, 3)."""
     tangent = np.gradient(middle, axis=0)
-    if np.allclose(sheet[0], sheet[-1]):
+    if np.allclose(middle[0], middle[-1]):
         tangent[0] = tangent[-1] = middle[1] - middle[-2]
-    normal = baked.normal(middle)
-    upright = np.maximum(normal[:, 2], 1e-3)
-    rise = -(normal[:, :2] * tangent).sum(axis=1) / upright
-    along = np.column_stack([tangent, rise])
-    left = np.cross(normal, along)
-    left /= np.maximum(np.linalg.norm(left, axis=1), 1e-12)[:, None]
-    slit = LEAST_MM + (1 - share) * SLIT * cut.depth_mm
-    half = np.maximum(share * mouths.width(index, at), slit * (4 * at * (1 - at)) ** 0.25) / 2
-    return Lens(index, middle, left[:, :2], half)
+    rise = -(normal[:, :2] * tangent).sum(axis=1) / np.maximum(normal[:, 2], 1e-3)
+    left = np.cross(normal, np.column_stack([tangent, rise]))
+    return np.asarray(left[:, :2] / np.maximum(np.linalg.norm(left, axis=1), 1e-12)[:, None])
 
 
 def stations(line: Line) -> tuple[Line, Floats]:

@@ -13,6 +13,9 @@ from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, smooth, wid
 
 PENUMBRA_DEG = np.linspace(-17.0, 17.0, 25)
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
+SHADOW = 0.7
+FADES_MM = 18.0
+"""Without a table the shadow is so much of a full one, and fades before the picture ends."""
 FOOT_SHADE_MM = 22.0
 """Up to this height the foot of a loaf, which curves in under it, is in its own shade."""
 HOLLOWS = ((1.0, 0.35, 0.4), (3.0, 0.22, 0.4), (14.0, 0.035, 0.55))
@@ -20,6 +23,7 @@ HOLLOWS = ((1.0, 0.35, 0.4), (3.0, 0.22, 0.4), (14.0, 0.035, 0.55))
 KEY = (2.15, 2.02, 1.80)
 SKY = (0.70, 0.68, 0.66)
 BOUNCE = (0.16, 0.12, 0.08)
+GLEAM = (2.2, 1.7, 1.1)
 
 
 _STEPS = np.linspace(0, 1, 4096)
@@ -93,7 +97,10 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
     level = [k * bread.eye.light[2] * key + s * sky for k, s in zip(KEY, SKY, strict=True)]
     if not table:
         dark = 1 - level[1] / (KEY[1] * bread.eye.light[2] + SKY[1])
-        shown = inside + (1 - inside) * np.clip(dark, 0, 1)
+        edge = [np.minimum(each - each[0], each[-1] - each) / FADES_MM for each in (land.x, land.y)]
+        across, up = (smooth(0.0, 1.0, each.astype(np.float32)) for each in edge)
+        fades = across * up[:, None]
+        shown = inside + (1 - inside) * np.clip(SHADOW * dark * fades, 0, 1)
         loaf = [inside * each / np.maximum(shown, 1e-3) for each in loaf]
         return np.stack([*loaf, shown], axis=-1)
     board = _board(land)
@@ -118,8 +125,8 @@ def _bread(bread: Bread, land: Ground, key: Field, sky: Field) -> list[Field]:
     gleam *= bare * (1 - crumb) * key * np.float32(0.07)
     up = 0.55 + 0.45 * normal[2]
     return [
-        color * (k * key * facing + sky * (s * up + b * (1 - normal[2]))) + gleam * k
-        for color, k, s, b in zip(albedo, KEY, SKY, BOUNCE, strict=True)
+        color * (k * key * facing + sky * (s * up + b * (1 - normal[2]))) + gleam * g
+        for color, k, s, b, g in zip(albedo, KEY, SKY, BOUNCE, GLEAM, strict=True)
     ]
 
 
@@ -149,7 +156,8 @@ def _furrowed(land: Ground) -> Field:
         * np.exp(np.minimum(land.mouth.out, 0) / 1.3)
         * (land.mouth.out < 0)
     )
-    deep += np.clip(-land.groove.out / np.maximum(land.groove.half, 0.2), 0, 1)
+    furrow = np.clip(-land.groove.out / np.maximum(land.groove.half, 0.2), 0, 1)
+    deep += furrow * (land.mouth.out > 0)
     return np.asarray(1 - 0.55 * np.minimum(deep, 1))
 
 

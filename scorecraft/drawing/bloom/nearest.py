@@ -56,7 +56,7 @@ class Pieces:
         )
 
     def measured(self, piece: int | Ints, x: Floats, y: Floats) -> tuple[Floats, ...]:
-        """Out, half, across and along of points to their pieces, mm."""
+        """Out, half and across of points to their pieces, mm, and the part of these gone by."""
         way_x, way_y = self.way[piece].T
         left_x, left_y = self.left[piece].T
         square = np.maximum(way_x**2 + way_y**2, 1e-12)
@@ -68,7 +68,7 @@ class Pieces:
         x, y = x - across * left_x, y - across * left_y
         half = self.half[piece] + part * self.wider[piece]
         out = np.sqrt(across * across + x * x + y * y) - half
-        return out, half, across, self.gone[piece] + part * np.sqrt(square)
+        return out, half, across, part
 
 
 def nearest(opened: Sequence[Lens], x: Floats, y: Floats, reach_mm: Floats) -> Place:
@@ -90,7 +90,9 @@ def nearest(opened: Sequence[Lens], x: Floats, y: Floats, reach_mm: Floats) -> P
         row, column = np.nonzero(best >= 0)
         found = best[row, column]
         cut[row, column] = pieces.cut[found]
-        values[:, row, column] = pieces.measured(found, x[column], y[row])
+        *across, part = pieces.measured(found, x[column], y[row])
+        along = pieces.gone[found] + part * np.hypot(*pieces.way[found].T)
+        values[:, row, column] = *across, along
     values[0][best < 0] = FAR_MM
     return Place(cut, *values)
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
+from scipy import ndimage
 
 from scorecraft.arrays import Field, Flags, Floats
 from scorecraft.cuts import Layout
@@ -20,6 +21,8 @@ from scorecraft.shaping.shaped import Shaped, shaped
 LIGHT_MM = 2.6
 """Cuts that open less are grooves in the crust; the others are mouths."""
 LIP_MM = 3.0
+FLAP = 2.2
+"""How far back an ear bends, of how far it lifts."""
 GROOVE_REACH_MM = 2.6
 COARSE_MM = 2.0
 """The places on the sheet are found so far apart, and between them by straight lines."""
@@ -123,7 +126,9 @@ def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
 def _reach(layout: Layout, lens: Lens) -> float:
     """How far from its edge an opened cut shapes the crust, mm."""
     cut = layout.cuts[lens.cut]
-    flap = cut.depth_mm * slant_of(cut) * 1.2
+    flap = FLAP * float(
+        lift(np.array(lens.widest), np.array(cut.depth_mm), np.array(slant_of(cut)))
+    )
     return max(LIP_MM * (1 + 0.15 * lens.widest), flap)
 
 
@@ -164,7 +169,7 @@ def _rises(layout: Layout, mouth: Place) -> Field:
     half, across, out = (each.ravel()[where] for each in (mouth.half, mouth.across, mouth.out))
     reach = np.array([cut.depth_mm for cut in layout.cuts])[number]
     slant = np.array([slant_of(cut) for cut in layout.cuts])[number]
-    aside = np.clip(across * way[number] / np.maximum(out + half, 0.2), -1, 1)
+    aside = np.clip(across * way[number] / np.maximum(np.maximum(out, 0) + half, 0.2), -1, 1)
     raised.ravel()[where] = lift(2 * np.maximum(half, 0), reach, slant) * aside
     return raised
 
@@ -188,8 +193,9 @@ def _relief(
     near = np.maximum(1 - beyond / (LIP_MM * (1 + 0.3 * mouth.half)), 0)
     crust += 0.3 * baked * np.sqrt(np.minimum(mouth.half, 6)) * near * near * near
     ear = np.maximum(rises, 0)
-    flap = np.maximum(1 - beyond / np.maximum(2.2 * ear, 1), 0)
-    crust += ear * flap * flap + _groove(groove)
+    flap = np.maximum(1 - beyond / np.maximum(FLAP * ear, 1), 0)
+    flap = ndimage.gaussian_filter(ear * flap * flap, 0.7 / fine.apart_mm)  # where flaps meet
+    crust += flap + _groove(groove)
     inside = mouth.out < SOFT_MM / 2
     floor = _floor(fine, mouth, rises, inside)
     floor = floor * baked - (1 - baked) * 2 * mouth.half[inside]

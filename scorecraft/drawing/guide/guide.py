@@ -45,7 +45,7 @@ def guide_pages(
     tiled: bool = False,
     one_sheet: bool = False,
     findings: Sequence[Finding] = (),
-    opening_mm: Sequence[float] | None = None,
+    opening_mm: Sequence[tuple[float, float]] | None = None,
     verdict: str | None = None,
     made: Work | None = None,
 ) -> tuple[Picture, ...]:
@@ -54,8 +54,8 @@ def guide_pages(
     `paper` is a paper's name; without it the smallest that fits is taken from the family of
     `home` (A4). A loaf too large for it, or for the home paper `tiled`, is spread over several
     sheets behind a page of words with a map of them; without a paper `one_sheet` makes one sheet
-    as large as it has to be instead. `opening_mm` is the predicted width of each cut, `made` the
-    order of work, if it is known.
+    as large as it has to be instead. `opening_mm` is the predicted width of each cut as a range,
+    `made` the order of work, if it is known.
     """
     told = told_of(layout, made, findings, opening_mm, verdict)
     sizes = guide_sizes(layout.loaf)
@@ -67,7 +67,7 @@ def told_of(
     layout: Layout,
     made: Work | None,
     findings: Sequence[Finding],
-    opening_mm: Sequence[float] | None,
+    opening_mm: Sequence[tuple[float, float]] | None,
     verdict: str | None,
 ) -> words.Told:
     """Gather what the guide says, its numbers and pulls by the order of work."""

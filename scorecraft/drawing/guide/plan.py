@@ -13,6 +13,7 @@ from scorecraft.drawing.crown import crown_cross, crown_mark
 from scorecraft.drawing.guide.dial import dial
 from scorecraft.drawing.guide.numbers import Number, frame, place_numbers
 from scorecraft.drawing.inks import MARK_INK, NUMBER_MM, RIM_INK, band, cut_ink
+from scorecraft.drawing.lean import lean_bars
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, ring
 from scorecraft.drawing.plan import cut_plans, length, mark_plans, on_paper, rim_plans
 from scorecraft.groups import Group
@@ -45,6 +46,7 @@ def guide_plan(
             Layer("rim", (Shape(rims, closed=True, ink=RIM_INK),)),
             crown_mark(centre),
             dial(layout.loaf, centre),
+            Layer("lean", tuple(lean_bars(layout, cuts, avoid=_kept_free(numbers, centre)))),
             Layer("pull", tuple(_arrows(cuts, numbers, against))),
             Layer("numbers", tuple(_number_items(numbers))),
         ),
@@ -125,10 +127,20 @@ def _number_items(numbers: Mapping[str, Number]) -> list[Item]:
     return items
 
 
-def _arrows(cuts: Sequence[Line], numbers: Mapping[str, Number], against: Set[int]) -> list[Shape]:
-    """Show on the numbered cuts which way the blade is pulled."""
-    texts = shapely.union_all(
+def _texts(numbers: Mapping[str, Number]) -> shapely.Geometry:
+    """Cover the numbers with their frames."""
+    return shapely.union_all(
         [frame(each.text, np.array([each.at]))[0] for each in numbers.values()]
     )
+
+
+def _kept_free(numbers: Mapping[str, Number], centre: Centre) -> shapely.Geometry:
+    """Cover the numbers and the crown."""
+    return shapely.union(_texts(numbers), shapely.MultiLineString(list(crown_cross(centre))))
+
+
+def _arrows(cuts: Sequence[Line], numbers: Mapping[str, Number], against: Set[int]) -> list[Shape]:
+    """Show on the numbered cuts which way the blade is pulled."""
+    texts = _texts(numbers)
     shown = [number.cut for number in numbers.values()]
     return [arrow(cuts[cut][::-1] if cut in against else cuts[cut], texts) for cut in shown]

@@ -9,6 +9,7 @@ from scorecraft.checks.finding import SEVERITIES, Finding
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.inks import CUT_INKS, MARK_INK, NUMBER_MM, Band, band, band_words
+from scorecraft.drawing.lean import BAR_INK
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.cautions import BLADE, SHEET
 from scorecraft.drawing.paper.rulers import rulers
@@ -17,6 +18,8 @@ from scorecraft.drawing.paper.telling import HEADS, loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line, placed
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group
+from scorecraft.opening.lip import rising_side
+from scorecraft.units import mm_range
 
 BODY_MM = LEAST_MM
 TITLE_MM = (8.0, 7.0, 6.0, 5.0)
@@ -24,6 +27,7 @@ ROWS = (2.0, 1.75, 1.5)
 """Heights of table rows to choose from, roomy to tight, as parts of the letters' size."""
 MOST_FINDINGS = 2
 SAMPLE_MM = 12.0
+LEAN_SAMPLE_MM = 2.2
 LEAST_NAME_MM = 22.0
 
 
@@ -31,14 +35,14 @@ LEAST_NAME_MM = 22.0
 class Told:
     """What the guide says beside the drawing.
 
-    `opening_mm` is the widest opening of each cut; `against` are the cuts that are pulled against
-    the direction they are drawn in.
+    `opening_mm` is the range of each cut's widest opening; `against` are the cuts that are pulled
+    against the direction they are drawn in.
     """
 
     layout: Layout
     groups: Sequence[Group]
     findings: Sequence[Finding] = ()
-    opening_mm: Sequence[float] | None = None
+    opening_mm: Sequence[tuple[float, float]] | None = None
     verdict: str | None = None
     against: Set[int] = frozenset()
 
@@ -157,7 +161,8 @@ def _row(told: Told, group: Group) -> Mapping[str, Cell]:
     }
     if told.opening_mm is not None:
         widths = [told.opening_mm[index] for index in group.cuts]
-        row[HEADS["opens"]] = _range(min(widths), max(widths), digits=0)
+        least, most = min(low for low, _ in widths), max(high for _, high in widths)
+        row[HEADS["opens"]] = mm_range(least, most)
     return row
 
 
@@ -178,6 +183,8 @@ def key(told: Told, width: float, letters: float = BODY_MM) -> Block:
     """Explain the lines of the drawing."""
     entries: list[tuple[Item, str]] = [(sample(each), band_words(each)) for each in CUT_INKS]
     entries.append((_arrow_sample(), telling.PULL))
+    if any(rising_side(cut) for cut in told.layout.cuts):
+        entries.append((_lean_sample(), telling.LEAN))
     entries.append((_number_sample(), telling.IN_ORDER))
     if told.layout.marks.lines:
         mark = Shape((line(0, 0, SAMPLE_MM, 0),), ink=MARK_INK)
@@ -203,6 +210,12 @@ def _number_sample() -> Item:
 def _arrow_sample() -> Item:
     points = line(0, 0, SAMPLE_MM, 0)
     return Layer("pull", (Shape((points,), ink=Ink(0.5)), arrow(points)))
+
+
+def _lean_sample() -> Item:
+    points = line(0, 0, SAMPLE_MM, 0)
+    side = line(SAMPLE_MM / 2, 0, SAMPLE_MM / 2, -LEAN_SAMPLE_MM)
+    return Layer("lean", (Shape((points,), ink=CUT_INKS["deep"]), Shape((side,), ink=BAR_INK)))
 
 
 def cautions(width: float, sheet: str = SHEET) -> Block:

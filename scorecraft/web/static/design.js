@@ -13,7 +13,7 @@ import { shapeName } from "./loaf_shape.js";
 import { Looking } from "./looking.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
-import { length, onUnits } from "./units.js";
+import { between, length, onUnits } from "./units.js";
 import { words } from "./words.js";
 import { working } from "./working.js";
 
@@ -25,7 +25,7 @@ export class DesignRoom {
     this.findings = new Findings({
       pointed: (finding, number) => this.pointFinding(finding, number),
       picked: (finding) => this.pick(finding),
-      fixed: (finding, choice, level) => this.hand.fix(finding, choice, level),
+      fixed: (changes) => this.hand.fix(changes),
     });
     this.editor = new Editor({
       typed: (text) => store.write(text, "typing"),
@@ -200,7 +200,7 @@ export class DesignRoom {
   cutTold(cut) {
     const parts = [length(cut.length_mm, 0), told.deep(length(cut.depth_mm))];
     const wide = this.looking.widest(store.design.cuts.indexOf(cut));
-    if (wide !== null) parts.push(told.opens(length(wide)));
+    if (wide !== null) parts.push(told.opens(between(...wide)));
     return told.cutTold(cut, parts.join(" · "));
   }
 

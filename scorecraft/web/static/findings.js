@@ -6,10 +6,7 @@ import { whatIs } from "./what.js";
 import { words } from "./words.js";
 
 export class Findings {
-  /**
-   * `pointed` hears of the finding under the pointer or null, `picked` of one that is chosen, `fixed` of a
-   * fix of one: the number of the finding, which of its fixes, and whose findings these are.
-   */
+  /** `pointed` hears of the finding under the pointer or null, `picked` of one that is chosen, `fixed` of the changes of a fix. */
   constructor({ pointed, picked, fixed }) {
     Object.assign(this, { pointed, picked, fixed });
     this.verdict = h("p", { class: "verdict", role: "status" });
@@ -24,7 +21,6 @@ export class Findings {
   show({ findings, verdict, room = "" }) {
     this.verdict.textContent = findings.length ? said(verdict) : words.design.nothing;
     this.tellRoom(said(room));
-    this.level = room ? "opening" : "design";
     this.fill(findings.map((finding, number) => this.row(finding, number, finding.severity)));
   }
 
@@ -66,7 +62,7 @@ export class Findings {
     const sign = severity === "problem" ? words.design.problem : severity;
     const cuts = told.cuts && told.cuts.length ? words.design.cuts(told.cuts.length) : "";
     const where = [told.line && words.design.line(told.line), cuts].filter(Boolean).join(" · ");
-    const fixes = told.cures || [];
+    const fixes = told.fixes || [];
     const point = (shown) => () => this.pointed(shown, number);
     return h(
       "li",
@@ -84,7 +80,7 @@ export class Findings {
         told.hint && !fixes.length && h("span", { class: "hint" }, said(told.hint)),
         where && h("span", { class: "where" }, where),
       ),
-      fixes.length > 0 && h("div", { class: "fixes" }, ...fixes.map((fix, choice) => button("fix", () => this.fixed(number, choice, this.level), said(fix.told)))),
+      fixes.length > 0 && h("div", { class: "fixes" }, ...fixes.map(({ told: advice, changes }) => button("fix", () => this.fixed(changes), said(advice)))),
     );
   }
 }

@@ -1,6 +1,6 @@
 // The pattern's knobs as sliders; each has its value written into the text.
 
-import { h } from "./dom.js";
+import { button, h } from "./dom.js";
 import { edits } from "./edits.js";
 import { trimmed, valued } from "./units.js";
 import { words } from "./words.js";
@@ -11,11 +11,14 @@ export class Knobs {
     this.pointed = pointed;
     this.element = h("div", { class: "knobs" });
     this.rows = new Map();
+    this.first = new Map();
+    this.back = button("plain knobs-back", () => this.reset(), words.design.resetKnobs);
   }
 
   /** Nothing is open that could be read; say why. */
   clear(why) {
     this.names = "";
+    this.first.clear();
     this.element.replaceChildren(h("p", { class: "quiet" }, why));
   }
 
@@ -27,10 +30,22 @@ export class Knobs {
       this.names = `${names.length} ${names}`;
       this.rows = new Map(knobs.map((knob) => [knob.name, this.row(knob)]));
       const rows = [...this.rows.values()].map((row) => row.element);
-      this.element.replaceChildren(...(rows.length ? rows : [h("p", { class: "quiet" }, words.design.noKnobs)]));
+      this.element.replaceChildren(...(rows.length ? [...rows, this.back] : [h("p", { class: "quiet" }, words.design.noKnobs)]));
     }
+    for (const { name, value } of knobs) if (!this.first.has(name)) this.first.set(name, value);
+    this.knobs = knobs;
+    this.back.hidden = this.moved.length === 0;
     if (!others && !settled) return; // a newer value is on its way
     for (const knob of knobs) this.rows.get(knob.name).show(knob);
+  }
+
+  /** The knobs that are not as the pattern was opened. */
+  get moved() {
+    return this.knobs.filter(({ name, value, turns }) => turns && value !== this.first.get(name));
+  }
+
+  reset() {
+    for (const { name, unit } of this.moved) edits.make(`knob ${name}`, { knob: name, value: trimmed(this.first.get(name), 4) + unit });
   }
 
   row(first) {

@@ -58,7 +58,7 @@ export class Looking {
   /** Show a newer picture than that of the design, which is still on its way. */
   see({ svg }) {
     if (this.look !== "top" || !this.design) return;
-    this.opening = this.mouths = null;
+    this.opening = null;
     this.stage.show(svg, this.stage.svg.getAttribute("aria-label"), { live: true });
   }
 
@@ -80,7 +80,7 @@ export class Looking {
     this.apply();
   }
 
-  /** The widest opening of a cut in mm, or null while it is not known. */
+  /** The widest opening of a cut as its least and most in mm, or null while it is not known. */
   widest(cut) {
     return this.opening ? this.opening.widest_mm[cut] : null;
   }

@@ -1,10 +1,10 @@
 // The shelf: every shipped pattern as a picture, and the baker's own.
 
 import { ask, fetched, tellWhy } from "./api.js";
+import { choices } from "./choices.js";
 import { prompted, question } from "./dialog.js";
 import { button, h, icon, iconButton, keep, kept, refill } from "./dom.js";
 import { fresh, open, said } from "./files.js";
-import { choices } from "./choices.js";
 import { shapeName } from "./loaf_shape.js";
 import { hush, tell } from "./messages.js";
 import { discard, unsaved } from "./rescue.js";
@@ -21,7 +21,7 @@ export class ShelfRoom {
     this.own = h("div", { class: "cards" });
     this.rescued = h("ul", { class: "rescued" });
     this.rescue = h("section", { "aria-labelledby": "rescued", hidden: true }, h("h2", { id: "rescued" }, told.rescued), h("p", { class: "quiet" }, told.rescuedHint), this.rescued);
-    this.shipped = h("div", { class: "forms" });
+    this.shipped = h("div", { class: "by-form" });
     this.path = h("p", { class: "quiet path" });
     this.none = h("p", { class: "quiet", role: "status", hidden: true }, told.noneFound);
     this.baking = 0;

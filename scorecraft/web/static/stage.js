@@ -85,11 +85,12 @@ export class Stage {
     const [x, y] = this.crown;
     const scale = 1 + (this.blooms[0][0].sideways - 1) * share;
     this.growing.setAttribute("transform", `translate(${x} ${y}) scale(${scale}) translate(${-x} ${-y})`);
-    let before = 0;
-    for (const [bloom, image] of this.blooms) {
-      image.setAttribute("opacity", Math.min(1, Math.max(0, (share - before) / (bloom.share - before))));
-      before = bloom.share;
-    }
+    const last = this.blooms.findLastIndex(([bloom]) => bloom.share <= share);
+    this.blooms.forEach(([bloom, image], index) => {
+      const before = index ? this.blooms[index - 1][0].share : 0;
+      const part = index > last + 1 || index < last ? 0 : (share - before) / (bloom.share - before);
+      image.setAttribute("opacity", Math.min(1, part));
+    });
   }
 
   /** Light up cuts by number, and what a finding points at. */

@@ -24,6 +24,14 @@ export function length(mm, digits = 1) {
   return `${trimmed(mm, digits)} mm`;
 }
 
+/** Write a range of lengths given in mm: in steps of 5 mm where it is wide, else in whole mm. */
+export function between(least, most) {
+  const inches = chosen.length === "in";
+  const step = inches ? INCH / 10 : most >= 20 ? 5 : 1;
+  const [low, high] = [least, most].map((mm) => trimmed((Math.round(mm / step) * step) / (inches ? INCH : 1), 1));
+  return `${low === high ? high : `${low}–${high}`} ${inches ? "in" : "mm"}`;
+}
+
 /** Write a temperature given in °C. */
 export function heat(celsius) {
   return chosen.heat === "F" ? `${Math.round((celsius * 9) / 5 + 32)} °F` : `${Math.round(celsius)} °C`;

@@ -81,6 +81,7 @@ export const words = {
     cutsTitle: "Cuts",
     panelsLabel: "Parts of the design",
     noKnobs: "This pattern has no knobs. A line such as “knob leaves 8 min 5 max 12” adds one.",
+    resetKnobs: "Reset knobs",
     fixedKnob: "The text works this value out: change it there.",
     loafForm: "Shape",
     shapes: { epi: "Épi" }, // others are called as in the text

@@ -120,10 +120,10 @@ export class Hand extends EventTarget {
 
   looked(answer) {
     const wordOf = (seen) => seen?.statements.find(({ id }) => id === this.selection?.statement)?.word;
-    const strange = this.selection && wordOf(answer) !== (this.expected ? wordOf(answer) : wordOf(this.seen) ?? wordOf(answer));
-    this.expected = false;
-    this.seen = answer;
-    if (strange || (this.selection && !wordOf(answer))) this.pick(null); // another statement stands there now
+    const [was, is] = [wordOf(this.seen), wordOf(answer)];
+    const strange = !is || (was && was !== is && !this.expected); // another statement stands there now
+    Object.assign(this, { seen: answer, expected: false });
+    if (this.selection && strange) this.pick(null);
     if (answer.cuts[this.touched]) this.pick(answer.cuts[this.touched]);
     this.touched = null;
     this.settle();
@@ -271,9 +271,9 @@ export class Hand extends EventTarget {
     else this.make((this.nudged = { kind, by }), `key ${kind} ${hold}`);
   }
 
-  /** Do what the checks advise: one of the fixes of a finding, by numbers; `level` tells whose findings. */
-  fix(finding, choice, level) {
-    this.make({ kind: "cure", finding, choice, level });
+  /** Do what the checks advise: the changes of one of a finding's fixes. */
+  fix(changes) {
+    this.make({ kind: "cure", changes });
   }
 
   remove() {
@@ -325,6 +325,13 @@ export class Hand extends EventTarget {
     if (!mine && event.pointerType !== "mouse") return new Look(this, event, () => this.pick(whose));
     if (!mine) this.pick(whose);
     return new Drag(this, () => this.movable(), event);
+  }
+
+  /** A handle was tapped, not dragged: what lies under it is meant. */
+  tapped({ clientX, clientY }) {
+    const under = document.elementsFromPoint(clientX, clientY).map((each) => this.stage.cutAt(each));
+    const cut = under.find((each) => each !== null);
+    if (cut !== undefined && isKnown(this.seen) && !this.picked?.own.includes(cut)) this.pick(this.seen.cuts[cut]);
   }
 
   movable() {

@@ -35,7 +35,7 @@ export class Drag {
   end(event, moved) {
     clearTimeout(this.timer);
     this.hand.loupe.hide();
-    if (!moved) return;
+    if (!moved) return this.hand.tapped(event);
     this.hand.whenPicked(() => {
       this.move(event);
       if (this.result) this.hand.release(this.result);

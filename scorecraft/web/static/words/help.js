@@ -39,7 +39,7 @@ export const help = {
       steam: {
         name: "Steam",
         picture: "A loaf in a covered pot full of steam, then the lid is off and the loaf browns.",
-        text: "Steam keeps the skin supple while the loaf springs: the cuts open wider and an ear lifts better. A covered pot holds the loaf’s own steam. Then take the lid off, or vent the steam, and the crust can brown.",
+        text: "Steam keeps the skin supple while the loaf springs: the cuts open wider and an ear lifts better. Without it the skin sets early: cuts open less, and the growth that is left may burst at the side or the foot. A covered pot holds the loaf’s own steam. Then take the lid off, or vent the steam, and the crust can brown.",
       },
       card: {
         name: "Reading the bench card",
@@ -64,8 +64,8 @@ export const help = {
           boule: ["Boule", "A round loaf."],
           batard: ["Batard", "A loaf shaped longer than wide, plump in the middle: an oval loaf here."],
           banneton: ["Banneton, or proofing basket", "The basket a shaped loaf rises in. Its size tells how large the loaf is when you turn it out."],
-          proof: ["Proof", "The last rise before the oven. Underproofed dough springs most and tears where it is not cut. Overproofed dough springs little: its cuts barely open and the loaf may sag, so make them fewer and shallower."],
-          hydration: ["Hydration", "Water as a share of the flour’s weight. Wetter dough spreads faster and leaves less time to score."],
+          proof: ["Proof", "The last rise before the oven. A sourdough is ready at 1.5 to 2 times its mixed volume, a yeasted dough at about double. Underproofed dough springs most and tears where it is not cut. Overproofed dough springs little: its cuts barely open and the loaf may sag, so make them fewer and shallower."],
+          hydration: ["Hydration", "Water as a share of the flour’s weight. Wetter dough spreads faster: the loaf stands lower and leaves less time to score."],
           crown: ["Crown", "The top of the loaf, in the middle. Patterns are measured from it."],
           rim: ["Rim", "The outline of the loaf, where it meets the bench."],
           reach: ["Reach", "The way over the dough from the crown to the rim, measured with a tape or a string. A size such as 60% is that share of it, so a pattern grows and shrinks with the loaf."],
