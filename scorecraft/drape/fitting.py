@@ -57,6 +57,8 @@ def check_can_lie(rings: Rings) -> None:
 
     Raises ScorecraftError that says where, and what of the loaf's form is the reason.
     """
+    if rings.loaf.hole is not None:
+        raise ScorecraftError(telling.cannot_lie(telling.HAS_HOLE), None, telling.INSTEAD)
     theta = np.radians(np.arange(0, 361, 3.0))
     share = np.linspace(0.1, 1.0, 30)[:, None]
     distance = share * np.minimum(rings.loaf.reach(theta[1:]), rings.loaf.reach(theta[:-1]))

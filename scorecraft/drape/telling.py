@@ -2,6 +2,7 @@
 
 LEAST_FIT = "use 0.5 mm or more"
 INSTEAD = "print the guide and mark the pattern on the dough with string lines"
+HAS_HOLE = "it has a hole in its middle"
 TOO_LONG = "it is too long for its width"
 
 

@@ -11,7 +11,7 @@ from scorecraft.drawing.bloom.bloom import WRITING
 from scorecraft.drawing.bloom.contour import above, grid_triangles, inner_edges
 from scorecraft.drawing.bloom.telling import TENSION
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape, box
-from scorecraft.drawing.plan import cut_plans, length, on_paper, rim_plan
+from scorecraft.drawing.plan import cut_plans, length, on_paper, rim_plans
 from scorecraft.drawing.text import width_mm as text_width
 from scorecraft.drawing.text import wrapped
 
@@ -70,7 +70,8 @@ def tension_layer(
 ) -> Layer:
     """Draw the map alone, the crown at `centre` of the paper (mm)."""
     plan, values = tension_grid(layout, tension_at)
-    rim = shapely.Polygon(rim_plan(layout.loaf))
+    rims = rim_plans(layout.loaf)
+    rim = shapely.Polygon(rims[0], rims[1:])
     triangles = grid_triangles(STEPS, STEPS)
     areas: list[Item] = [_area(rim, MAP[0], centre, scale)]
     lines: list[Item] = []
@@ -88,8 +89,12 @@ def tension_layer(
             Shape(tuple(on_paper(each, centre, scale) for each in edges), ink=ink, css="contour")
         )
     cuts = Layer("cuts", tuple(_cuts(layout, centre, scale)))
-    edge = on_paper(rim_plan(layout.loaf), centre, scale)
-    frame = Shape((edge,), closed=True, ink=Ink(0.5 * scale, color=MAP_LINE), css="rim")
+    frame = Shape(
+        tuple(on_paper(each, centre, scale) for each in rims),
+        closed=True,
+        ink=Ink(0.5 * scale, color=MAP_LINE),
+        css="rim",
+    )
     labels = [item for each in _labels(contours, layout) for item in _label(*each, centre, scale)]
     return Layer("tension", (*areas, *lines, cuts, frame, *labels))
 
