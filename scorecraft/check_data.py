@@ -162,8 +162,8 @@ def room_data(found: Room, taken_range: tuple[float, float]) -> JsonObject:
         "least_direction_deg": rounded(turntable_degrees(found.least_direction_rad) % 180) % 180,
         "most": rounded(found.most),
         "taken": rounded(found.taken),
-        "taken_range": ranged(*taken_range),
         "enough": rounded(found.enough),
+        "taken_range": ranged(*taken_range),
         "verdict": found.verdict,
     }
 
