@@ -13,7 +13,7 @@ def command() -> int:
     from scorecraft.shelf_list import listed
 
     for number, (shape, rows) in enumerate(groupby(listed(), lambda row: row.shape)):
-        click.echo(("\n" if number else "") + f"{shape} loaves".capitalize())
+        click.echo(("\n" if number else "") + telling.shape_heading(shape))
         for row in rows:
             click.echo(f"  {row.name:<22}{row.title:<34}{telling.LEVELS[row.level]}")
     return 0

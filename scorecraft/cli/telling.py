@@ -41,6 +41,8 @@ SHARE = "Let a phone on the same network follow the cuts."
 ALL_WORDS = "Print the whole reference."
 LEVELS = {"first": "a first loaf", "steady": "a steady hand", "show": "a show piece"}
 """What a level of the shelf says."""
+OWN_PLURALS = {"baguette": "Baguettes", "roll": "Rolls", "fougasse": "Fougasses", "epi": "Épis"}
+"""Forms that are not called loaves."""
 DRAW_WORD = "Draw WORD to an .svg, .pdf or .png file."
 MEASURED = "CSV of cuts by name (as on the guide) and their opened widths in mm."
 CALIBRATION = "Calibration file to write, for --baker; - prints it."
@@ -76,3 +78,8 @@ def wrote(target: str) -> str:
 def edit_it(command: str) -> str:
     """Say what to do with a pattern that was just started."""
     return f"edit it, then run: {command}"
+
+
+def shape_heading(shape: str) -> str:
+    """Head the patterns for a form of loaf."""
+    return OWN_PLURALS.get(shape) or f"{shape} loaves".capitalize()
