@@ -41,7 +41,10 @@ def outermost_at(step: Step) -> Step:
 
 
 def repeated(scene: Scene, step: Step, count: int, way: Way = "") -> list[Edit]:
-    """Have a run so many times about the middle; with one copy left its block is taken away."""
+    """Have a run so many times about the middle; with one copy left its block is taken away.
+
+    Raises LockedError where the count is worked out, or its knob ends before.
+    """
     found = copier(step, COUNTED)
     if found is None:
         if count == 1:

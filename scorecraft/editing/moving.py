@@ -6,7 +6,7 @@ scaled it.
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -27,6 +27,7 @@ from scorecraft.expand.scope import Scope
 from scorecraft.expand.traced import Step
 from scorecraft.language.tree import Argument, Measure, Statement
 from scorecraft.language.words import WORDS
+from scorecraft.units import UNITS
 
 NEAR_MM, SKIPPED_MM = 0.45, 0.02
 """So near a figure has to land, a little less than the half millimetre that is promised; a number
@@ -126,17 +127,13 @@ def shoved(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit]:
         if abs(target - each.value) * size_of(frame) > SKIPPED_MM
     ]
 
-    def miss(found: Sequence[float]) -> float:
-        new = values | dict(zip([each.key for each, _ in turning], found, strict=True))
-        return missed(place, 0, values, new, grip)
-
-    return landed(turning, miss)
+    return landed(turning, Landing(place, grip, 0, values))
 
 
 def swung(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit] | None:
     """Change radius and direction of a copy about a middle; None where it cannot get there so."""
     values = values_of(place)
-    number = next(each for each in grip.step.chain if each.around is place).copy
+    number = run_in(place, grip.step).copy
     around = place.statement.word == "around"
     angle = angle_of(values, number) if around else values["angle"]
     middle = place.scope.frame
@@ -145,47 +142,43 @@ def swung(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit] | None:
     here = middle.turned(angle)
     held, wanted = (back(here, point - here.origin) for point in (grip.taken, grip.let_go))
     across = float(np.dot(wanted, wanted)) - held[0] ** 2
-    radius = needed(radius_slot(scene, place, here))
     if across < 0:
         return None
-    out = radius.value + math.sqrt(across) - held[1]
     by = math.atan2(wanted[0], wanted[1]) - math.atan2(held[0], math.sqrt(across))
     by = math.remainder(by, math.tau)
+    scopes = [
+        place.scope.at(middle.turned(a)) if around else place.scope for a in (angle, angle + by)
+    ]
+    was, radius = (needed(slot(scene, place, "radius", each)) for each in scopes)
+    out = was.value + math.sqrt(across) - held[1]
     if out < 0:
         return None
     keys = round_keys(place.statement) if around else ("angle",)
-    ways = [needed(slot(scene, place, key)) for key in keys]
-    return settled(scene, place, number, grip, values, radius, out, ways, by, way)
+    turned = [(each, each.value + by) for key in keys for each in [needed(slot(scene, place, key))]]
+    shared = around and UNITS[radius.unit].share
+    landing = Landing(
+        place,
+        grip,
+        number,
+        values | {"radius": radius.value},
+        scopes[1].reach_mm if shared else 0.0,
+    )
+    return settled(landing, (radius, out), turned, way)
+
+
+Turning = tuple[Slot, float]
+"""A number, and the value (mm, rad) it is to have."""
 
 
 def settled(
-    scene: Scene,
-    place: Step,
-    number: int,
-    grip: Grip,
-    values: Values,
-    radius: Slot,
-    out: float,
-    ways: Sequence[Slot],
-    by: float,
-    way: Way,
+    landing: "Landing", outward: Turning, turned: Sequence[Turning], way: Way
 ) -> list[Edit]:
     """Change no more of radius and direction than it takes to land."""
-
-    def miss_of(slots: Sequence[Slot]) -> Callable[[Sequence[float]], float]:
-        def miss(found: Sequence[float]) -> float:
-            new = values | dict(zip([each.key for each in slots], found, strict=True))
-            return missed(place, number, values, new, grip)
-
-        return miss
-
-    turned = [(each, each.value + by) for each in ways]
-    for chosen in ([(radius, out)], turned):
-        slots = [each for each, _ in chosen]
-        if miss_of(slots)([target for _, target in chosen]) <= SKIPPED_MM:
-            return landed([(each.freed(way), to) for each, to in chosen], miss_of(slots))
-    both = [(radius, out), *turned]
-    return landed([(each.freed(way), to) for each, to in both], miss_of([each for each, _ in both]))
+    both = [outward, *turned]
+    for chosen in ([outward], turned, both):
+        if chosen is both or landing.missed(chosen) <= SKIPPED_MM:
+            break
+    return landed([(each.freed(way), to) for each, to in chosen], landing)
 
 
 def round_keys(around: Statement) -> tuple[str, ...]:
@@ -193,22 +186,41 @@ def round_keys(around: Statement) -> tuple[str, ...]:
     return ("from", "to") if around.get("to") else ("from",)
 
 
-def radius_slot(scene: Scene, place: Step, here: Frame) -> Slot | None:
-    """Find the radius of a place; a share is one of the reach in the copy's own direction."""
-    scope = place.scope
-    if place.statement.word == "around":
-        scope = scope.at(here)
-    return slot(scene, place, "radius", scope)
+@dataclass(frozen=True)
+class Landing:
+    """How one copy of a placing lands: what the placing says now, and who holds the copy.
+
+    With a `reach` (mm) the radius is a share, told as it is in the direction of that reach.
+    """
+
+    place: Step
+    grip: Grip
+    number: int
+    values: Values
+    reach: float = 0.0
+
+    def missed(self, turning: Sequence[Turning]) -> float:
+        """Measure how far from where it was let go the held point lands with new values (mm)."""
+        new = self.values | {each.key: value for each, value in turning}
+
+        def read_there(there: Scope) -> Values:
+            size = there.reach_mm / self.reach if self.reach else 1.0
+            return new if size == 1.0 else new | {"radius": new["radius"] * size}
+
+        scopes = PLACERS[self.place.statement.word](read_there, self.place.scope)
+        after = next(scope for index, scope in enumerate(scopes) if index == self.number).frame
+        before = run_in(self.place, self.grip.step).scope.frame
+        lands = after.place(back(before, self.grip.taken - before.origin)[None])[0]
+        return float(np.hypot(*(lands - self.grip.let_go)))
 
 
-def landed(
-    turning: Sequence[tuple[Slot, float]], miss: Callable[[Sequence[float]], float]
-) -> list[Edit]:
+def landed(turning: Sequence[Turning], landing: Landing) -> list[Edit]:
     """Write numbers as round as they may be to land near enough."""
 
     def made(level: int) -> tuple[list[Edit], float]:
-        found = [each.turned(to, level) for each, to in turning]
-        return [edit for edits, _ in found for edit in edits], miss([value for _, value in found])
+        found = [(each, *each.turned(to, level)) for each, to in turning]
+        edits = [edit for _, each, _ in found for edit in each]
+        return edits, landing.missed([(each, value) for each, _, value in found])
 
     edits, far = made(0)
     if far <= NEAR_MM:
@@ -217,17 +229,9 @@ def landed(
     return next(edits for edits, far in map(made, range(len(FINER))) if far <= near)
 
 
-def missed(place: Step, number: int, old: Values, new: Values, grip: Grip) -> float:
-    """Measure how far from where it was let go the held point lands with new values (mm)."""
-    before, after = (scope_of(place, values, number).frame for values in (old, new))
-    lands = after.place(back(before, grip.taken - before.origin)[None])[0]
-    return float(np.hypot(*(lands - grip.let_go)))
-
-
-def scope_of(place: Step, values: Values, number: int) -> Scope:
-    """Give the scope of one copy of a place that has certain values."""
-    scopes = PLACERS[place.statement.word](lambda _: values, place.scope)
-    return next(scope for index, scope in enumerate(scopes) if index == number)
+def run_in(place: Step, step: Step) -> Step:
+    """Find the step directly in a place that a run belongs to."""
+    return next(each for each in step.chain if each.around is place)
 
 
 def values_of(place: Step) -> Values:

@@ -132,7 +132,10 @@ class Slot:
         return [self.scene.written.replaced(self.place, text)], wanted * self.per
 
     def multiplied(self, value: float, level: int) -> "tuple[list[Edit], float]":
-        """Write a factor before what is worked out, or change the one that stands there."""
+        """Write a factor before what is worked out, or change the one that stands there.
+
+        Raises LockedError for what lies beyond nought.
+        """
         assert self.place is not None
         before = MULTIPLIED.fullmatch(self.shown)
         inner = self.shown if closed(self.shown) else f"({self.shown})"

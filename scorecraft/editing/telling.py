@@ -70,7 +70,7 @@ def draws_more(word: str, line: int) -> Slip:
 
 def no_end(word: str) -> Slip:
     """Say that the end of a figure cannot be set by itself."""
-    return Slip(f"the ends of a {word} cannot be set one by one", "change its sizes")
+    return Slip(f"the ends of a {word} cannot be set apart", "change its sizes")
 
 
 def knob_is(name: str, value: float, unit: str, ends: bool) -> str:

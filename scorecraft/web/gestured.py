@@ -14,7 +14,7 @@ FARTHEST_MM = 2_000.0
 """No finger is further from the crown."""
 MOST_POINTS = 5_000
 MOST_CHANGES = 20
-NO_CURE = '"changes" must be those of a cure'
+NO_FIX = '"changes" must be those of a fix'
 MOST_COPIES = 360
 MOST_LINES = 1_000_000
 MOST_TURN_DEG = 3_600.0
@@ -132,14 +132,14 @@ def curing(told: Data) -> g.Gesture:
     """Read a cure as `finding.cures` tells it; raises UsageError for what is none."""
     value = told.get("changes")
     if not isinstance(value, list) or not 0 < len(value) <= MOST_CHANGES:
-        raise UsageError(NO_CURE)
+        raise UsageError(NO_FIX)
     return g.Cure(changes=tuple(change_of(each) for each in value))
 
 
 def change_of(told: object) -> Change:
     """Read one change of a cure; raises UsageError for what is none."""
     if not isinstance(told, Mapping):
-        raise UsageError(NO_CURE)
+        raise UsageError(NO_FIX)
     kind: ChangeKind = choice_of(told, "kind", get_args(ChangeKind))  # type: ignore[assignment]
     cuts = tuple(whole_of({"cuts": i}, "cuts", 0, 0, MOST_LINES) for i in list_of(told, "cuts"))
     ends: tuple[End, ...] = tuple(
@@ -154,7 +154,7 @@ def change_of(told: object) -> Change:
     wanted = {"move": len(cuts), "turn": 1}.get(kind, 0)
     even = len(ends) == (len(cuts) if kind in ("longer", "shorter") else 0)
     if not even or len(points) < wanted or any(len(line) < 2 for line in lines):
-        raise UsageError(NO_CURE)
+        raise UsageError(NO_FIX)
     rad = radians(number_of(told, "deg", 0.0, -MOST_TURN_DEG, MOST_TURN_DEG))
     mm = number_of(told, "mm", 0.0, 0.0, FARTHEST_MM)
     return Change(kind, cuts, mm, rad, ends, points, lines)
