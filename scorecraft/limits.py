@@ -7,7 +7,9 @@ MOST_NESTING = 40
 MOST_PROBLEMS = 100
 """The most problems that are told in one run."""
 SMALLEST_LOAF_MM = 20.0
-"""The least width, length or height of a loaf."""
+"""The least width or length of a loaf."""
+LEAST_HEIGHT_MM = 8.0
+"""The least height of a loaf: flat breads are no higher."""
 LARGEST_LOAF_MM = 1500.0
 """The greatest width, length or height of a loaf."""
 LEAST_PROFILE = 1.0

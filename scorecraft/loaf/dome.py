@@ -14,7 +14,13 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
-from scorecraft.limits import LARGEST_LOAF_MM, LEAST_PROFILE, MOST_PROFILE, SMALLEST_LOAF_MM
+from scorecraft.limits import (
+    LARGEST_LOAF_MM,
+    LEAST_HEIGHT_MM,
+    LEAST_PROFILE,
+    MOST_PROFILE,
+    SMALLEST_LOAF_MM,
+)
 from scorecraft.loaf.crest import Crest
 from scorecraft.loaf.forms import called, form_of
 from scorecraft.loaf.outline import Outline, inner_outline, outline_of
@@ -343,7 +349,8 @@ def make_loaf(
 
 def check_size(name: str, size_mm: float) -> None:
     """Refuse a measure (mm) that no loaf has; raises UsageError."""
-    low, high = SMALLEST_LOAF_MM, LARGEST_LOAF_MM
+    low = LEAST_HEIGHT_MM if name == "height" else SMALLEST_LOAF_MM
+    high = LARGEST_LOAF_MM
     if not low <= size_mm <= high:
         hint = f"use {low:g} mm to {high:g} mm"
         raise out_of_range(f"a {name} of {size_mm:g} mm", hint)

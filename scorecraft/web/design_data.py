@@ -13,7 +13,13 @@ from scorecraft.groups import Group
 from scorecraft.json_data import JsonObject
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
-from scorecraft.limits import LARGEST_LOAF_MM, MOST_LOAVES, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
+from scorecraft.limits import (
+    LARGEST_LOAF_MM,
+    LEAST_HEIGHT_MM,
+    MOST_LOAVES,
+    SMALLEST_LOAF_MM,
+    WIDEST_MEASURED_MM,
+)
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
 from scorecraft.report import verdict
@@ -144,7 +150,12 @@ def limits() -> dict[str, dict[str, list[float]]]:
     keys = {key.name: key for word in ("bake", "dough") for key in WORDS[word].keys}
     spring, spread, water = keys["spring"], keys["spread"], keys["hydration"]
     return {
-        "loaf": {"width": size, "length": size, "height": size, "hole": [10.0, size[1]]},
+        "loaf": {
+            "width": size,
+            "length": size,
+            "height": [LEAST_HEIGHT_MM, size[1]],
+            "hole": [10.0, size[1]],
+        },
         "bake": {
             "spring": [spring.least or 0.0, spring.most or 0.0],
             "spread": [100 * (spread.least or 0.0), 100 * (spread.most or 0.0)],
