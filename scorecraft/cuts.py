@@ -22,6 +22,8 @@ from scorecraft.units import from_turntable
 
 ON_LINE_MM = 1.0
 """A point so near to a stroke's line lies on it, and to no side of it."""
+ON_TOP_MM = 8.0
+"""A cut that passes the top of the loaf so near lies along it, on level dough."""
 Kind = Literal["expansion", "decorative"]
 
 
@@ -71,10 +73,10 @@ class Cut:
         """Whether it is meant to part the dough: cut right through, or all but so with scissors."""
         return self.through or self.hinge_mm is not None
 
-    def side_of(self, point: ArrayLike) -> int:
+    def side_of(self, point: ArrayLike, within_mm: float = ON_LINE_MM) -> int:
         """Tell on which side of the stroke a point of the sheet (mm) lies: 1 left, -1 right.
 
-        It is 0 where the line passes the point within `ON_LINE_MM`. Of a closed cut it is the side
+        It is 0 where the line passes the point within a distance. Of a closed cut it is the side
         of what is inside, wherever the point.
         """
         along = self.line[-1] - self.line[0]
@@ -84,7 +86,7 @@ class Cut:
             return 1 if float(x[:-1] @ y[1:] - x[1:] @ y[:-1]) > 0 else -1
         way = np.asarray(point) - self.line.mean(axis=0)
         aside = float(along[0] * way[1] - along[1] * way[0]) / length
-        return 0 if abs(aside) < ON_LINE_MM else int(math.copysign(1, aside))
+        return 0 if abs(aside) < within_mm else int(math.copysign(1, aside))
 
     @property
     def name(self) -> str:

@@ -13,7 +13,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats
-from scorecraft.cuts import Cut
+from scorecraft.cuts import ON_TOP_MM, Cut
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import DECORATIVE_BLADE_DEG, MOST_TILT_DEG, UPRIGHT_DEG
 
@@ -73,7 +73,9 @@ def _rising(cut: Cut, middle: Floats | None, loaf: Loaf) -> int:
     The handle leans to the other side, away from the figure's middle, else from the top of the
     loaf; where it would touch the bench it leans the other way.
     """
-    side = (cut.side_of(middle) if middle is not None else 0) or cut.side_of(_top(cut, loaf))
+    side = (cut.side_of(middle) if middle is not None else 0) or cut.side_of(
+        _top(cut, loaf), ON_TOP_MM
+    )
     if not side:
         return 0
     stands, other = _stands(cut, -side, loaf), _stands(cut, side, loaf)

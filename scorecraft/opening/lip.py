@@ -16,7 +16,7 @@ from math import cos, radians, sin
 import numpy as np
 
 from scorecraft.arrays import Floats
-from scorecraft.cuts import Bench, Cut
+from scorecraft.cuts import ON_TOP_MM, Bench, Cut
 from scorecraft.practice import UPRIGHT_DEG
 
 
@@ -39,7 +39,7 @@ def rising_side(cut: Cut, way: int = 1) -> int:
     """
     if upright(cut):
         return 0
-    told = cut.side_of((0, 0)) if cut.rises is None else cut.rises
+    told = cut.side_of((0, 0), ON_TOP_MM) if cut.rises is None else cut.rises
     return told or -way * pulled(cut, way)
 
 

@@ -13,7 +13,7 @@ from scorecraft.groups import Group
 from scorecraft.json_data import JsonObject
 from scorecraft.language.tree import Pattern, Statement, outside
 from scorecraft.language.words import WORDS
-from scorecraft.limits import LARGEST_LOAF_MM, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
+from scorecraft.limits import LARGEST_LOAF_MM, MOST_LOAVES, SMALLEST_LOAF_MM, WIDEST_MEASURED_MM
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
 from scorecraft.report import verdict
@@ -156,6 +156,7 @@ def limits() -> dict[str, dict[str, list[float]]]:
                 for name in ("temperature", "kitchen")
             },
         },
+        "bench": {"loaves": [1.0, float(MOST_LOAVES)]},
         "measured": {"width": [0.0, WIDEST_MEASURED_MM]},
     }
 

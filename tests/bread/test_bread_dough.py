@@ -178,6 +178,8 @@ OVEN = [  # form (shape, width, length, height), dough in g, where, least and mo
     (("round", 220, 220, 95), 1500, "pot", 60, 60),
     (("tin", 110, 260, 90), 900, "tin", 35, 40),
     (("ring", 260, 260, 45), 600, "stone", 30, 34),
+    (("fougasse", 220, 300, 22), 400, "stone", 16, 20),
+    (("epi", 70, 500, 45), 350, "stone", 22, 26),
 ]
 
 

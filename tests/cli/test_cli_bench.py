@@ -20,6 +20,12 @@ def test_a_card_is_written_in_the_form_of_its_file(run, pattern, tmp_path, name,
     assert f"wrote {name}" in ran.err
 
 
+def test_equal_loaves_in_a_row_are_told_with_a_box_to_tick_for_each(run, pattern):
+    ran = run("card", pattern(MINE), "-o", "-", "--loaves", "12")
+    assert "12 loaves take" in ran.out and ran.out.count("[ ]") == 12
+    assert run("card", pattern(MINE), "-o", "-", "--loaves", "0").code == 2
+
+
 def test_a_card_on_standard_output_is_text(run, pattern):
     ran = run("card", pattern(MINE), "-o", "-", "--hand", "left")
     assert ran.code == 0

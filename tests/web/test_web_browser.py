@@ -169,9 +169,12 @@ def test_the_hand_that_holds_the_blade_is_chosen_with_a_tap(seen):
         re.compile(r"\nbench hand left\n")
     )
     page.wait_for_selector("#bench-hand-left:checked")
-    page.locator("#bench-hand-right").check()
+    page.locator("#bench-skill-new").check()
+    page.wait_for_selector("#bench-skill-new:checked")
+    page.fill("#bench-loaves", "12")
+    page.locator("#bench-loaves").press("Tab")
     playwright.expect(page.locator("#pattern-text")).to_have_value(
-        re.compile(r"\nbench hand right\n")
+        re.compile(r"\nbench hand left skill new loaves 12\n")
     )
     assert page.locator(".finding.problem").count() == 0
 

@@ -29,7 +29,8 @@ CRUSTS = {"light": -0.13, "golden": 0.0, "dark": 0.13}
 FLOURS = {"none": 0.0, "light": 0.5, "heavy": 1.0}
 """Parts of a thorough dusting."""
 OUTLINE = Ink(0.12, color="#3a1d0c", opacity=0.25)
-LEVELS = np.sin(np.linspace(0, np.pi / 2, 60))
+LEVELS = np.append(np.sin(np.linspace(0, np.pi / 2, 60)), 1.0001)
+"""Shares of the way to the rim, and a place just beyond it, on the table."""
 
 
 def bloom(

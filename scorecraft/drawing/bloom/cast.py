@@ -98,14 +98,20 @@ def _shown(
     """Look at a strip, and keep its own columns."""
     light = lit(bread, land, shadows, table)
     if not bread.eye.from_above:
-        light = _looked_at(_foot_blurred(light, land), first_met(bread, land, ups))
+        light = _looked_at(
+            _foot_blurred(light, land, bread.loaf.wall_mm), first_met(bread, land, ups)
+        )
     return exposed(light[:, inner])
 
 
-def _foot_blurred(light: Floats, land: Ground) -> Floats:
-    """Blur the foot along the bench: few rows of the land are drawn out over it."""
+def _foot_blurred(light: Floats, land: Ground, wall: float) -> Floats:
+    """Blur the foot along the bench, and what stands on a wall (mm high).
+
+    Few rows of the land are drawn out over it.
+    """
     loaf = (land.dome > 0).astype(np.float32)
-    part = (loaf * (1 - smooth(FOOT_MM / 3, FOOT_MM, land.dome)))[..., None]
+    low = 1 - smooth(FOOT_MM / 3, FOOT_MM, land.dome - np.float32(wall))
+    part = (loaf * low)[..., None]
     size = (1.5 / land.step, 3.0 / land.step)
     whole = ndimage.gaussian_filter(loaf, size)
     blurred = [ndimage.gaussian_filter(each * loaf, size) for each in np.moveaxis(light, -1, 0)]

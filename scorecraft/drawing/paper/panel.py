@@ -139,7 +139,7 @@ def _columns(told: Told, width: float, letters: float) -> list[Column]:
         Column(HEADS["blade"], 13.5 * grown),
     ]
     if told.opening_mm is not None:
-        numbers.append(Column(HEADS["opens"], 11.5 * grown))
+        numbers.append(Column(HEADS["opens"], 13.0 * grown))
     number = Column(HEADS["number"], 7.0 * grown, "start", bold=True)
     left = width - number.width - sum(column.width for column in numbers)
     line_sample = Column(HEADS["line"], SAMPLE_MM + 2, "start")

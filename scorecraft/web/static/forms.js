@@ -29,7 +29,7 @@ export class LoafForm {
     const drafts = [...this.element.querySelectorAll("[data-draft]")];
     const { loaf, bake, bench } = design.forms;
     const rows = loaf && loaf.keys.outline ? [h("p", { class: "quiet" }, told.traced)] : this.loaf(design, loaf);
-    this.element.replaceChildren(...rows, doughForm(design), this.oven(bake, design), this.hand(bench));
+    this.element.replaceChildren(...rows, doughForm(design), this.oven(bake, design), this.hand(bench, design.limits.bench));
     for (const draft of drafts) {
       const now = this.element.querySelector(`#${draft.id}`);
       if (now) now.closest(".field").replaceWith(draft.closest(".field"));
@@ -88,9 +88,15 @@ export class LoafForm {
     );
   }
 
-  hand(form) {
-    const { hand = "right" } = form ? form.keys : {};
-    return choices("bench-hand", told.hand, ["right", "left"], hand, (each) => told.hands[each], (each) => change("bench", { hand: each }));
+  hand(form, limits) {
+    const { hand = "right", skill = "steady", loaves = "1" } = form ? form.keys : {};
+    return h(
+      "div",
+      { class: "forms" },
+      choices("bench-hand", told.hand, Object.keys(told.hands), hand, (each) => told.hands[each], (each) => change("bench", { hand: each })),
+      choices("bench-skill", told.skill, Object.keys(told.skills), skill, (each) => told.skills[each], (each) => change("bench", { skill: each })),
+      h("div", { class: "fields" }, numberField("bench-loaves", told.loaves, loaves, "", { ...ends(limits.loaves), step: 1 }, (value, refused) => change("bench", { loaves: value }, refused))),
+    );
   }
 }
 

@@ -13,7 +13,7 @@ const VALUES = ["repeat", "depth", "opens", "blade"];
 export class Bar {
   constructor(hand) {
     this.hand = hand;
-    this.tray = h("div", { class: "tray", role: "group", "aria-label": told.tray });
+    this.tray = h("div", { class: "tray", role: "group", "aria-label": told.tray, onwheel: ({ deltaY }) => (this.tray.scrollLeft += deltaY) });
     this.trail = h("nav", { class: "trail", "aria-label": told.trail });
     this.chips = h("div", { class: "chips", role: "group", "aria-label": told.chipsLabel });
     this.stepper = new Stepper((gesture, step) => hand.make(gesture, step));

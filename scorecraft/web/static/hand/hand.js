@@ -416,6 +416,12 @@ export class Hand extends EventTarget {
     this.view.by(Math.exp(-event.deltaY * (event.deltaMode ? 0.05 : 0.0015)), this.view.here(event));
   }
 
+  /** What a key does to the view, or null. */
+  zooming(key) {
+    if ("+=".includes(key)) return () => this.view.by(1.25);
+    return { "-": () => this.view.by(0.8), 0: () => this.view.whole() }[key] || null;
+  }
+
   viewed() {
     if (this.top && this.stage.svg) this.view.apply(this.stage.svg);
     this.element.classList.toggle("zoomed", !this.view.isWhole);

@@ -74,6 +74,6 @@ export class Statements {
     if (key === "Delete" || key === "Backspace") return () => hand.remove();
     if (key === "Enter") return () => hand.form();
     if (key === "Escape") return () => hand.pick(null);
-    return null;
+    return hand.zooming(key);
   }
 }

@@ -32,7 +32,7 @@ export const hand = {
   farther: "Farther",
   whole: "Whole loaf",
   nothingCut: "Nothing is cut yet.",
-  listHelp: "Arrow keys move what is selected 1 mm, with Shift 5 mm; [ and ] turn it 5°; Delete removes it; Enter shows its numbers.",
+  listHelp: "Arrow keys move what is selected 1 mm, with Shift 5 mm; [ and ] turn it 5°; Delete removes it; Enter shows its numbers; + and − zoom, 0 shows the whole loaf.",
   first: {
     label: "First design",
     title: (step, count) => `First design, ${step} of ${count}.`,
