@@ -170,9 +170,9 @@ def test_the_keyboard_comes_to_every_statement_and_moves_it(seen):
     page.keyboard.press("Enter")
     hand.written("leaf 40mm width 25mm depth 1/4in turn 5deg$")
     page.keyboard.press("+")
-    assert page.get_by_role("button", name="Whole loaf").is_visible()
+    playwright.expect(page.get_by_role("button", name="Whole loaf")).to_be_visible()
     page.keyboard.press("0")
-    assert page.get_by_role("button", name="Whole loaf").is_hidden()
+    playwright.expect(page.get_by_role("button", name="Whole loaf")).to_be_hidden()
     page.keyboard.press("Tab")
     playwright.expect(rows.nth(1)).to_have_attribute("aria-pressed", "true")
     page.keyboard.press("Delete")
@@ -209,9 +209,10 @@ def test_the_loaf_is_looked_at_closely(seen):
     x, y = hand.pick(0)
     hand.drag((x, y), (x + 40, y))
     hand.written("^at y 45mm x")
-    assert page.locator(".stage svg").get_attribute("viewBox") == seen_part  # a new picture stays
+    same = playwright.expect(page.locator(".stage svg"))
+    same.to_have_attribute("viewBox", seen_part)  # a new picture is looked at as the one before
     hand.press("Whole loaf")
-    assert page.locator(".stage svg").get_attribute("viewBox") == whole
+    playwright.expect(page.locator(".stage svg")).to_have_attribute("viewBox", whole)
 
 
 def test_a_finding_is_fixed_with_one_tap_and_knobs_are_reset(seen, pictures):
