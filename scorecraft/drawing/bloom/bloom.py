@@ -29,8 +29,9 @@ CRUSTS = {"light": -0.13, "golden": 0.0, "dark": 0.13}
 FLOURS = {"none": 0.0, "light": 0.5, "heavy": 1.0}
 """Parts of a thorough dusting."""
 OUTLINE = Ink(0.12, color="#3a1d0c", opacity=0.25)
-LEVELS = np.append(np.sin(np.linspace(0, np.pi / 2, 60)), 1.0001)
-"""Shares of the way to the rim, and a place just beyond it, on the table."""
+BESIDE = 1.0005
+"""The table begins so many times as far from the middle as the rim."""
+LEVELS = np.sin(np.linspace(0, np.pi / 2, 60))
 
 
 def bloom(
@@ -102,7 +103,10 @@ def extent(loaf: Loaf | Shaped, eye: Eye) -> tuple[Line, Line]:
     if isinstance(loaf, Shaped):
         laid = eye.laid(loaf, loaf.outlines)
         return laid.min(axis=0), laid.max(axis=0)
-    laid = eye.laid(loaf, (LEVELS[:, None, None] * loaf.outline.points(360)).reshape(-1, 2))
+    rings = LEVELS[:, None, None] * loaf.outline.points(360)
+    if loaf.held is not None:  # the foot of its sides is beyond the rim of its top
+        rings = np.concatenate([rings, [BESIDE * loaf.outline.points(360)]])
+    laid = eye.laid(loaf, rings.reshape(-1, 2))
     return laid.min(axis=0), laid.max(axis=0)
 
 
