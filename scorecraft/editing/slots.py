@@ -34,7 +34,7 @@ from scorecraft.units import UNITS, Quantity
 
 Way = Literal["", "multiply", "own"]
 Form = Literal["plain", "absent", "knob", "named", "sum"]
-MULTIPLIED = re.compile(r"\((\d+(?:\.\d+)?) \* (.*)\)", re.DOTALL)
+MULTIPLIED = re.compile(r"\((\d++(?:\.\d++)?) \* ")
 NEGLIGIBLE = 1e-9
 
 
@@ -137,13 +137,14 @@ class Slot:
         Raises LockedError for what lies beyond nought.
         """
         assert self.place is not None
-        before = MULTIPLIED.fullmatch(self.shown)
+        before = MULTIPLIED.match(self.shown)
+        rest = self.shown[before.end() : -1] if before else ""
         inner = self.shown if closed(self.shown) else f"({self.shown})"
         if value / self.value <= 0:
             raise LockedError(self, say.no_factor(self.said, self.shown), self.ways[:-1])
         factor = 1.0
-        if before and closed(f"({before[2]})"):
-            factor, inner = float(before[1]), before[2]
+        if before and closed(f"({rest})") and self.shown == f"{before[0]}{rest})":
+            factor, inner = float(before[1]), rest
         step = 0.01 * FINER[level]
         new = max(on_step(factor * value / self.value, step), step)
         if new == factor:
