@@ -177,11 +177,11 @@ class Slot:
 
 def users(scene: Scene, name: str) -> list[Statement]:
     """Find the statements that use a knob, but the one that makes it."""
-    used = re.compile(rf"\b{re.escape(name)}\b")
     return [
         each
         for each in scene.written.statements.values()
-        if each.place != scene.knobs[name].place and used.search(scene.written.slice(each.span))
+        if each.place != scene.knobs[name].place
+        and name in re.findall(r"[^\W\d]\w*+", scene.written.slice(each.span))
     ]
 
 
