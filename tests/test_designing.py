@@ -18,6 +18,15 @@ SMALL = {
     "oval": "oval width 120mm length 210mm height 70mm",
     "long": "long width 80mm length 280mm height 55mm",
     "square": "square width 170mm height 75mm",
+    "baguette": "baguette dough 280g",
+    "epi": "epi width 52mm length 400mm height 34mm",
+    "fougasse": "fougasse width 190mm length 260mm height 20mm",
+    "heart": "heart width 180mm height 64mm",
+    "ring": "ring width 220mm hole 76mm dough 700g",
+    "roll": "roll dough 60g",
+    "star": "star width 205mm height 64mm",
+    "tin": "tin pan one_pound dough 500g",
+    "triangle": "triangle width 200mm height 66mm",
 }
 
 

@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from support.log_writers import in_small_pieces, without_fcntl, write_many
 
 from scorecraft.errors import UsageError
 from scorecraft.tune import log
@@ -82,23 +83,6 @@ def test_what_is_no_file_on_the_disk_is_refused():
         log.read(Path(os.devnull))
     with pytest.raises(UsageError, match="not a file on the disk"):
         log.add(Path(os.devnull), {})
-
-
-def write_many(path, writer):
-    for number in range(25):
-        log.add(path, {"writer": writer, "number": number, "note": "x" * 3000})
-
-
-def without_fcntl(path, writer):
-    sys.modules["fcntl"] = None  # type: ignore[assignment]
-    write_many(path, writer)
-
-
-def in_small_pieces(path, writer):
-    """As on a disk that takes only a few bytes a call: without a lock the lines would mix."""
-    whole = os.write
-    log.os.write = lambda file, data: whole(file, data[:600])
-    write_many(path, writer)
 
 
 @pytest.mark.parametrize("work", [write_many, without_fcntl, in_small_pieces])
