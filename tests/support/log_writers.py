@@ -1,7 +1,7 @@
 """Writers of a log of bakes, each in a process of its own.
 
-They stand here and not beside their test: a process finds `support`, while a `tests` of its own comes
-with one of the packages that scorecraft needs.
+They stand here and not beside their test: a process finds `support`, while one of the packages that
+scorecraft needs brings a `tests` of its own.
 """
 
 import os
