@@ -38,9 +38,9 @@ def cost(arguments):
 
 @pytest.mark.parametrize(
     ("command", "most"),
-    [([*CHECK, "--quick"], 2.8), (CHECK, 7.0), (PAGE, 6.0)],
+    [([*CHECK, "--quick"], 4.0), (CHECK, 9.0), (PAGE, 6.0)],
     ids=["quick", "whole", "page"],
 )
 def test_a_command_costs_a_few_imports(command, most):
-    """Measured on two quiet cores: quick 2.2, whole 4.4."""
+    """Measured on two quiet cores: quick 2.6, whole 6.6: ranges take one more solve."""
     assert ratio(command, IMPORTS, most, cost=cost) <= most

@@ -110,7 +110,8 @@ def test_the_next_thing_after_a_stop_is_its_cure_and_another_check(run, pattern)
 
 
 def test_a_shipped_pattern_is_copied_before_it_is_cured(run, tmp_path):
-    told = run("check", "one-slash", "--set", "slash_depth=12mm", "--loaf", "oval width 60mm").out
+    flat = "oval width 60mm length 100mm height 20mm"
+    told = run("check", "one-slash", "--set", "slash_depth=11mm", "--loaf", flat).out
     copy, cure, again = next_lines(told)
     assert shlex.split(copy)[1:] == ["new", "mine", "--like", "one-slash"]
     assert run(*shlex.split(copy)[1:]).code == 0

@@ -19,7 +19,7 @@ WINDOWS = [(320, 640), (360, 640), (387, 844), (390, 844), (720, 450), (820, 118
 
 CUT_OFF = """() => {
     const cut = [];
-    const skipped = '.hidden, .skip, .lens, .editor, svg, [hidden], .file-name';
+    const skipped = '.hidden, .skip, .lens, .editor, svg, [hidden], .file-name, .tray';
     const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     while (walk.nextNode()) {
         const node = walk.currentNode;

@@ -266,7 +266,7 @@ def test_a_slider_tells_its_value_once(seen):
     page = web.page
     web.open("swirl", "design")
     page.wait_for_selector(READY["design"])
-    for output in page.locator("output").all():
+    for output in page.locator(".knob output").all():
         assert output.get_attribute("aria-hidden") == "true"
     slider = page.locator(".knob input").first
     slider.focus()

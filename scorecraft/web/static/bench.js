@@ -145,7 +145,7 @@ export class BenchRoom {
     this.arrows = part("g", { class: "arrows" });
     this.table.append(this.arrows, part("path", { class: "edge-mark", d: `M${x} ${y - this.radius + 1}l-2.5-8h5z` }));
     this.table.before(this.ring);
-    this.paths = new Map([...this.svg.querySelectorAll("[data-cut]")].map((path) => [Number(path.dataset.cut), path]));
+    this.paths = new Map([...this.svg.querySelectorAll(".cut[data-cut]")].map((path) => [Number(path.dataset.cut), path]));
   }
 
   show() {
