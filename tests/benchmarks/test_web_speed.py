@@ -4,7 +4,7 @@ Measured in a process of its own with one thread: idle threads that wait busily 
 
 Measured as processor time of one core of a busy machine, design and all findings of the
 opening model in full, without ranges: 68 ms (overlapping-slashes) to 360 ms (leaf-crown), of most
-patterns of the shelf about 250 ms, where solving took 600 to 1000 ms alone with a matrix written down.
+patterns of the shelf about 250 ms, where solving took 600 to 1000 ms.
 """
 
 import os
