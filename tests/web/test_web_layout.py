@@ -188,7 +188,7 @@ def luminance(colour):
 
 
 def test_the_ring_of_the_keyboard_is_seen_on_the_large_buttons(seen):
-    web = seen()
+    web = seen(reduced_motion="reduce")
     page = web.page
     web.open("swirl", "bench")
     page.wait_for_selector(READY["bench"])

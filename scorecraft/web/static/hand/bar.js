@@ -77,7 +77,11 @@ export class Bar {
     for (const tile of this.tiles.values()) tile.disabled = !yes;
   }
 
+  /** What is shown already stays: a button that is replaced under a finger would not hear of its tap. */
   showPicked(picked) {
+    const shown = JSON.stringify([picked.statement, picked.copy, picked.trail, picked.chips]);
+    if (shown === this.shown) return this.stepper.follow(picked.chips);
+    this.shown = shown;
     const steps = picked.trail.map(({ id, said: name }, at) => {
       const last = at === picked.trail.length - 1;
       const step = button("trail-step", () => this.hand.pick({ statement: id, copy: last ? picked.copy : 0 }), name);
