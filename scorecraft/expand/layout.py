@@ -76,27 +76,16 @@ def laid_out(
     Raises PatternError and UsageError as `expand` does.
     """
     head, drawings = Head(pattern), Drawings(folder)
-    if loaf is not None:
-        head.loaf = head.attempt(lambda: spoken("loaf", loaf))
-        head.said.append(head.loaf)
-    if bake is not None:
-        head.bake = head.attempt(lambda: spoken("bake", bake))
-    if dough is not None:
-        head.said.append(head.attempt(lambda: spoken("dough", dough)))
+    head.hear(loaf, bake, dough)
+    if head.problems:
+        raise PatternError(head.problems, text)
     mine = Drawings(standing, anywhere=True) if loaf is not None and standing else drawings
-    problems = head.problems
-    if problems:
-        raise PatternError(problems, text)
-    risen = head.attempt(lambda: dough_of(head.said))
-    made = head.attempt(lambda: loaf_of(head.loaf, mine, risen or Dough()))
-    growth = head.attempt(lambda: bake_of(head.bake, risen or Dough()))
-    bench = head.attempt(lambda: bench_of(head.bench))
-    stencil = head.attempt(lambda: stencil_of(head.stencil))
-    if risen is None or made is None or growth is None or bench is None or stencil is None:
+    base = head.layout(pattern, mine)
+    if base is None:
         said = [("loaf", loaf or ""), ("bake", bake or ""), ("dough", dough or "")]
-        raise refusal(problems, pattern, said, text)
-    shape, asked = made
-    scope, turned = knobs_of(pattern, knobs or {}, problems, Scope(shape, crown()))
+        raise refusal(head.problems, pattern, said, text)
+    problems = head.problems
+    scope, turned = knobs_of(pattern, knobs or {}, problems, Scope(base.loaf, crown()))
     walk = kind({rule_name(s): s for s in pattern.statements if s.word == "define"}, drawings)
     with suppress(EnoughError):  # the walk has kept the problem
         walk.block(pattern.statements, scope)
@@ -105,22 +94,8 @@ def laid_out(
     if problems:
         unique = list(dict.fromkeys(problems))[:MOST_PROBLEMS]
         raise PatternError(sorted(unique, key=lambda p: p.place or Place("", 0, 0)), text)
-    titles = texts(pattern, "title")
-    layout = Layout(
-        title=titles[0] if titles else "",
-        notes=texts(pattern, "note"),
-        loaf=shape,
-        bake=growth,
-        cuts=held(walk.cuts, walk.unsaid, shape),
-        marks=marks,
-        knobs=turned,
-        bench=bench,
-        dough=risen,
-        size=asked,
-        stencil=stencil,
-        remarks=tuple(remarks(walk)),
-    )
-    return layout, walk
+    cuts = held(walk.cuts, walk.unsaid, base.loaf)
+    return replace(base, cuts=cuts, marks=marks, knobs=turned, remarks=tuple(remarks(walk))), walk
 
 
 def refusal(
@@ -147,6 +122,38 @@ class Head:
         self.said: list[Statement | None] = own
         self.attempt(lambda: said_once(own))
         self.attempt(lambda: find(pattern, "title"))
+
+    def hear(self, loaf: str | None, bake: str | None, dough: str | None) -> None:
+        """Take what is said beside the pattern in the place of its own statements."""
+        if loaf is not None:
+            self.loaf = self.attempt(lambda: spoken("loaf", loaf))
+            self.said.append(self.loaf)
+        if bake is not None:
+            self.bake = self.attempt(lambda: spoken("bake", bake))
+        if dough is not None:
+            self.said.append(self.attempt(lambda: spoken("dough", dough)))
+
+    def layout(self, pattern: Pattern, drawings: Drawings) -> Layout | None:
+        """Lay out the loaf without cuts yet; None where something is wrong with the header."""
+        dough = self.attempt(lambda: dough_of(self.said))
+        made = self.attempt(lambda: loaf_of(self.loaf, drawings, dough or Dough()))
+        bake = self.attempt(lambda: bake_of(self.bake, dough or Dough()))
+        bench = self.attempt(lambda: bench_of(self.bench))
+        stencil = self.attempt(lambda: stencil_of(self.stencil))
+        if dough is None or made is None or bake is None or bench is None or stencil is None:
+            return None
+        titles = texts(pattern, "title")
+        return Layout(
+            title=titles[0] if titles else "",
+            notes=texts(pattern, "note"),
+            loaf=made[0],
+            bake=bake,
+            cuts=(),
+            bench=bench,
+            dough=dough,
+            size=made[1],
+            stencil=stencil,
+        )
 
     def attempt(self, do: Callable[[], T]) -> T | None:
         """Do something; keep the problem and give None if it fails."""
