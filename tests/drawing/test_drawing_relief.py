@@ -5,13 +5,14 @@ import math
 import numpy as np
 import pytest
 import shapely
+from scipy import ndimage
 from support.drawing_layouts import cut, ellipses, make_layout
 
 from scorecraft.drawing.bloom.cast import first_met
 from scorecraft.drawing.bloom.eye import look
 from scorecraft.drawing.bloom.lens import baked_loaf, lenses
 from scorecraft.drawing.bloom.nearest import FAR_MM, nearest
-from scorecraft.drawing.bloom.noise import TILE, Grain, blisters, bumps
+from scorecraft.drawing.bloom.noise import TILE, Grain, blisters, blurred, bumps
 from scorecraft.drawing.bloom.relief import Bread, ground
 from scorecraft.loaf.dome import make_loaf
 
@@ -95,7 +96,7 @@ def test_rays_meet_a_ball_where_geometry_says():
     away = up * sine - depth * cosine  # the near side of the ball
     assert rows[0] + met * STEP == pytest.approx(away, abs=1.0)
     beyond = first_met(bread, land, np.array([104.0]))[0, 1]
-    assert bool(land.dome[int(beyond), 1] == 0)
+    assert rows[0] + beyond * STEP == pytest.approx(104.0 / sine)  # the table behind the last row
 
 
 def test_noise_repeats_and_has_an_even_spread():
@@ -107,6 +108,13 @@ def test_noise_repeats_and_has_an_even_spread():
         one, other = Grain(at, 0.5, apart).read(tile, even=False)[0]
         assert one == other == tile[2, 6]
     assert 0 < (blisters(3, 0.25) > 0).mean() < 0.5
+
+
+def test_a_blur_of_means_is_that_of_all_pixels():
+    tile = bumps(1, 0.5, ((9.0, 1.0),))[:301, :203]
+    exact = ndimage.gaussian_filter(tile, 7.0)
+    inner = np.s_[30:-30, 30:-30]
+    assert np.abs(blurred(tile, 7.0) - exact)[inner].max() < 0.05 * np.abs(exact).max()
 
 
 def test_cuts_that_do_not_open_are_still_seen():

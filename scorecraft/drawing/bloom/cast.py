@@ -9,13 +9,23 @@ import numpy as np
 from scipy import ndimage
 
 from scorecraft.arrays import Field, Floats, Pixels
-from scorecraft.drawing.bloom.light import Shades, exposed, lit, shades
-from scorecraft.drawing.bloom.relief import Bread, Ground, ground, smooth
+from scorecraft.drawing.bloom.light import Shades, bare_table, exposed, lit, shades
+from scorecraft.drawing.bloom.noise import Grain, blurred
+from scorecraft.drawing.bloom.relief import FINE_MM, Bread, Ground, ground, plan_of, smooth
 
-STRIP_PIXELS = 1_300_000
+STRIP_PIXELS = 1_600_000
 """Strips of columns are made one after the other, each of about so many pixels."""
 FOOT_MM = 16.0
 """Below this height the loaf stands so steep that a picture from the side draws it out."""
+FOOT_BLUR_MM = 2.2
+MOTTLED = np.array([0.07, 0.11, 0.16], dtype=np.float32)
+"""How strongly spots of the foot and the walls dim each channel."""
+EDGE_MM = 4.0
+"""Neighbouring pixels that show places so far apart lie at an edge."""
+SOFT = [(down, right, (2 - abs(down)) * (2 - abs(right)) / 16)
+        for down in (-1, 0, 1) for right in (-1, 0, 1)]  # fmt: skip
+BEHIND_MM = 30.0
+"""So far behind the loaf no shadow is to be seen."""
 BESIDE_MM = 10.0
 """A strip knows so much of its neighbours."""
 SHADOW_STEP_MM = 0.55
@@ -25,6 +35,8 @@ SIDE_MM = 3.0
 """Straight sides are smooth over so much."""
 SIDE_SHADE = np.array([0.92, 0.8, 0.66])
 """They are browner than the rim above them: the tin bakes them."""
+ROUGH_MM = 2.0
+"""Places so far apart tell how far back the loaf stands."""
 LEAST_SINE = 0.25
 """Lower looks do not see more of the table than one with this sine."""
 
@@ -70,7 +82,10 @@ def _rows(bread: Bread, frame: Frame) -> Floats:
     if bread.eye.from_above:
         return frame.ups
     low, high = frame.up
-    return np.arange(low / sine, high / sine, frame.step)
+    rows = np.arange(low / sine, high / sine, frame.step)
+    every = max(1, round(ROUGH_MM / frame.step))
+    stands = bread.body.height_at(plan_of(bread.eye, frame.columns[::every], rows[::every])) > 0
+    return np.asarray(rows[rows < rows[::every][stands.any(axis=1)].max() + BEHIND_MM])
 
 
 def _strips(columns: Floats, rows: Floats, step: float) -> Iterator[tuple[Floats, slice]]:
@@ -101,34 +116,34 @@ def _shown(
 ) -> Pixels:
     """Look at a strip, and keep its own columns."""
     light = lit(bread, land, shadows, table)
-    if not bread.eye.from_above:
-        light = _looked_at(
-            _plain_sides(bread, _foot_blurred(light, land, bread.loaf.wall_mm), land),
-            first_met(bread, land, ups),
-        )
-    return exposed(light[:, inner])
+    if bread.eye.from_above:
+        return exposed(light[:, inner])
+    light = _plain_sides(bread, _foot_blurred(light, land, bread.loaf.wall_mm), land)
+    rows = first_met(bread, land, ups)
+    last = max(int(rows.max()) + 2, len(land.y) + 1)
+    behind = land.y[0] + np.arange(len(land.y), last) * land.step
+    light = np.concatenate([light, bare_table(land.x, behind, bread.eye.light)])
+    seen = _looked_at(light, rows) * _walls(bread, land, ups, rows)
+    return exposed(_softened(seen, rows, land.step)[:, inner])
 
 
 def _foot_blurred(light: Floats, land: Ground, wall: float) -> Floats:
-    """Blur the foot along the bench, and what stands on a wall (mm high).
-
-    Few rows of the land are drawn out over it.
-    """
+    """Blur the foot, and what stands on a wall (mm high): few rows are drawn out over it."""
     loaf = (land.dome > 0).astype(np.float32)
     low = 1 - smooth(FOOT_MM / 3, FOOT_MM, land.dome - np.float32(wall))
     part = (loaf * low)[..., None]
-    size = (1.5 / land.step, 3.0 / land.step)
-    whole = ndimage.gaussian_filter(loaf, size)
-    blurred = [ndimage.gaussian_filter(each * loaf, size) for each in np.moveaxis(light, -1, 0)]
-    even = np.stack(blurred, axis=-1) / np.maximum(whole, 1e-3)[..., None]
-    return np.asarray(light + part * (even - light))
+    size = FOOT_BLUR_MM / land.step
+    whole = np.maximum(blurred(loaf, size), 1e-3)
+    even = [blurred(each * loaf, size) / whole for each in np.moveaxis(light, -1, 0)]
+    return np.asarray(light + part * (np.stack(even, axis=-1) - light))
 
 
 def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
     """Cast a ray for every pixel of the picture: the row of the land, with its fraction, it meets.
 
     A column of an orthographic picture is one of the land, and a ray meets the first row that
-    stands as high on the paper. From the table the loaf rises straight up.
+    stands as high on the paper. From the table the loaf rises straight up; behind the last row
+    the table goes on.
     """
     height = np.asarray(land.dome + land.relief, dtype=np.float64)
     high = bread.eye.up(land.y[:, None], height)
@@ -139,7 +154,40 @@ def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
     low, column = found.astype(np.intp), np.arange(found.shape[1])
     bare = land.dome <= 0
     rises = bare[low, column] & ~bare[np.minimum(low + 1, len(bare) - 1), column]
-    return np.asarray(np.where(rises, low + 1, found))
+    found = np.where(rises, low + 1, found)
+    table = (ups / max(math.sin(bread.eye.elevation), LEAST_SINE) - land.y[0]) / land.step
+    return np.asarray(np.where(ups[:, None] > crest[-1], table[:, None], found), np.float32)
+
+
+def _walls(bread: Bread, land: Ground, ups: Floats, rows: Field) -> Field:
+    """Mottle the foot and the walls, by the height where each ray meets them: shares of light."""
+    sine, cosine = math.sin(bread.eye.elevation), math.cos(bread.eye.elevation)
+    height = (ups[:, None] - (land.y[0] + rows * land.step) * sine) / cosine
+    height = np.asarray(height, np.float32)
+    across = np.broadcast_to(land.x.astype(np.float32), height.shape)
+    grain = Grain((across, height), FINE_MM, land.step)
+    spots = 0.6 * grain.bumps(13, (9.0, 1.0), (4.0, 1.0)) + 0.4 * grain.bumps(14, (1.2, 1.0))
+    row = np.minimum(rows.astype(np.intp), len(land.y) - 1)
+    loaf = (land.dome > 0)[row, np.arange(rows.shape[1])]
+    low = loaf * (1 - smooth(FOOT_MM / 3, FOOT_MM, height - np.float32(bread.loaf.wall_mm)))
+    return np.asarray(np.exp((low * spots)[..., None] * MOTTLED))
+
+
+def _softened(seen: Floats, rows: Field, step: float) -> Floats:
+    """Soften the edges behind which something far lies, as a lens and its pixels do."""
+    far = np.float32(EDGE_MM / step)
+    edge = np.zeros(rows.shape, dtype=bool)
+    for ahead, behind in ((np.s_[1:], np.s_[:-1]), (np.s_[:, 1:], np.s_[:, :-1])):
+        jump = np.abs(rows[ahead] - rows[behind]) > far
+        edge[ahead] |= jump
+        edge[behind] |= jump
+    row, column = np.nonzero(edge)
+    soft = np.zeros((len(row), seen.shape[-1]), dtype=np.float32)
+    for down, right, weight in SOFT:
+        at = np.clip(row + down, 0, len(seen) - 1), np.clip(column + right, 0, seen.shape[1] - 1)
+        soft += np.float32(weight) * seen[at]
+    seen[row, column] = soft
+    return seen
 
 
 def _plain_sides(bread: Bread, light: Floats, land: Ground) -> Floats:

@@ -3,9 +3,9 @@
 import math
 
 import numpy as np
-from scipy import ndimage
 
 from scorecraft.arrays import Field
+from scorecraft.drawing.bloom.noise import blurred
 from scorecraft.drawing.bloom.relief import Bread, Ground, smooth, wideness
 
 TONES = ("#faeedc", "#f1d5aa", "#dfab70", "#be793c", "#8d4b21", "#552913", "#27130b")
@@ -14,6 +14,8 @@ DOUGH = "#f3e6cf"
 CUT_DOUGH = "#d9bd93"
 FLOUR = "#f8f3e9"
 TABLE = "#e9e2d6"
+DARKEST = 0.85
+"""No usual bake burns a lip or an ear more."""
 BASKET_MM = 11.0
 """Distance of the rings of a proofing basket."""
 BY_WAY_OF_GOLD = (0.85, 1.0, 1.3)
@@ -56,7 +58,7 @@ def browned(bread: Bread, land: Ground) -> Field:
     """How brown the oven has made every place, 0 (cream) to 1 (burnt)."""
     mouth, groove = land.mouth, land.groove
     ragged = land.fine.bumps(8, (9.0, 0.8), (4.0, 1.0), (2.0, 0.3))
-    ridge = land.relief - ndimage.gaussian_filter(land.relief, 0.8 / land.step)
+    ridge = land.relief - blurred(land.relief, 0.8 / land.step)
     heat = 0.045 * land.broad.bumps(6, (40.0, 1.0), (18.0, 0.6))
     heat += 0.012 * land.fine.bumps(7, (2.0, 0.6), (0.7, 0.3))
     heat += 0.55 + 0.10 * (land.normal[2] - 0.7) + np.clip(0.28 * ridge, -0.03, 0.16)
@@ -70,7 +72,7 @@ def browned(bread: Bread, land: Ground) -> Field:
     heat += 0.05 * np.exp(-np.abs(groove.out) / 0.4) * (groove.out < 3)
     inside = smooth(0.0, 0.4, -mouth.out)
     heat += inside * (crumb(land, ridge, ragged) - heat)
-    return np.asarray(heat + bread.brown * (1 - 0.35 * inside))
+    return np.asarray(np.minimum(heat, DARKEST) + bread.brown * (1 - 0.35 * inside))
 
 
 def crumb(land: Ground, ridge: Field, ragged: Field) -> Field:
@@ -79,9 +81,9 @@ def crumb(land: Ground, ridge: Field, ragged: Field) -> Field:
     wide = wideness(mouth)
     part = np.clip(-mouth.out / np.maximum(mouth.half, 0.3), 0, 1)
     late = part + np.clip(0.12 * land.rises, -0.5, 0.5)
-    heat = 0.43 - wide * 0.19 * np.clip(late, 0, 1) + 0.05 * ragged
+    heat = 0.40 - wide * 0.19 * np.clip(late, 0, 1) + 0.06 * ragged + 0.09 * (1 - wide)
     heat += wide * 0.08 * np.exp(-np.maximum(-mouth.out, 0) / 1.2)
-    return np.asarray(heat + np.clip(0.16 * ridge, -0.05, 0.12))
+    return np.asarray(heat + np.clip(0.3 * ridge, -0.06, 0.2))
 
 
 def floured(bread: Bread, land: Ground) -> Field:
@@ -93,7 +95,7 @@ def floured(bread: Bread, land: Ground) -> Field:
         return np.zeros_like(land.dome)
     patches = land.broad.bumps(9, (28.0, 1.0), (12.0, 0.6))
     grains = land.fine.bumps(10, (2.2, 0.5), (0.8, 1.0), (0.5, 0.7))
-    hollow = ndimage.gaussian_filter(land.relief, 2.0 / land.step) - land.relief
+    hollow = blurred(land.relief, 2.0 / land.step) - land.relief
     down = np.arccos(np.clip(land.dome / np.float32(bread.body.height_mm), 0, 1))
     rings = np.cos(down * np.float32(math.pi * bread.loaf.width_mm / 2 / BASKET_MM))
     amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, land.normal[2]) + 0.05 * rings)

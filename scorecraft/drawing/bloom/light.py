@@ -8,18 +8,21 @@ from scipy import ndimage
 
 from scorecraft.arrays import Field, Floats, Pixels
 from scorecraft.drawing.bloom.crust import TABLE, colored, linear
-from scorecraft.drawing.bloom.noise import Grain, spread
-from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, smooth, wideness
+from scorecraft.drawing.bloom.noise import Grain, blurred, spread
+from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, rough, smooth, wideness
 
-PENUMBRA_DEG = np.linspace(-17.0, 17.0, 25)
+PENUMBRA_DEG = np.linspace(-17.0, 17.0, 21)
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
 SHADOW = 0.7
+"""Without a table the shadow is so much of a full one."""
 FADES_MM = 18.0
-"""Without a table the shadow is so much of a full one, and fades before the picture ends."""
+"""Shadows fade so far before the picture ends."""
 FOOT_SHADE_MM = 22.0
 """Up to this height the foot of a loaf, which curves in under it, is in its own shade."""
 HOLLOWS = ((1.0, 0.35, 0.4), (3.0, 0.22, 0.4), (14.0, 0.035, 0.55))
 """Sizes of hollows that see less of the sky (mm), how much less a mm, and the most."""
+LEAST_SKY = 0.35
+"""Light goes back and forth in hollows: so much of the sky's reaches every place."""
 KEY = (2.15, 2.02, 1.80)
 SKY = (0.70, 0.68, 0.66)
 BOUNCE = (0.16, 0.12, 0.08)
@@ -53,9 +56,12 @@ def shades(height: Field, x: Floats, y: Floats, light: tuple[float, float, float
     step = float(x[1] - x[0])
     sky = np.ones_like(height)
     for size, weight, most in HOLLOWS:
-        over = ndimage.gaussian_filter(height, size / step) - height
+        over = blurred(height, size / step) - height
         sky *= 1 - np.clip(weight * over, 0, most)
-    return Shades(x, y, _lit(height, step, light), sky)
+    edge = [np.minimum(each - each[0], each[-1] - each) for each in (x, y)]
+    across, up = (smooth(0.0, FADES_MM, each.astype(np.float32)) for each in edge)
+    fades = across * up[:, None]
+    return Shades(x, y, *(1 - fades * (1 - each) for each in (_lit(height, step, light), sky)))
 
 
 def _lit(height: Field, step: float, light: tuple[float, float, float]) -> Field:
@@ -97,18 +103,21 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
     level = [k * bread.eye.light[2] * key + s * sky for k, s in zip(KEY, SKY, strict=True)]
     if not table:
         dark = 1 - level[1] / (KEY[1] * bread.eye.light[2] + SKY[1])
-        edge = [np.minimum(each - each[0], each[-1] - each) / FADES_MM for each in (land.x, land.y)]
-        across, up = (smooth(0.0, 1.0, each.astype(np.float32)) for each in edge)
-        fades = across * up[:, None]
-        shown = inside + (1 - inside) * np.clip(SHADOW * dark * fades, 0, 1)
+        shown = inside + (1 - inside) * np.clip(SHADOW * dark, 0, 1)
         loaf = [inside * each / np.maximum(shown, 1e-3) for each in loaf]
         return np.stack([*loaf, shown], axis=-1)
-    board = _board(land)
+    board = _board(land.x, land.y)
     parts = []
     for each, light, color in zip(loaf, level, linear(TABLE), strict=True):
         under = color * board * light
         parts.append(under + inside * (each - under))
     return np.stack(parts, axis=-1)
+
+
+def bare_table(x: Floats, y: Floats, light: tuple[float, float, float]) -> Floats:
+    """Light the table where no shadow falls: (rows, columns, 3)."""
+    full = np.array(KEY) * light[2] + SKY
+    return np.asarray(_board(x, y)[..., None] * (full * linear(TABLE)).astype(np.float32))
 
 
 def _bread(bread: Bread, land: Ground, key: Field, sky: Field) -> list[Field]:
@@ -120,7 +129,7 @@ def _bread(bread: Bread, land: Ground, key: Field, sky: Field) -> list[Field]:
     facing += crumb * 0.25 * (0.7 - facing)  # crumb lets light through
     key, sky = (each + crumb * 0.35 * (1 - each) for each in (key, sky))
     furrow = _furrowed(land) * (0.45 + 0.55 * smooth(0.0, FOOT_SHADE_MM, land.dome))
-    key, sky = key * furrow, sky * furrow
+    key, sky = key * furrow, np.maximum(sky * furrow, LEAST_SKY)
     gleam = np.clip(_along(normal, _halfway(bread)), 0, 1) ** 22
     gleam *= bare * (1 - crumb) * key * np.float32(0.07)
     up = 0.55 + 0.45 * normal[2]
@@ -161,11 +170,11 @@ def _furrowed(land: Ground) -> Field:
     return np.asarray(1 - 0.55 * np.minimum(deep, 1))
 
 
-def _board(land: Ground) -> Field:
+def _board(x: Floats, y: Floats) -> Field:
     """Make a pale board: a little uneven."""
-    x, y = np.meshgrid(land.x.astype(np.float32), land.y.astype(np.float32))
-    grain = Grain((x, y), BROAD_MM, land.step).bumps(12, (30.0, 1.0), (3.0, 0.2))
-    return 1 + np.float32(0.018) * grain
+    *fewer, to = rough(x, y)
+    across, up = np.meshgrid(*(each.astype(np.float32) for each in fewer))
+    return 1 + np.float32(0.018) * Grain((across, up), BROAD_MM, 0.0, to).bumps(12, (30.0, 1.0))
 
 
 def _bumpy(land: Ground) -> tuple[Field, Field, Field]:

@@ -50,11 +50,15 @@ def blisters(seed: int, step_mm: float) -> Field:
 
 @dataclass(frozen=True, eq=False)
 class Grain:
-    """Places x and y (mm) where tiles of one step are read, and how far apart these are."""
+    """Places x and y (mm) where tiles of one step are read, and how far apart these are.
+
+    What is read is spread to the fractional rows and columns `to`, if they are given.
+    """
 
     places: tuple[Field, Field]
     step_mm: float
     apart_mm: float
+    to: tuple[Floats, Floats] | None = None
 
     def bumps(self, seed: int, *sizes: tuple[float, float], even: bool = False) -> Field:
         """Read noise of bumps of sizes (mm), each with its weight."""
@@ -72,7 +76,8 @@ class Grain:
         """
         if even or self.apart_mm < FINER * self.step_mm:
             at = np.stack(self.places[::-1]) / np.float32(self.step_mm)
-            return np.asarray(ndimage.map_coordinates(tile, at, order=1, mode="grid-wrap"))
+            found = ndimage.map_coordinates(tile, at, order=1, mode="grid-wrap")
+            return spread(found, *self.to) if self.to else np.asarray(found)
         return np.asarray(tile.ravel()[self._nearest])
 
     @cached_property
@@ -81,6 +86,21 @@ class Grain:
             np.rint(each / np.float32(self.step_mm)).astype(np.int32) % TILE for each in self.places
         )
         return np.asarray(row * TILE + column, dtype=np.intp)
+
+
+def blurred(values: Field, pixels: float) -> Field:
+    """Blur by a Gaussian; a wide one is taken of the means of small squares."""
+    every = max(1, int(pixels / 1.5))
+    if every == 1:
+        return np.asarray(ndimage.gaussian_filter(values, pixels))
+    rows, columns = values.shape
+    padded = np.pad(values, ((0, -rows % every), (0, -columns % every)), mode="edge")
+    high, wide = padded.shape
+    means = padded.reshape(high // every, every, wide // every, every).mean(axis=(1, 3))
+    size = max((pixels / every) ** 2 - 0.25, 0.0) ** 0.5  # the means and the lines blur by a half
+    soft = ndimage.gaussian_filter(means, size)
+    down, right = ((np.arange(count) - (every - 1) / 2) / every for count in (rows, columns))
+    return spread(soft, down, right)
 
 
 def spread(values: Field | Floats, rows: Floats, columns: Floats) -> Field:

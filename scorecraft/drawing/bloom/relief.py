@@ -24,8 +24,8 @@ LIP_MM = 3.0
 FLAP = 2.2
 """How far back an ear bends, of how far it lifts."""
 GROOVE_REACH_MM = 2.6
-COARSE_MM = 2.0
-"""The places on the sheet are found so far apart, and between them by straight lines."""
+COARSE_MM = 1.5
+"""Places on the sheet and broad texture are found so far apart, and between by straight lines."""
 FINE_MM = 0.25
 BROAD_MM = 1.0
 """Steps of the tiles of texture."""
@@ -109,9 +109,11 @@ class Ground:
 def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
     """Raise a loaf over pixels in rows y and columns x, mm, both rising evenly."""
     step = float(x[1] - x[0])
-    dome = bread.body.height_at(_plan(bread.eye, x, y)).astype(np.float32)
-    sheet = _sheet(bread, x, y)
-    fine, broad = (Grain(sheet, size, step) for size in (FINE_MM, BROAD_MM))
+    dome = bread.body.height_at(plan_of(bread.eye, x, y)).astype(np.float32)
+    *fewer, to = rough(x, y)
+    sheet = _sheet(bread, *fewer)
+    fine = Grain((spread(sheet[0], *to), spread(sheet[1], *to)), FINE_MM, step)
+    broad = Grain(sheet, BROAD_MM, 0.0, to)
     opened = [each.turned(bread.eye.level) for each in bread.opened]
     wide = [each for each in opened if each.widest >= LIGHT_MM]
     narrow = [each for each in opened if each.widest < LIGHT_MM]
@@ -132,18 +134,23 @@ def _reach(layout: Layout, lens: Lens) -> float:
     return max(LIP_MM * (1 + 0.15 * lens.widest), flap)
 
 
-def _plan(eye: Eye, x: Floats, y: Floats) -> Floats:
+def plan_of(eye: Eye, x: Floats, y: Floats) -> Floats:
+    """Give the plan (rows, columns, 2) of pixels in rows y and columns x."""
     (right_x, right_y), (away_x, away_y) = eye.level
     return np.stack([x * right_x + y[:, None] * away_x, x * right_y + y[:, None] * away_y], axis=-1)
 
 
+def rough(x: Floats, y: Floats) -> tuple[Floats, Floats, tuple[Floats, Floats]]:
+    """Give fewer columns and rows, and which fractional rows and columns of these x and y are."""
+    columns, rows = (np.arange(each[0], each[-1] + 2 * COARSE_MM, COARSE_MM) for each in (x, y))
+    return columns, rows, ((y - y[0]) / COARSE_MM, (x - x[0]) / COARSE_MM)
+
+
 def _sheet(bread: Bread, x: Floats, y: Floats) -> tuple[Field, Field]:
     """Places of the pixels on the proofed dough sheet, mm."""
-    rough = [np.arange(each[0], each[-1] + 2 * COARSE_MM, COARSE_MM) for each in (x, y)]
-    plan = carried(bread.loaf, bread.layout.loaf, _plan(bread.eye, *rough))
-    sheet = bread.layout.loaf.plan_to_sheet(plan)
-    column, row = ((each - each[0]) / COARSE_MM for each in (x, y))
-    return spread(sheet[..., 0], row, column), spread(sheet[..., 1], row, column)
+    plan = carried(bread.loaf, bread.layout.loaf, plan_of(bread.eye, x, y))
+    sheet = bread.layout.loaf.plan_to_sheet(plan).astype(np.float32)
+    return sheet[..., 0], sheet[..., 1]
 
 
 def _normal(dome: Field, step: float, height: float) -> tuple[Field, Field, Field]:
@@ -214,19 +221,30 @@ def _groove(groove: Place) -> Field:
 def _floor(fine: Grain, mouth: Place, rises: Field, inside: Flags) -> Field:
     """Height (N,) of the torn crumb in the mouths: under the lips, in wide ones bulging.
 
-    It lies in steps along the cut, where the skin paused as it tore.
+    Narrow cuts are rounded furrows, and pass into it as they widen. It is full of holes, lies in
+    steps along the cut, where the skin paused as it tore, and in strands across it.
     """
     half = np.maximum(mouth.half[inside], 0.3)
     part = np.clip(-mouth.out[inside] / half, 0, 1)
     along, across = mouth.along[inside], mouth.across[inside]
     wide = wideness(mouth)[inside]
-    deep = 0.75 * np.minimum(half, 6) ** 0.7 * (1 + np.clip(0.2 * rises[inside], -0.7, 1))
-    floor = -deep * (1 - part * wide) ** 1.5 - (1 - wide) * 0.6 * half * part
+    deep = 0.75 * np.minimum(half, 6) ** 0.7
+    furrow = 0.2 + np.minimum(half, 2.5) * part * (2 - part)
+    floor = wide * deep * (1 - part * wide) ** 1.5 + (1 - wide) * furrow
+    floor *= -(1 + np.clip(0.2 * rises[inside], -0.7, 1))
     torn = 0.8 - np.abs(fine.bumps(4, (5.5, 1.0), (2.4, 0.45))[inside])
     torn += 0.5 * fine.bumps(11, (6.0, 1.0), (1.2, 0.08))[inside]
     lying = Grain((np.asarray(along / 9, np.float32), across), FINE_MM, fine.apart_mm)
     steps = lying.bumps(5, (1.3, 1.0), (0.7, 0.25))
-    return np.asarray(floor + 0.03 + wide * (0.42 * torn + 0.10 * steps))
+    strands = Grain((along, np.asarray(across / 4, np.float32)), FINE_MM, fine.apart_mm)
+    torn += 0.3 * strands.bumps(16, (2.4, 1.0), (1.1, 0.4))
+    x, y = (each[inside] for each in fine.places)
+    holes = np.zeros_like(floor)
+    for larger in (1, 3):
+        places = x / np.float32(larger), y / np.float32(larger)
+        holes += larger * Grain(places, FINE_MM, fine.apart_mm).blisters(15)
+    bumpy = (0.15 + 0.85 * wide) * np.minimum(1, 2 * part)
+    return np.asarray(floor + 0.03 + bumpy * (0.36 * torn + 0.10 * steps - 0.9 * holes))
 
 
 def wideness(mouth: Place) -> Field:
