@@ -15,10 +15,10 @@ from scorecraft.drawing.bloom.relief import FINE_MM, Bread, Ground, ground, plan
 
 STRIP_PIXELS = 1_600_000
 """Strips of columns are made one after the other, each of about so many pixels."""
-FOOT_MM = 16.0
+FOOT_MM = 22.0
 """Below this height the loaf stands so steep that a picture from the side draws it out."""
 FOOT_BLUR_MM = 2.2
-MOTTLED = np.array([0.07, 0.11, 0.16], dtype=np.float32)
+MOTTLED = np.array([0.10, 0.15, 0.21], dtype=np.float32)
 """How strongly spots of the foot and the walls dim each channel."""
 EDGE_MM = 4.0
 """Neighbouring pixels that show places so far apart lie at an edge."""

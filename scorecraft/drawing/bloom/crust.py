@@ -14,7 +14,7 @@ DOUGH = "#f3e6cf"
 CUT_DOUGH = "#d9bd93"
 FLOUR = "#f8f3e9"
 TABLE = "#e9e2d6"
-DARKEST = 0.85
+DARKEST = 0.8
 """No usual bake burns a lip or an ear more."""
 BASKET_MM = 11.0
 """Distance of the rings of a proofing basket."""
@@ -83,7 +83,7 @@ def crumb(land: Ground, ridge: Field, ragged: Field) -> Field:
     late = part + np.clip(0.12 * land.rises, -0.5, 0.5)
     heat = 0.40 - wide * 0.19 * np.clip(late, 0, 1) + 0.06 * ragged + 0.09 * (1 - wide)
     heat += wide * 0.08 * np.exp(-np.maximum(-mouth.out, 0) / 1.2)
-    return np.asarray(heat + np.clip(0.3 * ridge, -0.06, 0.2))
+    return np.asarray(heat + np.clip(0.3 * ridge, -0.03, 0.2))
 
 
 def floured(bread: Bread, land: Ground) -> Field:

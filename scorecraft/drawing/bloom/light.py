@@ -21,7 +21,7 @@ FOOT_SHADE_MM = 22.0
 """Up to this height the foot of a loaf, which curves in under it, is in its own shade."""
 HOLLOWS = ((1.0, 0.35, 0.4), (3.0, 0.22, 0.4), (14.0, 0.035, 0.55))
 """Sizes of hollows that see less of the sky (mm), how much less a mm, and the most."""
-LEAST_SKY = 0.35
+LEAST_SKY = 0.45
 """Light goes back and forth in hollows: so much of the sky's reaches every place."""
 KEY = (2.15, 2.02, 1.80)
 SKY = (0.70, 0.68, 0.66)
@@ -125,7 +125,7 @@ def _bread(bread: Bread, land: Ground, key: Field, sky: Field) -> list[Field]:
     albedo, bare = colored(bread, land)
     normal = _bumpy(land)
     facing = np.maximum(_along(normal, bread.eye.light), 0)
-    crumb = smooth(0.05, 0.5, -land.mouth.out)
+    crumb = smooth(0.05, 0.5, -land.mouth.out) * (0.35 + 0.65 * wideness(land.mouth))
     facing += crumb * 0.25 * (0.7 - facing)  # crumb lets light through
     key, sky = (each + crumb * 0.35 * (1 - each) for each in (key, sky))
     furrow = _furrowed(land) * (0.45 + 0.55 * smooth(0.0, FOOT_SHADE_MM, land.dome))
@@ -133,8 +133,9 @@ def _bread(bread: Bread, land: Ground, key: Field, sky: Field) -> list[Field]:
     gleam = np.clip(_along(normal, _halfway(bread)), 0, 1) ** 22
     gleam *= bare * (1 - crumb) * key * np.float32(0.07)
     up = 0.55 + 0.45 * normal[2]
+    warm = 1 - normal[2] + 3 * (1 - furrow) * (land.dome > FOOT_SHADE_MM)
     return [
-        color * (k * key * facing + sky * (s * up + b * (1 - normal[2]))) + gleam * g
+        color * (k * key * facing + sky * (s * up + b * warm)) + gleam * g
         for color, k, s, b, g in zip(albedo, KEY, SKY, BOUNCE, GLEAM, strict=True)
     ]
 
