@@ -8,7 +8,7 @@ from itertools import pairwise
 import numpy as np
 from scipy import ndimage
 
-from scorecraft.arrays import Field, Floats, Pixels
+from scorecraft.arrays import Field, Flags, Floats, Pixels
 from scorecraft.drawing.bloom.light import Shades, bare_table, exposed, lit, shades
 from scorecraft.drawing.bloom.noise import Grain, blurred
 from scorecraft.drawing.bloom.relief import FINE_MM, Bread, Ground, ground, plan_of, smooth
@@ -17,7 +17,9 @@ STRIP_PIXELS = 1_600_000
 """Strips of columns are made one after the other, each of about so many pixels."""
 FOOT_MM = 22.0
 """Below this height the loaf stands so steep that a picture from the side draws it out."""
-FOOT_BLUR_MM = 2.2
+STEEP_LIP, STEEP_SIDE = (1.6, 3.0), (2.6, 6.0)
+"""Slopes toward the eye, from where to where they are blurred."""
+STEEP_BLUR_MM = 2.2
 MOTTLED = np.array([0.10, 0.15, 0.21], dtype=np.float32)
 """How strongly spots of the foot and the walls dim each channel."""
 EDGE_MM = 4.0
@@ -118,24 +120,28 @@ def _shown(
     light = lit(bread, land, shadows, table)
     if bread.eye.from_above:
         return exposed(light[:, inner])
-    light = _plain_sides(bread, _foot_blurred(light, land, bread.loaf.wall_mm), land)
+    light = _plain_sides(bread, _steep_blurred(light, land), land)
     rows = first_met(bread, land, ups)
     last = max(int(rows.max()) + 2, len(land.y) + 1)
     behind = land.y[0] + np.arange(len(land.y), last) * land.step
     light = np.concatenate([light, bare_table(land.x, behind, bread.eye.light)])
-    seen = _looked_at(light, rows) * _walls(bread, land, ups, rows)
-    return exposed(_softened(seen, rows, land.step)[:, inner])
+    row = np.minimum(rows.astype(np.intp), len(land.y) - 1)
+    loaf = (land.dome > 0)[row, np.arange(rows.shape[1])]
+    seen = _looked_at(light, rows) * _walls(bread, land, ups, rows, loaf)
+    return exposed(_softened(seen, rows, loaf, land.step)[:, inner])
 
 
-def _foot_blurred(light: Floats, land: Ground, wall: float) -> Floats:
-    """Blur the foot, and what stands on a wall (mm high): few rows are drawn out over it."""
-    loaf = (land.dome > 0).astype(np.float32)
-    low = 1 - smooth(FOOT_MM / 3, FOOT_MM, land.dome - np.float32(wall))
-    part = (loaf * low)[..., None]
-    size = FOOT_BLUR_MM / land.step
-    whole = np.maximum(blurred(loaf, size), 1e-3)
-    even = [blurred(each * loaf, size) / whole for each in np.moveaxis(light, -1, 0)]
-    return np.asarray(light + part * (np.stack(even, axis=-1) - light))
+def _steep_blurred(light: Floats, land: Ground) -> Floats:
+    """Blur what stands steep before the eye along itself: few rows are drawn out over it."""
+    lip, side = (
+        smooth(*least, np.gradient(height, np.float32(land.step), axis=0))
+        for least, height in ((STEEP_LIP, land.relief), (STEEP_SIDE, land.dome))
+    )
+    steep = np.maximum(lip, side) * (land.dome > 0)
+    size = STEEP_BLUR_MM / land.step
+    whole = np.maximum(blurred(steep, size), 1e-3)
+    even = [blurred(each * steep, size) / whole for each in np.moveaxis(light, -1, 0)]
+    return np.asarray(light + steep[..., None] * (np.stack(even, axis=-1) - light))
 
 
 def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
@@ -159,7 +165,7 @@ def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
     return np.asarray(np.where(ups[:, None] > crest[-1], table[:, None], found), np.float32)
 
 
-def _walls(bread: Bread, land: Ground, ups: Floats, rows: Field) -> Field:
+def _walls(bread: Bread, land: Ground, ups: Floats, rows: Field, loaf: Flags) -> Field:
     """Mottle the foot and the walls, by the height where each ray meets them: shares of light."""
     sine, cosine = math.sin(bread.eye.elevation), math.cos(bread.eye.elevation)
     height = (ups[:, None] - (land.y[0] + rows * land.step) * sine) / cosine
@@ -167,18 +173,16 @@ def _walls(bread: Bread, land: Ground, ups: Floats, rows: Field) -> Field:
     across = np.broadcast_to(land.x.astype(np.float32), height.shape)
     grain = Grain((across, height), FINE_MM, land.step)
     spots = 0.6 * grain.bumps(13, (9.0, 1.0), (4.0, 1.0)) + 0.4 * grain.bumps(14, (1.2, 1.0))
-    row = np.minimum(rows.astype(np.intp), len(land.y) - 1)
-    loaf = (land.dome > 0)[row, np.arange(rows.shape[1])]
     low = loaf * (1 - smooth(FOOT_MM / 3, FOOT_MM, height - np.float32(bread.loaf.wall_mm)))
     return np.asarray(np.exp((low * spots)[..., None] * MOTTLED))
 
 
-def _softened(seen: Floats, rows: Field, step: float) -> Floats:
-    """Soften the edges behind which something far lies, as a lens and its pixels do."""
+def _softened(seen: Floats, rows: Field, loaf: Flags, step: float) -> Floats:
+    """Soften edges of the loaf, and those behind which it lies far, as a lens and its pixels do."""
     far = np.float32(EDGE_MM / step)
     edge = np.zeros(rows.shape, dtype=bool)
     for ahead, behind in ((np.s_[1:], np.s_[:-1]), (np.s_[:, 1:], np.s_[:, :-1])):
-        jump = np.abs(rows[ahead] - rows[behind]) > far
+        jump = (np.abs(rows[ahead] - rows[behind]) > far) | (loaf[ahead] != loaf[behind])
         edge[ahead] |= jump
         edge[behind] |= jump
     row, column = np.nonzero(edge)

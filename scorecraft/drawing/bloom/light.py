@@ -125,7 +125,8 @@ def _bread(bread: Bread, land: Ground, key: Field, sky: Field) -> list[Field]:
     albedo, bare = colored(bread, land)
     normal = _bumpy(land)
     facing = np.maximum(_along(normal, bread.eye.light), 0)
-    crumb = smooth(0.05, 0.5, -land.mouth.out) * (0.35 + 0.65 * wideness(land.mouth))
+    crumb = smooth(0.05, 0.5, -land.mouth.out)
+    crumb = np.asarray(crumb * (0.35 + 0.65 * wideness(land.mouth)))
     facing += crumb * 0.25 * (0.7 - facing)  # crumb lets light through
     key, sky = (each + crumb * 0.35 * (1 - each) for each in (key, sky))
     furrow = _furrowed(land) * (0.45 + 0.55 * smooth(0.0, FOOT_SHADE_MM, land.dome))
