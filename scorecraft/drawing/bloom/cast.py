@@ -214,6 +214,6 @@ def _plain_sides(bread: Bread, light: Floats, land: Ground) -> Floats:
 
 def _looked_at(light: Floats, rows: Field) -> Floats:
     low = np.minimum(rows.astype(np.intp), len(light) - 2)
-    part = (rows - low)[..., None]
+    part = (rows - low).astype(np.float32)[..., None]
     column = np.arange(light.shape[1])
     return np.asarray(light[low, column] * (1 - part) + light[low + 1, column] * part)
