@@ -8,7 +8,7 @@ import shapely
 from scipy import ndimage
 from support.drawing_layouts import cut, ellipses, make_layout
 
-from scorecraft.drawing.bloom.cast import first_met
+from scorecraft.drawing.bloom.cast import Frame, first_met, rows_seen
 from scorecraft.drawing.bloom.eye import look
 from scorecraft.drawing.bloom.lens import baked_loaf, lenses
 from scorecraft.drawing.bloom.nearest import FAR_MM, nearest
@@ -121,3 +121,13 @@ def test_cuts_that_do_not_open_are_still_seen():
     layout = make_layout([cut([[-20, 0], [20, 0]])])
     (lens,) = lenses(layout, ellipses([0.0]), baked_loaf(layout))
     assert 0.2 < lens.widest < 1.0
+
+
+@pytest.mark.parametrize("view", [0, 6])
+def test_a_level_look_knows_the_whole_loaf(view):
+    """The rows of the table that are lit reach before the foot of the loaf and behind it."""
+    ball = make_loaf("round", 240.0, None, 100.0, profile=(2.0, 2.0))
+    bread = Bread(make_layout([], ball), ellipses([]), look(view), share=0.0)
+    frame = Frame((-138.0, 138.0), (-18.0 - 120 * math.sin(math.radians(view)), 118.0), 1.0)
+    rows = rows_seen(bread, frame)
+    assert rows[0] < -120 and rows[-1] > 120

@@ -39,8 +39,8 @@ SIDE_SHADE = np.array([0.92, 0.8, 0.66])
 """They are browner than the rim above them: the tin bakes them."""
 ROUGH_MM = 2.0
 """Places so far apart tell how far back the loaf stands."""
-LEAST_SINE = 0.25
-"""Lower looks do not see more of the table than one with this sine."""
+LEAST_SINE, LEAST_SINE_NEAR = 0.25, 0.07
+"""Lower looks see no more of the table, behind and before the loaf, than these sines show."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +67,7 @@ class Frame:
 
 def photograph(bread: Bread, frame: Frame, table: bool = True) -> Pixels:
     """Take the picture of a loaf within a frame; without the table it is see-through there."""
-    rows = _rows(bread, frame)
+    rows = rows_seen(bread, frame)
     strips = list(_strips(frame.columns, rows, frame.step))
     first = ground(bread, strips[0][0], rows) if len(strips) == 1 else _coarse(bread, frame, rows)
     shadows = _shadows(bread, first)
@@ -78,13 +78,14 @@ def photograph(bread: Bread, frame: Frame, table: bool = True) -> Pixels:
     return np.concatenate(parts, axis=1)[::-1]
 
 
-def _rows(bread: Bread, frame: Frame) -> Floats:
+def rows_seen(bread: Bread, frame: Frame) -> Floats:
     """Rows of the table that may be seen, from the nearest, mm away from the eye."""
-    sine = max(math.sin(bread.eye.elevation), LEAST_SINE)
+    sine = math.sin(bread.eye.elevation)
     if bread.eye.from_above:
         return frame.ups
     low, high = frame.up
-    rows = np.arange(low / sine, high / sine, frame.step)
+    near, far = low / max(sine, LEAST_SINE_NEAR), high / max(sine, LEAST_SINE)
+    rows = np.arange(near, far, frame.step)
     every = max(1, round(ROUGH_MM / frame.step))
     stands = bread.body.height_at(plan_of(bread.eye, frame.columns[::every], rows[::every])) > 0
     return np.asarray(rows[rows < rows[::every][stands.any(axis=1)].max() + BEHIND_MM])
@@ -161,7 +162,8 @@ def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
     bare = land.dome <= 0
     rises = bare[low, column] & ~bare[np.minimum(low + 1, len(bare) - 1), column]
     found = np.where(rises, low + 1, found)
-    table = (ups / max(math.sin(bread.eye.elevation), LEAST_SINE) - land.y[0]) / land.step
+    sine = math.sin(bread.eye.elevation)
+    table = rows[-1] + (ups - land.y[-1] * sine) / (max(sine, LEAST_SINE) * land.step)
     return np.asarray(np.where(ups[:, None] > crest[-1], table[:, None], found), np.float32)
 
 
@@ -174,7 +176,7 @@ def _walls(bread: Bread, land: Ground, ups: Floats, rows: Field, loaf: Flags) ->
     grain = Grain((across, height), FINE_MM, land.step)
     spots = 0.6 * grain.bumps(13, (9.0, 1.0), (4.0, 1.0)) + 0.4 * grain.bumps(14, (1.2, 1.0))
     low = loaf * (1 - smooth(FOOT_MM / 3, FOOT_MM, height - np.float32(bread.loaf.wall_mm)))
-    return np.asarray(np.exp((low * spots)[..., None] * MOTTLED))
+    return np.asarray(np.exp((low * spots)[..., None] * (np.float32(bread.share) * MOTTLED)))
 
 
 def _softened(seen: Floats, rows: Field, loaf: Flags, step: float) -> Floats:
