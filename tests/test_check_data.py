@@ -34,7 +34,7 @@ def test_the_schema_is_one():
     assert TOLD["$schema"].endswith("draft/2020-12/schema")
 
 
-@pytest.mark.parametrize("name", some(2))
+@pytest.mark.parametrize("name", some(2, 6))
 def test_shipped_patterns_are_told_by_the_schema(name):
     assert not slip(as_data(shipped(name)))
 

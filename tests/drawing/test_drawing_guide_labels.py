@@ -19,7 +19,7 @@ SMALL_LOAF = "round width 180mm height 80mm"
 """The largest round loaf whose guide fits on one A4, its words below it."""
 
 
-@pytest.fixture(scope="module", params=[*some(0), "leaf-crown small"])
+@pytest.fixture(scope="module", params=[*some(0, 6), "leaf-crown small"])
 def guides(request):
     """The pages of a shipped pattern's guide on its smallest paper and on sheets of A4."""
     name, _, small = request.param.partition(" ")
