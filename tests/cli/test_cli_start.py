@@ -93,7 +93,7 @@ def test_check_needs_no_library_for_printing():
 
 def test_without_cairo_all_forms_are_written(run, tmp_path, without_cairo):
     for name, start in (("g.svg", b"<svg"), ("g.pdf", b"%PDF-"), ("g.png", b"\x89PNG")):
-        assert run("guide", "leaf-crown", "-q", "-o", name).code == 0
+        assert run("guide", "roll-cross", "-q", "-o", name).code == 0
         assert (tmp_path / name).read_bytes().startswith(start)
 
 

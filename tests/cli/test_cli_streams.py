@@ -34,7 +34,7 @@ ENV = {"PATH": "/usr/bin:/bin", "LANG": "C.UTF-8"}
         ("$S words | head -1 > out; echo ${PIPESTATUS[0]}", 0),
         ("$S list | head -1 > out; echo ${PIPESTATUS[0]}", 0),
         ("$S list > /dev/full; echo $?", 2),
-        ("$S guide one-slash -q -o - --as svg >&-; echo $? >&2", 2),
+        ("$S guide roll-cross -q -o - --as svg >&-; echo $? >&2", 2),
         ("$S check - <&-; echo $?", 2),
         ("$S check /dev/null; echo $?", 2),
         ("ln -s loop.score loop.score; $S check loop.score; echo $?", 2),
@@ -98,7 +98,7 @@ STEERING = "\x1b[31m\x07\x9b2J\u202e"
         ["page", f"x{STEERING}"],
         ["new", f"x{STEERING}"],
         ["tune", "one-slash", "--measured", f"m{STEERING}.csv"],
-        ["stencil", "one-slash", "-o", f"x{STEERING}.svg"],
+        ["stencil", "roll-cross", "-o", f"x{STEERING}.svg"],
     ],
 )
 def test_no_words_of_others_steer_the_terminal(run, arguments):

@@ -291,8 +291,10 @@ def frame_of(item):
     return bounds(points)
 
 
-@pytest.mark.parametrize("paper", [each.name for each in PAPERS])
-@pytest.mark.parametrize("name", PATTERNS)
+@pytest.mark.parametrize(
+    ("name", "paper"),
+    [*((name, "A4") for name in PATTERNS), *(("swirl", each.name) for each in PAPERS)],
+)
 def test_all_stays_on_the_paper_and_above_the_rules(name, paper):
     edge = PRINTER_MARGIN_MM.value
     for page in sheets(shipped(name).layout, paper=paper):
