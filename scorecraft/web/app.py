@@ -9,7 +9,7 @@ from werkzeug.exceptions import HTTPException, NotFound
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
 from scorecraft.web import telling as say
-from scorecraft.web.answer import Answer, file_names, internal, json_answer, marked, refusal
+from scorecraft.web.answer import SVG, Answer, file_names, internal, json_answer, marked, refusal
 from scorecraft.web.asked import LONGEST_MARK, text_of, words_of
 from scorecraft.web.crew import Crew, TooLongError, UnwantedError
 from scorecraft.web.desk import Desk
@@ -92,7 +92,8 @@ def add_files(app: Flask, folder: Folder) -> None:
 
 
 def add_work(app: Flask, desk: Desk) -> None:
-    """Add what the workers do."""
+    """Add what the workers do; a shipped pattern is drawn once for the shelf."""
+    drawn: dict[str, Answer] = {}
 
     @app.get("/api/prints")
     def prints_list() -> Response:
@@ -116,10 +117,16 @@ def add_work(app: Flask, desk: Desk) -> None:
 
     @app.get("/picture/<any(shelf, folder):place>/<name>")
     def picture(place: str, name: str) -> Response:
+        task = "baked" if "baked" in request.args else "picture"
+        kept = place == "shelf" and task == "picture"
+        if kept and name in drawn:
+            return sent(drawn[name])
         opened = shipped(name) if place == "shelf" else desk.folder.open(name)
         data = {"text": opened.text, "name": opened.name, "place": place}
-        task = "baked" if "baked" in request.args else "picture"
-        return sent(desk.done(task, data, gone()))
+        answer = desk.done(task, data, gone())
+        if kept and answer.type == SVG:
+            drawn[name] = answer
+        return sent(answer)
 
 
 def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:
