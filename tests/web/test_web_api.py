@@ -52,6 +52,25 @@ def test_pictures_of_the_shelf_are_drawn(asking, folder):
         assert ElementTree.fromstring(answer.data).tag == f"{SVG}svg"
 
 
+def test_a_shipped_pattern_is_drawn_once_and_ones_own_as_it_is_now(
+    asking, folder, crew, monkeypatch
+):
+    drawn, do = [], crew.do
+
+    def counted(task, data, **more):
+        drawn.append(data["name"])
+        return do(task, data, **more)
+
+    monkeypatch.setattr(crew, "do", counted)
+    shipped = [asking.get(f"/picture/shelf/{name}.score").data for name in ("sun", "fern", "sun")]
+    assert shipped[0] == shipped[2] != shipped[1]
+    for width in (200, 150):
+        (folder.path / "mine.score").write_text(SLASH.replace("200mm", f"{width}mm"))
+        shipped.append(asking.get("/picture/folder/mine.score").data)
+    assert shipped[3] != shipped[4]
+    assert drawn == ["sun.score", "fern.score", "mine.score", "mine.score"]
+
+
 @pytest.mark.parametrize("name", ["leaf-crown", "fern"])
 def test_a_design_is_told_as_the_command_line_tells_it(asking, name):
     opened = asking.told("/api/open", {"place": "shelf", "name": f"{name}.score"})
