@@ -100,22 +100,21 @@ def kept():
 def seen(browser, live, kept):
     """Open a watched page, for a taste of colours and motion; at the end it must be clean.
 
-    A page whose clock a test sets is not used again.
+    A page with a clock of its own is used again for such tests alone.
     """
     opened = []
 
     def look(size="desk", *, own_clock=False, **taste):
-        web = None if own_clock else kept.pop(size, None)
-        web = web or Watched(browser, live[0], size)
+        web = kept.pop((size, own_clock), None) or Watched(browser, live[0], size)
         opened.append((web, own_clock))
         web.page.emulate_media(**taste)
         return web
 
     yield look
     for web, own_clock in opened:
-        if own_clock or web.size in kept:
+        if (web.size, own_clock) in kept:
             web.context.close()
         else:
             web.forget()
-            kept[web.size] = web
+            kept[web.size, own_clock] = web
         web.clean()

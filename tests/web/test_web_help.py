@@ -140,24 +140,25 @@ def test_what_is_this_is_answered_with_the_keyboard_alone(seen, pictures):
     web.open("swirl", "design")
     page.wait_for_selector(READY["design"])
     for term in ("tension", "spread", "room"):
-        answered(web, term, pictures)
+        answered(web, term, pictures, looked_at=term == "room")
     page.get_by_role("link", name="Print").click()
     page.wait_for_selector(READY["print"])
     page.get_by_role("radio", name="Drape").focus()
     page.keyboard.press("Space")
     page.wait_for_selector(".pages[data-what=drape]:not(.outdated) .page")
-    answered(web, "drape", pictures)
+    answered(web, "drape", pictures, looked_at=True)
 
 
-def answered(web, term, pictures):
+def answered(web, term, pictures, *, looked_at=False):
     """Ask what a term is, read on in the help, and come back."""
     page = web.page
     playwright.expect(page.locator(f"#ask-{term}")).to_be_visible()
     answer = ask(page, term)
     playwright.expect(answer).to_be_visible()
     page.wait_for_function(PLACED)
-    assert violations(page) == []
-    web.picture(pictures, f"what-{term}")
+    if looked_at:
+        assert violations(page) == []
+        web.picture(pictures, f"what-{term}")
     page.keyboard.press("Escape")
     playwright.expect(answer).to_be_hidden()
     playwright.expect(page.locator(f"#ask-{term}")).to_be_focused()
