@@ -168,14 +168,6 @@ class Loaf:
         normals = np.stack([*level, upright], axis=-1)
         return np.asarray(normals / np.linalg.norm(normals, axis=-1, keepdims=True))
 
-    def slope(self, points: ArrayLike) -> Floats:
-        """Steepness of the dough at plan points, radians from level: pi/2 at the rim.
-
-        Points are (N, 2) mm, the answer is (N,).
-        """
-        normals = self.normal(points)
-        return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
-
     def lengths_on_dough(self, lines: Sequence[Floats]) -> Floats:
         """Measure the true lengths (mm) on the dough of sheet lines, each (N, 2).
 
