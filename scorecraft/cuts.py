@@ -184,6 +184,11 @@ class Layout:
     """What expansion dropped or changed on the way, told to the user as notes."""
 
     @cached_property
+    def depths_mm(self) -> Floats:
+        """Depth of every cut (mm), shape (cuts,)."""
+        return np.array([cut.depth_mm for cut in self.cuts], dtype=np.float64)
+
+    @cached_property
     def lengths_mm(self) -> Floats:
         """True length of every cut on the dough (mm), shape (cuts,)."""
         return np.asarray(self.loaf.lengths_on_dough([cut.line for cut in self.cuts]))

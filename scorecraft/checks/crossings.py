@@ -21,6 +21,7 @@ from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
@@ -53,7 +54,7 @@ def _worth_telling(layout: Layout, met: Meetings, sharp: Flags) -> Ints:
     """Leave out what is meant: lattices of one figure, and shallow ones of one statement."""
     figure = np.array([cut.figure for cut in layout.cuts])
     family = np.array([cut.family for cut in layout.cuts])
-    depth = np.array([cut.depth_mm for cut in layout.cuts])
+    depth = layout.depths_mm
     one, other = met.first, met.second
     deep = np.maximum(depth[one], depth[other]) > SHALLOW_MM.value
     within = figure[one] == figure[other]
@@ -178,7 +179,7 @@ def _trim(layout: Layout, met: Meetings, i: int) -> Trim:
     same = np.flatnonzero((met.first == met.first[i]) & (met.second == met.second[i]))
     ends = []
     for index, along in ((met.first[i], met.along_first), (met.second[i], met.along_second)):
-        whole = float(np.hypot(*np.diff(layout.cuts[index].line, axis=0).T).sum())
+        whole = length(layout.cuts[index].line)
         ends.append(Trim(int(index), False, float(along[same].max())))
         ends.append(Trim(int(index), True, whole - float(along[same].min())))
     least = min(ends, key=lambda trim: trim.mm)
@@ -192,10 +193,10 @@ def _overlap(layout: Layout, figure: int, other: int) -> float | None:
         return None
     one, two = _points(layout, figure), _points(layout, other)
     way = two.mean(axis=0) - one.mean(axis=0)
-    length = float(np.hypot(*way))
-    if length < 1.0:
+    far = float(np.hypot(*way))
+    if far < 1.0:
         return None
-    return float((one @ way).max() - (two @ way).min()) / length + CLEAR_MM.value
+    return float((one @ way).max() - (two @ way).min()) / far + CLEAR_MM.value
 
 
 def _points(layout: Layout, figure: int) -> Floats:

@@ -27,7 +27,7 @@ def depth(layout: Layout) -> list[Finding]:
     """Find cuts too deep for the loaf's height and cuts that stay in its skin."""
     height, deep = layout.loaf.height_mm, deep_from_mm(layout.loaf)
     deepest = min(DEEPEST_CUT_MM.value, DEEPEST_SHARE.value * height)
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    depths = layout.depths_mm
     findings = []
     for worst, members in told_once([cut.family for cut in layout.cuts], depths):
         over = members[depths[members] > deep]

@@ -69,7 +69,7 @@ def pieces(layout: Layout) -> list[Finding]:
     """
     told = shapely.MultiPolygon()
     findings: list[Finding] = []
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    depths = layout.depths_mm
     levels = np.unique(LEVEL_MM * np.floor(depths / LEVEL_MM))[::-1]
     for level in levels[levels >= PIECE_SHALLOW_MM.value].tolist():
         deep = np.flatnonzero(depths >= level)

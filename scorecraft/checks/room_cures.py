@@ -17,6 +17,7 @@ from scorecraft.checks.cures import MOST_CURES, in_the_way, no_graver
 from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.symmetry import across, is_fill, places
+from scorecraft.curves import length
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
@@ -215,7 +216,7 @@ def _cure_depth(layout: Layout) -> float:
 def _told(lines: tuple[Line, ...], depth: float, upright: bool) -> str:
     """Say where cuts are added: through the crown, beside it or around it."""
     line = lines[0]
-    long = float(np.hypot(*np.diff(line, axis=0).T).sum())
+    long = length(line)
     if len(line) > 2:
         out = float(np.hypot(*line[len(line) // 2]))
         first = min(round(turntable_degrees(_way(each))) % 360 for each in lines)

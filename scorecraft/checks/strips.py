@@ -73,7 +73,7 @@ def narrow_strips(layout: Layout) -> tuple[list[Strip], bool]:
     """Give strips that are narrower than they should be, once for a pair of cuts; whether all."""
     if not layout.cuts:
         return [], True
-    depth = np.array([cut.depth_mm for cut in layout.cuts])
+    depth = layout.depths_mm
     reach = np.maximum(STRIP_PER_DEPTH.value * depth, THINNEST_STRIP_MM.value) / 2
     near = alongside(layout, reach, STRIP_PARALLEL_DEG.value)
     best: dict[tuple[int, int], Strip] = {}

@@ -8,8 +8,9 @@ from collections.abc import Mapping, Sequence
 
 from scorecraft.editing.line import Line, find_line, inserted, lines_at_head
 from scorecraft.errors import ScorecraftError
+from scorecraft.language.header_words import HEADER
 from scorecraft.language.tree import Argument, Measure, Unary
-from scorecraft.language.words import HEADER, WORDS
+from scorecraft.language.words import WORDS
 
 ORDER = tuple(word.name for word in HEADER)
 

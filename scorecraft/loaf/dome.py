@@ -168,14 +168,6 @@ class Loaf:
         normals = np.stack([*level, upright], axis=-1)
         return np.asarray(normals / np.linalg.norm(normals, axis=-1, keepdims=True))
 
-    def slope(self, points: ArrayLike) -> Floats:
-        """Steepness of the dough at plan points, radians from level: pi/2 at the rim.
-
-        Points are (N, 2) mm, the answer is (N,).
-        """
-        normals = self.normal(points)
-        return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
-
     def lengths_on_dough(self, lines: Sequence[Floats]) -> Floats:
         """Measure the true lengths (mm) on the dough of sheet lines, each (N, 2).
 
@@ -223,17 +215,11 @@ class Loaf:
         return None if self.hole is None else self.hole.points(n)
 
     @cached_property
-    def sheet_area_mm2(self) -> float:
-        """Area of the dough sheet."""
-        return float(np.mean(self.reach(self._directions) ** 2) * math.pi) - self._crest.hole_mm2
-
-    @cached_property
     def plan_area_mm2(self) -> float:
         """Area of the loaf seen from above."""
-        return (
-            float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi)
-            - self._crest.hole_mm2
-        )
+        directions = np.linspace(0.0, math.tau, RAYS, endpoint=False)
+        whole = float(np.mean(self.outline.radius(directions) ** 2) * math.pi)
+        return whole - self._crest.hole_mm2
 
     def patches(
         self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0
@@ -250,10 +236,8 @@ class Loaf:
         ends = [self._rays.parameter(half, np.full_like(half, end)) for end in (inner, outer)]
         u = ends[0] + (ends[1] - ends[0]) * nodes
         off = self._rays.length(np.broadcast_to(half, u.shape), u)
-        crest, ray = (
-            self.sheet_crest(theta)[:, None],
-            np.column_stack([np.cos(theta), np.sin(theta)]),
-        )
+        crest = self.sheet_crest(theta)[:, None]
+        ray = np.column_stack([np.cos(theta), np.sin(theta)])
         sides = (1.0,) if self.hole is None else (-1.0, 1.0)
         points = [(crest + side * off)[..., None] * ray[:, None] for side in sides]
         share = weights * (ends[1] - ends[0])
@@ -294,10 +278,6 @@ class Loaf:
     @cached_property
     def _crest(self) -> Crest:
         return Crest(self.outline, self.hole)
-
-    @cached_property
-    def _directions(self) -> Floats:
-        return np.linspace(0.0, math.tau, RAYS, endpoint=False)
 
     def _polar(self, points: Floats) -> tuple[Floats, Floats, Floats, Floats]:
         """Distance from the middle; that of the crest on the plan, on to the rim, on the sheet."""

@@ -40,7 +40,7 @@ def ranges_of(layout: Layout, skin: Skin, opening: Opening) -> Ranges:
     if not layout.cuts:
         return Ranges(np.zeros((0, 2)), (0.0, 0.0))
     deeper = deepened(layout, skin, DEEPER)
-    hand = DEPTH_OFF_MM[layout.bench.skill].value / np.array([cut.depth_mm for cut in layout.cuts])
+    hand = DEPTH_OFF_MM[layout.bench.skill].value / layout.depths_mm
     widest = opening.widest_mm
     steep = _steepness(widest, deeper.widest_mm)
     spread = np.exp(np.hypot(_always(skin), steep * np.hypot(hand, skin.unsure)))

@@ -7,10 +7,10 @@ on the plan, not unrolled along the dough.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
 import shapely
 
 import scorecraft.plate.telling as telling
+from scorecraft.curves import length
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import UsageError, nearest
 from scorecraft.loaf.areas import on_plan
@@ -65,8 +65,7 @@ def slits(layout: Layout, *, slot_mm: float, only: Sequence[str] = ()) -> list[S
 
 def _rank(cut: Cut) -> float:
     """Weigh a cut: the deeper one first, then the longer one; copies weigh the same."""
-    length = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
-    return round(cut.depth_mm, 2) * 1e4 + round(length, 1)
+    return round(cut.depth_mm, 2) * 1e4 + round(length(cut.line), 1)
 
 
 def slot_width(depth_mm: float, slot_mm: float) -> float:

@@ -26,7 +26,7 @@ def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
     The equations are set up once for all of them.
     """
     sheet = sheet_of(layout, Skin())
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    depths = layout.depths_mm
     held = springs(depths, sheet.skin_mm, sheet.inside).normal
     equations = system([cut.line for cut in layout.cuts], PANEL_MM, held, sheet.strain)
     load = load_on(equations.panels, sheet.strain)

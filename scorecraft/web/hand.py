@@ -26,9 +26,8 @@ from scorecraft.editing.written import mark_of
 from scorecraft.expand.traced import Step
 from scorecraft.json_data import Json, JsonObject
 from scorecraft.language.tree import Statement
-from scorecraft.shelf import shelf_folder
 from scorecraft.web.answer import problem_data
-from scorecraft.web.asked import Asked, Data, text_of
+from scorecraft.web.asked import Asked, Data, files_folder, text_of
 from scorecraft.web.gestured import gesture_of, whole_of
 
 
@@ -36,16 +35,10 @@ from scorecraft.web.gestured import gesture_of, whole_of
 def remembered(wanted: Asked, folder: str | None, changed: int) -> Scene:
     """Read and lay out a pattern for the hand; the same one again is not laid out twice."""
     knobs = {name: turn(name, value) for name, value in wanted.knobs}
-    where = folder_of(wanted, folder)
+    where = files_folder(wanted, Path(folder) if folder else None)
     return scene(
         wanted.text, wanted.name, folder=where, loaf=wanted.loaf, bake=wanted.bake, knobs=knobs
     )
-
-
-def folder_of(wanted: Asked, folder: str | None) -> Path | None:
-    """Give the folder that the files a pattern names must lie in."""
-    own = Path(folder) if folder else None
-    return {"shelf": shelf_folder(), "folder": own, "": None}[wanted.place]
 
 
 def looked(found: Scene) -> JsonObject:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from scorecraft.designing import Design
 from scorecraft.editing.scene import Scene
-from scorecraft.errors import PatternError, ScorecraftError, UsageError
+from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.web.answer import (
     SVG,
     Answer,
@@ -15,7 +15,7 @@ from scorecraft.web.answer import (
     problems_answer,
     refusal,
 )
-from scorecraft.web.asked import BAKER, Asked, Data, asked, designed
+from scorecraft.web.asked import BAKER, Asked, Data, asked, designed, files_folder
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -25,8 +25,6 @@ def work(task: str, request: Data) -> Answer:
     """Do a task. What is wrong with the pattern is an answer; a wrong request is refused."""
     try:
         return TASKS[task](request)
-    except PatternError as error:
-        return problems_answer(error.problems)
     except UsageError as error:
         return refusal(error, 400)
     except ScorecraftError as error:
@@ -157,7 +155,8 @@ def hand_of(request: Data) -> tuple[Scene, Path | None]:
     from scorecraft.web import hand
 
     folder, wanted = folder_of(request), asked(request)
-    return hand.remembered(wanted, folder, newest(folder)), hand.folder_of(wanted, folder)
+    own = Path(folder) if folder else None
+    return hand.remembered(wanted, folder, newest(folder)), files_folder(wanted, own)
 
 
 def look(request: Data) -> Answer:

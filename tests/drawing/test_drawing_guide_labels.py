@@ -3,10 +3,10 @@
 import numpy as np
 import pytest
 import shapely
+from support.guides import guide_of
 from support.shelf_designs import some
 
 from scorecraft.designing import make
-from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.picture import BLACK, Label, Layer, Shape, walk
 from scorecraft.drawing.svg import svg
@@ -29,7 +29,7 @@ def guides(request):
     return [
         page
         for paper in PAPERS
-        for page in guide_pages(layout, paper=paper, opening_mm=widths, verdict=verdict)
+        for page in guide_of(layout, paper=paper, opening_mm=widths, verdict=verdict)
     ]
 
 

@@ -10,12 +10,11 @@ from support.drawing_layouts import cut, make_layout, turned
 from support.shelf_designs import shipped
 
 from scorecraft.bench import work_of
-from scorecraft.curves import arc
+from scorecraft.curves import arc, length
 from scorecraft.cuts import Bench
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.sheet import PAPERS
 from scorecraft.drawing.picture import Label, Layer, Shape, walk, words
-from scorecraft.drawing.plan import length
 from scorecraft.drawing.practise.basics import basics
 from scorecraft.drawing.practise.blade import WIDE_MM, blade
 from scorecraft.drawing.practise.exercise import Held, bounds, part_that_fits

@@ -8,11 +8,12 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.bench.steps import Run, Step
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import HEAD
 from scorecraft.drawing.inks import band
 from scorecraft.drawing.picture import BLACK, Ink, Item, Layer, Shape, ring
-from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_paper, rim_plans
+from scorecraft.drawing.plan import along, cut_plans, mark_plans, on_paper, rim_plans
 
 ACCENT = "#c2331e"
 """The one colour of the card: everything about turning."""

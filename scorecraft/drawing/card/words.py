@@ -1,8 +1,5 @@
 """What stands above and below the steps of the bench card."""
 
-import numpy as np
-
-from scorecraft.arrays import Line
 from scorecraft.bench.batch import Batch, batch_of
 from scorecraft.bench.steps import Work
 from scorecraft.bench.telling import batch_words
@@ -19,7 +16,7 @@ from scorecraft.drawing.card.telling import (
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.cautions import BLADE, OVEN, SHEET
 from scorecraft.drawing.paper.telling import loaf_words
-from scorecraft.drawing.picture import Ink, Item, Label, Shape, line
+from scorecraft.drawing.picture import Ink, Item, Label, Shape, box, line
 from scorecraft.drawing.text import width_mm, wrapped
 
 TITLE = (11.0, 9.5, 8.0, 6.5)
@@ -76,14 +73,10 @@ def tally(batch: Batch, width: float) -> Block:
         for _ in range(loaves):
             if x + BOX > width:
                 x, y = 0.0, y + BOX + BOX_GAP
-            boxes.append(Shape((_box(x, y),), closed=True, ink=Ink(0.3)))
+            boxes.append(Shape((box(x, y, BOX, BOX),), closed=True, ink=Ink(0.3)))
             x += BOX + BOX_GAP
         x += BOARD_GAP if batch.boards[0] > 1 else 0.0
     return stacked([*words, gap(1.2), Block(tuple(boxes), y + BOX)])
-
-
-def _box(x: float, y: float) -> Line:
-    return np.array([(x, y), (x + BOX, y), (x + BOX, y + BOX), (x, y + BOX)])
 
 
 def caution(text: str, width: float) -> Block:

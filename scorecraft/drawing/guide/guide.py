@@ -5,9 +5,6 @@ from collections.abc import Sequence
 import shapely
 
 import scorecraft.drawing.paper.panel as words
-from scorecraft.bench import Work, work_of
-from scorecraft.checks.finding import Finding
-from scorecraft.cuts import Layout
 from scorecraft.drawing.guide.dial import DIAL_MM
 from scorecraft.drawing.guide.plan import guide_plan
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
@@ -18,7 +15,6 @@ from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Item, Layer, Picture
 from scorecraft.drawing.picture import words as texts
 from scorecraft.drawing.plan import on_paper, rim_plan
-from scorecraft.groups import groups
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import PRINTER_MARGIN_MM
 
@@ -38,42 +34,23 @@ COLUMNS_MM = (90.0, 104.0)
 
 
 def guide_pages(
-    layout: Layout,
+    told: words.Told,
     *,
     paper: str | None = None,
     home: Paper | None = None,
     tiled: bool = False,
     one_sheet: bool = False,
-    findings: Sequence[Finding] = (),
-    opening_mm: Sequence[tuple[float, float]] | None = None,
-    verdict: str | None = None,
-    made: Work | None = None,
 ) -> tuple[Picture, ...]:
-    """Draw the guide of a layout at full size, on one sheet where one holds it.
+    """Draw a guide at full size, on one sheet where one holds it.
 
     `paper` is a paper's name; without it the smallest that fits is taken from the family of
     `home` (A4). A loaf too large for it, or for the home paper `tiled`, is spread over several
     sheets behind a page of words with a map of them; without a paper `one_sheet` makes one sheet
-    as large as it has to be instead. `opening_mm` is the predicted width of each cut as a range,
-    `made` the order of work, if it is known.
+    as large as it has to be instead.
     """
-    told = told_of(layout, made, findings, opening_mm, verdict)
-    sizes = guide_sizes(layout.loaf)
+    sizes = guide_sizes(told.layout.loaf)
     chosen = choose(sizes, paper, home or A4, tiled=tiled, one_sheet=one_sheet)
     return (guide(told, chosen.paper),) if chosen.whole else tiled_guide(told, chosen.paper)
-
-
-def told_of(
-    layout: Layout,
-    made: Work | None,
-    findings: Sequence[Finding],
-    opening_mm: Sequence[tuple[float, float]] | None,
-    verdict: str | None,
-) -> words.Told:
-    """Gather what the guide says, its numbers and pulls by the order of work."""
-    made = made or work_of(layout)
-    numbered = groups(layout, made.order)
-    return words.Told(layout, numbered, findings, opening_mm, verdict, made.against)
 
 
 def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:

@@ -103,11 +103,7 @@ def verdict(told: Told, width: float, most_lines: int, letters: float = BODY_MM)
 def _barred(text: Block) -> Block:
     """Set a bar to the left of a text."""
     bar = Shape((line(0.5, 0.4, 0.5, text.height),), ink=Ink(1.0, cap="butt"))
-    return stacked([Block((bar,), 0), _indented(text, 3.5), gap(4)])
-
-
-def _indented(block: Block, dx: float) -> Block:
-    return Block(shifted(block, dx, 0), block.height)
+    return stacked([Block((bar,), 0), Block(shifted(text, 3.5, 0), text.height), gap(4)])
 
 
 def cut_table(told: Told, width: float, room: float, letters: float = BODY_MM) -> Block:
