@@ -14,16 +14,14 @@ LAST = 0.86
 SHAFT_END = 0.96
 BOW = 0.05
 """How far the shaft's middle bows to the left, as a share of the length."""
-RISE = 0.2
+RISE = 0.17
 """How far a barb rises along the shaft, as a share of the length."""
-TAPER = 0.4
+TAPER = 0.25
 """How much less the topmost barb rises."""
 CROWDED = 2.6
 """How many steps along the shaft a barb rises at most: higher ones would run together."""
 GAP = 0.07
 """How far beside the shaft a barb begins, as a share of the width."""
-FULLEST = 0.34
-"""Where the vane is widest, as a share of its height."""
 PARTED, SHORT = 0.45, 0.62
 """At which share of its height the vane is parted on the right, and how long the barb there is."""
 
@@ -53,10 +51,10 @@ def _shaft(t: Line, length: float) -> Line:
 
 
 def _fullness(share: float) -> float:
-    """Width of the vane at a share of its height: rounded at its foot, drawn out to the tip."""
-    return 1 - (3.0 if share < FULLEST else 1.5) * (share - FULLEST) ** 2
+    """Width of the vane at a share of its height: full at its foot, drawn out to the tip."""
+    return 1 - 0.62 * share**2
 
 
 def _barb(half: float, rise: float) -> Line:
     """Right barb: it leaves the shaft aslant and bends up along the vane's edge."""
-    return bend(half, rise, (0.0, 0.0), (0.42, 0.2), (0.84, 0.52), (1.0, 1.0))
+    return bend(half, rise, (0.0, 0.0), (0.42, 0.24), (0.8, 0.58), (1.0, 1.0))
