@@ -19,6 +19,8 @@ from scorecraft.plate.slits import Slit, chosen
 
 CLOSED_MM = 1.6
 """Gaps in an outline up to twice as wide are closed."""
+INWARD_MM = CLOSED_MM + 0.02
+"""How far a shape draws in again: to the line itself, it would fold into slivers along strokes."""
 LEAST_MM2 = 12.0
 """A shape smaller than this lets too little flour through."""
 BAR_EVERY_MM = 90.0
@@ -95,7 +97,7 @@ def _shape(lines: shapely.Geometry, sizes: Sizes) -> shapely.Geometry:
     walls = shapely.get_parts(shapely.buffer(lines, CLOSED_MM))
     shape: shapely.Geometry = shapely.Polygon()
     for wall in walls:
-        inner = shapely.Polygon(shapely.get_exterior_ring(wall)).buffer(-CLOSED_MM)
+        inner = shapely.Polygon(shapely.get_exterior_ring(wall)).buffer(-INWARD_MM)
         shape = shapely.symmetric_difference(shape, inner)
     return shapely.union_all(_opened(shape, sizes))
 

@@ -8,6 +8,8 @@ import shapely
 from support.plate_layouts import circle, cut, layout
 
 from scorecraft.errors import UsageError
+from scorecraft.expand import expand
+from scorecraft.language.parse import parse
 from scorecraft.plate.faults import faults
 from scorecraft.plate.plate import make_plate
 from scorecraft.plate.silhouettes import BAR_EVERY_MM, silhouettes
@@ -41,6 +43,13 @@ def test_a_long_shape_has_bars_across_it():
     assert bar.at[0] == pytest.approx(0, abs=1) and BAR_EVERY_MM < 120
     assert np.hypot(*(bar.span[1] - bar.span[0])) == pytest.approx(30, abs=1)
     assert len(shapely.get_parts(found.area)) == 2
+
+
+def test_leaves_on_a_stem_are_all_opened_alike():
+    text = "loaf round width 220mm height 95mm\nwreath 54mm\n"
+    area = silhouettes(expand(parse(text), text), ["wreath"], SIZES).area
+    right = shapely.clip_by_rect(area, 0, -99, 99, 99)
+    assert area.area > 28 * 60 and right.area == pytest.approx(area.area / 2, rel=1e-3)
 
 
 def test_two_shapes_keep_a_web_between_them():
