@@ -20,7 +20,7 @@ from scorecraft.bench.telling import (
 from scorecraft.check_data import rounded
 from scorecraft.designing import Design
 from scorecraft.drawing.card.telling import string_words
-from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING
+from scorecraft.drawing.paper.cautions import OVEN, STICKING, edges
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
@@ -41,7 +41,7 @@ def bench_data(design: Design) -> JsonObject:
         "ok": True,
         "title": layout.title or design.source.name,
         "notes": list(layout.notes),
-        "cautions": {"blade": f"{BLADE} {STICKING}", "oven": OVEN},
+        "cautions": {"blade": f"{edges(layout.cuts)} {STICKING}", "oven": OVEN},
         "svg": svg(stage(design), text="text", ids="bench"),
         "crown": [rounded(each) for each in frame(layout)[0]],
         "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),

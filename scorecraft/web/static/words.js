@@ -169,11 +169,6 @@ export const words = {
       practise: "Strokes at full size to trace and then to do freehand, the hardest of this pattern among them. With a pen first, then with a blade.",
       cutter: "Plain lines in millimetres for a craft cutter or a laser, saved as SVG or DXF.",
     },
-    options: {
-      slot: "Slot width",
-      mirrored: "Mirrored: the side that faces the dough",
-      follow: "What the machine follows",
-    },
     values: { "": "Default", stencil: "The stencil", cuts: "The cuts" },
     making: "Drawing…",
     renewing: "Out of date: redrawing…",
