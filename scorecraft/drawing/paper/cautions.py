@@ -4,9 +4,10 @@ from collections.abc import Iterable
 
 from scorecraft.cuts import Cut
 
+USED_BLADES = "Used blades go into a rigid sharps container."
 BLADE = (
     "Razor blades are very sharp. Cut away from your other hand and cap the blade whenever you "
-    "put it down. Used blades go into a rigid sharps container."
+    f"put it down. {USED_BLADES}"
 )
 KNIFE = (
     "Knives and dough cutters are sharp: press down, do not drag, and keep your other hand well "

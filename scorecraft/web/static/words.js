@@ -204,7 +204,6 @@ export const words = {
     notAwake: "This browser cannot keep the screen on. Set a long screen timeout on your phone; if it does sleep, your step is kept.",
     marksHow: "Lay a taut string across the dough and press it in lightly along each line.",
     end: "Into the oven",
-    usedBlades: "Used blades go into a rigid sharps container.",
     endHow: "Measure the cuts once the loaf is cold.",
     depth: "Depth",
     blade: "Blade",
