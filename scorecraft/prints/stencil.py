@@ -144,7 +144,7 @@ def choose_one(made: Sequence[Made]) -> str:
     ways = [" or ".join(each) for each in (layers, parts) if len(each) > 1]
     if not ways:
         return "leave --part out: it is in one piece"
-    return f"add {', and '.join(ways)}; a .pdf holds them all"
+    return f"choose {', and '.join(ways)}; a .pdf holds them all"
 
 
 STENCIL = Print(
