@@ -169,7 +169,7 @@ STENCIL = Print(
         Option("plate", "words", "The largest plate or bed, like 300x300mm.", "SIZE",
                label="Largest plate or bed", like="300x300mm"),
         Option("split", "flag", "In parts to join, where the plate is too small.",
-               label="Split into plates to join where it is larger"),
+               label="Split into plates to join"),
         Option("part", "words", "Only this part of a split stencil, like 2.", "NUMBER",
                label="Only part", like="2"),
         Option("mirrored", "flag", "Draw the side that faces the dough.",

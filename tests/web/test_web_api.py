@@ -243,6 +243,12 @@ def test_the_page_is_told_what_there_is_to_print(asking):
     assert prints["guide"]["help"] == PRINTS["guide"].help
 
 
+def test_a_refused_print_calls_options_as_the_page_does(asking):
+    asked = {"text": SLASH, "what": "stencil", "form": "pages", "plate": "90x90mm"}
+    told = asking.post("/api/print", asked).get_json()["error"]
+    assert "“Split into plates to join" in told["hint"] and "--" not in told["hint"]
+
+
 @pytest.mark.parametrize("what", ["guide", "card", "stencil", "drape", "ring"])
 def test_every_print_has_pages_and_a_pdf_of_their_size(asking, what):
     asked = {"text": SLASH, "name": "mine.score", "what": what, "paper": "A4"}

@@ -410,12 +410,10 @@ def test_options_of_a_print_are_those_of_its_row(seen, pictures):
         page.locator("#slot-3").check(force=True)
     with page.expect_request(lambda asked: told_in(asked, "mirrored", True)):
         page.get_by_label("Mirrored").check()
-    with page.expect_request(lambda asked: told_in(asked, "plate", "150x150mm")):
-        page.get_by_label("Largest plate").fill("150x150mm")
+    page.get_by_label("Split into plates").check()
+    with page.expect_request(lambda asked: told_in(asked, "plate", "400x400mm")):
+        page.get_by_label("Largest plate").fill("400x400mm")
         page.get_by_label("Largest plate").press("Enter")
-    playwright.expect(page.get_by_text("“Split into plates to join")).to_be_visible()
-    with page.expect_request(lambda asked: told_in(asked, "split", True)):
-        page.get_by_label("Split into plates").check()
     page.wait_for_selector(".pages:not(.outdated) .page")
     web.picture(pictures, "print-stencil")
     page.get_by_role("radio", name="Cutter file").check(force=True)
