@@ -114,8 +114,8 @@ def too_large(size: tuple[float, float], most: tuple[float, float]) -> str:
 def smaller_loaf(width_mm: float) -> str:
     """Say what is to be done about it."""
     return (
-        f"take a loaf up to {width_mm:g} mm wide, which fits as it is; or with --split it is made in "
-        "parts to join"
+        f"take a loaf up to {width_mm:g} mm wide, which fits as it is; or with --split it is made "
+        "in parts to join"
     )
 
 
