@@ -133,9 +133,10 @@ def _columns(told: Told, width: float, letters: float) -> list[Column]:
     """Choose the columns: the name takes what is left; where that is little, no line samples."""
     grown = letters / BODY_MM
     parted = any(cut.severs for cut in told.layout.cuts)
+    far = any(len(_range(*group.lengths_mm, digits=0)) > len("99–100") for group in told.groups)
     numbers = [
         Column(HEADS["count"], 10.5 * grown),
-        Column(HEADS["length"], 13.5 * grown),
+        Column(HEADS["length"], (16.5 if far else 13.5) * grown),
         Column(HEADS["depth"], (15.0 if parted else 11.5) * grown),
         Column(HEADS["blade"], 13.5 * grown),
     ]
