@@ -146,3 +146,19 @@ def test_drawn_rims_by_quadrature(form):
 
         way = integrate.quad(speed, 0, math.pi / 2, limit=200)[0]
         assert float(loaf.reach(turn)) == pytest.approx(way, abs=0.01)
+
+
+def test_a_tapered_oval_by_closed_forms():
+    """x = a cos u (1 - t sin u), y = b sin u encloses pi a b, widest at 2 t s^2 - s - t = 0."""
+    t, (wide, long) = 0.25, (150.0, 250.0)
+    loaf = make_loaf("oval", wide, long, 80, taper=t)
+    s = (1 - math.sqrt(1 + 8 * t**2)) / (4 * t)
+    widest = math.sqrt(1 - s**2) * (1 - t * s)
+    assert loaf.plan_area_mm2 == pytest.approx(math.pi / 4 * wide * long / widest, rel=2e-4)
+    assert (loaf.width_mm, loaf.length_mm) == pytest.approx((wide, long), abs=0.01)
+    # the crown is over the middle of the area: integral of y dA is -pi a b b t / 4
+    near, far = float(loaf.outline.radius(-math.pi / 2)), float(loaf.outline.radius(math.pi / 2))
+    assert (far - near) / 2 == pytest.approx(long / 2 * t / 4, rel=1e-3)
+    places = np.arange(-180.0, 180.0, 1.0) + 0.5
+    heights = loaf.height_at(np.stack(np.meshgrid(places, places), axis=-1))
+    assert loaf.volume_mm3 == pytest.approx(float(heights.sum()), rel=5e-4)
