@@ -36,7 +36,10 @@ def printed(design: Design, request: Data) -> Answer:
 
 
 def print_of(design: Design, request: dict[str, object], what: str, form: str) -> Printed:
-    """Make a print with the options of a request; for a cutter, that of what it follows."""
+    """Make a print with the options of a request; for a cutter, that of what it follows.
+
+    Raises UsageError as the print does, in the words of the page.
+    """
     if what == "cutter":
         what = FOLLOWED[choice_of(request, "follow", tuple(FOLLOWED))]
         request = request | {"cutter": True}
