@@ -136,7 +136,8 @@ def table(design: Design, quick: bool) -> Iterator[str]:
     yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>{deep}}{'blade':>9}{opens}"
     for group, depth in zip(told, depths, strict=True):
         number = "" if quick else str(group.number)
-        wide = "" if widest is None else f"{_widest(widest, group):>8} mm"
+        pulled = max(design.layout.cuts[index].pulled_mm for index in group.cuts)
+        wide = "" if widest is None else f"{_widest(widest, group, pulled):>8} mm"
         yield (
             f"{number:>3}  {group.key:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
             f"{depth:>{deep}}{blade_words(degrees(group.blade_rad)):>9}{wide}"
@@ -148,7 +149,9 @@ def _depth(cut: Cut, group: Group) -> str:
     return parted_words(cut, " mm") or f"{group.depth_mm:.1f} mm"
 
 
-def _widest(ranges_mm: Floats, group: Group) -> str:
-    """Write the range of the cut of a group that opens the widest."""
+def _widest(ranges_mm: Floats, group: Group, pulled_mm: float) -> str:
+    """Write the range of the cut of a group that opens the widest, or how wide hands pull it."""
+    if pulled_mm:
+        return mm_range(pulled_mm, pulled_mm)
     least, most = max((ranges_mm[index] for index in group.cuts), key=lambda each: float(each[1]))
     return mm_range(float(least), float(most))

@@ -163,7 +163,11 @@ def _row(told: Told, group: Group) -> Mapping[str, Cell]:
         HEADS["blade"]: telling.blade_words(degrees(group.blade_rad)),
     }
     if told.opening_mm is not None:
-        widths = [told.opening_mm[index] for index in group.cuts]
+        pulled = [told.layout.cuts[index].pulled_mm for index in group.cuts]
+        widths = [
+            (by_hand, by_hand) if by_hand else told.opening_mm[index]
+            for index, by_hand in zip(group.cuts, pulled, strict=True)
+        ]
         least, most = min(low for low, _ in widths), max(high for _, high in widths)
         row[HEADS["opens"]] = mm_range(least, most)
     return row
