@@ -27,7 +27,7 @@ from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Effort, Pull, Stage, Step, Work
 from scorecraft.bench.strings import strings_of
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
-from scorecraft.cuts import Bench, Hand, Layout
+from scorecraft.cuts import Bench, Cut, Hand, Layout
 from scorecraft.errors import UsageError
 from scorecraft.opening.lip import rising_side
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
@@ -240,12 +240,17 @@ def _across(job: _Job, rows: Ints, table: float) -> list[int]:
     rank: dict[tuple[int, str, float], int] = {}
     for index in rows:
         cut = cuts[index]
-        rank.setdefault((cut.family, cut.part, cut.depth_mm), len(rank))
+        rank.setdefault(_alike(cut), len(rank))
     keys = [
-        (rank[cut.family, cut.part, cut.depth_mm], round(float(x[k]), 1), -float(y[k]), k)
+        (rank[_alike(cut)], round(float(x[k]), 1), -float(y[k]), k)
         for k, cut in enumerate(cuts[index] for index in rows)
     ]
     return [key[-1] for key in sorted(keys)]
+
+
+def _alike(cut: Cut) -> tuple[int, str, float]:
+    """Say which cuts are made one after the other; what parts the dough has no depth to set."""
+    return cut.family, cut.part, 0.0 if cut.severs else cut.depth_mm
 
 
 def _effort(layout: Layout, steps: Sequence[Step]) -> Effort:

@@ -27,15 +27,18 @@ def command(word: str | None, output: str | None, everything: bool) -> int:
 
 
 def explained(word: str) -> list[str]:
-    """Explain a word: as one of the language, as a key of cuts, and as a check.
+    """Explain a word: as one of the language, of the glossary, as a key of cuts, and as a check.
 
     Raises UsageError, with the nearest word there is, where it is none of these.
     """
     from scorecraft.errors import nearest
+    from scorecraft.language.glossary import TERMS
     from scorecraft.language.reference import entry, takes
     from scorecraft.language.words import ATTRIBUTES, WORDS
 
     told = [entry(WORDS[word])] if word in WORDS else []
+    if word in TERMS:
+        told.append(f"{TERMS[word].title if told else word}: {TERMS[word].text}\n")
     keys = [key for key in ATTRIBUTES if key.name == word]
     told += [f"{word}, of a cut: {key.help} ({takes(key)})\n" for key in keys]
     if told and not keys:
@@ -44,7 +47,9 @@ def explained(word: str) -> list[str]:
 
     told += [f"{word}, a check: {CHECKS[word].says}\n"] if word in CHECKS else []
     if not told:
-        raise unknown(word, nearest(word, [*WORDS, *(key.name for key in ATTRIBUTES), *CHECKS]))
+        raise unknown(
+            word, nearest(word, [*WORDS, *TERMS, *(key.name for key in ATTRIBUTES), *CHECKS])
+        )
     return told
 
 

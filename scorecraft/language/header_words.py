@@ -60,6 +60,8 @@ HEADER = (
           size("length", "", "12 to 6 o'clock; round, square and star have none of their own"),
           size("height", "", "from bench to crown"),
           size("hole", "", "width of a ring's hole"),
+          Key("taper", "number", "", "how much narrower an oval or long loaf is toward 12 o'clock",
+              False, 0, 0.4),
           Key("pan", "choice", "", "the tin of a tin loaf", choices=tuple(PANS)),
           Key("dough", "mass", "", "weight of the dough: the size is estimated from it",
               False, LEAST_DOUGH_G, MOST_DOUGH_G),

@@ -23,7 +23,7 @@ from scorecraft.limits import (
 )
 from scorecraft.loaf.crest import Crest
 from scorecraft.loaf.forms import called, form_of
-from scorecraft.loaf.outline import Outline, inner_outline, outline_of
+from scorecraft.loaf.outline import Outline, inner_outline, outline_of, tapered
 from scorecraft.loaf.pieces import distance as measured
 from scorecraft.loaf.pieces import gauss, halved, ratio
 from scorecraft.loaf.rays import Meridian, RayTable, ray_table
@@ -302,11 +302,13 @@ def make_loaf(
     *,
     hole_mm: float | None = None,
     tin: Tin | None = None,
+    taper: float = 0.0,
 ) -> Loaf:
     """Make a loaf of a form by its name; where there is no length it is as long as wide (mm).
 
     A ring without a hole of its own has the usual one; what stands in no known tin fills its own
-    to the rim. Raises UsageError for an unknown form and for sizes or powers no loaf has.
+    to the rim. `taper` makes it narrower toward 12 o'clock (see `tapered`). Raises UsageError for
+    an unknown form and for sizes or powers no loaf has.
 
     >>> loaf = make_loaf("round", 200, None, 80)
     >>> loaf.height_at([[0, 0], [100, 0]]).tolist()  # over the crown and at the rim
@@ -320,6 +322,8 @@ def make_loaf(
         check_size(name, size)
     powers = profile or (form.flat, RIM_POWER.value)
     outline = outline_of(form, width_mm, length)
+    if taper:
+        outline = tapered(outline, taper)
     hole = None
     if form.hole:
         hole = inner_outline(outline, form.hole * width_mm if hole_mm is None else hole_mm)

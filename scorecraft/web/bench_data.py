@@ -12,19 +12,24 @@ from scorecraft.bench.pace import time_words
 from scorecraft.bench.steps import Pull, Run, Step
 from scorecraft.bench.telling import (
     angle_words,
+    aside_words,
     batch_words,
     exact_degrees,
     lean_words,
     mark_words,
+    severed_words,
 )
 from scorecraft.check_data import rounded
+from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.drawing.card.telling import string_words
-from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING
+from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING, USED_BLADES, edges
+from scorecraft.drawing.paper.telling import hands_words
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
 from scorecraft.json_data import JsonObject
+from scorecraft.shaping.shaped import shaped
 from scorecraft.web.stage import frame, stage
 
 
@@ -41,7 +46,8 @@ def bench_data(design: Design) -> JsonObject:
         "ok": True,
         "title": layout.title or design.source.name,
         "notes": list(layout.notes),
-        "cautions": {"blade": f"{BLADE} {STICKING}", "oven": OVEN},
+        "cautions": cautions_data(layout),
+        "hands": hands_said(design),
         "svg": svg(stage(design), text="text", ids="bench"),
         "crown": [rounded(each) for each in frame(layout)[0]],
         "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),
@@ -59,6 +65,28 @@ def bench_data(design: Design) -> JsonObject:
         "count": sum(1 for _ in made.steps),
         "steps": steps_data(design),
     }
+
+
+def cautions_data(layout: Layout) -> JsonObject:
+    """Tell what to mind before the first cut, after the last one, and at the oven."""
+    said = edges(layout.cuts)
+    lame = BLADE in said
+    return {
+        "blade": f"{said} {STICKING}" if lame else said,
+        "used": USED_BLADES if lame else "",
+        "oven": OVEN,
+    }
+
+
+def hands_said(design: Design) -> str:
+    """Say what hands do with the dough once it is cut, or nothing."""
+    found = shaped(design.layout)
+    return hands_words(design.layout, design.groups, found.size_mm)[1] if found else ""
+
+
+def capital(text: str) -> str:
+    """Begin a text with a capital."""
+    return text[:1].upper() + text[1:]
 
 
 def steps_data(design: Design) -> list[JsonObject]:
@@ -101,7 +129,8 @@ def strokes_data(design: Design, step: Step) -> list[JsonObject]:
 
     def alike(pull: Pull) -> tuple[int, str, float, float]:
         cut = layout.cuts[pull.cut]
-        return numbers[pull.cut], cut.name, round(cut.depth_mm, 1), round(degrees(cut.blade_rad))
+        depth = 0.0 if cut.severs else round(cut.depth_mm, 1)
+        return numbers[pull.cut], cut.name, depth, round(degrees(cut.blade_rad))
 
     strokes: list[JsonObject] = []
     for (number, name, depth, blade), same in groupby(step.pulls, key=alike):
@@ -120,6 +149,8 @@ def strokes_data(design: Design, step: Step) -> list[JsonObject]:
                 "tilt_deg": rounded(degrees(pulls[0].tilt_rad)),
                 "lean_deg": rounded(degrees(pulls[0].lean_rad)),
                 "lean": lean_words(pulls),
+                "severed": severed_words(cut) + " uncut" * (cut.hinge_mm is not None),
+                "aside": capital(aside_words([layout.cuts[pull.cut] for pull in pulls])),
             }
         )
     return strokes

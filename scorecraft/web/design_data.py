@@ -21,7 +21,6 @@ from scorecraft.limits import (
     WIDEST_MEASURED_MM,
 )
 from scorecraft.loaf.bake import Bake
-from scorecraft.loaf.dome import Loaf
 from scorecraft.report import verdict
 from scorecraft.web.loaf_forms import loaf_forms
 from scorecraft.web.stage import cuts_of, frame, stage
@@ -34,7 +33,7 @@ def design_data(design: Design) -> JsonObject:
         "ok": True,
         "title": layout.title,
         "notes": list(layout.notes),
-        "loaf": loaf_data(layout.loaf) | hole_data(layout.loaf),
+        "loaf": loaf_data(layout.loaf),
         "kinds": loaf_forms(),
         "forms": {word: form(design.tree, word) for word in ("loaf", "dough", "bake", "bench")},
         "dough": dough_data(layout.dough),
@@ -49,11 +48,6 @@ def design_data(design: Design) -> JsonObject:
         "frame": frame_data(design),
         "svg": svg(stage(design, design.drawn_findings), text="text", ids="loaf"),
     }
-
-
-def hole_data(loaf: Loaf) -> JsonObject:
-    """Tell how wide the hole of a ring is, mm."""
-    return {} if loaf.hole is None else {"hole_mm": rounded(loaf.hole.width_mm)}
 
 
 def sight_data(design: Design) -> JsonObject:

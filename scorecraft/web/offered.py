@@ -14,14 +14,25 @@ FOLLOW = Option(
     "What the machine follows.",
     choices=tuple(FOLLOWED),
     default="stencil",
-    on_page=True,
+    label="What the machine follows",
 )
+
+
+ONE_PLATE = ("layer", "part")
+"""Options that choose one plate, for files that hold no more; a PDF holds them all."""
 
 
 def offered() -> JsonObject:
     """List the prints as data: names, what they are, the forms a file is kept in, options."""
     prints = [
-        _offer(row.name, row.help, ("pdf",), row.options) for row in PRINTS.values() if row.on_page
+        _offer(
+            row.name,
+            row.help,
+            ("pdf",),
+            tuple(each for each in row.options if each.name not in ONE_PLATE),
+        )
+        for row in PRINTS.values()
+        if row.on_page
     ]
     cutter = (FOLLOW, *PRINTS["stencil"].options)
     lines = _offer("cutter", "Plain lines for a cutter or laser.", ("svg", "dxf"), cutter)

@@ -59,9 +59,15 @@ def test_two_shapes_keep_a_web_between_them():
     assert first.distance(second) == pytest.approx(SIZES.web_mm, abs=0.05)
 
 
-def test_what_encloses_nothing_and_what_is_not_there_are_told():
-    made = layout(cut([[0, -30], [0, 30]]))
-    with pytest.raises(UsageError, match="encloses nothing"):
-        make_plate(made, fill=["slash"])
+def test_what_encloses_nothing_has_wide_slots_and_what_is_not_there_is_told():
+    made = layout(cut([[0, -30], [0, 30]]), circle(15, x=50, figure=1))
+    usual, filled = make_plate(made), make_plate(made, fill=["slash", "ring"])
+    assert (usual.unfilled, filled.unfilled) == ((), ("slash",))
+    thin, wide = (
+        next(slot for slot in each.slots if slot.contains(shapely.Point(0, 20)))
+        for each in (usual, filled)
+    )
+    assert np.ptp(wide.exterior.xy[0]) == pytest.approx(1.6 * np.ptp(thin.exterior.xy[0]), rel=0.02)
+    assert any(slot.contains(shapely.Point(50, 0)) for slot in filled.slots)
     with pytest.raises(UsageError, match='no cut of this pattern is called "leaf"'):
         make_plate(made, fill=["leaf"])

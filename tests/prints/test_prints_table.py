@@ -73,9 +73,10 @@ def test_a_row_has_an_option_for_all_that_its_maker_takes(row):
 def test_the_page_has_a_field_for_every_option_it_offers(row):
     for option in row.options:
         if option.on_page:
-            assert option.kind == "flag" or (option.kind in ("choice", "length") and option.choices)
+            assert option.kind != "choice" or option.choices
             if option.kind == "length":
                 assert [f"{float(each):g}" for each in option.choices] == list(option.choices)
+            assert option.label and option.label[0].isupper() and option.label[-1] != "."
     assert not row.on_page or "pdf" in row.forms
 
 

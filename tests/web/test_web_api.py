@@ -256,9 +256,16 @@ def test_the_page_is_told_what_there_is_to_print(asking):
     assert [each["name"] for each in prints.values() if not each["paper"]] == ["cutter"]
     assert prints["cutter"]["forms"] == ["svg", "dxf"]
     keys = {name: [each["key"] for each in row["options"]] for name, row in prints.items()}
-    assert keys["stencil"] == ["slot_mm", "mirrored"] and keys["guide"] == []
-    assert keys["cutter"] == ["follow", *keys["stencil"]]
+    plate = [option.key for option in PRINTS["stencil"].options if option.on_page]
+    assert keys["cutter"] == ["follow", *plate] and keys["guide"] == []
+    assert keys["stencil"] == [key for key in plate if key not in ("layer", "part")]
     assert prints["guide"]["help"] == PRINTS["guide"].help
+
+
+def test_a_refused_print_calls_options_as_the_page_does(asking):
+    asked = {"text": SLASH, "what": "stencil", "form": "pages", "plate": "90x90mm"}
+    told = asking.post("/api/print", asked).get_json()["error"]
+    assert "“Split into plates to join" in told["hint"] and "--" not in told["hint"]
 
 
 @pytest.mark.parametrize("what", ["guide", "card", "stencil", "drape", "ring"])

@@ -408,9 +408,13 @@ def test_options_of_a_print_are_those_of_its_row(seen, pictures):
     page.get_by_role("radio", name="Stencil").check(force=True)
     playwright.expect(page.locator("#slot-")).to_be_checked()
     with page.expect_request(lambda asked: told_in(asked, "slot_mm", 3)):
-        page.get_by_role("radio", name="3 mm").check(force=True)
+        page.locator("#slot-3").check(force=True)
     with page.expect_request(lambda asked: told_in(asked, "mirrored", True)):
         page.get_by_label("Mirrored").check()
+    page.get_by_label("Split into plates").check()
+    with page.expect_request(lambda asked: told_in(asked, "plate", "400x400mm")):
+        page.get_by_label("Largest plate").fill("400x400mm")
+        page.get_by_label("Largest plate").press("Enter")
     page.wait_for_selector(".pages:not(.outdated) .page")
     web.picture(pictures, "print-stencil")
     page.get_by_role("radio", name="Cutter file").check(force=True)

@@ -5,6 +5,7 @@ from support.web_browser import SIZES
 from support.web_looks import CUT_OFF, READY, WINDOWS, violations
 
 from scorecraft.drawing.paper.cautions import BLADE, FILM, OVEN, STICKING
+from scorecraft.language.glossary import TERMS as GLOSSARY
 from scorecraft.language.words import ATTRIBUTES, WORDS
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -99,7 +100,8 @@ def test_course_glossary_cautions_and_language_are_all_there(seen):
         text = help_.locator(f"#help-lesson-{lesson} p").inner_text()
         assert 2 <= text.count(". ") + 1 <= 4
     assert help_.locator(".lessons img").count() == len(LESSONS)
-    for term in TERMS:
+    for term in (*TERMS, *GLOSSARY):
+        assert help_.locator(f"#help-{term}").count() == 1, term
         assert len(help_.locator(f"#help-{term} dd").inner_text()) > 10
     safety = help_.locator("#help-safety").inner_text()
     for words in (BLADE, STICKING, OVEN, FILM, "Raw flour", "allergens", "local rules"):

@@ -148,7 +148,9 @@ def _arrows(view: Seen, step: Step, size: float) -> Layer:
         if length(lines[k]) > length(lines[best]) + 0.1:
             longest[cut.family, cut.part] = k
     chosen = range(len(lines)) if len(lines) <= ARROWS else sorted(longest.values())
-    return Layer("pull", tuple(_head(lines[k], size) for k in chosen))
+    cuts = view.layout.cuts
+    pulled = [k for k in chosen if not cuts[step.pulls[k].cut].severs]
+    return Layer("pull", tuple(_head(lines[k], size) for k in pulled))
 
 
 def _head(points: Line, size: float) -> Shape:

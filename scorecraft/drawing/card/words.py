@@ -14,7 +14,7 @@ from scorecraft.drawing.card.telling import (
     time_words,
 )
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
-from scorecraft.drawing.paper.cautions import BLADE, OVEN, SHEET
+from scorecraft.drawing.paper.cautions import OVEN, SHEET, edges
 from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, box, line
 from scorecraft.drawing.text import width_mm, wrapped
@@ -53,7 +53,7 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
 
 def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut: how to begin, the pattern's own notes, the caution."""
-    texts = [*before(made), *layout.notes]
+    texts = [*before(layout, made), *layout.notes]
     batch = batch_of(made)
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
@@ -61,7 +61,7 @@ def preparation(layout: Layout, made: Work, width: float) -> Block:
     items = (*columns[0].items, *shifted(columns[1], column + 8, 0))
     both = Block(items, max(each.height for each in columns))
     counted = [gap(1.5), tally(batch, width), gap(1.0)] if batch else []
-    return stacked([both, *counted, gap(1.0), caution(BLADE, width)])
+    return stacked([both, *counted, gap(1.0), caution(edges(layout.cuts), width)])
 
 
 def tally(batch: Batch, width: float) -> Block:

@@ -8,6 +8,8 @@ import scorecraft.drawing.paper.panel as words
 from scorecraft.drawing.guide.dial import DIAL_MM
 from scorecraft.drawing.guide.plan import guide_plan
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.cautions import edges
+from scorecraft.drawing.paper.hands import hands_block
 from scorecraft.drawing.paper.sheet import A4, PAPERS, Paper, Size, choose, fitting
 from scorecraft.drawing.paper.telling import NOT_LISTED, spread_words
 from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
@@ -29,6 +31,8 @@ HEAD_HIGH_MM = 18.0
 FOOT_HIGH_MM = 69.0
 """Height of the title above the loaf and of the words below it."""
 MAP_HIGH_MM = 60.0
+HANDS_HIGH_MM = 130.0
+"""Most height of the dough as hands make it after the cuts."""
 COLUMNS_MM = (90.0, 104.0)
 """Least widths of the two columns below the loaf."""
 
@@ -178,10 +182,19 @@ def _column(
             words.verdict(told, width, 3, size),
         ]
     )
-    below = stacked([*more, words.key(told, width, size), gap(5), words.feet(width)])
+    below = stacked(
+        [
+            *more,
+            words.key(told, width, size),
+            gap(5),
+            words.feet(width, edges=edges(told.layout.cuts)),
+        ]
+    )
     table = words.cut_table(told, width, most - above.height - below.height - 6, size)
     spare = min(least, most) - above.height - table.height - below.height
-    return stacked([above, table, gap(max(spare, 6)), below])
+    hands = hands_block(told.layout, told.groups, width, min(spare - 14, HANDS_HIGH_MM), size)
+    spare -= hands.height
+    return stacked([above, table, gap(max(spare, 6) / 2), hands, gap(max(spare, 6) / 2), below])
 
 
 def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
@@ -207,7 +220,13 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
 
 def _right(told: words.Told, size: float) -> Block:
     """Set key, rules and cautions in letters of a size (mm)."""
-    return stacked([words.key(told, COLUMNS_MM[1], size), gap(3), words.feet(COLUMNS_MM[1])])
+    return stacked(
+        [
+            words.key(told, COLUMNS_MM[1], size),
+            gap(3),
+            words.feet(COLUMNS_MM[1], edges=edges(told.layout.cuts)),
+        ]
+    )
 
 
 def _left(told: words.Told, width: float, most: float, size: float) -> Block:
@@ -215,4 +234,6 @@ def _left(told: words.Told, width: float, most: float, size: float) -> Block:
     remark = words.verdict(told, width, 2, size)
     note = stacked([gap(2), words.notes(told, width, 2, size)])
     rows = words.cut_table(told, width, most - remark.height - note.height, size)
-    return stacked([remark, rows, note])
+    hands = stacked([remark, rows, note, gap(3)])
+    room = most - hands.height
+    return stacked([hands, hands_block(told.layout, told.groups, width, room, size)])

@@ -47,7 +47,7 @@ def guide_plan(
             crown_mark(centre),
             dial(layout.loaf, centre),
             Layer("lean", tuple(lean_bars(layout, cuts, avoid=_kept_free(numbers, centre)))),
-            Layer("pull", tuple(_arrows(cuts, numbers, against))),
+            Layer("pull", tuple(_arrows(layout, cuts, numbers, against))),
             Layer("numbers", tuple(_number_items(numbers))),
         ),
     )
@@ -120,8 +120,10 @@ def _kept_free(numbers: Mapping[str, Number], centre: Centre) -> shapely.Geometr
     return shapely.union(_texts(numbers), shapely.MultiLineString(list(crown_cross(centre))))
 
 
-def _arrows(cuts: Sequence[Line], numbers: Mapping[str, Number], against: Set[int]) -> list[Shape]:
-    """Show on the numbered cuts which way the blade is pulled."""
+def _arrows(
+    layout: Layout, cuts: Sequence[Line], numbers: Mapping[str, Number], against: Set[int]
+) -> list[Shape]:
+    """Show on the numbered cuts which way the blade is pulled; what parts the dough is not."""
     texts = _texts(numbers)
-    shown = [number.cut for number in numbers.values()]
+    shown = [each.cut for each in numbers.values() if not layout.cuts[each.cut].severs]
     return [arrow(cuts[cut][::-1] if cut in against else cuts[cut], texts) for cut in shown]

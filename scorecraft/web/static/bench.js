@@ -247,10 +247,10 @@ export class BenchRoom {
 
   /** What is to be known once a loaf is cut; of a batch, which one comes next. */
   endWords() {
-    const { oven } = this.plan.cautions;
-    const head = [h("h1", {}, told.end), caution(oven)];
+    const { cautions, hands } = this.plan;
+    const head = [h("h1", {}, told.end), hands && h("p", {}, hands), caution(cautions.oven)];
     if (!this.done) return [...head, h("p", { class: "lead" }, this.boardCut ? told.nextBoard : told.sameBoard)];
-    return [...head, h("p", {}, told.usedBlades), h("p", { class: "lead" }, told.endHow)];
+    return [...head, cautions.used && h("p", {}, cautions.used), h("p", { class: "lead" }, told.endHow)];
   }
 
   strokeWords(stroke) {
@@ -261,10 +261,11 @@ export class BenchRoom {
       h(
         "dl",
         {},
-        pair(told.depth, length(stroke.depth_mm)),
+        pair(told.depth, stroke.severed || length(stroke.depth_mm)),
         pair(told.blade, stroke.upright ? told.upright : `${trimmed(stroke.blade_deg, 0)}°`, stroke.lean ? null : bladeGlyph(stroke)),
         stroke.lean && pair(told.handle, stroke.lean.replace(/^tilt the handle /, ""), bladeGlyph(stroke)),
       ),
+      stroke.aside && h("p", {}, stroke.aside),
     );
   }
 

@@ -49,13 +49,13 @@ export class LoafForm {
     const sizes = row.held ? [panField(design)] : [];
     if (!inPan) sizes.push(size("width", told.width, design.loaf.width_mm));
     if (!inPan && !row.even) sizes.push(size("length", told.length, design.loaf.length_mm));
-    if (row.ring) sizes.push(size("hole", told.hole, design.loaf.hole_mm));
-    sizes.push(size("height", told.height, design.loaf.height_mm));
+    const hole = row.ring && size("hole", told.hole, design.loaf.hole_mm);
+    sizes.push(hole, size("height", told.height, design.loaf.height_mm));
     const sizing = choices("loaf-sizing", told.sizing, ["size", "dough"], byDough ? "dough" : "size", (each) => told.sizings[each], sizeBy);
-    return [shapes(design), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
+    return [shapes(design), sizing, byDough ? this.dough(form, design, hole) : h("div", { class: "fields" }, ...sizes)];
   }
 
-  dough(form, design) {
+  dough(form, design, hole) {
     const { loaf, baskets } = design;
     const row = formOf(design);
     const [, mass, unit] = /^([\d.]+)\s*(g|kg|oz|lb)$/.exec(form.keys.dough) || [0, "900", "g"];
@@ -64,6 +64,7 @@ export class LoafForm {
       "div",
       { class: "fields" },
       numberField("loaf-dough", told.dough, mass, unit, { min: 0, step: unit === "g" ? 50 : 0.25 }, (value, refused) => change("loaf", { dough: `${value}${unit}` }, refused)),
+      hole,
       row.held ? panField(design) : basketField(form.keys, loaf.shape, baskets),
       h("p", { class: "quiet" }, told.sized(...size)),
     );

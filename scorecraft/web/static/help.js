@@ -72,7 +72,9 @@ export class Help {
   async list() {
     this.listed = true;
     try {
-      const { groups, attributes, about } = await fetched("/api/words");
+      const { groups, attributes, terms, about } = await fetched("/api/words");
+      const listed = terms.map(({ name, title, text }) => [name, [title, text]]);
+      this.element.querySelector(".terms").append(explained(told.glossary.forms, listed));
       const every = h("details", {}, h("summary", {}, told.language.attributes), h("dl", {}, ...attributes.flatMap(key)));
       this.language.replaceChildren(h("p", {}, told.language.lead), ...groups.map(group), every, h("p", { class: "quiet" }, about));
     } catch (error) {
@@ -104,9 +106,13 @@ function course() {
   return part("course", h("ol", { class: "lessons" }, ...Object.entries(told.course.lessons).map(lesson)));
 }
 
-function glossary() {
+function explained(title, terms) {
   const term = ([name, [title, text]]) => h("div", { id: `help-${name}` }, h("dt", {}, title), h("dd", {}, text));
-  const parts = told.glossary.groups.map(({ title, terms }) => h("div", {}, h("h3", {}, title), h("dl", {}, ...Object.entries(terms).map(term))));
+  return h("div", {}, h("h3", {}, title), h("dl", {}, ...terms.map(term)));
+}
+
+function glossary() {
+  const parts = told.glossary.groups.map(({ title, terms }) => explained(title, Object.entries(terms)));
   return part("glossary", h("div", { class: "terms" }, ...parts));
 }
 

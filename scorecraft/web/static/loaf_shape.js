@@ -30,7 +30,7 @@ function changed(design, next) {
   const to = formOf(design, next);
   const from = formOf(design);
   const keys = (design.forms.loaf && design.forms.loaf.keys) || {};
-  const bare = { shape: next, length: "", hole: "", pan: "" };
+  const bare = { shape: next, length: "", hole: "", pan: "", taper: "" };
   if (keys.dough) return to.dough_g ? { ...bare, dough: `${to.dough_g[1]}g`, basket: "", by: "" } : bare;
   if (to.dough_g) return { ...bare, width: "", height: "" };
   if (to.held) return { ...bare, width: "", height: "", pan: PAN };

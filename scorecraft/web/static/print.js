@@ -91,11 +91,14 @@ export class PrintRoom {
     this.renew(0);
   }
 
-  /** Offer an option: a box to tick, or choices, the first of which is what is usual. */
-  option({ key, name, kind, help, choices: all, default: usual }) {
+  /** Offer an option: a box to tick, choices, the first of which is what is usual, or a field. */
+  option({ key, name, kind, label, like, choices: all, default: usual }) {
     const change = (value) => this.change(key, kind === "length" && value ? Number(value) : value);
-    const label = told.options[name] || help;
     if (kind === "flag") return check(name, label, this.options[key], change);
+    if (!all.length) {
+      const input = h("input", { id: name, type: "text", placeholder: like, autocomplete: "off", autocapitalize: "off", spellcheck: "false", props: { value: this.options[key] ?? "" }, onchange: () => change(input.value.trim()) });
+      return h("div", { class: "field" }, h("label", { for: name }, label), input);
+    }
     const shown = (each) => told.values[each] || (kind === "length" ? `${each} mm` : each);
     return choices(name, label, usual ? all : ["", ...all], `${this.options[key] ?? usual ?? ""}`, shown, change);
   }

@@ -57,6 +57,7 @@ export const help = {
   glossary: {
     title: "Words used here",
     link: "Words",
+    forms: "Forms and stencils",
     groups: [
       {
         title: "Loaf and dough",
