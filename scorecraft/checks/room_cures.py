@@ -14,7 +14,6 @@ from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.changes import added, applied, at_depth, lengthened, without
 from scorecraft.checks.cure import Change, Cure
 from scorecraft.checks.cures import MOST_CURES, in_the_way, no_graver
-from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.symmetry import across, is_fill, places
 from scorecraft.cuts import Cut, Layout
@@ -202,13 +201,13 @@ def _cross(lines: tuple[Line, ...]) -> bool:
 
 def _most_deep(layout: Layout) -> float:
     """Tell how deep (mm) advice goes at most: as is usual, and as the loaf's height allows."""
-    return min(DEEPEST_USUAL_MM.value, deep_from_mm(layout.loaf))
+    return min(DEEPEST_USUAL_MM.value, layout.deep_from_mm)
 
 
 def _cure_depth(layout: Layout) -> float:
     """Depth (mm) of a cut that is advised: as its dough asks, as the loaf's height allows."""
     step = DEPTH_STEP_MM.value
-    deepest = step * math.floor(deep_from_mm(layout.loaf) / step)
+    deepest = step * math.floor(layout.deep_from_mm / step)
     return min(CURE_DEPTHS_MM[layout.dough.stage].value, deepest)
 
 

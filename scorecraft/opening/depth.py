@@ -6,6 +6,7 @@ by what the last step did (Broyden, Math. Comp. 19 (1965) 577-593; recalled), an
 where that does not do.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -83,11 +84,7 @@ class _Search:
     slant: Floats
     area_mm2: float | None
     wanted: Floats
-
-    @property
-    def deepest_mm(self) -> float:
-        """Deeper cuts open hardly further: the skin, or twice that where the inside holds."""
-        return deepest(self.skin_mm, self.inside)
+    deepest_mm: float
 
     @property
     def wishes(self) -> Ints:
@@ -101,11 +98,6 @@ class _Search:
         """
         count = len(self.equations.panels)
         return max(1, min(int(1000 * work / count), OPENING_WISH_ROUNDS))
-
-
-def deepest(skin_mm: float, inside: float) -> float:
-    """Give the depth (mm) beyond which cuts open hardly further."""
-    return BEYOND * skin_mm if inside else skin_mm
 
 
 def to_hand(depth_mm: ArrayLike) -> Floats:
@@ -126,17 +118,21 @@ def depths_for(
     slant: ArrayLike = 0.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
+    deepest_mm: float = math.inf,
 ) -> Wanted:
     """Find depths at which lines open as wide as wished, all together.
 
     `wanted_mm` is the wished widest mouth of each line, nan for lines that stay at their
-    `depth_mm`; the rest is as in `solve`. The search ends after `OPENING_WISH_WORK`. Raises
-    UsageError for wishes that are not positive, and for more panels than are searched.
+    `depth_mm`, `deepest_mm` how deep the others may be; none goes deeper than where it would open
+    hardly further, the skin, or twice that where the inside holds. The rest is as in `solve`. The
+    search ends after `OPENING_WISH_WORK`. Raises UsageError for wishes that are not positive, and
+    for more panels than are searched.
     """
     wanted = _checked_wishes(lines, wanted_mm)
     fixed = np.isnan(wanted)
     given = checked_depths(lines, np.where(fixed, depth_mm, 0.0))
-    depth = np.where(fixed, given, deepest(skin_mm, inside))
+    deepest_mm = min(deepest_mm, BEYOND * skin_mm if inside else skin_mm)
+    depth = np.where(fixed, given, deepest_mm)
     checked_sizes(skin_mm, area_mm2, inside)
     slants = checked_depths(lines, slant, "slant")
 
@@ -146,12 +142,12 @@ def depths_for(
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
             raise UsageError("too many cuts ask for an opening of their own, with `opens`")
         load = load_on(equations.panels, strain)
-        return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted)
+        return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted, deepest_mm)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
         return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
-    start = np.where(fixed, depth, FIRST_TRY * skin_mm)
+    start = np.minimum(depth, np.where(fixed, depth, FIRST_TRY * skin_mm))
     work = OPENING_WISH_WORK / 2
     first = _searched(search_near(start, COARSER * panel_mm), start, most, work)
     return _searched(search_near(first.depth_mm, panel_mm), first.depth_mm, most, work)
@@ -192,7 +188,7 @@ def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Want
             slopes = _carried_on(slopes, step, change)
         longest = LONGEST_STEP * search.skin_mm * 0.9**turn
         wanted = _step(search, slopes, depth[wishes], missing)
-        least = min(OPENING_SHALLOWEST_MM, search.skin_mm)
+        least = min(OPENING_SHALLOWEST_MM, search.deepest_mm)
         wanted = depth[wishes] + np.clip(wanted, -longest, longest)
         new = np.clip(wanted, least, search.deepest_mm)
         step, before = new - depth[wishes], missing

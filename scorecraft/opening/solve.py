@@ -48,7 +48,7 @@ def solve(
 ) -> Opening:
     """Predict how cuts along lines (list of (N, 2), mm) of given depths (mm) open.
 
-    `depth_mm` is one number per line (or one for all), straight down; at or above `skin_mm` a cut
+    `depth_mm` is one number per line (or one for all), below the surface; from `skin_mm` on a cut
     is through the skin, and held by the dough under it alone, whose modulus is `inside` times the
     skin's: 0 holds nothing. `slant` is how far each blade reaches sideways per depth: 0 upright.
     `strain` (exx, eyy, exy) is the mismatch strain of the uncut sheet: how much the loaf grows
