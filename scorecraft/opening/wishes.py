@@ -34,7 +34,8 @@ class Met:
 def meet(layout: Layout, skin: Skin) -> Met:
     """Give every cut with a wished opening its depth, all together, rounded to what a hand can do.
 
-    No wish asks for a cut that is deep for the loaf, and told by the depth check. Where they cannot be sought the cuts keep the depths they have.
+    No wish asks for a cut so deep that the depth check tells of it. Where they cannot be sought the
+    cuts keep the depths they have.
     """
     wished = np.array([np.nan if c.opens_mm is None else c.opens_mm for c in layout.cuts])
     if np.isnan(wished).all():
