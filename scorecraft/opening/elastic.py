@@ -4,12 +4,12 @@ Ends that are near act pair by pair (`near`), all of them through a grid (`far`)
 time and memory of about M log M, where their matrix would take M^2 and its factors M^3.
 
 How good it is: what the grid's interpolation misses is a few 1e-4 of a near pair's force, of either
-sign. More is missed since all ends have the mean core there: the logarithm misses the difference of
-the cores over the distance squared, which cancels but where panels of unlike lengths meet. Together
-they move an opening by 1e-4 of the widest or less, on every pattern of the shelf and in what
-tests/opening hold against the whole matrix; a stump much shorter than the panels around it, where a
-cut ends just beyond a crossing, by up to 8e-4. (Carrying that difference through the grid as well,
-to the first order, takes it to 1e-4, and a fifth more time: not worth it for stumps.)
+sign. More is missed since all ends have the mean core there: the difference of cores over the
+distance squared, which cancels but where panels of unlike lengths meet. Together they move an
+opening by about 1e-4 of the widest at most, on every pattern of the shelf (4 mm panels, against the
+whole matrix); a stump much shorter than the panels around it, where a cut ends just beyond a
+crossing, by up to 8e-4. Carrying that difference through the grid too, to the first order, makes it
+less than half, and takes a fifth more time: not worth it for stumps.
 """
 
 from dataclasses import dataclass
