@@ -116,3 +116,4 @@ def test_strength_is_that_of_the_usual_bake_and_grows_with_the_logarithm_of_the_
     assert Bake().strength == pytest.approx(1.0)
     assert Bake(spring=Bake().spring ** 2).strength == pytest.approx(2.0)
     assert Bake(steam=False).strength == pytest.approx(Bake(steam=False).left / Bake().left)
+    assert Bake().soft == 1.0 > Bake(steam=False).soft
