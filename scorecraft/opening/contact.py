@@ -14,7 +14,7 @@ import numpy as np
 
 from scorecraft.arrays import Floats, Ints
 from scorecraft.errors import ScorecraftError
-from scorecraft.opening.held import Held
+from scorecraft.opening.held import OPENING_PRECISE, Held
 
 OPENING_MOST_ROUNDS = 60
 """Contact rounds before the opening model gives up, and one a panel."""
@@ -30,13 +30,15 @@ class Settled:
     closed: Ints
 
 
-def settle(matrix: Held, force: Floats, start: Floats | None = None) -> Settled:
+def settle(
+    matrix: Held, force: Floats, start: Floats | None = None, precise: float = OPENING_PRECISE
+) -> Settled:
     """Find jumps without overlap under forces (2M,), looked for from `start`.
 
-    Raises ScorecraftError where the rounds do not end.
+    They are as precise as in `Held.solve`. Raises ScorecraftError where the rounds do not end.
     """
     closed: Ints = np.zeros(0, dtype=np.int64)
-    jumps = matrix.solve(force, closed, start)
+    jumps = matrix.solve(force, closed, start, precise)
     seen: set[bytes] = set()
     cautious = False
     for _ in range(OPENING_MOST_ROUNDS + len(force)):
@@ -47,7 +49,7 @@ def settle(matrix: Held, force: Floats, start: Floats | None = None) -> Settled:
         seen.add(closed.tobytes())
         closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong)
         cautious = cautious or closed.tobytes() in seen
-        jumps = matrix.solve(force, closed, jumps)
+        jumps = matrix.solve(force, closed, jumps, precise)
     raise ScorecraftError(
         "the opening model cannot decide which cuts are pressed shut",
         hint="use another panel size, or remove cuts that run over each other",

@@ -216,7 +216,7 @@ def _opening(search: _Search, depth: Floats, before: Opening | None = None) -> t
     parts, own = equations.panels, equations.depths(depth)
     around = rest(parts, load, search.area_mm2)
     matrix = held(equations.elastic, springs(own, search.skin_mm, search.inside), around)
-    start = None if before is None else np.concatenate([before.gap_mm, before.slide_mm])
+    start = None if before is None else before.jumps_mm
     done = settled(matrix, load, start)
     blades = Blades(own, equations.depths(search.slant))
     return opening_of(parts, blades, done, load, search.skin_mm, search.area_mm2), matrix

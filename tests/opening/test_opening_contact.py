@@ -46,7 +46,7 @@ def test_least_energy_without_overlap(seed, depth):
     lower = np.linalg.cholesky((condensed + condensed.T) / 2)
     best, _ = nnls(lower.T, np.linalg.solve(lower, push), maxiter=5000)
     assert 0 < len(done.closed) < count
-    np.testing.assert_allclose(done.jumps[:count], best, atol=1e-5 * best.max())
+    np.testing.assert_allclose(done.jumps[:count], best, atol=2e-5 * best.max())
 
 
 def test_one_panel_at_a_time_ends_at_the_same_answer(monkeypatch):
