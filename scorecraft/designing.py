@@ -103,12 +103,9 @@ class Design:
     @cached_property
     def room(self) -> Room:
         """Whether the cuts leave the loaf room to grow."""
-        from scorecraft.opening.room import room
+        from scorecraft.opening.room import room_of
 
-        loaf = self.layout.loaf
-        return room(
-            self.opening, loaf.sheet_rim(), self.layout.bake.strength, hole_mm=loaf.sheet_hole()
-        )
+        return room_of(self.layout, self.opening)
 
     @cached_property
     def ranges(self) -> Ranges:
@@ -151,7 +148,9 @@ class Design:
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Everything that was found, the opening model's findings too, the weightiest first."""
-        all_known = replace(self._known, level="opening", work=self.work, opening=self.opening)
+        all_known = replace(
+            self._known, level="opening", work=self.work, opening=self.opening, room=self.room
+        )
         return ranked(found(all_known, self._from_work))
 
     @property
