@@ -59,7 +59,7 @@ def test_one_panel_at_a_time_ends_at_the_same_answer(monkeypatch):
     monkeypatch.setattr(contact, "_wrong", lambda *args: every(*args)[-1:])
     slow = settle(matrix, side)
     np.testing.assert_array_equal(np.sort(slow.closed), quick.closed)
-    np.testing.assert_allclose(slow.jumps, quick.jumps, atol=1e-5 * quick.jumps.max())
+    np.testing.assert_allclose(slow.jumps, quick.jumps, atol=2e-5 * quick.jumps.max())
 
 
 def test_rounds_that_do_not_end_are_an_error(monkeypatch):
