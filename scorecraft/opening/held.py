@@ -134,7 +134,8 @@ def held(elastic: Elastic, springs: Springs, rest: Rest | None) -> Held:
 
 def written_down(elastic: Elastic, stiff: Floats, rest: Rest | None) -> Floats:
     """Write the whole matrix (2M, 2M) down."""
-    whole = elastic.whole + np.diag(stiff)
+    whole = elastic.whole.copy()
+    whole[np.diag_indices(len(stiff))] += stiff
     if rest is not None:
         whole += rest.unit @ rest.stiffness @ rest.unit.T
     return whole
