@@ -29,10 +29,14 @@ from scorecraft.opening.system import System, system
 
 @dataclass(frozen=True, slots=True)
 class Jumps:
-    """Jumps (2M,) of all panels, gaps then slides in mm, and the mean tension left, (3,)."""
+    """Jumps (2M,) of all panels, gaps then slides in mm, and the mean tension left, (3,).
+
+    `uncut` (2M,) is the force of the uncut sheet that opened them.
+    """
 
     jumps: Floats
     left: Floats
+    uncut: Floats
 
 
 def solve(
@@ -115,8 +119,7 @@ def opening_of(
     """Tell the jumps of panels, each cut by its blade, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
-    uncut = uncut_forces(parts, load)
-    freed = (uncut - blades.carried(done.jumps, parts.length, skin_mm)) @ done.jumps / 2
+    freed = (done.uncut - blades.carried(done.jumps, parts.length, skin_mm)) @ done.jumps / 2
     stored = load.stored(area_mm2) if area_mm2 is not None else math.inf
     return Opening(
         midpoint_mm=parts.midpoint,
@@ -146,7 +149,7 @@ def jumps(
 ) -> Jumps:
     """Solve for the jumps of all panels with any springs."""
     if not len(equations.panels):
-        return Jumps(np.zeros(0), load.mean)
+        return Jumps(np.zeros(0), load.mean, np.zeros(0))
     around = rest(equations.panels, load, area_mm2)
     return settled(held(equations.elastic, ligaments, around), load, start, precise)
 
@@ -174,7 +177,7 @@ def settled(
     force = uncut_forces(parts, load)
     found = settle(matrix, force, start, precise).jumps
     taken = matrix.rest.times(found) if matrix.rest is not None else 0.0
-    return Jumps(found, load.mean - taken)
+    return Jumps(found, load.mean - taken, force)
 
 
 def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike, what: str = "depth") -> Floats:
