@@ -21,7 +21,6 @@ from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
 from scorecraft.opening.room import Room, direction
-from scorecraft.opening.room import room as room_of
 from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,
     DEEPEST_USUAL_MM,
@@ -72,9 +71,7 @@ class Trial:
         self.runs -= 1
         made = applied(self.layout, changes)
         panel = max(COARSE_MM, panel_for([cut.line for cut in made.cuts], COARSE_PANELS))
-        opened = predict(made, self.skin, panel_mm=panel)
-        found = room_of(opened, made.loaf.sheet_rim(), hole_mm=made.loaf.sheet_hole())
-        return found.taken >= self.wanted + SPARE
+        return predict(made, self.skin, panel_mm=panel).work_taken >= self.wanted + SPARE
 
     def least(self, steps: Sequence[tuple[Change, ...]]) -> tuple[Change, ...] | None:
         """Find the first of growing steps that helps, None where the last that passes does not."""

@@ -46,7 +46,7 @@ modulus cancels: every stress is in units of that of the skin.
 - **Contact** (`contact`). No gap is negative: an active set of closed panels, no friction.
 - **Solving** (`elastic`, `held`). The matrix is never written down. Ends that are near act pair by
   pair (`near`), all others through a grid and its Fourier transform (`far`), since from afar only
-  their distance counts; conjugate gradients, with clusters of panels solved by themselves, need ten
+  their distance counts; conjugate gradients, with windows of panels solved by themselves, need ten
   to twenty products with it. That costs about as much for every panel, however many there are.
 - **Results** (`result`, `tension`, `room`, `ranges`, `depth`, `wishes`): widths along every cut,
   tension anywhere; room by work, 1/2 sum (tension given up x jump x length) over 1/2 int t : e dA,

@@ -9,7 +9,7 @@ from support.whole_matrix import answers, whole
 
 import scorecraft
 from scorecraft.opening import elastic as room
-from scorecraft.opening.elastic import elastic, halved
+from scorecraft.opening.elastic import elastic, windows
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.load import load_on
 from scorecraft.opening.panels import panels
@@ -132,12 +132,12 @@ def test_the_same_input_gives_the_same_numbers():
     np.testing.assert_array_equal(one.gap_mm, other.gap_mm)
 
 
-def test_clusters_are_small_and_hold_every_panel_once():
-    at = np.random.default_rng(1).uniform(size=(1000, 2)) * [5.0, 1.0]
-    groups = halved(at, np.arange(1000))
-    assert max(map(len, groups)) <= room.CLUSTER
-    np.testing.assert_array_equal(np.sort(np.concatenate(groups)), np.arange(1000))
-    assert max(np.ptp(at[group], axis=0).max() for group in groups) < 1.5
+@pytest.mark.parametrize("count", [1, 20, 24, 25, 200])
+def test_windows_overlap_and_hold_every_panel(count):
+    some = windows(count)
+    assert (np.diff(some, axis=1) == 1).all() and some.shape[1] == min(count, room.WINDOW[0])
+    np.testing.assert_array_equal(np.unique(some), np.arange(count))
+    assert (some[1:, 0] < some[:-1, -1]).all() and (np.diff(some[:, 0]) > 0).all()
 
 
 def test_memory_grows_with_the_panels_and_not_with_their_square():
