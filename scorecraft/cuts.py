@@ -17,7 +17,7 @@ from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.dough import Dough
-from scorecraft.practice import PULL_ASIDE_DEG
+from scorecraft.practice import DEEP_CUT_MM, DEEP_SHARE, PULL_ASIDE_DEG
 from scorecraft.units import from_turntable
 
 ON_LINE_MM = 1.0
@@ -192,3 +192,8 @@ class Layout:
     def lengths_mm(self) -> Floats:
         """True length of every cut on the dough (mm), shape (cuts,)."""
         return np.asarray(self.loaf.lengths_on_dough([cut.line for cut in self.cuts]))
+
+    @property
+    def deep_from_mm(self) -> float:
+        """Depth (mm) from which a cut is deep for the loaf's height, and told."""
+        return min(DEEP_CUT_MM.value, DEEP_SHARE.value * self.loaf.height_mm)

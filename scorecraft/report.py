@@ -89,10 +89,13 @@ def dough_lines(layout: Layout) -> Iterator[str]:
 def batch_lines(design: Design) -> list[str]:
     """Write what many equal loaves in a row take, board by board; nothing for a single one."""
     from scorecraft.bench.batch import batch_of
-    from scorecraft.bench.telling import batch_words
 
     batch = batch_of(design.work)
-    return list(batch_words(batch)) if batch else []
+    if batch is None:
+        return []
+    from scorecraft.bench.telling import batch_words
+
+    return list(batch_words(batch))
 
 
 def bench_lines(design: Design) -> Iterator[str]:

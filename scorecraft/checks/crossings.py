@@ -83,7 +83,7 @@ def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Sev
     turn = math.ceil(SHARP_CROSSING_DEG.value - angle)
     place = where(layout.loaf, met.point[worst])
     message = say.sharp_crossing(one, other, float(met.angle[worst]), place)
-    sooner, shorten_mm = _sooner(layout, met, found)
+    sooner, shorten_mm = _sooner(layout, _trims(layout, met, found))
     offers = [*_turns(layout, met, worst, turn), sooner] if len(found) == 1 else [sooner]
     figures = {"count": len(found), "angle_deg": angle, "turn_deg": turn, "shorten_mm": shorten_mm}
     return Finding(
@@ -101,13 +101,13 @@ def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Sev
 def _between_figures(
     layout: Layout, met: Meetings, found: Ints, worst: int, severity: Severity
 ) -> Finding:
-    deepest = (
-        max(found, key=lambda i: _trim(layout, met, i).mm) if len(found) < MOST_TRIMMED else worst
-    )
+    trims = _trims(layout, met, found)
+    most = int(np.argmax([trim.mm for trim in trims]))
+    deepest = int(found[most]) if len(found) < MOST_TRIMMED else worst
     one, other = layout.cuts[met.first[deepest]], layout.cuts[met.second[deepest]]
     place = where(layout.loaf, met.point[deepest])
     message = say.crossing(one, other, place)
-    sooner, shorten_mm = _sooner(layout, met, found)
+    sooner, shorten_mm = _sooner(layout, trims)
     apart = _overlap(layout, one.figure, other.figure)
     offers = [sooner]
     figures = {
@@ -142,9 +142,8 @@ def _turns(layout: Layout, met: Meetings, i: int, by_deg: int) -> Iterator[Offer
         yield Offer(told, layout, partial(tuple, [turn]))
 
 
-def _sooner(layout: Layout, met: Meetings, found: Ints) -> tuple[Offer, float]:
+def _sooner(layout: Layout, trims: "list[Trim]") -> tuple[Offer, float]:
     """Offer to end cuts sooner, all alike, as much (mm) as the worst of them asks for."""
-    trims = [_trim(layout, met, int(i)) for i in found[:MOST_TRIMMED]]
     most = max(trims, key=lambda trim: trim.mm)
     ends = [(trim.cut, trim.last) for trim in trims]
     by = half_up(most.mm)
@@ -172,6 +171,11 @@ class Trim:
     cut: int
     last: bool
     mm: float
+
+
+def _trims(layout: Layout, met: Meetings, found: Ints) -> list[Trim]:
+    """Find how each of some crossings, as many as are trimmed at most, is parted."""
+    return [_trim(layout, met, int(i)) for i in found[:MOST_TRIMMED]]
 
 
 def _trim(layout: Layout, met: Meetings, i: int) -> Trim:

@@ -110,3 +110,10 @@ def test_no_spring_no_strain_and_steam_lets_the_skin_give():
 def test_absurd_bakes_are_refused(given):
     with pytest.raises(UsageError):
         Bake(**given)
+
+
+def test_strength_is_that_of_the_usual_bake_and_grows_with_the_logarithm_of_the_spring():
+    assert Bake().strength == pytest.approx(1.0)
+    assert Bake(spring=Bake().spring ** 2).strength == pytest.approx(2.0)
+    assert Bake(steam=False).strength == pytest.approx(Bake(steam=False).left / Bake().left)
+    assert Bake().soft == 1.0 > Bake(steam=False).soft

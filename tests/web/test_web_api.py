@@ -18,6 +18,7 @@ from scorecraft.language.words import WORDS
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import shelf
 from scorecraft.tune.bake import tune
+from scorecraft.tune.log import earlier, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 
@@ -377,6 +378,17 @@ def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
     asking.told("/api/measure", {"text": SLASH, "rows": rows, "keep": True, "note": "hot"})
     (bake,) = asking.get("/api/bakes").get_json()["bakes"]
     assert bake["note"] == "hot" and bake["title"] == "Mine"
+    again = asking.told("/api/measure", {"text": SLASH, "rows": rows})
+    assert again["earlier"] == 0, "the bake that is kept already counts once"
+    assert again["skin_mm"] == told["skin_mm"]
+    more = [measured_row(asking, SLASH, width) for width in (9.0, 10.0)]
+    both = asking.told("/api/measure", {"text": SLASH, "rows": more})
+    before = earlier(read(folder.path / "bakes.jsonl"))
+    measured = [Measured("slash", width, place) for width in (9.0, 10.0)]
+    model = predictor(design.layout, design.groups)
+    known = tune(design.layout, design.groups, measured, model, before)
+    assert both["earlier"] == known.earlier == 1
+    assert both["skin_mm"]["best"] == pytest.approx(known.fit.skin_mm.best, abs=1e-3)
 
 
 def test_the_newest_bake_is_listed_first(asking):

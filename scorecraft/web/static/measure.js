@@ -205,7 +205,7 @@ export class MeasureRoom {
       length(row.predicted_mm),
       `${row.measured_mm >= row.predicted_mm ? "+" : "−"}${length(Math.abs(row.measured_mm - row.predicted_mm))}`,
     ]);
-    const { skin_mm: skin, inside, growth, settled, sure, spread_mm: spread } = answer;
+    const { skin_mm: skin, inside, growth, settled, earlier, sure, spread_mm: spread } = answer;
     const low = skin.open_below ? told.less(length(skin.low)) : length(skin.low);
     const high = skin.open_above ? told.more(length(skin.high)) : length(skin.high);
     const learned = [
@@ -216,6 +216,7 @@ export class MeasureRoom {
     ];
     const parts = [
       ...(settled ? learned : [h("p", { class: "verdict" }, told.unsettled)]),
+      ...(earlier ? [h("p", { class: "quiet" }, told.together(earlier))] : []),
       table([told.cut, told.measured, told.predicted, told.off], rows),
       h("div", { class: "plot" }, drawing(answer.plot, told.plot)),
     ];

@@ -257,6 +257,7 @@ export const words = {
     more: (value) => `${value} or more`,
     growth: (best, low, high) => `It grew ${best} times as much as the pattern assumes (${low} to ${high}).`,
     spread: (size) => `Measured widths scatter by ${size} about the estimate.`,
+    together: (count) => `Fitted together with ${count === 1 ? "the earlier bake" : `the ${count} earlier bakes`} of your log.`,
     unsettled: "These are too few to be sure, so the default skin is kept. Measure four or more cuts, shallow as well as deep.",
     plot: "Measured against estimated widths",
     log: "Bakes so far",
