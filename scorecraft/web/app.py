@@ -17,6 +17,7 @@ from scorecraft.web.edits import edit_answer
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
+from scorecraft.web.help import help_data
 from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
 from scorecraft.web.offered import offered
@@ -83,6 +84,10 @@ def add_files(app: Flask, folder: Folder) -> None:
     @app.get("/api/words")
     def words_list() -> Response:
         return sent(json_answer(word_list()))
+
+    @app.get("/api/help")
+    def help_pages() -> Response:
+        return sent(json_answer(help_data()))
 
     @app.get("/api/bakes")
     def bakes_list() -> Response:

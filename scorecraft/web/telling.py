@@ -1,6 +1,6 @@
 """What the server of the page says: in the terminal, to the page, and at a phone's door.
 
-The page's own texts are in static/words.js.
+The page's own texts are in static/words.js, those of its help in help.py and the glossary.
 """
 
 from pathlib import Path

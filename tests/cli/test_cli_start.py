@@ -169,6 +169,7 @@ def test_words_explains_keys_of_cuts_and_checks_too(run):
         "depth, of a cut: how deep" in depth and f"depth, a check: {CHECKS['depth'].says}" in depth
     )
     assert run("words", "bench_time").out.startswith("bench_time, a check: ")
+    assert run("words", "tray").out.startswith("Tray: The row of figures")
     assert 'did you mean "blade"?' in run("words", "blde").err
 
 

@@ -305,7 +305,7 @@ class TestGuests:
         joined = self.enter(asking, path)
         assert joined.status_code == 303 and joined.headers["Location"] == "/#bench"
         assert "HttpOnly" in joined.headers["Set-Cookie"]
-        for allowed in ("/", "/static/app.js", "/api/guest", "/api/laid"):
+        for allowed in ("/", "/static/app.js", "/api/guest", "/api/laid", "/api/help"):
             assert self.visit(asking, allowed).status_code == 200, allowed
         assert self.visit(asking, "/api/laid").get_json()["title"] == "Mine"
         assert self.visit(asking, "/api/guest").get_json() == {"guest": True, "welcome": True}

@@ -10,6 +10,7 @@ import { button, h, icon, iconButton } from "./dom.js";
 import { save, saveAs } from "./files.js";
 import { choices } from "./choices.js";
 import { Help, helpAt } from "./help.js";
+import { helped } from "./helped.js";
 import { MeasureRoom } from "./measure.js";
 import { hush, tell } from "./messages.js";
 import { PrintRoom } from "./print.js";
@@ -58,7 +59,7 @@ function roomAt(address) {
 
 /** Lay the help over the room that is shown. */
 function enterHelp(term) {
-  visit.help ||= new Help({ guest: visit.guest, closed: leaveHelp });
+  visit.help ||= new Help({ closed: leaveHelp });
   if (!visit.help.isOpen) visit.stepped = shown.room !== null;
   if (!shown.room) show(roomAt(""));
   visit.help.open(term);
@@ -177,6 +178,7 @@ async function begin() {
   } catch {
     visit.guest = location.hash === "#bench";
   }
+  helped().catch(tellWhy); // it is there when the server is not
   addEventListener("hashchange", ({ oldURL }) => enter(helpAt(new URL(oldURL).hash.slice(1)) !== null));
   if (visit.guest) return enter();
   head();

@@ -2,6 +2,7 @@
 
 import { fetched, Lost } from "./api.js";
 import { button, h, icon } from "./dom.js";
+import { helped } from "./helped.js";
 import { words } from "./words.js";
 
 const told = words.help;
@@ -14,25 +15,17 @@ export function helpAt(address) {
 }
 
 export class Help {
-  /** `closed` hears that the help went away; a guest has no use for the pattern language. */
-  constructor({ guest, closed }) {
-    this.language = guest ? null : h("div", {}, h("p", { class: "quiet" }, told.language.loading));
-    const sections = [course(), glossary(), safety(), this.language && part("language", this.language)].filter(Boolean);
+  /** `closed` hears that the help went away. */
+  constructor({ closed }) {
+    this.links = h("nav", { "aria-label": told.contents });
+    this.text = h("div", {});
     this.element = h(
       "dialog",
       { class: "help", "aria-labelledby": "help-title", onclose: () => this.left(closed) },
-      h("div", { class: "help-top" }, button("plain help-back", () => this.close(), icon("back"), told.back), h("h1", { id: "help-title" }, told.title), this.contents(sections)),
-      ...sections,
+      h("div", { class: "help-top" }, button("plain help-back", () => this.close(), icon("back"), told.back), h("h1", { id: "help-title" }, told.title), this.links),
+      this.text,
     );
     document.body.append(this.element);
-  }
-
-  contents(sections) {
-    const link = (section) => {
-      const name = section.id.replace("help-", "");
-      return button("help-link", () => this.show(name), told[name].link);
-    };
-    return h("nav", { "aria-label": told.contents }, ...sections.map(link));
   }
 
   get isOpen() {
@@ -40,13 +33,33 @@ export class Help {
   }
 
   /** Open it at a term, or at its beginning. */
-  open(term) {
+  async open(term) {
     if (!this.isOpen) {
       this.from = leaving.from || whence();
       this.element.showModal();
     }
+    if (!this.links.childElementCount) await this.fill(this.text, helped(), (help) => this.parts(help));
     this.show(term);
-    if (this.language && !this.listed) this.list();
+    if (this.language && !this.language.querySelector("details")) this.fill(this.language, fetched("/api/words"), languageParts);
+  }
+
+  /** Fill a place with what the server tells, or say why it cannot. */
+  async fill(place, asked, shown) {
+    const say = (text) => place.replaceChildren(h("p", { class: "quiet" }, text));
+    say(told.loading);
+    try {
+      place.replaceChildren(...shown(await asked));
+    } catch (error) {
+      if (!(error instanceof Lost || error.status)) throw error;
+      say(error instanceof Lost ? told.away : error.message);
+    }
+  }
+
+  parts({ parts }) {
+    this.language = h("div", {});
+    const links = [...parts, { name: "language", link: told.languageLink }];
+    this.links.replaceChildren(...links.map(({ name, link }) => button("help-link", () => this.show(name), link)));
+    return [...parts.map(part), section("language", told.language, this.language)];
   }
 
   /** Bring a term into sight and let the keyboard go on from there. */
@@ -67,20 +80,6 @@ export class Help {
     if (this.from && this.from.isConnected) this.from.focus({ preventScroll: true });
     closed();
   }
-
-  /** List the words of the pattern language, as the server tells them. */
-  async list() {
-    this.listed = true;
-    try {
-      const { groups, attributes, about } = await fetched("/api/words");
-      const every = h("details", {}, h("summary", {}, told.language.attributes), h("dl", {}, ...attributes.flatMap(key)));
-      this.language.replaceChildren(h("p", {}, told.language.lead), ...groups.map(group), every, h("p", { class: "quiet" }, about));
-    } catch (error) {
-      if (!(error instanceof Lost || error.status)) throw error;
-      this.listed = false;
-      this.language.replaceChildren(h("p", { class: "quiet" }, error instanceof Lost ? told.language.away : error.message));
-    }
-  }
 }
 
 /** Where the keyboard was at a link to the help: going to a place of this page takes it away before we hear of it. */
@@ -94,25 +93,27 @@ function whence() {
   return answer ? document.querySelector(`[popovertarget="${answer.id}"]`) : at;
 }
 
-function part(name, ...inside) {
-  return h("section", { id: `help-${name}`, class: `help-part ${name}`, "aria-labelledby": `help-of-${name}` }, h("h2", { id: `help-of-${name}` }, told[name].title), ...inside);
+function part({ name, title, lessons = [], groups }) {
+  const inside = lessons.length ? h("ol", { class: "lessons" }, ...lessons.map(lesson)) : h("div", { class: groups.length > 1 ? "terms" : "" }, ...groups.map(explained));
+  return section(name, title, inside);
 }
 
-function course() {
-  const lesson = ([name, { name: title, picture, text }]) =>
-    h("li", { id: `help-lesson-${name}` }, h("img", { src: `/static/help/${name}.svg`, alt: picture, width: 320, height: 200 }), h("h3", {}, title), h("p", {}, text));
-  return part("course", h("ol", { class: "lessons" }, ...Object.entries(told.course.lessons).map(lesson)));
+function section(name, title, ...inside) {
+  return h("section", { id: `help-${name}`, class: `help-part ${name}`, "aria-labelledby": `help-of-${name}` }, h("h2", { id: `help-of-${name}` }, title), ...inside);
 }
 
-function glossary() {
-  const term = ([name, [title, text]]) => h("div", { id: `help-${name}` }, h("dt", {}, title), h("dd", {}, text));
-  const parts = told.glossary.groups.map(({ title, terms }) => h("div", {}, h("h3", {}, title), h("dl", {}, ...Object.entries(terms).map(term))));
-  return part("glossary", h("div", { class: "terms" }, ...parts));
+function lesson({ name, title, picture, text }) {
+  return h("li", { id: `help-lesson-${name}` }, h("img", { src: `/static/help/${name}.svg`, alt: picture, width: 320, height: 200 }), h("h3", {}, title), h("p", {}, text));
 }
 
-function safety() {
-  const caution = ([title, text]) => h("div", {}, h("dt", {}, title), h("dd", {}, text));
-  return part("safety", h("dl", {}, ...told.safety.cautions.map(caution)));
+function explained({ title, terms }) {
+  const term = ({ name, title: word, text }) => h("div", { id: `help-${name}` }, h("dt", {}, word), h("dd", {}, text));
+  return h("div", {}, title && h("h3", {}, title), h("dl", { class: "explanations" }, ...terms.map(term)));
+}
+
+function languageParts({ groups, attributes, about }) {
+  const every = h("details", {}, h("summary", {}, told.attributes), h("dl", {}, ...attributes.flatMap(key)));
+  return [h("p", {}, told.languageLead), ...groups.map(group), every, h("p", { class: "quiet" }, about)];
 }
 
 function group({ title, words: all }) {

@@ -1,31 +1,36 @@
 // “What is this?”: a small button whose answer, taken from the help, stands beside it.
 
+import { tellWhy } from "./api.js";
 import { h, icon } from "./dom.js";
+import { termOf } from "./helped.js";
 import { words } from "./words.js";
 
 const told = words.help;
-const TERMS = Object.assign({}, ...told.glossary.groups.map(({ terms }) => terms));
 const GAP_PX = 8;
 
-/** Make the button for a term of the glossary, with its answer; null for what is no term of it. */
-export function whatIs(term) {
-  if (!(term in TERMS)) return null;
-  const [title, text] = TERMS[term];
-  const id = `answer-${term}`;
+/** Make the button for a term of the glossary, with its answer; nothing for what is no term of it. */
+export function whatIs(name) {
+  const place = h("span", { class: "what-is" });
+  termOf(name).then((term) => term && place.append(...asked(term)), tellWhy);
+  return place;
+}
+
+function asked({ name, title, text }) {
+  const id = `answer-${name}`;
+  const label = told.whatIs(title);
+  const ask = h("button", { id: `ask-${name}`, type: "button", class: "what", popovertarget: id, "aria-label": label, title: label }, icon("what"));
   const answer = h(
     "div",
     { id, class: "answer", popover: "auto", role: "dialog", "aria-labelledby": `${id}-title`, onbeforetoggle: ({ newState }) => newState === "open" && requestAnimationFrame(() => place(answer, ask)) },
     h("b", { id: `${id}-title` }, title),
     h("p", {}, text),
-    h("a", { href: `#help-${term}` }, told.more),
+    h("a", { href: `#help-${name}` }, told.more),
   );
-  const label = told.whatIs(title);
-  const ask = h("button", { id: `ask-${term}`, type: "button", class: "what", popovertarget: id, "aria-label": label, title: label }, icon("what"));
-  return h("span", { class: "what-is" }, ask, answer);
+  return [ask, answer];
 }
 
 /** Put an answer below its button, or above it where there is more room, and within the window. */
-function place(answer, ask) {
+export function place(answer, ask) {
   const { left, top, bottom } = ask.getBoundingClientRect();
   const { offsetWidth: wide, offsetHeight: high } = answer;
   const below = bottom + GAP_PX + high <= innerHeight;

@@ -1,13 +1,11 @@
-// Every text of the page, in one place; the words of the help and of the hand are in words/.
+// The texts of the page, in one place; those of the hand are in words/, the help is the server's.
 
 import { hand } from "./words/hand.js";
-import { help } from "./words/help.js";
 
 const measured = (value, unit) => (/^[%×]$/.test(unit) ? `${value}${unit}` : `${value} ${unit}`);
 
 export const words = {
   hand,
-  help,
   name: "scorecraft",
   skip: "Skip to the page",
   rooms: { shelf: "Shelf", design: "Design", print: "Print", bench: "Bench", measure: "Measure" },
@@ -34,6 +32,20 @@ export const words = {
   in: "Inches",
   C: "Celsius (°C)",
   F: "Fahrenheit (°F)",
+
+  help: {
+    title: "Help",
+    back: "Back",
+    contents: "Parts of the help",
+    whatIs: (name) => `What is this? ${name}`,
+    more: "More in the help",
+    loading: "Fetching the help…",
+    away: "The server is not responding, so the help cannot be shown.",
+    language: "The pattern language",
+    languageLink: "Language",
+    languageLead: "The words of a pattern text, by what you want to do, with an example of each.",
+    attributes: "Say how a cut is made",
+  },
 
   shelf: {
     title: "Pick a pattern",
