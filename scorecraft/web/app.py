@@ -111,7 +111,7 @@ def add_work(app: Flask, desk: Desk) -> None:
     def change() -> Response:
         return sent(edit_answer(body()))  # a matter of lines: no worker is waited for
 
-    @app.post("/api/<any(sight, design, opening, bloom, view, print, measure):task>")
+    @app.post("/api/<any(sight, design, opening, bloom, view, print, measure, reform):task>")
     def work(task: str) -> Response:
         return sent(desk.done(task, body(), gone()))
 

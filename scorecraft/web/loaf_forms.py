@@ -6,19 +6,16 @@ from scorecraft.loaf.tin import PANS
 
 
 def loaf_forms() -> JsonObject:
-    """List every form with its icon and usual measures (shares of the width), and every tin."""
+    """List every form with its icon, and every tin."""
     return {
         "forms": [
             {
                 "name": form.name,
                 "help": form.help,
                 "icon": form.icon,
-                "longer": form.longer,
-                "stands": form.stands,
                 "even": form.even,
                 "ring": bool(form.hole),
                 "held": form.held,
-                "dough_g": list(form.dough_g) if form.dough_g else None,
             }
             for form in ROWS
         ],

@@ -16,6 +16,7 @@ from scorecraft.web.answer import (
     refusal,
 )
 from scorecraft.web.asked import BAKER, Asked, Data, asked, designed
+from scorecraft.web.telling import FIX_FIRST
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -130,6 +131,17 @@ def view(request: Data) -> Answer:
     return json_answer({"ok": True, "svg": svg(drawn, text="text", ids="view")})
 
 
+def reform(request: Data) -> Answer:
+    """Answer with the text whose loaf has another form or size; raises ScorecraftError."""
+    from scorecraft.web.edits import reformed
+
+    try:
+        made = design_of(request)
+    except PatternError as error:
+        raise FIX_FIRST.error(error.problems[0].place) from error
+    return json_answer(reformed(made, request))
+
+
 def prints(request: Data) -> Answer:
     """Answer with a print: its pages to look at, or a file to keep."""
     from scorecraft.web.prints import printed
@@ -192,6 +204,7 @@ TASKS: dict[str, Callable[[Data], Answer]] = {
     "bloom": bloom,
     "view": view,
     "print": prints,
+    "reform": reform,
     "bench": bench,
     "measure": measure,
     "look": look,

@@ -56,6 +56,7 @@ OTHER_PAGE = "another page may not ask this server"
 INTERNAL_HINT = "the terminal shows where; save your text, then try another way"
 NAME_TOO_LONG = "the file name is too long"
 NOTHING_MEASURED = Slip("there are no openings to compare", "measure at least one cut")
+FIX_FIRST = Slip("fix the text first", "then change the shape here")
 NO_ROW = Slip("an opening needs its cut and its width")
 REMOVE_WIDTH = "remove its width"
 OPEN_AS_BAKED = "open the pattern as it was baked, or remove its width"

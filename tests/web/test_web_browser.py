@@ -504,4 +504,4 @@ def test_a_finding_is_called_what_the_server_calls_it(seen):
     for finding in page.locator(".finding").all():
         grave = finding.locator(".sign").text_content()
         assert grave in finding.get_attribute("class").split()
-        assert finding.locator(f".icon-{grave} path").get_attribute("d").startswith("M")
+        assert finding.locator(f".icon-{grave} use").get_attribute("href") == f"#icon-{grave}"

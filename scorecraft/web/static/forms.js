@@ -3,7 +3,7 @@
 import { check, choices } from "./choices.js";
 import { button, h } from "./dom.js";
 import { basketField, doughForm } from "./dough_form.js";
-import { change } from "./edits.js";
+import { change, reform } from "./edits.js";
 import { fieldLimits, numberField } from "./fields.js";
 import { formOf, panField, shapes } from "./loaf_shape.js";
 import { store } from "./store.js";
@@ -51,7 +51,7 @@ export class LoafForm {
     if (!inPan && !row.even) sizes.push(size("length", told.length, design.loaf.length_mm));
     if (row.ring) sizes.push(size("hole", told.hole, design.loaf.hole_mm));
     sizes.push(size("height", told.height, design.loaf.height_mm));
-    const sizing = choices("loaf-sizing", told.sizing, ["size", "dough"], byDough ? "dough" : "size", (each) => told.sizings[each], sizeBy);
+    const sizing = choices("loaf-sizing", told.sizing, ["size", "dough"], byDough ? "dough" : "size", (each) => told.sizings[each], (by) => reform({ by }));
     return [shapes(design), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
   }
 
@@ -98,19 +98,6 @@ export class LoafForm {
       h("div", { class: "fields" }, numberField("bench-loaves", told.loaves, loaves, "", { ...ends(limits.loaves), step: 1 }, (value, refused) => change("bench", { loaves: value }, refused))),
     );
   }
-}
-
-/** Size the loaf by its dough from now on, or by the sizes it has. */
-function sizeBy(by) {
-  change("loaf", (design) => {
-    const { loaf } = design;
-    const row = formOf(design);
-    if (by === "dough") return { width: "", length: "", height: "", dough: row.dough_g ? `${row.dough_g[1]}g` : "900g" };
-    const sizes = { width: `${trimmed(loaf.width_mm, 0)}mm`, height: `${trimmed(loaf.height_mm, 0)}mm` };
-    sizes.length = row.even ? "" : `${trimmed(loaf.length_mm, 0)}mm`;
-    if (design.forms.loaf.keys.pan) return { dough: "", basket: "", by: "" };
-    return { ...sizes, dough: "", basket: "", by: "" };
-  });
 }
 
 /** A field with the answer to what it is beside its label. */

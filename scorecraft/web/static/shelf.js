@@ -3,7 +3,7 @@
 import { ask, fetched, tellWhy } from "./api.js";
 import { choices } from "./choices.js";
 import { prompted, question } from "./dialog.js";
-import { button, h, icon, iconButton, keep, kept, refill } from "./dom.js";
+import { beside, button, h, icon, iconButton, keep, kept, refill } from "./dom.js";
 import { fresh, open, said } from "./files.js";
 import { shapeName } from "./loaf_shape.js";
 import { hush, tell } from "./messages.js";
@@ -157,9 +157,7 @@ export class ShelfRoom {
   openMenu(entry, more) {
     this.chosen = entry;
     this.menu.showPopover();
-    const { right, bottom } = more.getBoundingClientRect();
-    this.menu.style.left = `${Math.max(8, right - this.menu.offsetWidth)}px`;
-    this.menu.style.top = `${Math.min(bottom + 4, innerHeight - this.menu.offsetHeight - 8)}px`;
+    beside(this.menu, more);
     this.menu.firstElementChild.focus();
   }
 

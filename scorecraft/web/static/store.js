@@ -19,7 +19,6 @@ class Store extends EventTarget {
     this.saved = "";
     this.design = null;
     this.problems = [];
-    this.answered = "";
     this.steps = [""];
     this.at = 0;
     this.last = { kind: "", time: 0 };
@@ -95,7 +94,6 @@ class Store extends EventTarget {
   take(answer) {
     const now = answer.asked === this.stamp;
     if (!this.isOurs(answer.asked) || !(answer.ok || now)) return;
-    this.answered = answer.asked;
     this.problems = answer.ok ? [] : answer.problems;
     if (answer.ok) this.design = answer;
     this.say(answer.ok ? "design" : "problems");
@@ -114,7 +112,7 @@ class Store extends EventTarget {
   }
 
   begin(id, file) {
-    Object.assign(this, file, { id, design: null, problems: [], answered: "" });
+    Object.assign(this, file, { id, design: null, problems: [] });
     this.steps = [file.text];
     this.at = 0;
     hold(id);

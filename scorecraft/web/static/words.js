@@ -143,7 +143,6 @@ export const words = {
     unreadable: "This pattern cannot be read yet",
     unreadableHint: "Fix the errors listed and the loaf will appear.",
     noneYet: "Shown once the pattern can be read.",
-    fixFirst: "Fix the text first, then change the shape here",
     line: (line) => `line ${line}`,
     cuts: (count) => (count === 1 ? "1 cut" : `${count} cuts`),
     nothing: "No problems found by the checks.",
@@ -171,16 +170,6 @@ export const words = {
   print: {
     title: "Print",
     what: "What to print",
-    prints: { guide: "Guide", card: "Bench card", stencil: "Stencil", drape: "Drape", ring: "Turntable ring", practise: "Practice sheets", cutter: "Cutter file" },
-    hints: {
-      guide: "The loaf at full size, its cuts numbered and listed. Keep it beside you while you score.",
-      card: "The cuts in order, large enough to read with floury hands: how far to turn, how deep, which blade angle.",
-      stencil: "A stencil in one piece, to dust flour or cocoa through. Cut out the grey parts.",
-      drape: "The pattern at its true length, on paper that folds along its darts and lies on the dome.",
-      ring: "Degrees, and where each figure begins. It goes under the loaf on the turntable.",
-      practise: "Strokes at full size to trace and then to do freehand, the hardest of this pattern among them. With a pen first, then with a blade.",
-      cutter: "Plain lines in millimetres for a craft cutter or a laser, saved as SVG or DXF.",
-    },
     options: {
       slot: "Slot width",
       mirrored: "Mirrored: the side that faces the dough",

@@ -1,12 +1,11 @@
 // A number of what is picked, changed by taps or typed; one visit is one step of undo.
 
-import { button, h } from "../dom.js";
+import { beside, button, h } from "../dom.js";
 import { words } from "../words.js";
 
 const told = words.hand;
 const STEPS = { repeat: { by: 1, unit: "", least: 1, first: 1 }, depth: { by: 1, unit: "mm", least: 1, first: 6 }, opens: { by: 1, unit: "mm", least: 1, first: 10 }, blade: { by: 5, unit: "deg", least: 20, most: 90, first: 90 } };
 const OFTEN = { repeat: [1, 2, 3, 4, 5, 6, 8, 10, 12], depth: ["2mm", "4mm", "6mm", "8mm", "10mm"], opens: ["5mm", "10mm", "15mm"], blade: ["30deg", "45deg", "90deg"] };
-const GAP_PX = 8;
 let visits = 0;
 
 export class Stepper {
@@ -30,10 +29,7 @@ export class Stepper {
     this.input.value = value === "" ? "" : String(value);
     this.often.replaceChildren(...OFTEN[name].map((each) => button("chip", () => this.set(String(each)), name === "repeat" ? `× ${each}` : each)));
     this.element.showPopover();
-    const { left, top, bottom } = from.getBoundingClientRect();
-    const { offsetWidth: wide, offsetHeight: high } = this.element;
-    this.element.style.left = `${Math.max(GAP_PX, Math.min(left, innerWidth - wide - GAP_PX))}px`;
-    this.element.style.top = `${top - GAP_PX - high >= 0 ? top - GAP_PX - high : Math.min(bottom + GAP_PX, innerHeight - high - GAP_PX)}px`;
+    beside(this.element, from, true);
     this.input.focus();
   }
 
