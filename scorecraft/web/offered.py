@@ -22,8 +22,8 @@ HINTS = {
     "drape": "The pattern at its true length, on paper that folds along its darts and lies on the "
     "dome.",
     "ring": "Degrees, and where each figure begins. It goes under the loaf on the turntable.",
-    "practise": "Strokes at full size to trace and then to do freehand, the hardest of this pattern "
-    "among them. With a pen first, then with a blade.",
+    "practise": "Strokes at full size to trace and then to do freehand, the hardest of this "
+    "pattern among them. With a pen first, then with a blade.",
     "cutter": "Plain lines in millimetres for a craft cutter or a laser, saved as SVG or DXF.",
 }
 """What each is for, as the page says it."""

@@ -6,6 +6,10 @@ The page's own texts are in static/words.js, those of its help in help.py and th
 from pathlib import Path
 
 from scorecraft.errors import Slip
+from scorecraft.loaf.dough import Dough
+from scorecraft.tune.bake import Tuned
+from scorecraft.tune.fit import Bounds
+from scorecraft.units import plain
 
 # The terminal
 
@@ -122,6 +126,63 @@ def changed(key: str) -> Slip:
 def internal(kind: str, error: Exception) -> Slip:
     """Say that something failed which should not."""
     return Slip(f"internal error: {kind}: {error}", INTERNAL_HINT)
+
+
+# The bench
+
+DEPTH, BLADE, HANDLE, SCISSORS = "Depth", "Blade", "Handle", "Scissors"
+UPRIGHT = "upright"
+TURN, TURN_MARK, STAY = "Turn", "Turn the mark to", "Don’t turn"
+CLOCKWISE, COUNTER = "clockwise", "counter-clockwise"
+
+
+def mark_to(angle: str) -> str:
+    """Say where the table's mark then stands."""
+    return f"· mark to {angle}"
+
+
+def spin(degrees: float) -> str:
+    """Say how far the table turns while it is cut."""
+    return f"· turn it {degrees:.0f}° under the blade"
+
+
+def time_of(time: int, times: int) -> str:
+    """Say which of like steps this is."""
+    return f"{time} of {times}"
+
+
+def before_cutting(steps: int, takes: str, skill: str, dough: Dough, allowed: str) -> str:
+    """Say how long the cuts take, and in how long they should be done."""
+    positions = "position" if steps == 1 else "positions"
+    return (
+        f"{steps} turntable {positions}, {takes} for a {skill} hand. "
+        f"At {dough.temperature_c:.0f} °C, aim to finish within {allowed}."
+    )
+
+
+# After the bake
+
+
+def learned(tuned: Tuned) -> list[str]:
+    """Say what measured openings have taught of the dough; nothing where they are too few."""
+    found = tuned.fit
+    if not found.settled:
+        return []
+    skin = found.skin_mm
+    low = ("less than " if skin.open_below else "") + f"{plain(skin.low)} mm"
+    high = f"{plain(skin.high)} mm" + (" or more" if skin.open_above else "")
+
+    def within(bounds: Bounds) -> str:
+        return f"({bounds.low:.2f} to {bounds.high:.2f})"
+
+    return [
+        f"Your dough’s skin acts as if it were {plain(skin.best)} mm thick ({low} to {high}, "
+        f"{found.sure:.0%} sure).",
+        f"The dough under it is {found.inside.best:.2f} times as stiff {within(found.inside)}.",
+        f"It grew {found.growth.best:.2f} times as much as the pattern assumes "
+        f"{within(found.growth)}.",
+        f"Measured widths scatter by {plain(found.spread_mm)} mm about the estimate.",
+    ]
 
 
 # A phone's door

@@ -239,7 +239,8 @@ def test_the_page_is_told_what_there_is_to_print(asking):
     keys = {name: [each["key"] for each in row["options"]] for name, row in prints.items()}
     assert keys["stencil"] == ["slot_mm", "mirrored"] and keys["guide"] == []
     assert keys["cutter"] == ["follow", *keys["stencil"]]
-    assert prints["guide"]["help"] == PRINTS["guide"].help
+    assert all(each["help"] and each["title"] for each in prints.values())
+    assert prints["card"]["title"] == "Bench card"
 
 
 @pytest.mark.parametrize("what", ["guide", "card", "stencil", "drape", "ring"])

@@ -48,9 +48,10 @@ export function valued(value, unit) {
   return `${trimmed(value, 3)}${shown}`;
 }
 
-/** Turn the lengths in a sentence of the server into the baker's unit. */
+/** Turn the lengths and temperatures in a sentence of the server into the baker's units. */
 export function said(text) {
-  const warm = text.replace(/(-?\d+(?:\.\d+)?) °C/g, (_, celsius) => heat(Number(celsius)));
+  const one = text.replace(/([\d–]+ °C) \/ ([\d–]+ °F)/g, (_, celsius, fahrenheit) => (chosen.heat === "F" ? fahrenheit : celsius));
+  const warm = one.replace(/(?<!–)(-?\d+(?:\.\d+)?) °C/g, (_, celsius) => heat(Number(celsius)));
   if (chosen.length !== "in") return warm;
   return warm.replace(/(-?\d+(?:\.\d+)?) mm\b/g, (_, mm) => length(Number(mm)));
 }
