@@ -20,6 +20,11 @@ WAYS = {
 }
 
 
+def handle_name(key: str) -> str:
+    """Call a handle as the page shows it while it is dragged."""
+    return {"from": "Start", "to": "End"}.get(key, key.replace("_", " ").capitalize())
+
+
 def no_statement(line: int) -> Slip:
     """Say that the text has no statement there."""
     return Slip(f"no statement begins in line {line}", "the text has changed: select again")

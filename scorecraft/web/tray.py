@@ -35,6 +35,7 @@ def figure_data(word: str) -> JsonObject:
     low, high = every.min(axis=0), every.max(axis=0)
     return {
         "word": word,
+        "title": word.replace("_", " ").capitalize(),
         "help": WORDS[word].help,
         "path": path_data(lines, closed=False),
         "box": [rounded(float(each)) for each in (*low, *(high - low))],

@@ -131,7 +131,7 @@ export class BenchRoom {
     this.stage.replaceChildren();
     this.turn.textContent = "";
     const why = problems.length ? problems[0].message : told.nothing;
-    this.text.replaceChildren(h("h1", {}, words.rooms.bench), h("p", { class: "lead" }, why));
+    this.text.replaceChildren(h("h1", {}, told.title), h("p", { class: "lead" }, why));
   }
 
   /** Put all that turns into one group, with a ring that shows how far. */

@@ -17,12 +17,12 @@ class Edits {
   /**
    * Make a change: `{knob, value}`, `{word, keys}`, or of the loaf's `{form}`, `{pan}` or what it
    * is sized `{by}`. Of changes of one `kind` that wait, the newest is made. `refused` hears in
-   * words why a change cannot be made.
+   * words why a change cannot be made; `step` names its step of undo.
    */
-  make(kind, change, refused = say) {
+  make(kind, change, refused = say, step = kind) {
     const waiting = this.queue.slice(1).find((each) => each.kind === kind);
-    if (waiting) Object.assign(waiting, { change, refused });
-    else this.queue.push({ kind, change, refused });
+    if (waiting) Object.assign(waiting, { change, refused, step });
+    else this.queue.push({ kind, change, refused, step });
     this.running ||= this.run().finally(() => (this.running = null));
   }
 
@@ -57,7 +57,7 @@ class Edits {
       const answer = await ask(change.word || change.knob ? "/api/edit" : "/api/reform", { ...store.asked, ...change });
       if (this.queue[0] !== edit || answer.asked !== store.stamp) return;
       this.queue.shift();
-      if (answer.ok) store.write(answer.text, edit.kind);
+      if (answer.ok) store.write(answer.text, edit.step);
       else this.refuse(refused, answer.problems[0]);
     } catch (error) {
       if (error instanceof Lost) return this.forget();

@@ -181,24 +181,12 @@ export class Looking {
 
   ovenSlider() {
     const note = h("span", { class: "quiet note", role: "status" });
-    const slider = h("input", {
-      id: "oven",
-      type: "range",
-      min: 0,
-      max: 100,
-      step: 1,
-      disabled: true,
-      props: { value: 0 },
-      "aria-label": told.bloom,
-      onfocus: () => this.fetchBlooms(),
-      onpointerenter: () => this.fetchBlooms(),
-      oninput: () => {
-        this.turned();
-        this.fetchBlooms();
-        if (this.look === "side") this.viewSoon();
-      },
-    });
-    slider.style.setProperty("--share", "0%");
+    const slide = () => {
+      this.turned();
+      this.fetchBlooms();
+      if (this.look === "side") this.viewSoon();
+    };
+    const slider = range("oven", told.bloom, { max: 100, step: 1, disabled: true, onfocus: () => this.fetchBlooms(), onpointerenter: () => this.fetchBlooms() }, 0, slide);
     return { slider, note, element: ends(told.before, slider, [told.after, h("small", {}, told.estimate)], note) };
   }
 
@@ -221,22 +209,18 @@ export class Looking {
   }
 
   elevationSlider() {
-    const slider = h("input", {
-      id: "elevation",
-      type: "range",
-      min: 0,
-      max: 85,
-      step: 5,
-      props: { value: 25 },
-      "aria-label": told.elevation,
-      oninput: () => {
-        slider.style.setProperty("--share", `${(slider.value / 85) * 100}%`);
-        this.viewSoon();
-      },
-    });
-    slider.style.setProperty("--share", `${(25 / 85) * 100}%`);
+    const slider = range("elevation", told.elevation, { max: 85, step: 5 }, 25, () => this.viewSoon());
     return { slider, element: ends(told.elevationLow, slider, told.elevationHigh) };
   }
+}
+
+/** A slider from 0 on; what it has passed is coloured. */
+function range(id, label, limits, value, slid) {
+  const fill = () => slider.style.setProperty("--share", `${(slider.value / limits.max) * 100}%`);
+  const slider = h("input", { id, type: "range", min: 0, ...limits, "aria-label": label, oninput: () => (fill(), slid()) });
+  slider.value = value;
+  fill();
+  return slider;
 }
 
 function ends(from, slider, to, note = "") {

@@ -5,7 +5,7 @@ import { discard, hold, lastWork, newId, put } from "./rescue.js";
 
 const BAKER = "scorecraft.baker";
 const MOST_STEPS = 300;
-const TYPING_MS = 700;
+export const TYPING_MS = 700;
 
 class Store extends EventTarget {
   constructor() {
@@ -41,7 +41,7 @@ class Store extends EventTarget {
     if (text === this.text) return;
     this.text = text;
     const now = Date.now();
-    const quick = now - this.last.time < TYPING_MS || kind.startsWith("hand "); // a gesture may pause
+    const quick = now - this.last.time < TYPING_MS || /^(hand|slide) /.test(kind); // a gesture may pause
     const same = kind === this.last.kind && quick && this.at > 0;
     this.steps.length = this.at + 1;
     if (same) this.steps[this.at] = text;

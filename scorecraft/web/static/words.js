@@ -7,15 +7,7 @@ const measured = (value, unit) => (/^[%×]$/.test(unit) ? `${value}${unit}` : `$
 export const words = {
   hand,
   name: "scorecraft",
-  skip: "Skip to the page",
-  rooms: { shelf: "Shelf", design: "Design", print: "Print", bench: "Bench", measure: "Measure" },
-  roomsLabel: "Views",
   unnamed: "Untitled",
-  unsaved: "Changed since it was last saved",
-  undo: "Undo",
-  redo: "Redo",
-  save: "Save",
-  saveAs: "Save as…",
   settings: "Units",
   close: "Close",
   closeMessage: "Close this message",
@@ -192,6 +184,7 @@ export const words = {
   },
 
   bench: {
+    title: "Bench",
     back: "Back",
     next: "Next",
     start: "Start",

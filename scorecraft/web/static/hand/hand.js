@@ -358,7 +358,8 @@ export class Hand extends EventTarget {
     this.element.classList.add("holding");
   }
 
-  draw({ change, tip, said: value, at, hit }, touch) {
+  draw({ change, tip, gesture, said: value, at, hit }, touch) {
+    if (tip) this.talk.preview({ ...gesture, ...this.selection }, (lines) => this.ghost.isEmpty || this.ghost.become(lines));
     const frame = frameOf(this.picked, this.picked.copy);
     this.ghost.move((copy) => alike(change, frame, frameOf(this.picked, copy)));
     this.handles.follow(tip ? shift(tip) : change);

@@ -4,8 +4,6 @@ import { beside, button, h } from "../dom.js";
 import { words } from "../words.js";
 
 const told = words.hand;
-const STEPS = { repeat: { by: 1, unit: "", least: 1, first: 1 }, depth: { by: 1, unit: "mm", least: 1, first: 6 }, opens: { by: 1, unit: "mm", least: 1, first: 10 }, blade: { by: 5, unit: "deg", least: 20, most: 90, first: 90 } };
-const OFTEN = { repeat: [1, 2, 3, 4, 5, 6, 8, 10, 12], depth: ["2mm", "4mm", "6mm", "8mm", "10mm"], opens: ["5mm", "10mm", "15mm"], blade: ["30deg", "45deg", "90deg"] };
 let visits = 0;
 
 export class Stepper {
@@ -22,12 +20,12 @@ export class Stepper {
     this.name = null;
   }
 
-  open(name, value, from) {
-    this.name = name;
+  open({ name, value, steps }, from) {
+    Object.assign(this, { name, steps });
     this.visit = `number ${(visits += 1)}`;
     this.title.textContent = told.chips[name];
     this.input.value = value === "" ? "" : String(value);
-    this.often.replaceChildren(...OFTEN[name].map((each) => button("chip", () => this.set(String(each)), name === "repeat" ? `× ${each}` : each)));
+    this.often.replaceChildren(...steps.often.map((each) => button("chip", () => this.set(String(each)), name === "repeat" ? `× ${each}` : each)));
     this.element.showPopover();
     beside(this.element, from, true);
     this.input.focus();
@@ -44,7 +42,7 @@ export class Stepper {
   }
 
   step(way) {
-    const { by, unit, least, most = Infinity, first } = STEPS[this.name];
+    const { by, unit, least, most = Infinity, first } = this.steps;
     const now = /^\s*(-?[\d.]+)\s*(\D*)$/.exec(this.input.value);
     const own = now && now[2].trim();
     const fine = own === "in" ? by / 16 : by;

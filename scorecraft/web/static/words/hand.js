@@ -2,12 +2,11 @@
 
 export const hand = {
   tray: "Figures to put on the dough",
-  figures: { stroke: "Free stroke", wheat: "Wheat", slash: "Slash", arc: "Arc", wave: "Wave", leaf: "Leaf", chevron: "Chevron", cross: "Cross", star: "Star", petal: "Petal", ring: "Ring", spiral: "Spiral", polygon: "Polygon" },
+  freeStroke: "Free stroke",
   trail: "Where it stands in the pattern",
   chipsLabel: "Change what is selected",
   chips: { repeat: "Repeat", mirror: "Mirror", depth: "Depth", opens: "Opens", blade: "Blade", duplicate: "Duplicate", delete: "Delete", free_copy: "Free this copy", show: "Show text" },
   exact: "Numbers…",
-  keys: { length: "Length", width: "Width", radius: "Radius", height: "Height", inner: "Inner", turn: "Turn", bend: "Bend", from: "Start", to: "End", depth: "Depth", opens: "Opens", blade: "Blade", called: "Name", kind: "Kind" },
   others: "Not set",
   apply: "Apply",
   leave: "Deselect",
