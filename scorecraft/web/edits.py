@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from scorecraft.designing import Design
-from scorecraft.editing.head import with_keys, with_knob
+from scorecraft.editing.head import keys_as_written, with_keys, with_knob
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.json_data import JsonObject
 from scorecraft.web.answer import Answer, json_answer, problems_answer
@@ -43,7 +43,6 @@ def reformed(design: Design, data: Data) -> JsonObject:
     the change.
     """
     from scorecraft.editing import forms
-    from scorecraft.web.design_data import keys_as_written
 
     line = next(each for each in design.tree.statements if each.word == "loaf")
     layout, written = design.layout, keys_as_written(line)

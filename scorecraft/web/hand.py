@@ -199,7 +199,7 @@ def knob_data(knob: Knob) -> JsonObject:
 
 def chip_data(chip: Chip) -> JsonObject:
     """Tell something to be done at a tap."""
-    told = {"name": chip.name, "value": chip.value, "locked": chip.locked or None}
+    told: JsonObject = {"name": chip.name, "value": chip.value, "locked": chip.locked or None}
     return told | ({"steps": STEPS[chip.name]} if chip.name in STEPS else {})
 
 

@@ -197,6 +197,7 @@ def help_data() -> JsonObject:
             part("hand", "Designing on the loaf", "By hand", Group("", HAND)),
             part("glossary", "Words used here", "Words", *GROUPS),
             part("safety", "Before you cut and bake", "Safety", Group("", CAUTIONS)),
+            part("language", "The pattern language", "Language"),
         ]
     }
 

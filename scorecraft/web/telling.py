@@ -5,11 +5,12 @@ The page's own texts are in static/words.js, those of its help in help.py and th
 
 from pathlib import Path
 
+from scorecraft.arrays import Floats
 from scorecraft.errors import Slip
 from scorecraft.loaf.dough import Dough
 from scorecraft.tune.bake import Tuned
 from scorecraft.tune.fit import Bounds
-from scorecraft.units import plain
+from scorecraft.units import mm_range, mm_words, plain
 
 # The terminal
 
@@ -158,6 +159,27 @@ def before_cutting(steps: int, takes: str, skill: str, dough: Dough, allowed: st
         f"{steps} turntable {positions}, {takes} for a {skill} hand. "
         f"At {dough.temperature_c:.0f} °C, aim to finish within {allowed}."
     )
+
+
+# The loaf
+
+
+def cut_words(group: int, name: str, length_mm: float, depth_mm: float) -> str:
+    """Tell a cut that is pointed at: its number, what it is, how long and how deep."""
+    return f"{group}: {name}, {length_mm:.0f} mm · {mm_words(depth_mm)} deep"
+
+
+def opens_words(range_mm: Floats) -> str:
+    """Say how wide a cut opens, from the least to the most that is likely (2,), mm."""
+    return f"opens {mm_range(*range_mm)} mm"
+
+
+def baked_words(ranges_mm: Floats) -> str:
+    """Say what the picture of a baked loaf shows; its cuts' openings (N, 2) are mm."""
+    opened = f"{len(ranges_mm)} cuts have opened"
+    if len(ranges_mm):
+        opened += f", the widest to {mm_range(*ranges_mm[ranges_mm[:, 1].argmax()])} mm"
+    return f"The baked loaf, a model estimate. {opened}."
 
 
 # After the bake

@@ -4,10 +4,9 @@ import pytest
 
 from scorecraft.designing import make
 from scorecraft.editing import forms
-from scorecraft.editing.head import with_keys
+from scorecraft.editing.head import keys_as_written, with_keys
 from scorecraft.loaf.forms import FORMS
 from scorecraft.shelf import find_source
-from scorecraft.web.design_data import keys_as_written
 
 HEADS = (
     "loaf roll dough 80g",

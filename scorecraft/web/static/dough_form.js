@@ -10,7 +10,6 @@ import { words } from "./words.js";
 
 const told = words.design;
 const LINES = ["dough", "loaf", "bench"]; // which may say something of the dough
-const MM = { mm: 1, cm: 10, in: 25.4 };
 
 /** The dough of a design; each change goes into the line that says it already. */
 export function doughForm({ dough, forms, limits }) {
@@ -36,32 +35,10 @@ export function doughForm({ dough, forms, limits }) {
 }
 
 /** The common baskets of a form with the dough they take, and the one that is written. */
-export function basketField({ basket = "", by = "" }, shape, baskets) {
-  const even = shape === "round" || shape === "square";
-  const fitting = baskets.filter((each) => (each.length_mm === each.width_mm) === even);
-  const now = [inMm(basket), inMm(by)];
-  const same = (each) => each.length_mm === now[0] && (even || each.width_mm === now[1]);
-  const chosenOne = fitting.find(same);
-  const option = (value, text, selected) => h("option", { value, props: { selected } }, text);
-  const rows = fitting.map((each, number) => option(String(number), called(each, even), each === chosenOne));
-  const own = basket && !chosenOne ? [option("own", [basket, by].filter(Boolean).join(" × "), true)] : [];
-  const pick = ({ target: { value } }) => {
-    const each = fitting[Number(value)];
-    if (value === "") change("loaf", { basket: "", by: "" });
-    else if (each) change("loaf", { basket: `${each.length_mm}mm`, by: even ? "" : `${each.width_mm}mm` });
-  };
-  const select = h("select", { id: "loaf-basket", onchange: pick }, option("", told.noBasket, !basket), ...own, ...rows);
+export function basketField({ basket, by }, baskets) {
+  const option = ({ cm, inches, written }, number) => h("option", { value: number, props: { selected: written } }, chosen.length === "in" ? inches : cm);
+  const own = basket && !baskets.some(({ written }) => written) ? [h("option", { value: "own", props: { selected: true } }, [basket, by].filter(Boolean).join(" × "))] : [];
+  const pick = ({ target: { value } }) => value !== "own" && change("loaf", value === "" ? { basket: "", by: "" } : baskets[value].keys);
+  const select = h("select", { id: "loaf-basket", onchange: pick }, h("option", { value: "", props: { selected: !basket } }, told.noBasket), ...own, ...baskets.map(option));
   return h("div", { class: "field" }, h("label", { for: "loaf-basket" }, told.basket), select);
-}
-
-function called({ length_mm: long, width_mm: wide, least_g: least, most_g: most }, even) {
-  const [factor, unit] = chosen.length === "in" ? [25.4, "in"] : [10, "cm"]; // as baskets are sold
-  const sides = (even ? [long] : [long, wide]).map((mm) => trimmed(mm / factor, 1));
-  return told.basketTakes(`${sides.join(" × ")} ${unit}`, least, most);
-}
-
-/** Read a plain length of the text; NaN for what is worked out there. */
-function inMm(text) {
-  const [, value, unit] = /^([\d.]+)\s*(mm|cm|in)$/.exec(text) || [];
-  return Number(value) * MM[unit];
 }

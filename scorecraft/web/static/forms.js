@@ -64,7 +64,7 @@ export class LoafForm {
       "div",
       { class: "fields" },
       numberField("loaf-dough", told.dough, mass, unit, { min: 0, step: unit === "g" ? 50 : 0.25 }, (value, refused) => change("loaf", { dough: `${value}${unit}` }, refused)),
-      row.held ? panField(design) : basketField(form.keys, loaf.shape, baskets),
+      row.held ? panField(design) : basketField(form.keys, baskets),
       h("p", { class: "quiet" }, told.sized(...size)),
     );
   }

@@ -57,9 +57,8 @@ export class Help {
 
   parts({ parts }) {
     this.language = h("div", {});
-    const links = [...parts, { name: "language", link: told.languageLink }];
-    this.links.replaceChildren(...links.map(({ name, link }) => button("help-link", () => this.show(name), link)));
-    return [...parts.map(part), section("language", told.language, this.language)];
+    this.links.replaceChildren(...parts.map(({ name, link }) => button("help-link", () => this.show(name), link)));
+    return parts.map((each) => part(each, each.name === "language" ? this.language : null));
   }
 
   /** Bring a term into sight and let the keyboard go on from there. */
@@ -93,13 +92,9 @@ function whence() {
   return answer ? document.querySelector(`[popovertarget="${answer.id}"]`) : at;
 }
 
-function part({ name, title, lessons = [], groups }) {
+function part({ name, title, lessons, groups }, other) {
   const inside = lessons.length ? h("ol", { class: "lessons" }, ...lessons.map(lesson)) : h("div", { class: groups.length > 1 ? "terms" : "" }, ...groups.map(explained));
-  return section(name, title, inside);
-}
-
-function section(name, title, ...inside) {
-  return h("section", { id: `help-${name}`, class: `help-part ${name}`, "aria-labelledby": `help-of-${name}` }, h("h2", { id: `help-of-${name}` }, title), ...inside);
+  return h("section", { id: `help-${name}`, class: `help-part ${name}`, "aria-labelledby": `help-of-${name}` }, h("h2", { id: `help-of-${name}` }, title), other || inside);
 }
 
 function lesson({ name, title, picture, text }) {
@@ -111,9 +106,9 @@ function explained({ title, terms }) {
   return h("div", {}, title && h("h3", {}, title), h("dl", { class: "explanations" }, ...terms.map(term)));
 }
 
-function languageParts({ groups, attributes, about }) {
-  const every = h("details", {}, h("summary", {}, told.attributes), h("dl", {}, ...attributes.flatMap(key)));
-  return [h("p", {}, told.languageLead), ...groups.map(group), every, h("p", { class: "quiet" }, about)];
+function languageParts({ lead, more, groups, attributes, about }) {
+  const every = h("details", {}, h("summary", {}, more), h("dl", {}, ...attributes.flatMap(key)));
+  return [h("p", {}, lead), ...groups.map(group), every, h("p", { class: "quiet" }, about)];
 }
 
 function group({ title, words: all }) {

@@ -80,11 +80,6 @@ export class Looking {
     this.apply();
   }
 
-  /** The widest opening of a cut as its least and most in mm, or null while it is not known. */
-  widest(cut) {
-    return this.opening ? this.opening.widest_mm[cut] : null;
-  }
-
   opened(answer) {
     if (!answer.ok || answer.asked !== store.stamp || !store.current) return;
     this.opening = answer;

@@ -33,10 +33,6 @@ export const words = {
     more: "More in the help",
     loading: "Fetching the help…",
     away: "The server is not responding, so the help cannot be shown.",
-    language: "The pattern language",
-    languageLink: "Language",
-    languageLead: "The words of a pattern text, by what you want to do, with an example of each.",
-    attributes: "Say how a cut is made",
   },
 
   shelf: {
@@ -112,7 +108,6 @@ export const words = {
     kitchen: "Kitchen temperature",
     basket: "Proofing basket",
     noBasket: "None",
-    basketTakes: (across, least, most) => `${across}: ${least}–${most} g`,
     springByDough: "Use the spring of this dough",
     traced: "This loaf’s outline comes from a drawing named in the text.",
     oven: "Oven",
@@ -148,15 +143,12 @@ export const words = {
     crusts: { light: "Light", golden: "Golden", dark: "Dark" },
     flour: "Flour",
     flours: { usual: "To suit the loaf", none: "None", light: "Light", heavy: "Heavy" },
-    opens: (size) => `opens ${size}`,
     working: "Working…",
     unknown: "The openings could not be estimated",
     elevation: "Viewing height",
     elevationLow: "Level",
     elevationHigh: "Above",
     loafLabel: (title, cuts) => `${title}: the loaf from above with ${cuts} cuts`,
-    cutTold: (cut, size) => `${cut.group}: ${cut.name}, ${size}`,
-    deep: (size) => `${size} deep`,
   },
 
   print: {
