@@ -41,6 +41,7 @@ def design_data(design: Design) -> JsonObject:
         "dough": dough_data(layout.dough),
         "bake": bake_data(layout.bake),
         "baskets": baskets_data(design),
+        "choices": telling.CHOICES,
         "limits": limits(),
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
         "findings": findings_data(design, design.drawn_findings),

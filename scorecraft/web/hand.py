@@ -93,13 +93,16 @@ def statement_data(found: Scene, statement: Statement) -> JsonObject:
     """Tell a statement: its name, where it stands in text and tree, and its cuts."""
     line, written = statement.place.line, found.written
     runs = found.runs[line]
+    name = name_of(statement)
+    said = said_of(found, runs[0]) if runs else name
     parent = written.parents[line]
     lines = written.lines(statement)
     return {
         "id": line,
         "word": statement.word,
-        "name": name_of(statement),
-        "said": said_of(found, runs[0]) if runs else name_of(statement),
+        "name": name,
+        "said": said,
+        "about": said.removeprefix(f"{name}, "),
         "parent": parent.place.line if parent else None,
         "trail": trail_data(runs[0]) if runs else [],
         "span": [written.starts[lines[0] - 1], written.starts[lines[-1]]],

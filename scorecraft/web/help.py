@@ -1,10 +1,9 @@
 """The page's help: a course in pictures, designing by hand, the words used, the cautions."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 
 from scorecraft.drawing.paper.cautions import BLADE, FILM, OVEN, STICKING
 from scorecraft.glossary import GROUPS, Group, Term
-from scorecraft.json_data import JsonObject
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,21 +187,22 @@ CAUTIONS = (
 )
 
 
-def help_data() -> JsonObject:
-    """Tell the parts of the help in order: lessons with pictures, and groups of explained words."""
-    return {
-        "parts": [
-            part("course", "Scoring in eight pictures", "Course")
-            | {"lessons": [asdict(each) for each in LESSONS]},
-            part("hand", "Designing on the loaf", "By hand", Group("", HAND)),
-            part("glossary", "Words used here", "Words", *GROUPS),
-            part("safety", "Before you cut and bake", "Safety", Group("", CAUTIONS)),
-            part("language", "The pattern language", "Language"),
-        ]
-    }
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of the help: heading, the word that leads to it, lessons or groups of terms."""
+
+    name: str
+    title: str
+    link: str
+    lessons: tuple[Lesson, ...] = ()
+    groups: tuple[Group, ...] = ()
 
 
-def part(name: str, title: str, link: str, *groups: Group) -> JsonObject:
-    """Tell a part of the help: its heading, what leads to it, and its groups."""
-    told = [asdict(each) for each in groups]
-    return {"name": name, "title": title, "link": link, "lessons": [], "groups": told}
+PARTS = (
+    Part("course", "Scoring in eight pictures", "Course", lessons=LESSONS),
+    Part("hand", "Designing on the loaf", "By hand", groups=(Group("", HAND),)),
+    Part("glossary", "Words used here", "Words", groups=GROUPS),
+    Part("safety", "Before you cut and bake", "Safety", groups=(Group("", CAUTIONS),)),
+    Part("language", "The pattern language", "Language"),
+)
+"""What the help consists of, in order; templates/help.html sets it."""

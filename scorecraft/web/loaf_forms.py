@@ -2,7 +2,7 @@
 
 from scorecraft.json_data import JsonObject
 from scorecraft.loaf.forms import ROWS
-from scorecraft.loaf.tin import PANS
+from scorecraft.loaf.tin import PANS, Pan
 
 
 def loaf_forms() -> JsonObject:
@@ -19,8 +19,11 @@ def loaf_forms() -> JsonObject:
             }
             for form in ROWS
         ],
-        "pans": [
-            {"name": pan.name, "says": pan.says, "dough_g": list(pan.dough_g)}
-            for pan in PANS.values()
-        ],
+        "pans": [{"name": pan.name, "title": titled(pan)} for pan in PANS.values()],
     }
+
+
+def titled(pan: Pan) -> str:
+    """Call a tin, with the dough it takes."""
+    low, high = pan.dough_g
+    return f"{pan.says.removeprefix('an ').removeprefix('a ')} ({low:g}–{high:g} g)"

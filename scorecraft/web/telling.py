@@ -163,6 +163,14 @@ def before_cutting(steps: int, takes: str, skill: str, dough: Dough, allowed: st
 
 # The loaf
 
+CHOICES = {
+    "proof": {"under": "Underproofed", "ready": "Ready", "over": "Overproofed"},
+    "culture": {"sourdough": "Sourdough", "yeasted": "Yeast"},
+    "skill": {"new": "New", "steady": "Steady", "quick": "Quick"},
+    "hand": {"right": "Right", "left": "Left"},
+}
+"""What values of header keys are called on the page."""
+
 
 def cut_words(group: int, name: str, length_mm: float, depth_mm: float) -> str:
     """Tell a cut that is pointed at: its number, what it is, how long and how deep."""

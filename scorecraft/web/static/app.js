@@ -7,7 +7,7 @@ import { DesignRoom } from "./design.js";
 import { follow } from "./designing.js";
 import { frame, isAsking } from "./dialog.js";
 import { save, saveAs } from "./files.js";
-import { choices } from "./choices.js";
+import { choicesOf } from "./choices.js";
 import { Help, helpAt } from "./help.js";
 import { helped } from "./helped.js";
 import { MeasureRoom } from "./measure.js";
@@ -131,8 +131,8 @@ function head() {
 function settings() {
   const dialog = frame(words.settings);
   dialog.append(
-    choices("length", words.lengths, ["mm", "in"], chosen.length, (unit) => words[unit], (unit) => choose("length", unit)),
-    choices("heat", words.heats, ["C", "F"], chosen.heat, (unit) => words[unit], (unit) => choose("heat", unit)),
+    choicesOf("length", words.lengths, words.lengthUnits, chosen.length, (unit) => choose("length", unit)),
+    choicesOf("heat", words.heats, words.heatUnits, chosen.heat, (unit) => choose("heat", unit)),
   );
   dialog.showModal();
 }

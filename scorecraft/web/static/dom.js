@@ -16,9 +16,17 @@ export function button(look, onclick, ...children) {
   return h("button", { type: "button", class: look, onclick }, ...children);
 }
 
+/** Give an element the name that readers hear. */
+export function named(element, label) {
+  element.setAttribute("aria-label", label);
+  return element;
+}
+
 /** Make a button that shows an icon, with a label for those who do not see it. */
 export function iconButton(name, label, onclick) {
-  return h("button", { type: "button", class: "quiet-button", "aria-label": label, title: label, onclick }, icon(name));
+  const made = named(button("quiet-button", onclick, icon(name)), label);
+  made.title = label;
+  return made;
 }
 
 function set(element, name, value) {

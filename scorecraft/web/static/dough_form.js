@@ -1,6 +1,6 @@
 // The dough and its basket as forms: how far proofed, what makes it rise, how wet, how warm.
 
-import { choices } from "./choices.js";
+import { choicesOf } from "./choices.js";
 import { h } from "./dom.js";
 import { change } from "./edits.js";
 import { numberField } from "./fields.js";
@@ -12,9 +12,9 @@ const told = words.design;
 const LINES = ["dough", "loaf", "bench"]; // which may say something of the dough
 
 /** The dough of a design; each change goes into the line that says it already. */
-export function doughForm({ dough, forms, limits }) {
+export function doughForm({ dough, forms, limits, choices }) {
   const write = (key, value, refused) => change(LINES.find((line) => forms[line] && key in forms[line].keys) || "dough", { [key]: value }, refused);
-  const pick = (key, names) => choices(`dough-${key}`, told[key], Object.keys(names), dough[key], (each) => names[each], (each) => write(key, each));
+  const pick = (key) => choicesOf(`dough-${key}`, told[key], choices[key], dough[key], (each) => write(key, each));
   const warm = (key, celsius) => {
     const [min, max] = limits.dough[key].map(toHeat);
     const wrote = (value, refused) => write(key, `${trimmed(fromHeat(value), 1)}C`, refused);
@@ -27,8 +27,8 @@ export function doughForm({ dough, forms, limits }) {
     "fieldset",
     { class: "oven" },
     h("legend", {}, told.doughForm),
-    pick("proof", told.proofs),
-    pick("culture", told.cultures),
+    pick("proof"),
+    pick("culture"),
     h("p", { class: "quiet" }, told.times(trimmed(dough.times, 1))),
     h("div", { class: "fields" }, warm("temperature", dough.temperature_c), warm("kitchen", dough.kitchen_c), wet),
   );

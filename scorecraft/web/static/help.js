@@ -1,6 +1,6 @@
 // The help: a view over the others that leaves each as it was. Its address is #help, or #help-TERM.
 
-import { fetched, Lost } from "./api.js";
+import { Lost } from "./api.js";
 import { button, h, icon } from "./dom.js";
 import { helped } from "./helped.js";
 import { words } from "./words.js";
@@ -17,12 +17,13 @@ export function helpAt(address) {
 export class Help {
   /** `closed` hears that the help went away. */
   constructor({ closed }) {
-    this.links = h("nav", { "aria-label": told.contents });
+    this.links = null;
+    this.head = h("div", { class: "help-top" }, button("plain help-back", () => this.close(), icon("back"), told.back), h("h1", { id: "help-title" }, told.title));
     this.text = h("div", {});
     this.element = h(
       "dialog",
       { class: "help", "aria-labelledby": "help-title", onclose: () => this.left(closed) },
-      h("div", { class: "help-top" }, button("plain help-back", () => this.close(), icon("back"), told.back), h("h1", { id: "help-title" }, told.title), this.links),
+      this.head,
       this.text,
     );
     document.body.append(this.element);
@@ -38,27 +39,24 @@ export class Help {
       this.from = leaving.from || whence();
       this.element.showModal();
     }
-    if (!this.links.childElementCount) await this.fill(this.text, helped(), (help) => this.parts(help));
+    if (!this.links) await this.fill();
     this.show(term);
-    if (this.language && !this.language.querySelector("details")) this.fill(this.language, fetched("/api/words"), languageParts);
   }
 
-  /** Fill a place with what the server tells, or say why it cannot. */
-  async fill(place, asked, shown) {
-    const say = (text) => place.replaceChildren(h("p", { class: "quiet" }, text));
+  /** Show what the server has set, or say why it cannot be. */
+  async fill() {
+    const say = (text) => this.text.replaceChildren(h("p", { class: "quiet" }, text));
     say(told.loading);
     try {
-      place.replaceChildren(...shown(await asked));
+      const [links, ...parts] = document.importNode((await helped()).body, true).children;
+      links.setAttribute("aria-label", told.contents);
+      links.addEventListener("click", ({ target }) => this.show(target.dataset.part));
+      this.head.append((this.links = links));
+      this.text.replaceChildren(...parts);
     } catch (error) {
       if (!(error instanceof Lost || error.status)) throw error;
       say(error instanceof Lost ? told.away : error.message);
     }
-  }
-
-  parts({ parts }) {
-    this.language = h("div", {});
-    this.links.replaceChildren(...parts.map(({ name, link }) => button("help-link", () => this.show(name), link)));
-    return parts.map((each) => part(each, each.name === "language" ? this.language : null));
   }
 
   /** Bring a term into sight and let the keyboard go on from there. */
@@ -90,42 +88,4 @@ function whence() {
   const { activeElement: at } = document;
   const answer = at.closest("[popover]");
   return answer ? document.querySelector(`[popovertarget="${answer.id}"]`) : at;
-}
-
-function part({ name, title, lessons, groups }, other) {
-  const inside = lessons.length ? h("ol", { class: "lessons" }, ...lessons.map(lesson)) : h("div", { class: groups.length > 1 ? "terms" : "" }, ...groups.map(explained));
-  return h("section", { id: `help-${name}`, class: `help-part ${name}`, "aria-labelledby": `help-of-${name}` }, h("h2", { id: `help-of-${name}` }, title), other || inside);
-}
-
-function lesson({ name, title, picture, text }) {
-  return h("li", { id: `help-lesson-${name}` }, h("img", { src: `/static/help/${name}.svg`, alt: picture, width: 320, height: 200 }), h("h3", {}, title), h("p", {}, text));
-}
-
-function explained({ title, terms }) {
-  const term = ({ name, title: word, text }) => h("div", { id: `help-${name}` }, h("dt", {}, word), h("dd", {}, text));
-  return h("div", {}, title && h("h3", {}, title), h("dl", { class: "explanations" }, ...terms.map(term)));
-}
-
-function languageParts({ lead, more, groups, attributes, about }) {
-  const every = h("details", {}, h("summary", {}, more), h("dl", {}, ...attributes.flatMap(key)));
-  return [h("p", {}, lead), ...groups.map(group), every, h("p", { class: "quiet" }, about)];
-}
-
-function group({ title, words: all }) {
-  return h("details", {}, h("summary", {}, title), ...all.map(word));
-}
-
-function word({ name, help, keys, example }) {
-  return h(
-    "div",
-    { class: "word" },
-    h("h3", {}, h("code", {}, name)),
-    h("p", {}, help),
-    h("pre", {}, h("code", {}, example)),
-    keys.length > 0 && h("dl", {}, ...keys.flatMap(key)),
-  );
-}
-
-function key({ name, notes }) {
-  return [h("dt", {}, h("code", {}, name)), h("dd", {}, notes)];
 }

@@ -1,20 +1,23 @@
-// The help as the server tells it, fetched once; when nobody answered it is fetched again.
+// The help as the server sets it, fetched once; when nobody answered it is fetched again.
 
 import { fetched } from "./api.js";
 
 let help = null;
 
-/** Its parts: lessons and groups of terms. */
+/** The help as a document of its own. */
 export function helped() {
-  help ||= fetched("/api/help").catch((error) => {
-    help = null;
-    throw error;
-  });
+  help ||= fetched("/api/help").then(
+    ({ html }) => new DOMParser().parseFromString(html, "text/html"),
+    (error) => {
+      help = null;
+      throw error;
+    },
+  );
   return help;
 }
 
-/** A term of the glossary by its name, or undefined. */
+/** What a term of the help is called and what it means, or null. */
 export async function termOf(name) {
-  const { parts } = await helped();
-  return parts.find((each) => each.name === "glossary").groups.flatMap(({ terms }) => terms).find((term) => term.name === name);
+  const found = (await helped()).querySelector(`.glossary #help-${name}`);
+  return found && [...found.children].map((each) => each.textContent);
 }

@@ -28,7 +28,7 @@ export function shapes(design) {
 export function panField({ kinds, forms }) {
   const { pan = "" } = forms.loaf.keys;
   const option = (value, text) => h("option", { value, props: { selected: value === pan } }, text);
-  const rows = kinds.pans.map((each) => option(each.name, told.panTakes(each.says.replace(/^an? /, ""), ...each.dough_g)));
+  const rows = kinds.pans.map((each) => option(each.name, each.title));
   const select = h("select", { id: "loaf-pan", onchange: ({ target }) => reform({ pan: target.value }) }, option("", told.ownPan), ...rows);
   return h("div", { class: "field wide" }, h("label", { for: "loaf-pan" }, told.pan), select);
 }

@@ -2,7 +2,7 @@
 
 import { ask, Latest, Lost, tellWhy } from "./api.js";
 import { h, later } from "./dom.js";
-import { choices } from "./choices.js";
+import { choicesOf } from "./choices.js";
 import { store } from "./store.js";
 import { whatIs } from "./what.js";
 import { words } from "./words.js";
@@ -37,7 +37,7 @@ export class Looking {
       h(
         "div",
         { class: "views" },
-        choices("look", told.viewsLabel, Object.keys(told.views), "top", (each) => told.views[each], (look) => this.choose(look)),
+        choicesOf("look", told.viewsLabel, told.views, "top", (look) => this.choose(look)),
         whatIs("tension"),
       ),
     );

@@ -10,20 +10,9 @@ export const TYPING_MS = 700;
 class Store extends EventTarget {
   constructor() {
     super();
-    this.id = newId();
-    this.revision = 0;
-    this.text = "";
-    this.name = "";
-    this.place = "";
-    this.mark = null;
-    this.saved = "";
-    this.design = null;
-    this.problems = [];
-    this.steps = [""];
-    this.at = 0;
-    this.last = { kind: "", time: 0 };
-    this.taught = false;
-    this.baker = kept(BAKER) === true;
+    Object.assign(this, { id: newId(), revision: 0, text: "", name: "", place: "", mark: null, saved: "" });
+    Object.assign(this, { design: null, problems: [], steps: [""], at: 0, last: { kind: "", time: 0 } });
+    Object.assign(this, { taught: false, baker: kept(BAKER) === true });
     this.rescue = later(() => this.keep(), 150);
   }
 

@@ -10,11 +10,11 @@ const told = words.help;
 /** Make the button for a term of the glossary, with its answer; nothing for what is no term of it. */
 export function whatIs(name) {
   const place = h("span", { class: "what-is" });
-  termOf(name).then((term) => term && place.append(...asked(term)), tellWhy);
+  termOf(name).then((term) => term && place.append(...asked(name, ...term)), tellWhy);
   return place;
 }
 
-function asked({ name, title, text }) {
+function asked(name, title, text) {
   const id = `answer-${name}`;
   const label = told.whatIs(title);
   const ask = h("button", { id: `ask-${name}`, type: "button", class: "what", popovertarget: id, "aria-label": label, title: label }, icon("what"));

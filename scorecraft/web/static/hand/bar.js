@@ -1,6 +1,6 @@
 // Below the loaf: the tray of figures, or what can be done with the one that is picked.
 
-import { button, h, icon, part } from "../dom.js";
+import { button, h, iconButton, named, part } from "../dom.js";
 import { said } from "../units.js";
 import { words } from "../words.js";
 import { draggable } from "./holds.js";
@@ -53,10 +53,8 @@ export class Bar {
 
   drawingFace() {
     this.times = h("output", { class: "times" });
-    const less = button("plain round", () => this.hand.repeated(-1), "−");
-    const more = button("plain round", () => this.hand.repeated(1), "+");
-    less.setAttribute("aria-label", told.fewer);
-    more.setAttribute("aria-label", told.more);
+    const less = named(button("plain round", () => this.hand.repeated(-1), "−"), told.fewer);
+    const more = named(button("plain round", () => this.hand.repeated(1), "+"), told.more);
     return h("div", { class: "drawing", hidden: true }, h("p", {}, told.drawHint), h("div", { class: "buttons", role: "group", "aria-label": told.repeat }, h("span", {}, told.repeat), less, this.times, more, button("main", () => this.hand.choose(null), told.done)));
   }
 
@@ -87,14 +85,12 @@ export class Bar {
       if (id === picked.statement) step.setAttribute("aria-current", "true");
       return step;
     });
-    const leave = button("quiet-button", () => this.hand.pick(null), icon("close"));
-    leave.setAttribute("aria-label", told.leave);
-    leave.title = told.leave;
-    const show = button("trail-step", () => this.hand.showText(picked.statement), told.chips.show);
-    const exact = button("trail-step exact-open", () => this.hand.form(), told.exact);
-    this.trail.replaceChildren(...steps.flatMap((step, at) => (at ? [h("span", { "aria-hidden": "true" }, "›"), step] : [step])), leave, exact, show);
+    const leave = iconButton("close", told.leave, () => this.hand.pick(null));
+    const show = button("chip", () => this.hand.showText(picked.statement), told.chips.show);
+    const exact = button("chip exact-open", () => this.hand.form(), told.exact);
+    this.trail.replaceChildren(...steps.flatMap((step, at) => (at ? [h("span", { "aria-hidden": "true" }, "›"), step] : [step])), leave);
     const focused = this.chips.contains(document.activeElement) ? document.activeElement.dataset.chip : null;
-    this.chips.replaceChildren(...picked.chips.filter(({ name }) => name !== "show").map((chip) => this.chip(chip)));
+    this.chips.replaceChildren(...picked.chips.filter(({ name }) => name !== "show").map((chip) => this.chip(chip)), exact, show);
     if (focused) this.chips.querySelector(`[data-chip=${focused}]`)?.focus();
     this.stepper.follow(picked.chips);
   }

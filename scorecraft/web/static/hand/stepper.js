@@ -1,6 +1,6 @@
 // A number of what is picked, changed by taps or typed; one visit is one step of undo.
 
-import { beside, button, h } from "../dom.js";
+import { beside, button, h, named } from "../dom.js";
 import { words } from "../words.js";
 
 const told = words.hand;
@@ -11,12 +11,10 @@ export class Stepper {
     this.make = make;
     this.title = h("b", { id: "stepper-title" });
     this.input = h("input", { id: "stepper", type: "text", autocomplete: "off", "aria-labelledby": "stepper-title", onchange: () => this.set(this.input.value.trim()) });
-    this.less = button("plain round", () => this.step(-1), "−");
-    this.more = button("plain round", () => this.step(1), "+");
-    this.less.setAttribute("aria-label", told.less);
-    this.more.setAttribute("aria-label", told.greater);
+    const less = named(button("plain round", () => this.step(-1), "−"), told.less);
+    const more = named(button("plain round", () => this.step(1), "+"), told.greater);
     this.often = h("div", { class: "often" });
-    this.element = h("div", { id: "stepper-pop", class: "answer stepper", popover: "auto", role: "dialog", "aria-labelledby": "stepper-title" }, this.title, h("div", { class: "step-row" }, this.less, this.input, this.more), this.often);
+    this.element = h("div", { id: "stepper-pop", class: "answer stepper", popover: "auto", role: "dialog", "aria-labelledby": "stepper-title" }, this.title, h("div", { class: "step-row" }, less, this.input, more), this.often);
     this.name = null;
   }
 

@@ -38,13 +38,5 @@ export const hand = {
     skip: "Skip",
     next: "Next",
     end: "Done",
-    steps: [
-      "Tap Leaf, then tap the dough two thirds of the way to the edge.",
-      "Drag the dot beyond the leaf’s tip until it is about 50 mm long.",
-      "Drag the ringed dot: turn the leaf to about 60°.",
-      "Tap Repeat, then × 6: six leaves around the crown.",
-      "A loaf needs room to spring: tap Depth, then 6mm.",
-      "A wreath. Save it, then print its guide. Undo goes back step by step.",
-    ],
   },
 };
