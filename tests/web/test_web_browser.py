@@ -487,7 +487,7 @@ def tab_to(page, attribute, value):
 
 def test_scripts_stay_small():
     folder = Path(__file__).parents[2] / "scorecraft" / "web" / "static"
-    assert sum(path.stat().st_size for path in folder.rglob("*.js")) <= 250_000
+    assert sum(path.stat().st_size for path in folder.rglob("*.js")) <= 220_000
 
 
 def test_a_finding_is_called_what_the_server_calls_it(seen):
