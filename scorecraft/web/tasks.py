@@ -7,6 +7,7 @@ from pathlib import Path
 from scorecraft.designing import Design
 from scorecraft.editing.scene import Scene
 from scorecraft.errors import PatternError, ScorecraftError, UsageError
+from scorecraft.web import telling as say
 from scorecraft.web.answer import (
     SVG,
     Answer,
@@ -16,7 +17,6 @@ from scorecraft.web.answer import (
     refusal,
 )
 from scorecraft.web.asked import BAKER, Asked, Data, asked, designed
-from scorecraft.web.telling import FIX_FIRST
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -132,13 +132,16 @@ def view(request: Data) -> Answer:
 
 
 def reform(request: Data) -> Answer:
-    """Answer with the text whose loaf has another form or size; raises ScorecraftError."""
+    """Answer with the text whose loaf has another form or size.
+
+    Raises ScorecraftError where it cannot be read.
+    """
     from scorecraft.web.edits import reformed
 
     try:
         made = design_of(request)
     except PatternError as error:
-        raise FIX_FIRST.error(error.problems[0].place) from error
+        raise say.FIX_FIRST.error(error.problems[0].place) from error
     return json_answer(reformed(made, request))
 
 
