@@ -56,6 +56,11 @@ class Handling:
         """Whether the handle is held straight up, whichever way the dough slopes."""
         return _upright(self.tilt_rad)
 
+    @property
+    def scissors(self) -> bool:
+        """Whether it is cut with scissors, all but a hinge."""
+        return self.form == "scissors"
+
 
 def handlings(layout: Layout, run: Run, numbers: Mapping[int, int]) -> tuple[Handling, ...]:
     """List what is cut in a row of the card, in order; `numbers` are those of the cuts.
@@ -69,10 +74,11 @@ def handlings(layout: Layout, run: Run, numbers: Mapping[int, int]) -> tuple[Han
         word = severed_words(cut)
         key = 0.0 if word else round(cut.depth_mm, 1), round(math.degrees(cut.blade_rad)), word
         alike.setdefault(key, []).append(pull)
-    return tuple(_handling(layout, pulls, numbers) for pulls in alike.values())
+    return tuple(handling_of(layout, pulls, numbers) for pulls in alike.values())
 
 
-def _handling(layout: Layout, pulls: Sequence[Pull], numbers: Mapping[int, int]) -> Handling:
+def handling_of(layout: Layout, pulls: Sequence[Pull], numbers: Mapping[int, int]) -> Handling:
+    """Tell how pulls that are made alike are made."""
     cut = layout.cuts[pulls[0].cut]
     first, middle, last = np.median([pull.depths_mm for pull in pulls], axis=0)
     return Handling(
@@ -143,7 +149,7 @@ LAID = {-1: "left", 1: "right"}
 
 def handle_words(handling: Handling) -> str:
     """Say how to hold the handle, or the scissors."""
-    if handling.form == "scissors":
+    if handling.scissors:
         to = handling.lean if handling.lean in ("away", "toward you") else f"to the {handling.lean}"
         lean = f", handles {to}" if handling.lean else ""
         return f"scissors at {math.degrees(handling.blade_rad):.0f}° to the dough{lean}"
@@ -168,7 +174,7 @@ def _leaning(tilt_rad: float, side: Side) -> str:
 
 def blade_words(handling: Handling) -> str:
     """Say how the blade stands to the dough."""
-    if handling.severed and (handling.form == "scissors" or upright(handling.blade_rad)):
+    if handling.scissors or (handling.severed and upright(handling.blade_rad)):
         return ""
     if upright(handling.blade_rad):
         return "blade upright"
@@ -184,7 +190,7 @@ def depth_words(handling: Handling) -> str:
 
 def deep_word(handling: Handling) -> str:
     """Say what the depth is of: a depth alone could be taken for an hour of the clock."""
-    if handling.form == "scissors":
+    if handling.scissors:
         return "uncut"
     return "" if handling.severed else "deep"
 

@@ -86,7 +86,7 @@ def model_of(layout: Layout, skin: Skin, panel_mm: float | None = None) -> Model
     """Set up a layout's cuts; without a `panel_mm` the panels are as long as suits the lines."""
     sheet = sheet_of(layout, skin)
     lines = [cut.line for cut in layout.cuts]
-    depth = np.array([cut.depth_mm for cut in layout.cuts])
+    depth = layout.depths_mm
     held = springs(depth, sheet.skin_mm, sheet.inside).normal
     equations = system(lines, panel_mm or panel_for(lines), held, sheet.strain)
     slant = np.array([slant_of(cut) for cut in layout.cuts])

@@ -3,7 +3,7 @@
 import json
 from collections.abc import Callable, Collection
 
-from flask import Flask, Response, g, request
+from flask import Flask, Response, g, render_template, request
 from werkzeug.exceptions import HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
@@ -17,6 +17,7 @@ from scorecraft.web.edits import edit_answer
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
+from scorecraft.web.help import PARTS
 from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
 from scorecraft.web.offered import offered
@@ -80,9 +81,10 @@ def add_files(app: Flask, folder: Folder) -> None:
         where = folder.delete(text_of(body(), "name"))
         return sent(json_answer({"where": str(where)}))
 
-    @app.get("/api/words")
-    def words_list() -> Response:
-        return sent(json_answer(word_list()))
+    @app.get("/api/help")
+    def help_pages() -> Response:
+        html = render_template("help.html", parts=PARTS, language=word_list())
+        return sent(json_answer({"html": html}))
 
     @app.get("/api/bakes")
     def bakes_list() -> Response:
@@ -107,7 +109,7 @@ def add_work(app: Flask, desk: Desk) -> None:
     def change() -> Response:
         return sent(edit_answer(body()))  # a matter of lines: no worker is waited for
 
-    @app.post("/api/<any(sight, design, opening, bloom, view, print, measure):task>")
+    @app.post("/api/<any(sight, design, opening, bloom, view, print, measure, reform):task>")
     def work(task: str) -> Response:
         return sent(desk.done(task, body(), gone()))
 

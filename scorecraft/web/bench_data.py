@@ -9,20 +9,18 @@ from scorecraft.bench.batch import batch_of
 from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.clock import told
 from scorecraft.bench.pace import time_words
-from scorecraft.bench.steps import Pull, Run, Step
+from scorecraft.bench.steps import Pull, Run, Step, Work
 from scorecraft.bench.telling import (
     angle_words,
-    aside_words,
     batch_words,
     exact_degrees,
     lean_words,
     mark_words,
-    severed_words,
 )
 from scorecraft.check_data import rounded
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.drawing.card.telling import string_words
+from scorecraft.drawing.card.telling import done, oven, recipe_first, string_words
 from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING, USED_BLADES, edges
 from scorecraft.drawing.paper.telling import hands_words
 from scorecraft.drawing.plan import rim_plan
@@ -30,6 +28,8 @@ from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
 from scorecraft.json_data import JsonObject
 from scorecraft.shaping.shaped import shaped
+from scorecraft.web import telling as say
+from scorecraft.web.bench_lines import lines_data, turn_said
 from scorecraft.web.stage import frame, stage
 
 
@@ -48,6 +48,8 @@ def bench_data(design: Design) -> JsonObject:
         "notes": list(layout.notes),
         "cautions": cautions_data(layout),
         "hands": hands_said(design),
+        "start": start_words(made),
+        "oven": oven_data(layout),
         "svg": svg(stage(design), text="text", ids="bench"),
         "crown": [rounded(each) for each in frame(layout)[0]],
         "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),
@@ -84,9 +86,24 @@ def hands_said(design: Design) -> str:
     return hands_words(design.layout, design.groups, found.size_mm)[1] if found else ""
 
 
-def capital(text: str) -> str:
-    """Begin a text with a capital."""
-    return text[:1].upper() + text[1:]
+def start_words(work: Work) -> list[str]:
+    """Say what is to be known before the first cut: how long it takes, a batch its boards."""
+    steps = sum(1 for _ in work.steps)
+    batch = batch_of(work)
+    takes = time_words(work.effort.seconds, work.bench.skill)
+    return [
+        say.before_cutting(steps, takes, work.bench.skill, work.dough, told(work.allowed_s)),
+        *([" ".join(batch_words(batch))] if batch else []),
+    ]
+
+
+def oven_data(layout: Layout) -> JsonObject:
+    """Tell the ways to bake the loaf, each with its steps, as the card does."""
+    return {
+        "first": recipe_first(layout),
+        "ways": [{"name": name, "steps": list(steps)} for name, steps in oven(layout)],
+        "done": done(),
+    }
 
 
 def steps_data(design: Design) -> list[JsonObject]:
@@ -116,15 +133,41 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
         "turn_words": angle_words(abs(step.turn_rad)),
         "exact": exact_degrees(step.turn_rad) is not None,
         "mark_words": mark_words(step),
+        "turn_said": turn_said(step, times if run.copies else 1, run.times),
         "time": times if run.copies else 1,
         "times": run.times,
         "pulls": [{"cut": pull.cut, "backward": pull.backward} for pull in step.pulls],
         "strokes": strokes_data(design, step),
+        "lines": lines_data(design, strokes_of(design, step)),
     }
 
 
 def strokes_data(design: Design, step: Step) -> list[JsonObject]:
     """Tell the strokes of a step in order, like ones after one another once."""
+    layout, numbers = design.layout, numbers_of(design.groups)
+    strokes: list[JsonObject] = []
+    for pulls in strokes_of(design, step):
+        cut = layout.cuts[pulls[0].cut]
+        strokes.append(
+            {
+                "number": numbers[pulls[0].cut],
+                "name": cut.name,
+                "count": len(pulls),
+                "depth_mm": round(cut.depth_mm, 1),
+                "depths_mm": [rounded(each) for each in pulls[0].depths_mm],
+                "blade_deg": round(degrees(cut.blade_rad)),
+                "upright": upright(cut.blade_rad),
+                "blade": blade_form(cut.blade_rad),
+                "tilt_deg": rounded(degrees(pulls[0].tilt_rad)),
+                "lean_deg": rounded(degrees(pulls[0].lean_rad)),
+                "lean": lean_words(pulls),
+            }
+        )
+    return strokes
+
+
+def strokes_of(design: Design, step: Step) -> list[list[Pull]]:
+    """Give the pulls of a step in order, like ones after one another together."""
     layout, numbers = design.layout, numbers_of(design.groups)
 
     def alike(pull: Pull) -> tuple[int, str, float, float]:
@@ -132,25 +175,4 @@ def strokes_data(design: Design, step: Step) -> list[JsonObject]:
         depth = 0.0 if cut.severs else round(cut.depth_mm, 1)
         return numbers[pull.cut], cut.name, depth, round(degrees(cut.blade_rad))
 
-    strokes: list[JsonObject] = []
-    for (number, name, depth, blade), same in groupby(step.pulls, key=alike):
-        pulls = list(same)
-        cut = layout.cuts[pulls[0].cut]
-        strokes.append(
-            {
-                "number": number,
-                "name": name,
-                "count": len(pulls),
-                "depth_mm": depth,
-                "depths_mm": [rounded(each) for each in pulls[0].depths_mm],
-                "blade_deg": blade,
-                "upright": upright(cut.blade_rad),
-                "blade": blade_form(cut.blade_rad),
-                "tilt_deg": rounded(degrees(pulls[0].tilt_rad)),
-                "lean_deg": rounded(degrees(pulls[0].lean_rad)),
-                "lean": lean_words(pulls),
-                "severed": severed_words(cut) + " uncut" * (cut.hinge_mm is not None),
-                "aside": capital(aside_words([layout.cuts[pull.cut] for pull in pulls])),
-            }
-        )
-    return strokes
+    return [list(same) for _, same in groupby(step.pulls, key=alike)]

@@ -119,7 +119,7 @@ def tuned_data(tuned: Tuned) -> JsonObject:
         "inside": bounds_data(found.inside),
         "growth": bounds_data(found.growth),
         "settled": found.settled,
-        "earlier": tuned.earlier,
+        "learned": list(say.learned(tuned)),
         "spread_mm": rounded(found.spread_mm),
         "sure": rounded(found.sure),
         "plot": svg(plot, text="text", ids="plot"),

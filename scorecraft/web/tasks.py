@@ -6,7 +6,8 @@ from pathlib import Path
 
 from scorecraft.designing import Design
 from scorecraft.editing.scene import Scene
-from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.errors import PatternError, ScorecraftError, UsageError
+from scorecraft.web import telling as say
 from scorecraft.web.answer import (
     SVG,
     Answer,
@@ -128,6 +129,20 @@ def view(request: Data) -> Answer:
     return json_answer({"ok": True, "svg": svg(drawn, text="text", ids="view")})
 
 
+def reform(request: Data) -> Answer:
+    """Answer with the text whose loaf has another form or size.
+
+    Raises ScorecraftError where it cannot be read.
+    """
+    from scorecraft.web.edits import reformed
+
+    try:
+        made = design_of(request)
+    except PatternError as error:
+        raise say.FIX_FIRST.error(error.problems[0].place) from error
+    return json_answer(reformed(made, request))
+
+
 def prints(request: Data) -> Answer:
     """Answer with a print: its pages to look at, or a file to keep."""
     from scorecraft.web.prints import printed
@@ -191,6 +206,7 @@ TASKS: dict[str, Callable[[Data], Answer]] = {
     "bloom": bloom,
     "view": view,
     "print": prints,
+    "reform": reform,
     "bench": bench,
     "measure": measure,
     "look": look,

@@ -1,23 +1,24 @@
 """The words of the pattern language for the page's help: the data that `scorecraft words` tells."""
 
-from dataclasses import asdict
-
 from scorecraft.json_data import JsonObject
-from scorecraft.language.glossary import ROWS as GLOSSARY
 from scorecraft.language.goals import GOALS, Goal, words_of
 from scorecraft.language.keys import Key, Word
 from scorecraft.language.reference import at_hand, key_notes, own_keys, takes
 from scorecraft.language.words import ATTRIBUTES, WORDS
 
+LEAD = "The words of a pattern text, by what you want to do, with an example of each."
+MORE = "Say how a cut is made"
+
 
 def word_list() -> JsonObject:
-    """List every word by what it is for, the cut attributes, terms, and what always holds."""
+    """List every word by what it is for, the cut attributes, and what always holds."""
     return {
+        "lead": LEAD,
+        "more": MORE,
         "groups": [goal_data(goal) for goal in GOALS],
         "attributes": [
             {"name": key.name, "notes": f"{takes(key)}; {key.help}"} for key in ATTRIBUTES
         ],
-        "terms": [asdict(each) for each in GLOSSARY],
         "about": " ".join(at_hand().replace("`", "").split()),
     }
 

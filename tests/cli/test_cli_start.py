@@ -169,7 +169,8 @@ def test_words_explains_keys_of_cuts_and_checks_too(run):
         "depth, of a cut: how deep" in depth and f"depth, a check: {CHECKS['depth'].says}" in depth
     )
     assert run("words", "bench_time").out.startswith("bench_time, a check: ")
-    assert run("words", "bridge").out.startswith("bridge: A strip left across a slot")
+    assert run("words", "tray").out.startswith("Tray: The row of figures")
+    assert run("words", "bridge").out.startswith("Bridge: A strip left across a slot")
     fill = run("words", "fill").out
     assert fill.startswith("fill: fills a region") and "\nFilled figure: In a stencil" in fill
     assert 'did you mean "blade"?' in run("words", "blde").err

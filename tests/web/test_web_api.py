@@ -260,7 +260,8 @@ def test_the_page_is_told_what_there_is_to_print(asking):
     plate = [option.key for option in PRINTS["stencil"].options if option.on_page]
     assert keys["cutter"] == ["follow", *plate] and keys["guide"] == []
     assert keys["stencil"] == [key for key in plate if key not in ("layer", "part")]
-    assert prints["guide"]["help"] == PRINTS["guide"].help
+    assert all(each["help"] and each["title"] for each in prints.values())
+    assert prints["card"]["title"] == "Bench card"
 
 
 def test_a_refused_print_calls_options_as_the_page_does(asking):

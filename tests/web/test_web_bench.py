@@ -8,6 +8,8 @@ import re
 
 import pytest
 
+from scorecraft.designing import make
+from scorecraft.drawing.card.telling import oven
 from scorecraft.drawing.paper.cautions import BLADE, OVEN
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -184,7 +186,8 @@ CLIPPED = """() => [...document.querySelectorAll(
     .filter((each) => each.checkVisibility())
     .filter((each) => {
         const box = each.getBoundingClientRect();
-        if (each.scrollHeight > each.clientHeight + 1 && each.matches('.bench-told')) return true;
+        const table = each.querySelector('.oven-ways'); // it may be scrolled, below the caution
+        if (each.scrollHeight > each.clientHeight + 1 && each.matches('.bench-told')) return !table;
         return box.left < 0 || box.top < 0 || box.right > innerWidth || box.bottom > innerHeight
             || each.scrollWidth > each.clientWidth + 1 && each.clientWidth > 0;
     })
@@ -231,6 +234,9 @@ def test_the_end_warns_and_leads_on_to_measuring(bench):
     playwright.expect(page.locator(".bench-text")).to_contain_text(BLADE)
     go_to_the_end(page)
     playwright.expect(page.locator(".bench-text")).to_contain_text(OVEN)
+    for name, steps in oven(make("one-slash").layout):
+        way = page.locator(".oven-ways > div", has_text=name)
+        assert way.locator("li").count() == len(steps)
     page.clock.resume()
     page.get_by_role("button", name="Measure", exact=True).click()
     page.wait_for_selector(".measure-loaf svg")

@@ -5,8 +5,8 @@ from support.web_browser import SIZES
 from support.web_looks import CUT_OFF, READY, WINDOWS, violations
 
 from scorecraft.drawing.paper.cautions import BLADE, FILM, OVEN, STICKING
-from scorecraft.language.glossary import TERMS as GLOSSARY
 from scorecraft.language.words import ATTRIBUTES, WORDS
+from scorecraft.web.word_list import word_list
 
 playwright = pytest.importorskip("playwright.sync_api")
 HELP, ANSWER, WAY = "dialog.help", ".answer:popover-open", "[aria-label=Help]:visible"
@@ -100,13 +100,13 @@ def test_course_glossary_cautions_and_language_are_all_there(seen):
         text = help_.locator(f"#help-lesson-{lesson} p").inner_text()
         assert 2 <= text.count(". ") + 1 <= 4
     assert help_.locator(".lessons img").count() == len(LESSONS)
-    for term in (*TERMS, *GLOSSARY):
+    for term in TERMS:
         assert help_.locator(f"#help-{term}").count() == 1, term
         assert len(help_.locator(f"#help-{term} dd").inner_text()) > 10
     safety = help_.locator("#help-safety").inner_text()
     for words in (BLADE, STICKING, OVEN, FILM, "Raw flour", "allergens", "local rules"):
         assert words in safety
-    told = page.request.get(f"{web.address}api/words").json()
+    told = word_list()
     names = [word["name"] for group in told["groups"] for word in group["words"]]
     assert sorted(names) == sorted(WORDS)
     assert [each["name"] for each in told["attributes"]] == [key.name for key in ATTRIBUTES]
@@ -243,17 +243,21 @@ def in_sight(page):
     }""")
 
 
-def test_the_help_does_without_a_server_and_finds_its_words_later(seen):
+def test_the_help_says_when_it_cannot_be_fetched_and_comes_later(seen):
     web = seen()
     page = web.page
+    page.route("**/api/help", lambda route: route.abort())
     web.open("swirl", "design")
     page.wait_for_selector(READY["design"])
-    page.route("**/api/words", lambda route: route.abort())
     page.locator(WAY).click()
-    playwright.expect(page.locator("#help-language")).to_contain_text("not responding")
-    page.unroute("**/api/words")
+    playwright.expect(page.locator(HELP)).to_contain_text("not responding")
+    page.unroute("**/api/help")
     page.keyboard.press("Escape")
     page.wait_for_url("**#design")
     page.locator(WAY).click()
+    assert opened(page).locator(".word").count() == len(WORDS)
+    page.keyboard.press("Escape")
+    page.route("**/api/**", lambda route: route.abort())
+    page.locator(WAY).click()  # what is there stays there without a server
     assert opened(page).locator(".word").count() == len(WORDS)
     web.complaints.clear()  # the browser itself reports what did not answer
