@@ -193,11 +193,17 @@ def baked_words(ranges_mm: Floats) -> str:
 # After the bake
 
 
+TOO_FEW = (
+    "These are too few to be sure, so the default skin is kept. "
+    "Measure four or more cuts, shallow as well as deep."
+)
+
+
 def learned(tuned: Tuned) -> list[str]:
-    """Say what measured openings have taught of the dough; nothing where they are too few."""
-    found = tuned.fit
+    """Say what measured openings have taught of the dough, or that they are too few."""
+    found, with_earlier = tuned.fit, [together(tuned.earlier)] if tuned.earlier else []
     if not found.settled:
-        return []
+        return [TOO_FEW, *with_earlier]
     skin = found.skin_mm
     low = ("less than " if skin.open_below else "") + f"{plain(skin.low)} mm"
     high = f"{plain(skin.high)} mm" + (" or more" if skin.open_above else "")
@@ -212,7 +218,8 @@ def learned(tuned: Tuned) -> list[str]:
         f"It grew {found.growth.best:.2f} times as much as the pattern assumes "
         f"{within(found.growth)}.",
         f"Measured widths scatter by {plain(found.spread_mm)} mm about the estimate.",
-    ] + ([together(tuned.earlier)] if tuned.earlier else [])
+        *with_earlier,
+    ]
 
 
 def together(count: int) -> str:

@@ -65,17 +65,22 @@ def test_a_slanted_cut_in_words():
 def test_cuts_that_part_the_dough_in_words():
     snip = replace(cut(LINE, blade=40), hinge_mm=6.25, laid=-1)
     told = handling_of(snip)
-    assert say.depth_words(told) == told.severed == "all but 6.25 mm"
-    assert say.handle_words(told) == "scissors at 40° to the dough"
+    assert say.depth_words(told) == told.severed == "leave 6.25 mm"
+    assert say.deep_word(told) == "uncut"
+    assert say.handle_words(replace(told, lean="")) == "scissors at 40° to the dough"
+    left = "scissors at 40° to the dough, handles to the left"
+    assert say.handle_words(replace(told, lean="left")) == left
     assert say.blade_words(told) == ""
-    assert told.aside == "lay the piece to the left"
+    assert told.aside == "lay each piece aside at once: left"
     both = [snip, replace(snip, laid=1)]
-    assert say.aside_words(both[1:]) == "lay the piece to the right"
-    assert say.aside_words(both) == "lay the pieces to the left and to the right by turns"
+    assert say.aside_words(both[1:]) == "lay each piece aside at once: right"
+    assert say.aside_words(both) == "lay each piece aside at once: left, right"
     through = replace(cut(LINE), through=True)
     assert say.severed_words(through) == "right through" and say.aside_words([through]) == ""
     assert say.severed_words(cut(LINE)) == ""
-    assert say.aside_words([replace(through, pulled_mm=29.6)]) == "pull open to 30 mm by hand"
+    assert (
+        say.aside_words([replace(through, pulled_mm=29.6)]) == "pull open to 30 mm once all is cut"
+    )
 
 
 def pulls(*leans_deg, tilt_deg=40.0):

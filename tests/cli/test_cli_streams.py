@@ -118,7 +118,7 @@ def test_a_bake_of_a_file_of_any_name_is_learned_from_and_listed(run, tmp_path):
     (tmp_path / "m.csv").write_text("cut,width_mm\nslash,9\nslash,11\n")
     ran = run("tune", str(pattern), "--measured", "m.csv", "--log", "log", "--note", "\x1b[2J")
     assert ran.code == 0 and "\x1b" not in ran.out + ran.err
-    assert 'pattern = "caf\ufffd \\u001B[31m"' in (tmp_path / "baker.toml").read_text("utf-8")
+    assert 'pattern = "caf\ufffd \\u001b[31m"' in (tmp_path / "baker.toml").read_text("utf-8")
     listed = run("tune", "--list", "--log", "log")
     assert "caf\ufffd \\u001b[31m" in listed.out and "\\u001b[2J" in listed.out
     assert "\x1b" not in listed.out

@@ -1,8 +1,13 @@
 """What the prints say about safety: each caution stands on the sheet where its danger is."""
 
-from collections.abc import Iterable
+from __future__ import annotations
 
-from scorecraft.cuts import Cut
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from scorecraft.cuts import Cut  # with numpy, which who asks for words does without
 
 USED_BLADES = "Used blades go into a rigid sharps container."
 BLADE = (

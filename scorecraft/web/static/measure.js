@@ -207,7 +207,7 @@ export class MeasureRoom {
     ]);
     const learned = answer.learned.map((text, number) => h("p", { class: number ? null : "verdict" }, said(text)));
     const parts = [
-      ...(answer.settled ? learned : [h("p", { class: "verdict" }, told.unsettled)]),
+      ...learned,
       table([told.cut, told.measured, told.predicted, told.off], rows),
       h("div", { class: "plot" }, drawing(answer.plot, told.plot)),
     ];

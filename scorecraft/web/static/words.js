@@ -216,7 +216,6 @@ export const words = {
     measured: "Measured",
     predicted: "Model estimate",
     off: "Difference",
-    unsettled: "These are too few to be sure, so the default skin is kept. Measure four or more cuts, shallow as well as deep.",
     plot: "Measured against estimated widths",
     log: "Bakes so far",
     logNone: "No bakes yet.",
