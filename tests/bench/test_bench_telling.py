@@ -74,7 +74,7 @@ def test_cuts_that_part_the_dough_in_words():
     assert told.aside == "lay each piece aside at once: left"
     both = [snip, replace(snip, laid=1)]
     assert say.aside_words(both[1:]) == "lay each piece aside at once: right"
-    assert say.aside_words(both) == "lay each piece aside at once: left, right"
+    assert say.aside_words(both) == "lay each piece aside at once: left, right …"
     through = replace(cut(LINE), through=True)
     assert say.severed_words(through) == "right through" and say.aside_words([through]) == ""
     assert say.severed_words(cut(LINE)) == ""
