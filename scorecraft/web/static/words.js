@@ -147,7 +147,6 @@ export const words = {
   print: {
     title: "Print",
     what: "What to print",
-    },
     values: { "": "Default", stencil: "The stencil", cuts: "The cuts" },
     making: "Drawing…",
     renewing: "Out of date: redrawing…",
