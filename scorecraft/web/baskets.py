@@ -46,5 +46,5 @@ def across(sides_mm: list[float], unit_mm: float) -> str:
 
 def in_mm(written: str) -> float | None:
     """Read a plain length of the text; None for what is worked out there."""
-    found = re.fullmatch(r"([\d.]+)\s*(mm|cm|in)", written)
+    found = re.fullmatch(r"([\d.]++)\s*+(mm|cm|in)", written)
     return UNITS[found[2]].factor * float(found[1]) if found else None

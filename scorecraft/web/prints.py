@@ -54,7 +54,7 @@ def as_labelled(row: Print, hint: str) -> str:
     """Call the options of a hint as the page does, not as the command line."""
     labels = {each.name: each.label for each in row.options if each.label}
     return re.sub(
-        r"--(\w+)", lambda found: f"“{labels[found[1]]}”" if found[1] in labels else found[0], hint
+        r"--(\w++)", lambda found: f"“{labels[found[1]]}”" if found[1] in labels else found[0], hint
     )
 
 

@@ -4,7 +4,6 @@ import pytest
 
 from scorecraft import design
 from scorecraft.bench import work_of
-from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.paper.cautions import BLADE, KNIFE, SCISSORS, edges
 from scorecraft.drawing.paper.hands import hands_block, hands_figure
 from scorecraft.drawing.picture import Layer, Shape, walk, words
@@ -33,7 +32,7 @@ def layers(items, name):
 
 def test_guide_and_card_draw_the_dough_as_hands_make_it(made):
     hands = "Pulled open" if made.layout.cuts[0].through else "Laid aside"
-    for pages in (made.printed("card", "pdf").pages, guide_pages(made.layout)):
+    for pages in (made.printed("card", "pdf").pages, made.printed("guide", "pdf").pages):
         (figure,) = [each for page in pages for each in layers(page.items, "shaped")]
         assert len(figure.items) == len(shaped(made.layout).slabs)
         assert hands in " ".join(text for page in pages for text in words(page.items))

@@ -1,6 +1,6 @@
 // Changes made with sliders and forms: the server writes each into the text as it is at that moment.
 
-import { ask, Lost } from "./api.js";
+import { ask, Lost, why } from "./api.js";
 import { connection } from "./connection.js";
 import { tell } from "./messages.js";
 import { store } from "./store.js";
@@ -67,8 +67,8 @@ class Edits {
     }
   }
 
-  refuse(refused, { message, hint }) {
-    refused([message, hint].filter(Boolean).join(". "));
+  refuse(refused, error) {
+    refused(why(error));
     if (refused === say) store.say("unmoved");
   }
 }
