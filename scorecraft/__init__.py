@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from scorecraft.designing import Design
     from scorecraft.units import Quantity
 
-__version__ = "0.3.0"
+__version__ = "0.4.0"
 __all__ = ["design"]
 
 

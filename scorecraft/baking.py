@@ -14,26 +14,22 @@ DOUGH_DENSITY = Rule(
 )
 LEAST_PROOF = Rule(1.0, "", "the least the dough has grown when it is scored", "by definition")
 READY_TIMES = {
-    "sourdough": Rule(
-        1.9, "", "volume of a ready sourdough over its mixed volume: 1.5 to about 2", COMMON
-    ),
-    "yeasted": Rule(
-        2.1, "", "volume of a ready yeasted dough over its mixed volume: about double", COMMON
-    ),
+    "sourdough": Rule(1.9, "", "volume of a ready sourdough over its mixed volume: 1.5 to about 2"),
+    "yeasted": Rule(2.1, "", "volume of a ready yeasted dough over its mixed volume: about double"),
 }
 PROOF_SHARES = {
-    "young": Rule(0.55, "", "volume over the ready volume: hardly proofed", COMMON),
-    "under": Rule(0.69, "", "volume over the ready volume: underproofed", COMMON),
-    "ready from": Rule(0.785, "", "volume over the ready volume: ready from here on", COMMON),
+    "young": Rule(0.55, "", "volume over the ready volume: hardly proofed"),
+    "under": Rule(0.69, "", "volume over the ready volume: underproofed"),
+    "ready from": Rule(0.785, "", "volume over the ready volume: ready from here on"),
     "ready": Rule(1.0, "", "volume over the ready volume: ready", "by definition"),
-    "ready to": Rule(1.1, "", "volume over the ready volume: ready up to here", COMMON),
-    "over": Rule(1.27, "", "volume over the ready volume: overproofed", COMMON),
-    "spent": Rule(1.6, "", "volume over the ready volume: about to collapse", COMMON),
+    "ready to": Rule(1.1, "", "volume over the ready volume: ready up to here"),
+    "over": Rule(1.27, "", "volume over the ready volume: overproofed"),
+    "spent": Rule(1.6, "", "volume over the ready volume: about to collapse"),
 }
 OVEN_SPRINGS = {
-    "young": Rule(1.8, "", "oven spring of a dough that is hardly proofed", COMMON),
-    "under": Rule(1.65, "", "oven spring of an underproofed dough: 1.5 to 1.8", COMMON),
-    "ready from": Rule(1.45, "", "oven spring of a dough that is just ready", COMMON),
+    "young": Rule(1.8, "", "oven spring of a dough that is hardly proofed"),
+    "under": Rule(1.65, "", "oven spring of an underproofed dough: 1.5 to 1.8"),
+    "ready from": Rule(1.45, "", "oven spring of a dough that is just ready"),
     "ready": Rule(
         1.4,
         "",
@@ -42,57 +38,52 @@ OVEN_SPRINGS = {
         "(1.43; quoted without title in a data base of abstracts); 'by as much as half its initial "
         "volume', McGee, On Food and Cooking, 2004",
     ),
-    "ready to": Rule(1.3, "", "oven spring of a dough that is ready to the full", COMMON),
-    "over": Rule(1.15, "", "oven spring of an overproofed dough: 1.1 to 1.2", COMMON),
-    "spent": Rule(1.1, "", "oven spring of a dough about to collapse", COMMON),
+    "ready to": Rule(1.3, "", "oven spring of a dough that is ready to the full"),
+    "over": Rule(1.15, "", "oven spring of an overproofed dough: 1.1 to 1.2"),
+    "spent": Rule(1.1, "", "oven spring of a dough about to collapse"),
 }
-UNDER_DEPTH_MM = Rule(
-    10.0, "mm", "the deepest cuts of underproofed dough: this deep or deeper", COMMON
-)
-OVER_DEEP_MM = Rule(8.0, "mm", "overproofed dough may sag under deeper cuts", COMMON)
+UNDER_DEPTH_MM = Rule(10.0, "mm", "the deepest cuts of underproofed dough: this deep or deeper")
+OVER_DEEP_MM = Rule(8.0, "mm", "overproofed dough may sag under deeper cuts")
 CURE_DEPTHS_MM = {
-    "under": Rule(13.0, "mm", "depth of cut that is advised for underproofed dough", COMMON),
-    "ready": Rule(10.0, "mm", "depth of an expansion cut that is advised for room", COMMON),
-    "over": Rule(6.0, "mm", "depth of cut that is advised for overproofed dough", COMMON),
+    "under": Rule(13.0, "mm", "depth of cut that is advised for underproofed dough"),
+    "ready": Rule(10.0, "mm", "depth of an expansion cut that is advised for room"),
+    "over": Rule(6.0, "mm", "depth of cut that is advised for overproofed dough"),
 }
 STANDS = {
-    "young": Rule(1.15, "", "height of a hardly proofed loaf over the usual height", COMMON),
-    "under": Rule(1.1, "", "height of an underproofed loaf over the usual height", COMMON),
-    "ready": Rule(1.0, "", "height of a ready loaf over the usual height", COMMON),
-    "over": Rule(0.87, "", "height of an overproofed loaf over the usual height", COMMON),
-    "spent": Rule(0.75, "", "height of a spent loaf over the usual height", COMMON),
+    "young": Rule(1.15, "", "height of a hardly proofed loaf over the usual height"),
+    "under": Rule(1.1, "", "height of an underproofed loaf over the usual height"),
+    "ready": Rule(1.0, "", "height of a ready loaf over the usual height"),
+    "over": Rule(0.87, "", "height of an overproofed loaf over the usual height"),
+    "spent": Rule(0.75, "", "height of a spent loaf over the usual height"),
 }
-USUAL_C = Rule(24.0, "C", "usual temperature of dough and kitchen", COMMON)
-USUAL_WATER = Rule(0.7, "", "usual hydration: water over flour, by weight", COMMON)
+USUAL_C = Rule(24.0, "C", "usual temperature of dough and kitchen")
+USUAL_WATER = Rule(0.7, "", "usual hydration: water over flour, by weight")
 LOWER_PER_WATER = Rule(
-    1.0, "", "share of the height lost per unit of hydration: 5% wetter stands 5% lower", COMMON
+    1.0, "", "share of the height lost per unit of hydration: 5% wetter stands 5% lower"
 )
 LOWER_PER_C = Rule(
-    0.004, "", "share of the height lost per °C of warmer dough; cold dough stands higher", COMMON
+    0.004, "", "share of the height lost per °C of warmer dough; cold dough stands higher"
 )
-LOWER_PER_KITCHEN_C = Rule(0.002, "", "share of the height lost per °C of warmer kitchen", COMMON)
+LOWER_PER_KITCHEN_C = Rule(0.002, "", "share of the height lost per °C of warmer kitchen")
 SHRINKS_PER_C = Rule(
     0.0025,
     "",
     "share of its volume that a loaf loses per °C it is chilled: its gas shrinks and dissolves",
-    COMMON,
 )
 
 BASKETS = Subject("baskets")
 LOAF_PER_BASKET = Rule(
-    1.0, "", "width of the loaf turned out over the basket's width across the top", COMMON
+    1.0, "", "width of the loaf turned out over the basket's width across the top"
 )
 SPREADS_FROM_BASKET = Rule(
-    1.05, "", "a loaf turned out spreads to at most this many times its basket", COMMON
+    1.05, "", "a loaf turned out spreads to at most this many times its basket"
 )
-LOWEST_STAND = Rule(0.3, "of the width", "a ready loaf stands at least this high", COMMON)
-HIGHEST_STAND = Rule(
-    0.55, "of the width", "a ready loaf turned out of its basket stands no higher", COMMON
-)
-BASKET_SLACK = Rule(1.2, "", "this many times the usual most dough is too much", COMMON)
+LOWEST_STAND = Rule(0.3, "of the width", "a ready loaf stands at least this high")
+HIGHEST_STAND = Rule(0.55, "of the width", "a ready loaf turned out of its basket stands no higher")
+BASKET_SLACK = Rule(1.2, "", "this many times the usual most dough is too much")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Basket(Rule):
     """A common proofing basket: length and width (mm) across the top, and the dough it takes (g).
 
@@ -108,7 +99,8 @@ def _basket(length_cm: float, width_cm: float, least_g: float, most_g: float) ->
     form = "round" if length_cm == width_cm else "oval"
     across = f"{length_cm:g} cm" if form == "round" else f"{length_cm:g} × {width_cm:g} cm"
     says = f"dough for a basket, {form}, {across}: from {least_g:g} g up to this"
-    return Basket(most_g, "g", says, COMMON, 10 * length_cm, 10 * width_cm, least_g)
+    length_mm, width_mm = 10 * length_cm, 10 * width_cm
+    return Basket(most_g, "g", says, length_mm=length_mm, width_mm=width_mm, least_g=least_g)
 
 
 COMMON_BASKETS = (
@@ -125,7 +117,7 @@ COMMON_BASKETS = (
 )
 
 OVEN = Subject("oven")
-SPREAD = Rule(0.5, "", "share of the oven spring (of its logarithm) that goes sideways", COMMON)
+SPREAD = Rule(0.5, "", "share of the oven spring (of its logarithm) that goes sideways")
 SKIN_GIVES_WITH_STEAM = Rule(
     0.15,
     "",
@@ -136,40 +128,36 @@ SKIN_GIVES_DRY = Rule(
     0.05,
     "",
     "share of the oven spring that the skin follows before it sets in an oven without steam",
-    COMMON,
 )
 SETS_DRY_AT = Rule(
     0.75,
     "",
     "without steam the skin has set once the loaf has grown by this share: cuts open no wider",
-    COMMON,
 )
-DRY_SPRING = Rule(
-    0.85, "", "oven spring without steam, as a share of that with it (both less 1)", COMMON
-)
-VESSEL_CLEAR_MM = Rule(5.0, "mm", "room between the baked loaf and the wall of its pot", COMMON)
+DRY_SPRING = Rule(0.85, "", "oven spring without steam, as a share of that with it (both less 1)")
+VESSEL_CLEAR_MM = Rule(5.0, "mm", "room between the baked loaf and the wall of its pot")
 LARGEST_POT_MM = Rule(
-    300.0, "mm", "the inside of a large covered pot; a longer loaf bakes on a stone", COMMON
+    300.0, "mm", "the inside of a large covered pot; a longer loaf bakes on a stone"
 )
-STONE_MM = Rule(380.0, "mm", "the longest loaf for the usual stone or tray", COMMON)
-PREHEAT_MIN = Rule(45.0, "min", "preheat the oven with its pot or stone for this long", COMMON)
+STONE_MM = Rule(380.0, "mm", "the longest loaf for the usual stone or tray")
+PREHEAT_MIN = Rule(45.0, "min", "preheat the oven with its pot or stone for this long")
 LEAN_DONE_C = (
-    Rule(93.0, "C", "a lean loaf is done from this internal temperature on", COMMON),
+    Rule(93.0, "C", "a lean loaf is done from this internal temperature on"),
     Rule(
         99.0, "C", "the internal temperature gets no higher than this",
         "the crumb tends to 100 C: Zanoni, Peri & Pierucci, J. Food Eng. 19 (1993) 389-398",
     ),
 )  # fmt: skip
 ENRICHED_DONE_C = (
-    Rule(88.0, "C", "an enriched loaf is done from this internal temperature on", COMMON),
-    Rule(93.0, "C", "an enriched loaf is dry above this internal temperature", COMMON),
+    Rule(88.0, "C", "an enriched loaf is done from this internal temperature on"),
+    Rule(93.0, "C", "an enriched loaf is dry above this internal temperature"),
 )
 ENRICHED_COOLER_C = Rule(
-    30.0, "C", "bake enriched dough cooler by about this: sugar, milk and egg brown early", COMMON
+    30.0, "C", "bake enriched dough cooler by about this: sugar, milk and egg brown early"
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Timing(Rule):
     """How a loaf of a kind and weight (g) bakes in a place: two stretches (min), each with a heat.
 
@@ -204,13 +192,13 @@ def _timing(
         first + least,
         "min",
         says,
-        COMMON,
-        kind,
-        place,
-        dough_g,
-        first,
-        (least, most),
-        *heat_c,
+        kind=kind,
+        place=place,
+        dough_g=dough_g,
+        first_min=first,
+        then_min=(least, most),
+        first_c=heat_c[0],
+        then_c=heat_c[1],
     )
 
 

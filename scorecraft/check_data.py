@@ -30,6 +30,8 @@ FORMAT = 1
 """Goes up when a name goes away or changes its meaning; new names may come without."""
 SCHEMA = Path(__file__).with_name("check.schema.json")
 """The JSON Schema (draft 2020-12) of what is printed."""
+LAID: Mapping[int, str] = {-1: "left", 1: "right"}
+"""To which side what scissors free is laid."""
 NOT_PLANNED = {"order": None, "step": None, "seconds": None}
 """What a cut has instead where no order of work was made."""
 
@@ -48,6 +50,7 @@ def as_data(design: Design, *, quick: bool = False) -> JsonObject:
         "title": layout.title,
         "loaf": loaf_data(layout.loaf),
         "dough": dough_data(layout.dough),
+        "shaped": shaped_data(layout),
         "baked": size_data(baked_loaf(layout)),
         "cuts": [
             told[index] | cut_data(cut, layout, length) | planned.get(index, NOT_PLANNED)
@@ -104,12 +107,25 @@ def dough_data(dough: Dough) -> JsonObject:
 
 
 def size_data(loaf: Loaf) -> JsonObject:
-    """Tell how wide, long and high a loaf is."""
+    """Tell how wide, long and high a loaf is, its hole and the sides that a tin holds."""
     return {
         "width_mm": rounded(loaf.width_mm),
         "length_mm": rounded(loaf.length_mm),
         "height_mm": rounded(loaf.height_mm),
+        "hole_mm": rounded(loaf.hole.width_mm) if loaf.hole else None,
+        "wall_mm": rounded(loaf.wall_mm) if loaf.held else None,
     }
+
+
+def shaped_data(layout: Layout) -> JsonObject | None:
+    """Tell how large the dough is once hands have pulled it open or laid it aside, if they do."""
+    from scorecraft.shaping.shaped import shaped
+
+    found = shaped(layout)
+    if found is None:
+        return None
+    wide, long = found.size_mm
+    return {"width_mm": rounded(wide), "length_mm": rounded(long)}
 
 
 def bench_data(work: Work) -> JsonObject:
@@ -189,6 +205,10 @@ def cut_data(cut: Cut, layout: Layout, length_mm: float) -> JsonObject:
     plan = layout.loaf.sheet_to_plan(cut.line)
     return cut_words(cut, length_mm) | {
         "wished_opening_mm": None if cut.opens_mm is None else rounded(cut.opens_mm),
+        "through": cut.through,
+        "pulled_mm": rounded(cut.pulled_mm) if cut.pulled_mm else None,
+        "hinge_mm": None if cut.hinge_mm is None else rounded(cut.hinge_mm),
+        "laid": LAID.get(cut.laid),
         "sheet": [[rounded(x), rounded(y)] for x, y in cut.line],
         "plan": [[rounded(x), rounded(y)] for x, y in plan],
         "line": cut.place.line,

@@ -135,6 +135,15 @@ def _bent_on(end: Line, second: Line, third: Line) -> Line:
     return np.asarray(third - 2 * ((third - (end + second) / 2) @ way) * way)
 
 
+def length(line: Line) -> float:
+    """Length of a line (N, 2), in its own unit.
+
+    >>> length(segment((0, 0), (3, 4)))
+    5.0
+    """
+    return float(np.hypot(*np.diff(line, axis=0).T).sum())
+
+
 def without_repeats(points: Line) -> Line:
     """Drop each point (N, 2) that equals the one before it."""
     keep = np.ones(len(points), dtype=bool)

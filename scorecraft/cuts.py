@@ -17,7 +17,7 @@ from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.dough import Dough
-from scorecraft.practice import PULL_ASIDE_DEG
+from scorecraft.practice import DEEP_CUT_MM, DEEP_SHARE, PULL_ASIDE_DEG
 from scorecraft.units import from_turntable
 
 ON_LINE_MM = 1.0
@@ -184,6 +184,16 @@ class Layout:
     """What expansion dropped or changed on the way, told to the user as notes."""
 
     @cached_property
+    def depths_mm(self) -> Floats:
+        """Depth of every cut (mm), shape (cuts,)."""
+        return np.array([cut.depth_mm for cut in self.cuts], dtype=np.float64)
+
+    @cached_property
     def lengths_mm(self) -> Floats:
         """True length of every cut on the dough (mm), shape (cuts,)."""
         return np.asarray(self.loaf.lengths_on_dough([cut.line for cut in self.cuts]))
+
+    @property
+    def deep_from_mm(self) -> float:
+        """Depth (mm) from which a cut is deep for the loaf's height, and told."""
+        return min(DEEP_CUT_MM.value, DEEP_SHARE.value * self.loaf.height_mm)

@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from scorecraft.drawing.bloom.showing import Look
     from scorecraft.drawing.picture import Picture
     from scorecraft.opening import Opening
+    from scorecraft.opening.predict import Model
     from scorecraft.opening.ranges import Ranges
     from scorecraft.opening.room import Room
     from scorecraft.opening.wishes import Met
@@ -89,28 +90,31 @@ class Design:
         return work_of(self.layout)
 
     @cached_property
+    def _model(self) -> Model:
+        from scorecraft.opening.predict import model_of
+
+        return model_of(self.layout, self.skin)
+
+    @cached_property
     def opening(self) -> Opening:
         """How wide each cut opens in the oven, by the slit-opening model."""
-        from scorecraft.opening.predict import predict
-
-        return predict(self.layout, self.skin)
+        return self._model.opened()
 
     @cached_property
     def room(self) -> Room:
         """Whether the cuts leave the loaf room to grow."""
-        from scorecraft.opening.room import room
+        from scorecraft.opening.room import room_of
 
-        loaf = self.layout.loaf
-        return room(
-            self.opening, loaf.sheet_rim(), self.layout.bake.strength, hole_mm=loaf.sheet_hole()
-        )
+        return room_of(self.layout, self.opening)
 
     @cached_property
     def ranges(self) -> Ranges:
         """How far openings and room may be off."""
         from scorecraft.opening.ranges import ranges_of
 
-        return ranges_of(self.layout, self.skin, self.opening)
+        found = ranges_of(self.layout, self.skin, self._model, self.opening)
+        self.__dict__.pop("_model", None)  # its equations take room, and nothing else asks for them
+        return found
 
     @cached_property
     def room_words(self) -> str:
@@ -144,7 +148,9 @@ class Design:
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Everything that was found, the opening model's findings too, the weightiest first."""
-        all_known = replace(self._known, level="opening", work=self.work, opening=self.opening)
+        all_known = replace(
+            self._known, level="opening", work=self.work, opening=self.opening, room=self.room
+        )
         return ranked(found(all_known, self._from_work))
 
     @property

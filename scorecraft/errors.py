@@ -3,7 +3,6 @@
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
 from typing import NamedTuple, TypeVar
 
 E = TypeVar("E", bound="ScorecraftError")
@@ -187,4 +186,6 @@ def caret(line: str, place: Place, width: int = 76) -> list[str]:
 
 def nearest(name: str, names: Iterable[str], cutoff: float = 0.6) -> str:
     """Find the known name most like `name`, which may have been meant, or ""."""
+    from difflib import get_close_matches
+
     return next(iter(get_close_matches(name, list(names), n=1, cutoff=cutoff)), "")

@@ -12,7 +12,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
-from scorecraft.curves import arc
+from scorecraft.curves import arc, length
 from scorecraft.errors import UsageError
 from scorecraft.loaf.areas import on_sheet
 from scorecraft.loaf.dome import Loaf
@@ -97,15 +97,11 @@ def clip(lines: Sequence[Line], region: shapely.Geometry, *, shortest: float) ->
     kept = [(i, lines[i]) for i in np.flatnonzero(within).tolist()]
     cut = np.flatnonzero(meets & ~within)
     pieces = [(int(cut[i]), piece) for i, piece in _pieces(lines, cut, region)]
-    long = [piece for piece in pieces if _length(piece[1]) >= shortest]
+    long = [piece for piece in pieces if length(piece[1]) >= shortest]
     kept = sorted(kept + long, key=lambda piece: piece[0])
     return Clipped(
         tuple(line for _, line in kept), tuple(i for i, _ in kept), len(pieces) - len(long)
     )
-
-
-def _length(line: Line) -> float:
-    return float(np.hypot(*np.diff(line, axis=0).T).sum())
 
 
 def _pieces(

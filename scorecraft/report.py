@@ -7,9 +7,9 @@ from math import degrees, pi
 
 from scorecraft.arrays import Floats
 from scorecraft.checks.finding import Finding
-from scorecraft.cuts import Layout
+from scorecraft.cuts import Cut, Layout
 from scorecraft.designing import Design
-from scorecraft.drawing.paper.telling import blade_words
+from scorecraft.drawing.paper.telling import blade_words, parted_words
 from scorecraft.groups import Group, groups
 from scorecraft.loaf.telling import PROOFS, size_words
 from scorecraft.units import degree_words, mm_range
@@ -89,10 +89,13 @@ def dough_lines(layout: Layout) -> Iterator[str]:
 def batch_lines(design: Design) -> list[str]:
     """Write what many equal loaves in a row take, board by board; nothing for a single one."""
     from scorecraft.bench.batch import batch_of
-    from scorecraft.bench.telling import batch_words
 
     batch = batch_of(design.work)
-    return list(batch_words(batch)) if batch else []
+    if batch is None:
+        return []
+    from scorecraft.bench.telling import batch_words
+
+    return list(batch_words(batch))
 
 
 def bench_lines(design: Design) -> Iterator[str]:
@@ -130,17 +133,28 @@ def table(design: Design, quick: bool) -> Iterator[str]:
     """
     widest = None if quick else design.ranges.widest_mm
     opens = "" if widest is None else f"{'opens':>11}"
-    yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>9}{'blade':>9}{opens}"
-    for group in groups(design.layout) if quick else design.groups:
+    told = groups(design.layout) if quick else design.groups
+    depths = [_depth(design.layout.cuts[group.cuts[0]], group) for group in told]
+    deep = max([9, *(len(each) + 2 for each in depths)])
+    yield f"{'':>3}  {'cut':<22}{'count':>6}{'length':>9}{'depth':>{deep}}{'blade':>9}{opens}"
+    for group, depth in zip(told, depths, strict=True):
         number = "" if quick else str(group.number)
-        wide = "" if widest is None else f"{_widest(widest, group):>8} mm"
+        pulled = max(design.layout.cuts[index].pulled_mm for index in group.cuts)
+        wide = "" if widest is None else f"{_widest(widest, group, pulled):>8} mm"
         yield (
             f"{number:>3}  {group.key:<22}{group.count:>6}{group.length_mm:>6.0f} mm"
-            f"{group.depth_mm:>6.1f} mm{blade_words(degrees(group.blade_rad)):>9}{wide}"
+            f"{depth:>{deep}}{blade_words(degrees(group.blade_rad)):>9}{wide}"
         )
 
 
-def _widest(ranges_mm: Floats, group: Group) -> str:
-    """Write the range of the cut of a group that opens the widest."""
+def _depth(cut: Cut, group: Group) -> str:
+    """Write how deep the cuts of a group go; what parts the dough says what it leaves."""
+    return parted_words(cut, " mm") or f"{group.depth_mm:.1f} mm"
+
+
+def _widest(ranges_mm: Floats, group: Group, pulled_mm: float) -> str:
+    """Write the range of the cut of a group that opens the widest, or how wide hands pull it."""
+    if pulled_mm:
+        return mm_range(pulled_mm, pulled_mm)
     least, most = max((ranges_mm[index] for index in group.cuts), key=lambda each: float(each[1]))
     return mm_range(float(least), float(most))

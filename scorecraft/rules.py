@@ -8,12 +8,12 @@ SET = "chosen by us on drawings; not on bakes"
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A number with its unit, what it says in a sentence, and its source."""
+    """A number with its unit, what it says in a sentence, and its source where it has one."""
 
     value: float
     unit: str
     says: str
-    source: str
+    source: str = COMMON
 
 
 @dataclass(frozen=True, slots=True)

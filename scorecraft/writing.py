@@ -10,7 +10,6 @@ was left by a run that was killed, and the next run takes it away.
 
 import contextlib
 import os
-import secrets
 import stat
 from importlib.util import find_spec
 from pathlib import Path
@@ -113,7 +112,7 @@ def _is_stream(path: Path) -> bool:
 def _claimed(folder: Path, mode: int) -> tuple[int, Path]:
     """Make a temporary file that no other run sweeps away, and open it."""
     while True:
-        path = folder / LEFT.replace("*", secrets.token_hex(8))
+        path = folder / LEFT.replace("*", os.urandom(8).hex())
         file = os.open(path, os.O_CREAT | os.O_EXCL | os.O_WRONLY | FLAGS, mode)
         if not LOCKS:
             return file, path

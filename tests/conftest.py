@@ -21,8 +21,8 @@ settings.register_profile(
 )  # a test may take its time, and the making of its examples too
 settings.load_profile("any machine")
 
-TOGETHER = ("tests/benchmarks", "tests/test_gallery")
-"""What stays on one worker, where tests are shared out (`-n 2`): it takes long, and goes first."""
+LONGEST = ("tests/benchmarks", "tests/test_gallery", "tests/web")
+"""What takes longest goes first, so that all workers end together (`-n 2`)."""
 
 
 def pytest_addoption(parser):
@@ -30,12 +30,11 @@ def pytest_addoption(parser):
 
 
 def pytest_collection_modifyitems(items):
-    """Keep together what is measured against one another, or made one after the other."""
+    """Keep each file, and all benchmarks, on one worker: what its tests share is made once."""
     for item in items:
-        for path in TOGETHER:
-            if item.nodeid.startswith(path):
-                item.add_marker(pytest.mark.xdist_group(path))
-    items.sort(key=lambda item: not item.nodeid.startswith(TOGETHER))
+        path = item.nodeid.partition("::")[0]
+        item.add_marker(pytest.mark.xdist_group("benchmarks" if LONGEST[0] in path else path))
+    items.sort(key=lambda item: not item.nodeid.startswith(LONGEST))
 
 
 def pytest_terminal_summary(terminalreporter):

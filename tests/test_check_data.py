@@ -34,7 +34,7 @@ def test_the_schema_is_one():
     assert TOLD["$schema"].endswith("draft/2020-12/schema")
 
 
-@pytest.mark.parametrize("name", some(2))
+@pytest.mark.parametrize("name", some(2, 6))
 def test_shipped_patterns_are_told_by_the_schema(name):
     assert not slip(as_data(shipped(name)))
 
@@ -123,9 +123,31 @@ def test_every_cut_has_its_turn_its_step_and_its_time():
 def test_the_baked_loaf_has_grown_by_its_spring():
     """Volume grows by the spring: length, width and height by factors whose product it is."""
     told = as_data(design(ROUND + "bake spring 1.4 spread 50%\nslash 100mm depth 8mm\n"))
-    grown = [told["baked"][size] / told["loaf"][size] for size in told["baked"]]
+    sizes = ("width_mm", "length_mm", "height_mm")
+    grown = [told["baked"][size] / told["loaf"][size] for size in sizes]
     assert sum(map(log, grown)) == pytest.approx(log(1.4), abs=1e-4)
     assert log(grown[0]) + log(grown[1]) == pytest.approx(0.5 * log(1.4), abs=1e-4)
+
+
+def test_hole_tin_and_what_hands_do_are_told():
+    ring = as_data(
+        design("loaf ring width 240mm height 60mm hole 80mm\nat y 40%:\n    slash 20mm\n"),
+        quick=True,
+    )
+    tin = as_data(design("loaf tin pan two_pound dough 900g\nslash 120mm\n"), quick=True)
+    leaf, ear = (as_data(shipped(name), quick=True) for name in ("fougasse-leaf", "ear-of-wheat"))
+    assert not any(map(slip, (ring, tin, leaf, ear)))
+    assert ring["loaf"]["hole_mm"] == 80 and 0 < ring["baked"]["hole_mm"] < 80
+    assert tin["loaf"]["hole_mm"] is None and 40 < tin["loaf"]["wall_mm"] < 72
+    assert ring["loaf"]["wall_mm"] is ring["shaped"] is None
+    assert {(cut["through"], cut["pulled_mm"] > 10, cut["hinge_mm"]) for cut in leaf["cuts"]} == {
+        (True, True, None)
+    }
+    assert leaf["shaped"]["width_mm"] > leaf["loaf"]["width_mm"]
+    assert {(cut["through"], cut["pulled_mm"], cut["hinge_mm"]) for cut in ear["cuts"]} == {
+        (False, None, 6)
+    }
+    assert {cut["laid"] for cut in ear["cuts"]} == {"left", "right"}
 
 
 def test_a_wished_opening_is_told_beside_the_depth_that_gives_it():

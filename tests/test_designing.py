@@ -47,7 +47,7 @@ def test_every_shipped_pattern_has_no_stop_on_its_own_loaf_and_a_smaller_one(nam
     assert not [f.message for f in small.checked if f.severity == "stop"]
 
 
-@pytest.mark.parametrize("name", some(0, 2))
+@pytest.mark.parametrize("name", some(0, 4))
 def test_knobs_stay_good_over_their_whole_range(name):
     """Stops come from what is drawn alone: `checked`, which leaves the opening model out."""
     knobs = shipped(name).layout.knobs

@@ -71,7 +71,7 @@ def test_the_wheel_holds_the_whole_program_and_nothing_else(wheel):
 
 def test_the_wheel_says_what_it_is(wheel):
     told, packed = metadata(wheel)
-    assert told["Version"] == scorecraft.__version__ == "0.3.0"
+    assert told["Version"] == scorecraft.__version__ == "0.4.0"
     assert told["License-Expression"] == "MIT"
     licences = {path.name for path in ROOT.glob("scorecraft/**/LICENSE*")} | {"LICENSE"}
     assert {Path(name).name for name in told.get_all("License-File")} == licences

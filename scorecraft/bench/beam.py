@@ -43,8 +43,10 @@ def _cheapest(reached: Floats, done: Flags, owner: Ints, keep: int) -> Ints:
     key[np.arange(len(rows)), owner[ends]] = True
     marks = np.packbits(key, axis=1)
     seen = np.column_stack([marks, ends & 255, (ends >> 8) & 255, ends >> 16])
-    _, first = np.unique(seen, axis=0, return_index=True)
-    return np.asarray(flat[np.sort(first)][:keep])
+    first: dict[bytes, int] = {}
+    for number, row in enumerate(seen):
+        first.setdefault(row.tobytes(), number)
+    return np.asarray(flat[list(first.values())[:keep]])
 
 
 def _order(

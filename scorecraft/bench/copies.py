@@ -51,8 +51,9 @@ class Copies:
             return None
         if np.abs(a.far - b.far).max() > SAME_MM:
             return None
-        kinds, counts = np.unique(a.kinds, return_counts=True)
-        rarest = kinds[np.argmin(counts)]
+        counts = np.bincount(a.kinds)
+        there = np.flatnonzero(counts)
+        rarest = there[np.argmin(counts[there])]
         first, ends = a.lines[a.kinds == rarest][0], b.lines[b.kinds == rarest]
         turns = np.angle((first.conj() * ends).sum(axis=1))
         off = (turns - near_rad + math.pi) % math.tau - math.pi
@@ -91,7 +92,7 @@ def _fitted(a: _Set, b: _Set, turn: float) -> float | None:
     off = np.abs(turned[mine] - b.lines[theirs]).max(axis=1, initial=0.0)
     same = (a.kinds[mine] == b.kinds[theirs]) & (off <= SAME_MM)
     mine, theirs = mine[same], theirs[same]
-    if len(np.unique(mine)) < len(a.kinds) or len(np.unique(theirs)) < len(b.kinds):
+    if len(set(mine.tolist())) < len(a.kinds) or len(set(theirs.tolist())) < len(b.kinds):
         return None
     return turn + float(np.angle((turned[mine].conj() * b.lines[theirs]).sum()))
 

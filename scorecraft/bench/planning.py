@@ -2,8 +2,9 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import cast
 
 import numpy as np
 
@@ -18,7 +19,6 @@ from scorecraft.bench.clock import (
 )
 from scorecraft.bench.copies import Copies
 from scorecraft.bench.evening import evened
-from scorecraft.bench.hands import bench_of
 from scorecraft.bench.order import Route, best_route, given_route
 from scorecraft.bench.pace import paced
 from scorecraft.bench.runs import runs
@@ -27,7 +27,8 @@ from scorecraft.bench.steering import changes, turned
 from scorecraft.bench.steps import Effort, Pull, Stage, Step, Work
 from scorecraft.bench.strings import strings_of
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
-from scorecraft.cuts import Bench, Layout
+from scorecraft.cuts import Bench, Cut, Hand, Layout
+from scorecraft.errors import UsageError
 from scorecraft.opening.lip import rising_side
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
@@ -41,8 +42,17 @@ def work_of(layout: Layout, hand: str | None = None) -> Work:
     The file's own order is kept where it is the quicker one by the clock.
     `hand` (right or left) stands in for the pattern's own. Raises UsageError for another hand.
     """
-    bench = bench_of(layout, hand)
+    bench = _bench(layout.bench, hand)
     return paced(_planned(layout, bench) if layout.cuts else _empty(layout, bench))
+
+
+def _bench(own: Bench, hand: str | None) -> Bench:
+    """Give the bench of the pattern, or that of another hand; raises UsageError for none."""
+    if hand is None:
+        return own
+    if hand not in ("right", "left"):
+        raise UsageError(f'the hand is right or left, not "{hand}"')
+    return replace(own, hand=cast(Hand, hand))
 
 
 def _planned(layout: Layout, bench: Bench) -> Work:
@@ -110,7 +120,7 @@ def _empty(layout: Layout, bench: Bench) -> Work:
 def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:
     """Part the cuts into passes: all in one where the pattern keeps its own order."""
     everything = list(range(len(layout.cuts)))
-    if bench_of(layout).order == "file":
+    if layout.bench.order == "file":
         return [("all", everything)]
     light = [index for index in everything if layout.cuts[index].kind == "decorative"]
     deep = [index for index in everything if layout.cuts[index].kind == "expansion"]
@@ -230,12 +240,17 @@ def _across(job: _Job, rows: Ints, table: float) -> list[int]:
     rank: dict[tuple[int, str, float], int] = {}
     for index in rows:
         cut = cuts[index]
-        rank.setdefault((cut.family, cut.part, cut.depth_mm), len(rank))
+        rank.setdefault(_alike(cut), len(rank))
     keys = [
-        (rank[cut.family, cut.part, cut.depth_mm], round(float(x[k]), 1), -float(y[k]), k)
+        (rank[_alike(cut)], round(float(x[k]), 1), -float(y[k]), k)
         for k, cut in enumerate(cuts[index] for index in rows)
     ]
     return [key[-1] for key in sorted(keys)]
+
+
+def _alike(cut: Cut) -> tuple[int, str, float]:
+    """Say which cuts are made one after the other; what parts the dough has no depth to set."""
+    return cut.family, cut.part, 0.0 if cut.severs else cut.depth_mm
 
 
 def _effort(layout: Layout, steps: Sequence[Step]) -> Effort:

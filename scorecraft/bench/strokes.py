@@ -68,14 +68,23 @@ def strokes(layout: Layout) -> Strokes:
     last = np.cumsum([len(cut.line) for cut in cuts]) - 1
     first = np.concatenate([[0], last[:-1] + 1])
     chord = plan[last] - plan[first]
+    for k in (k for k, cut in enumerate(cuts) if cut.hinge_mm is not None):
+        chord[k] = _scissors(plan[first[k] : last[k] + 1])
     flat = np.bincount(owner[1:], _steps(plan, owner), len(cuts))
-    straight = np.hypot(*chord.T) / np.maximum(flat, 1e-9)
+    straight = np.minimum(np.hypot(*chord.T) / np.maximum(flat, 1e-9), 1.0)
     middle, tangent, normal = _middles(sheet, owner, loaf)
     length = layout.lengths_mm
     deep = np.array([cut.kind == "expansion" for cut in cuts])
     winding = np.bincount(owner[1:], _turns(plan, owner), len(cuts)).astype(np.float64)
     seconds = stroke_seconds(length, deep)
     return Strokes(length, chord, straight, middle, tangent, normal, winding, seconds, deep)
+
+
+def _scissors(plan: Floats) -> Floats:
+    """Give the way toward the hand that holds the scissors: they point away from the cutter."""
+    way = plan[len(plan) // 2] - (plan[0] + plan[-1]) / 2
+    long = np.hypot(*np.diff(plan, axis=0).T).sum()
+    return np.asarray(way * (long / max(float(np.hypot(*way)), 1e-9)))
 
 
 def _steps(plan: Floats, owner: Ints) -> Floats:

@@ -44,7 +44,7 @@ class Handling:
     names: tuple[str, ...]
     depths_mm: tuple[float, float, float]
     blade_rad: float
-    form: Literal["curved", "straight"]
+    form: Literal["curved", "straight", "scissors"]
     tilt_rad: float
     lean: Side
     cuts: tuple[int, ...]
@@ -55,6 +55,11 @@ class Handling:
     def held_upright(self) -> bool:
         """Whether the handle is held straight up, whichever way the dough slopes."""
         return _upright(self.tilt_rad)
+
+    @property
+    def scissors(self) -> bool:
+        """Whether it is cut with scissors, all but a hinge."""
+        return self.form == "scissors"
 
 
 def handlings(layout: Layout, run: Run, numbers: Mapping[int, int]) -> tuple[Handling, ...]:
@@ -69,17 +74,18 @@ def handlings(layout: Layout, run: Run, numbers: Mapping[int, int]) -> tuple[Han
         word = severed_words(cut)
         key = 0.0 if word else round(cut.depth_mm, 1), round(math.degrees(cut.blade_rad)), word
         alike.setdefault(key, []).append(pull)
-    return tuple(_handling(layout, pulls, numbers) for pulls in alike.values())
+    return tuple(handling_of(layout, pulls, numbers) for pulls in alike.values())
 
 
-def _handling(layout: Layout, pulls: Sequence[Pull], numbers: Mapping[int, int]) -> Handling:
+def handling_of(layout: Layout, pulls: Sequence[Pull], numbers: Mapping[int, int]) -> Handling:
+    """Tell how pulls that are made alike are made."""
     cut = layout.cuts[pulls[0].cut]
     first, middle, last = np.median([pull.depths_mm for pull in pulls], axis=0)
     return Handling(
         names=_names(layout, pulls, numbers),
         depths_mm=(float(first), float(middle), float(last)),
         blade_rad=cut.blade_rad,
-        form=blade_form(cut.blade_rad),
+        form="scissors" if cut.hinge_mm is not None else blade_form(cut.blade_rad),
         tilt_rad=_tilt(pulls),
         lean=_side(pulls),
         cuts=tuple(pull.cut for pull in pulls),
@@ -122,7 +128,7 @@ def _upright(tilt_rad: float) -> bool:
 def severed_words(cut: Cut) -> str:
     """Say how deep a cut goes that parts the dough, or nothing."""
     if cut.hinge_mm is not None:
-        return f"all but {cut.hinge_mm:.3g} mm"
+        return f"leave {cut.hinge_mm:.3g} mm"
     return "right through" if cut.through else ""
 
 
@@ -130,13 +136,12 @@ def aside_words(cuts: Sequence[Cut]) -> str:
     """Say what the hands do after cuts that part the dough: pull them open, lay pieces aside."""
     pulled = sorted({round(cut.pulled_mm) for cut in cuts if cut.pulled_mm})
     if pulled:
-        return f"pull open to {spans(pulled)} mm by hand"
+        return f"pull open to {spans(pulled)} mm once all is cut"
     sides = [LAID[cut.laid] for cut in cuts if cut.laid]
     if not sides:
         return ""
-    if len(set(sides)) == 1:
-        return f"lay the piece to the {sides[0]}"
-    return "lay the pieces to the left and to the right by turns"
+    turns = sides[:1] if len(set(sides)) == 1 else [*sides[:3], "…"]
+    return f"lay each piece aside at once: {', '.join(turns).replace(', …', ' …')}"
 
 
 LAID = {-1: "left", 1: "right"}
@@ -144,10 +149,12 @@ LAID = {-1: "left", 1: "right"}
 
 def handle_words(handling: Handling) -> str:
     """Say how to hold the handle, or the scissors."""
-    if handling.severed.startswith("all but"):
-        return f"scissors at {math.degrees(handling.blade_rad):.0f}° to the dough"
+    if handling.scissors:
+        to = handling.lean if handling.lean in ("away", "toward you") else f"to the {handling.lean}"
+        lean = f", handles {to}" if handling.lean else ""
+        return f"scissors at {math.degrees(handling.blade_rad):.0f}° to the dough{lean}"
     if handling.held_upright:
-        return "handle upright"
+        return "press down, do not drag" if handling.severed else "handle upright"
     if not handling.lean:
         return "handle square to the dough" if upright(handling.blade_rad) else ""
     return _leaning(handling.tilt_rad, handling.lean)
@@ -167,7 +174,7 @@ def _leaning(tilt_rad: float, side: Side) -> str:
 
 def blade_words(handling: Handling) -> str:
     """Say how the blade stands to the dough."""
-    if handling.severed.startswith("all but"):
+    if handling.scissors or (handling.severed and upright(handling.blade_rad)):
         return ""
     if upright(handling.blade_rad):
         return "blade upright"
@@ -179,6 +186,13 @@ def depth_words(handling: Handling) -> str:
     if handling.severed:
         return handling.severed
     return f"{handling.depths_mm[1]:.1f}".removesuffix(".0") + " mm"
+
+
+def deep_word(handling: Handling) -> str:
+    """Say what the depth is of: a depth alone could be taken for an hour of the clock."""
+    if handling.scissors:
+        return "uncut"
+    return "" if handling.severed else "deep"
 
 
 def ends_words(handling: Handling) -> str:

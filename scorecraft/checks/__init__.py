@@ -72,9 +72,9 @@ def _bench_time(known: Known) -> list[Finding]:
 def _room(known: Known) -> list[Finding]:
     from scorecraft.checks.room import coarse, room
 
-    if known.opening is None:
+    if known.opening is None or known.room is None:
         return []
-    return [*coarse(known.opening), *room(known.layout, known.opening, known.skin)]
+    return [*coarse(known.opening), *room(known.layout, known.room, known.skin)]
 
 
 ROWS = (

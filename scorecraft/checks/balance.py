@@ -45,7 +45,7 @@ def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
     """
     if len({cut.figure for cut in layout.cuts if cut.kind == "expansion"}) < 2:
         return []
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    depths = layout.depths_mm
     weights = depths if opening_mm is None else opening_mm
     found = weigh(layout, weights)
     share = found.aside_mm / float(layout.loaf.reach(found.theta))

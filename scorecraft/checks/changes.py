@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 import shapely
+from shapely import ops
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.checks.cure import Change, End
@@ -219,10 +220,7 @@ def _parted(parts: tuple[Cut, ...], middle: Floats, wide_mm: float) -> tuple[Cut
 
 def _part(line: shapely.LineString, start: float, end: float) -> Line:
     """Give what lies between two places along a line."""
-    along = np.append(0.0, np.cumsum(np.hypot(*np.diff(np.array(line.coords), axis=0).T)))
-    inner = np.array(line.coords)[(along > start + 1e-9) & (along < end - 1e-9)]
-    ends = [line.interpolate(at).coords[0] for at in (start, end)]
-    part: Line = np.vstack([ends[0], inner, ends[1]])
+    part: Line = shapely.get_coordinates(ops.substring(line, start, end))
     return part
 
 

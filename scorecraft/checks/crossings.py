@@ -21,6 +21,7 @@ from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
@@ -53,7 +54,7 @@ def _worth_telling(layout: Layout, met: Meetings, sharp: Flags) -> Ints:
     """Leave out what is meant: lattices of one figure, and shallow ones of one statement."""
     figure = np.array([cut.figure for cut in layout.cuts])
     family = np.array([cut.family for cut in layout.cuts])
-    depth = np.array([cut.depth_mm for cut in layout.cuts])
+    depth = layout.depths_mm
     one, other = met.first, met.second
     deep = np.maximum(depth[one], depth[other]) > SHALLOW_MM.value
     within = figure[one] == figure[other]
@@ -82,7 +83,7 @@ def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Sev
     turn = math.ceil(SHARP_CROSSING_DEG.value - angle)
     place = where(layout.loaf, met.point[worst])
     message = say.sharp_crossing(one, other, float(met.angle[worst]), place)
-    sooner, shorten_mm = _sooner(layout, met, found)
+    sooner, shorten_mm = _sooner(layout, _trims(layout, met, found))
     offers = [*_turns(layout, met, worst, turn), sooner] if len(found) == 1 else [sooner]
     figures = {"count": len(found), "angle_deg": angle, "turn_deg": turn, "shorten_mm": shorten_mm}
     return Finding(
@@ -100,13 +101,13 @@ def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Sev
 def _between_figures(
     layout: Layout, met: Meetings, found: Ints, worst: int, severity: Severity
 ) -> Finding:
-    deepest = (
-        max(found, key=lambda i: _trim(layout, met, i).mm) if len(found) < MOST_TRIMMED else worst
-    )
+    trims = _trims(layout, met, found)
+    most = int(np.argmax([trim.mm for trim in trims]))
+    deepest = int(found[most]) if len(found) < MOST_TRIMMED else worst
     one, other = layout.cuts[met.first[deepest]], layout.cuts[met.second[deepest]]
     place = where(layout.loaf, met.point[deepest])
     message = say.crossing(one, other, place)
-    sooner, shorten_mm = _sooner(layout, met, found)
+    sooner, shorten_mm = _sooner(layout, trims)
     apart = _overlap(layout, one.figure, other.figure)
     offers = [sooner]
     figures = {
@@ -141,9 +142,8 @@ def _turns(layout: Layout, met: Meetings, i: int, by_deg: int) -> Iterator[Offer
         yield Offer(told, layout, partial(tuple, [turn]))
 
 
-def _sooner(layout: Layout, met: Meetings, found: Ints) -> tuple[Offer, float]:
+def _sooner(layout: Layout, trims: "list[Trim]") -> tuple[Offer, float]:
     """Offer to end cuts sooner, all alike, as much (mm) as the worst of them asks for."""
-    trims = [_trim(layout, met, int(i)) for i in found[:MOST_TRIMMED]]
     most = max(trims, key=lambda trim: trim.mm)
     ends = [(trim.cut, trim.last) for trim in trims]
     by = half_up(most.mm)
@@ -173,12 +173,17 @@ class Trim:
     mm: float
 
 
+def _trims(layout: Layout, met: Meetings, found: Ints) -> list[Trim]:
+    """Find how each of some crossings, as many as are trimmed at most, is parted."""
+    return [_trim(layout, met, int(i)) for i in found[:MOST_TRIMMED]]
+
+
 def _trim(layout: Layout, met: Meetings, i: int) -> Trim:
     """Find the shortest end whose removal parts two cuts, with some dough between them."""
     same = np.flatnonzero((met.first == met.first[i]) & (met.second == met.second[i]))
     ends = []
     for index, along in ((met.first[i], met.along_first), (met.second[i], met.along_second)):
-        whole = float(np.hypot(*np.diff(layout.cuts[index].line, axis=0).T).sum())
+        whole = length(layout.cuts[index].line)
         ends.append(Trim(int(index), False, float(along[same].max())))
         ends.append(Trim(int(index), True, whole - float(along[same].min())))
     least = min(ends, key=lambda trim: trim.mm)
@@ -192,10 +197,10 @@ def _overlap(layout: Layout, figure: int, other: int) -> float | None:
         return None
     one, two = _points(layout, figure), _points(layout, other)
     way = two.mean(axis=0) - one.mean(axis=0)
-    length = float(np.hypot(*way))
-    if length < 1.0:
+    far = float(np.hypot(*way))
+    if far < 1.0:
         return None
-    return float((one @ way).max() - (two @ way).min()) / length + CLEAR_MM.value
+    return float((one @ way).max() - (two @ way).min()) / far + CLEAR_MM.value
 
 
 def _points(layout: Layout, figure: int) -> Floats:

@@ -102,7 +102,7 @@ def no_graver(before: Sequence[Finding], after: Sequence[Finding]) -> bool:
 def _too_near(layout: Layout, lines: Sequence[Line], depth_mm: float) -> Flags:
     """Whether each cut leaves too narrow a strip of dough beside lines cut to a depth."""
     deep = shapely.MultiLineString(list(lines))
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    depths = layout.depths_mm
     wanted = STRIP_PER_DEPTH.value * (depths + depth_mm) / 2
     return np.asarray(shapely.distance(strings(layout), deep) <= wanted)
 

@@ -29,14 +29,13 @@ class Density:
     """Cut and dough of a loaf by zone (rows: crown, side, rim) and side (12, 3, 6, 9 o'clock).
 
     `length_mm` (3, 4) is true length of cut, `face_mm2` (3, 4) length times depth, `area_mm2`
-    (3, 4) area of dough. `cracks` is the crack density, the sum of a^2 / A over all cuts with a
-    half a cut's true length and A the dough's area; `deep_cracks` that of cuts through the skin.
+    (3, 4) area of dough. `deep_cracks` is the crack density, the sum of a^2 / A over the cuts
+    through the skin, with a half a cut's true length and A the dough's area.
     """
 
     length_mm: Floats
     face_mm2: Floats
     area_mm2: Floats
-    cracks: float
     deep_cracks: float
 
     @property
@@ -53,8 +52,8 @@ def cut_density(layout: Layout) -> Density:
     """
     area = _dough(layout)
     if not layout.cuts:
-        return Density(np.zeros((3, 4)), np.zeros((3, 4)), area, 0.0, 0.0)
-    depth = np.array([cut.depth_mm for cut in layout.cuts])
+        return Density(np.zeros((3, 4)), np.zeros((3, 4)), area, 0.0)
+    depth = layout.depths_mm
     true = layout.lengths_mm
     spots = stations(layout, STATION_MM)
     flat = np.bincount(spots.cut, weights=spots.step)
@@ -64,7 +63,6 @@ def cut_density(layout: Layout) -> Density:
         _by_zone(layout, spots.point, length),
         _by_zone(layout, spots.point, length * depth[spots.cut]),
         area,
-        float(squares.sum()),
         float(squares[depth >= DEEP_MM.value].sum()),
     )
 

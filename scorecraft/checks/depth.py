@@ -12,10 +12,7 @@ from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Cut, Layout
-from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import (
-    DEEP_CUT_MM,
-    DEEP_SHARE,
     DEEPEST_CUT_MM,
     DEEPEST_SHARE,
     SHALLOWEST_CUT_MM,
@@ -25,9 +22,9 @@ from scorecraft.practice import (
 
 def depth(layout: Layout) -> list[Finding]:
     """Find cuts too deep for the loaf's height and cuts that stay in its skin."""
-    height, deep = layout.loaf.height_mm, deep_from_mm(layout.loaf)
+    height, deep = layout.loaf.height_mm, layout.deep_from_mm
     deepest = min(DEEPEST_CUT_MM.value, DEEPEST_SHARE.value * height)
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
+    depths = layout.depths_mm
     findings = []
     for worst, members in told_once([cut.family for cut in layout.cuts], depths):
         over = members[depths[members] > deep]
@@ -35,11 +32,6 @@ def depth(layout: Layout) -> list[Finding]:
             severity: Severity = "stop" if depths[worst] > deepest else "warning"
             findings.append(_too_deep(layout, layout.cuts[worst], over, deep, severity))
     return findings + list(_too_shallow(layout))
-
-
-def deep_from_mm(loaf: Loaf) -> float:
-    """Depth (mm) from which a cut is deep for a loaf's height, and told."""
-    return min(DEEP_CUT_MM.value, DEEP_SHARE.value * loaf.height_mm)
 
 
 def _too_deep(

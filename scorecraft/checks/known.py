@@ -11,6 +11,7 @@ from scorecraft.loaf.skin import Skin
 if TYPE_CHECKING:
     from scorecraft.bench import Work
     from scorecraft.opening import Opening
+    from scorecraft.opening.room import Room
     from scorecraft.opening.wishes import Met
 
 Level = Literal["layout", "work", "opening"]
@@ -22,8 +23,8 @@ LEVELS: tuple[Level, ...] = ("layout", "work", "opening")
 class Known:
     """A layout with what has been worked out of it, up to a level.
 
-    `met` tells how far wished openings are met, and is None where there are none. `work` and
-    `opening` are there from their level on.
+    `met` tells how far wished openings are met, and is None where there are none. `work`, `opening`
+    and `room` are there from their level on.
     """
 
     layout: Layout
@@ -32,6 +33,7 @@ class Known:
     met: Met | None = None
     work: Work | None = None
     opening: Opening | None = None
+    room: Room | None = None
 
     def reaches(self, level: Level) -> bool:
         """Tell whether as much is known as at a level."""

@@ -8,10 +8,11 @@ from scorecraft.arrays import Ints
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.telling import likewise
-from scorecraft.cuts import Cut
+from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.opening.depth import Wanted
 from scorecraft.opening.wishes import Met
+from scorecraft.practice import DEPTH_STEP_MM
 
 OPENING_WISH_ROUGH = 0.05
 """An opening that misses the wish by more than this share of itself is told."""
@@ -24,13 +25,13 @@ def opens(met: Met) -> list[Finding]:
         return [not_sought(cuts, met.refused)]
     if met.found is None:
         return []
-    return [*unmet(cuts, met.found), *roughly_met(cuts, met.found)]
+    return [*unmet(met.layout, met.found), *roughly_met(cuts, met.found)]
 
 
-def unmet(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
+def unmet(layout: Layout, found: Wanted) -> list[Finding]:
     """Tell the wishes out of reach, once for the copies of one statement."""
-    lost = _by_family(cuts, np.flatnonzero(~found.reachable))
-    return [_unmet(cuts, found, members) for members in lost]
+    lost = _by_family(layout.cuts, np.flatnonzero(~found.reachable))
+    return [_unmet(layout, found, members) for members in lost]
 
 
 def roughly_met(cuts: tuple[Cut, ...], found: Wanted) -> list[Finding]:
@@ -70,11 +71,12 @@ def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int
     return Finding("opens", "warning", message, say.ASK_LESS, cut.place, figures, tuple(members))
 
 
-def _unmet(cuts: tuple[Cut, ...], found: Wanted, members: list[int]) -> Finding:
+def _unmet(layout: Layout, found: Wanted, members: list[int]) -> Finding:
     """Tell of the cuts of one statement that cannot open as wished."""
     worst = min(members, key=lambda index: found.most_mm[index])
-    cut, most = cuts[worst], float(found.most_mm[worst])
-    message = say.opens_only(cut, most)
+    cut, most = layout.cuts[worst], float(found.most_mm[worst])
+    bounded = cut.depth_mm + DEPTH_STEP_MM.value > layout.deep_from_mm
+    message = say.opens_only(cut, most, bounded)
     hint = say.ask_for(float(np.floor(most * 9) / 10))
     figures: Mapping[str, float] = {"most_mm": most, "count": float(len(members))}
     return Finding("opens", "warning", message, hint, cut.place, figures, tuple(members))

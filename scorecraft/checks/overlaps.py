@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+from scorecraft import curves
 from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.changes import parted, without
@@ -130,7 +131,7 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Ints) -> Find
     cut, under = layout.cuts[found.short[worst]], layout.cuts[found.other[worst]]
     shared = float(found.shared[worst])
     covered = np.unique(found.short[members])
-    whole = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
+    whole = curves.length(cut.line)
     place = where(layout.loaf, cut.line[len(cut.line) // 2])
     apart = half_up(STRIP_PER_DEPTH.value * (cut.depth_mm + under.depth_mm) / 2)
     about = tuple(covered.tolist())

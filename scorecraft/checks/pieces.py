@@ -69,9 +69,9 @@ def pieces(layout: Layout) -> list[Finding]:
     """
     told = shapely.MultiPolygon()
     findings: list[Finding] = []
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
-    levels = np.unique(LEVEL_MM * np.floor(depths / LEVEL_MM))[::-1]
-    for level in levels[levels >= PIECE_SHALLOW_MM.value].tolist():
+    depths = layout.depths_mm
+    levels = LEVEL_MM * np.floor(depths / LEVEL_MM)
+    for level in sorted(set(levels[levels >= PIECE_SHALLOW_MM.value].tolist()), reverse=True):
         deep = np.flatnonzero(depths >= level)
         faces = _faces([layout.cuts[i].line for i in deep])
         faces = faces[~shapely.intersects(told, shapely.point_on_surface(faces))]

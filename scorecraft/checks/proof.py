@@ -8,7 +8,6 @@ import numpy as np
 from scorecraft.baking import CURE_DEPTHS_MM, OVER_DEEP_MM, UNDER_DEPTH_MM
 from scorecraft.checks import telling_dough as say
 from scorecraft.checks.changes import at_depth, no_deeper
-from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding, Offer
 from scorecraft.cuts import Layout
 
@@ -29,7 +28,7 @@ def proof(layout: Layout) -> list[Finding]:
 def _under(layout: Layout, deep: list[int]) -> list[Finding]:
     """Tell that the deepest cuts are shallow for dough that springs so much."""
     depths = np.array([layout.cuts[i].depth_mm for i in deep])
-    wanted = min(UNDER_DEPTH_MM.value, float(np.floor(2 * deep_from_mm(layout.loaf)) / 2))
+    wanted = min(UNDER_DEPTH_MM.value, float(np.floor(2 * layout.deep_from_mm) / 2))
     if depths.max() >= wanted:
         return []
     about = tuple(i for i, depth in zip(deep, depths, strict=True) if depth == depths.max())

@@ -14,14 +14,11 @@ from scorecraft.loaf import places
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.result import Opening
 from scorecraft.opening.room import Room, direction, where
-from scorecraft.opening.room import room as room_of
 from scorecraft.units import turntable_degrees
 
 
-def room(layout: Layout, opening: Opening, skin: Skin) -> list[Finding]:
+def room(layout: Layout, found: Room, skin: Skin) -> list[Finding]:
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
-    loaf = layout.loaf
-    found = room_of(opening, loaf.sheet_rim(), layout.bake.strength, hole_mm=loaf.sheet_hole())
     if found.verdict == "enough":
         return []
     severity: Severity = "warning" if found.verdict == "will burst" else "note"

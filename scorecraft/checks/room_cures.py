@@ -14,15 +14,14 @@ from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.changes import added, applied, at_depth, lengthened, without
 from scorecraft.checks.cure import Change, Cure
 from scorecraft.checks.cures import MOST_CURES, in_the_way, no_graver
-from scorecraft.checks.depth import deep_from_mm
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.symmetry import across, is_fill, places
+from scorecraft.curves import length
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
 from scorecraft.opening.room import Room, direction
-from scorecraft.opening.room import room as room_of
 from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,
     DEEPEST_USUAL_MM,
@@ -73,9 +72,7 @@ class Trial:
         self.runs -= 1
         made = applied(self.layout, changes)
         panel = max(COARSE_MM, panel_for([cut.line for cut in made.cuts], COARSE_PANELS))
-        opened = predict(made, self.skin, panel_mm=panel)
-        found = room_of(opened, made.loaf.sheet_rim(), hole_mm=made.loaf.sheet_hole())
-        return found.taken >= self.wanted + SPARE
+        return predict(made, self.skin, panel_mm=panel).work_taken >= self.wanted + SPARE
 
     def least(self, steps: Sequence[tuple[Change, ...]]) -> tuple[Change, ...] | None:
         """Find the first of growing steps that helps, None where the last that passes does not."""
@@ -202,20 +199,20 @@ def _cross(lines: tuple[Line, ...]) -> bool:
 
 def _most_deep(layout: Layout) -> float:
     """Tell how deep (mm) advice goes at most: as is usual, and as the loaf's height allows."""
-    return min(DEEPEST_USUAL_MM.value, deep_from_mm(layout.loaf))
+    return min(DEEPEST_USUAL_MM.value, layout.deep_from_mm)
 
 
 def _cure_depth(layout: Layout) -> float:
     """Depth (mm) of a cut that is advised: as its dough asks, as the loaf's height allows."""
     step = DEPTH_STEP_MM.value
-    deepest = step * math.floor(deep_from_mm(layout.loaf) / step)
+    deepest = step * math.floor(layout.deep_from_mm / step)
     return min(CURE_DEPTHS_MM[layout.dough.stage].value, deepest)
 
 
 def _told(lines: tuple[Line, ...], depth: float, upright: bool) -> str:
     """Say where cuts are added: through the crown, beside it or around it."""
     line = lines[0]
-    long = float(np.hypot(*np.diff(line, axis=0).T).sum())
+    long = length(line)
     if len(line) > 2:
         out = float(np.hypot(*line[len(line) // 2]))
         first = min(round(turntable_degrees(_way(each))) % 360 for each in lines)

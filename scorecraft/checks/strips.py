@@ -9,6 +9,7 @@ from scorecraft.arrays import Floats, Ints
 from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.alongside import STRIP_RUN_MM, STRIP_RUN_SHARE, Alongside, alongside
 from scorecraft.checks.changes import no_deeper, parted, way_to
+from scorecraft.checks.cure import Change
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.once import told_once
@@ -73,7 +74,7 @@ def narrow_strips(layout: Layout) -> tuple[list[Strip], bool]:
     """Give strips that are narrower than they should be, once for a pair of cuts; whether all."""
     if not layout.cuts:
         return [], True
-    depth = np.array([cut.depth_mm for cut in layout.cuts])
+    depth = layout.depths_mm
     reach = np.maximum(STRIP_PER_DEPTH.value * depth, THINNEST_STRIP_MM.value) / 2
     near = alongside(layout, reach, STRIP_PARALLEL_DEG.value)
     best: dict[tuple[int, int], Strip] = {}
@@ -170,9 +171,13 @@ def _offers(
 ) -> Iterator[Offer]:
     """Offer to move the cuts apart, or to cut them shallower, floored to a tenth of a mm."""
     by = half_up(worst.apart_mm)
-    if worst.one != worst.other:
+
+    def moved() -> tuple[Change, ...]:
         pairs = [(s.one, s.other, way_to(layout.cuts[s.other].line, s.middle)) for s in found]
-        yield Offer(say.move_farther_apart(by), layout, lambda: (parted(layout, pairs, by),))
+        return (parted(layout, pairs, by),)
+
+    if worst.one != worst.other:
+        yield Offer(say.move_farther_apart(by), layout, moved)
     depth = float(np.floor(min(s.width_mm for s in found) / STRIP_PER_DEPTH.value * 10) / 10)
     if depth > 0:
         yield Offer(say.them_no_deeper(depth), layout, lambda: (no_deeper(layout, touched, depth),))

@@ -138,10 +138,12 @@ def opens_otherwise(cut: Cut, opens_mm: float) -> str:
     )
 
 
-def opens_only(cut: Cut, most_mm: float) -> str:
-    """Say that a cut cannot open as was asked for."""
+def opens_only(cut: Cut, most_mm: float, bounded: bool) -> str:
+    """Say that a cut cannot open as was asked for, perhaps since the loaf takes none deeper."""
+    deepest = f"{mm_words(cut.depth_mm)} deep, as deep as this loaf takes"
+    taken = deepest if bounded else "however deep you cut"
     return (
-        f"{the(cut)} cannot open {cut.opens_mm:g} mm: however deep you cut, "
+        f"{the(cut)} cannot open {cut.opens_mm:g} mm: {taken}, "
         f"it opens only {most_mm:.1f} mm between its neighbours"
     )
 

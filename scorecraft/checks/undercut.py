@@ -28,7 +28,7 @@ def undercut(layout: Layout) -> list[Finding]:
     """Find slanted cuts that meet, or nearly meet, a cut beside them under the skin."""
     if not any(cut.blade_rad < math.radians(SLANTED_DEG.value) for cut in layout.cuts):
         return []
-    depth = np.array([cut.depth_mm for cut in layout.cuts])
+    depth = layout.depths_mm
     slant = np.array([_slant(cut.blade_rad) for cut in layout.cuts])
     reach = depth * slant + UNDERCUT_CLEAR_MM.value / 2
     near = alongside(layout, reach, UNDERCUT_PARALLEL_DEG.value)

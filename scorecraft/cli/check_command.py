@@ -1,7 +1,5 @@
 """`scorecraft check`: what is wrong with a design, and what to do."""
 
-import json
-
 import click
 
 import scorecraft.cli.telling as telling
@@ -38,6 +36,8 @@ def command(
 
 def printed_as_json(given: Given, *, quick: bool) -> int:
     """Print the design as JSON, or why there is none; the exit code is the same as without."""
+    import json
+
     from scorecraft.check_data import as_data, refused
     from scorecraft.cli.output import patience
 

@@ -1,9 +1,9 @@
 """Options that many commands share."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import wraps
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -69,19 +69,9 @@ def pattern_options(command: Command) -> Command:
     """Add PATTERN and the options about it, from --set to -q; the command takes them as `given`."""
 
     @wraps(command)
-    def bundled(
-        pattern: str,
-        knobs: tuple[str, ...],
-        loaf: str | None,
-        bake: str | None,
-        dough: str | None,
-        loaves: int | None,
-        baker: str | None,
-        quiet: bool,
-        **others: object,
-    ) -> int:
-        given = Given(pattern, knobs, loaf, bake, dough, loaves, baker, quiet)
-        return int(command(given, **others))
+    def bundled(**options: Any) -> int:  # click gives each its type
+        given = Given(**{field.name: options.pop(field.name) for field in fields(Given)})
+        return command(given, **options)
 
     for option in (
         click.option("-q", "--quiet", is_flag=True, help=telling.QUIET),

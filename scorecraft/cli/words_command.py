@@ -27,24 +27,28 @@ def command(word: str | None, output: str | None, everything: bool) -> int:
 
 
 def explained(word: str) -> list[str]:
-    """Explain a word: as one of the language, as a key of cuts, and as a check.
+    """Explain a word: one of the language, a key of cuts, a check, or one of the trade.
 
     Raises UsageError, with the nearest word there is, where it is none of these.
     """
     from scorecraft.errors import nearest
+    from scorecraft.glossary import TERMS
     from scorecraft.language.reference import entry, takes
     from scorecraft.language.words import ATTRIBUTES, WORDS
 
     told = [entry(WORDS[word])] if word in WORDS else []
+    term = [f"{TERMS[word].title}: {TERMS[word].text}\n"] if word in TERMS else []
     keys = [key for key in ATTRIBUTES if key.name == word]
     told += [f"{word}, of a cut: {key.help} ({takes(key)})\n" for key in keys]
     if told and not keys:
-        return told
+        return told + term
     from scorecraft.checks import CHECKS  # it loads the checks, which most words do not need
 
     told += [f"{word}, a check: {CHECKS[word].says}\n"] if word in CHECKS else []
+    told += term
     if not told:
-        raise unknown(word, nearest(word, [*WORDS, *(key.name for key in ATTRIBUTES), *CHECKS]))
+        names = [*WORDS, *(key.name for key in ATTRIBUTES), *CHECKS, *TERMS]
+        raise unknown(word, nearest(word, names))
     return told
 
 

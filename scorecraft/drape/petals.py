@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecraft.arrays import Floats, Line
+from scorecraft.curves import length
 from scorecraft.drape.rings import Rings
 
 STEP_MM = 1.5
@@ -54,8 +55,7 @@ class Petal:
 
     def slack(self, theta: float) -> float:
         """How much longer (mm) the paper's edge is than the dough under it: the error of fit."""
-        edge = self.edge(theta, 0.0)
-        return float(np.hypot(*np.diff(edge, axis=0).T).sum() - self.rings.loaf.reach(theta))
+        return length(self.edge(theta, 0.0)) - float(self.rings.loaf.reach(theta))
 
     def angle(self, distance: Floats, theta: Floats) -> Floats:
         """Direction on the paper (radians) of points of the dough by distance and direction.

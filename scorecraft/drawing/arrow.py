@@ -4,8 +4,9 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
+from scorecraft.curves import length
 from scorecraft.drawing.picture import BLACK, Shape
-from scorecraft.drawing.plan import along, length
+from scorecraft.drawing.plan import along
 
 ARROW_MM = 2.8
 PARTS = (0.8, 0.7, 0.88, 0.6, 0.5, 0.4, 0.3, 0.2)

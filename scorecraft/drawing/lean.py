@@ -6,9 +6,10 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.drawing.picture import Ink, Shape
-from scorecraft.drawing.plan import along, length
+from scorecraft.drawing.plan import along
 from scorecraft.opening.lip import rising_side
 
 BAR_MM = 4.5

@@ -20,9 +20,20 @@ def letters(label: Label) -> tuple[Segment, ...]:
     along = ANCHORS[label.anchor] * drawn.width_mm
     drop = LEVELS[label.level] * label.size
     (x, y), c, s = label.at, cos(label.turn), sin(label.turn)
-
-    def at(px: float, py: float) -> tuple[float, float]:
-        px, py = px + along, py + drop
-        return x + px * c - py * s, y + px * s + py * c
-
-    return tuple((op, tuple(at(*point) for point in points)) for op, points in drawn.segments)
+    return tuple(
+        [
+            (
+                op,
+                tuple(
+                    [
+                        (
+                            x + (px + along) * c - (py + drop) * s,
+                            y + (px + along) * s + (py + drop) * c,
+                        )
+                        for px, py in points
+                    ]
+                ),
+            )
+            for op, points in drawn.segments
+        ]
+    )

@@ -1,45 +1,34 @@
 """A small picture of the loaf with its cuts: for the gallery, a notebook, the steps of a card."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
+from functools import partial
 
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.cuts import Cut, Layout
-from scorecraft.drawing.inks import band
+from scorecraft.cuts import Layout
 from scorecraft.drawing.paint import Paint, RadialGradient, Stop
-from scorecraft.drawing.picture import BLACK, Ink, Layer, Picture, Shape
-from scorecraft.drawing.plan import cut_plans, on_paper, rim_plan, rim_plans
+from scorecraft.drawing.picture import Ink, Layer, Picture, Shape
+from scorecraft.drawing.plan import cut_layer, cut_plans, on_paper, rim_plan, rim_plans
 from scorecraft.loaf.dome import Loaf
 
 DOUGH = (Stop(0.0, "#fdf8ee"), Stop(0.55, "#f6ead4"), Stop(0.86, "#ead6b4"), Stop(1.0, "#d5b98d"))
 """Floured dough in soft light from the upper left, darker where the dome falls away."""
 RIM_COLOR = "#b8986a"
 CUT_COLOR = "#3b2a1b"
-FAINT_COLOR = "#b9b2a8"
 MARGIN = 0.04
 """White around the loaf, as a part of the picture's width."""
 THINNEST_MM = 0.12
 
 
-def loaf_picture(
-    layout: Layout,
-    *,
-    width_mm: float,
-    strong: Collection[int] | None = None,
-    shaded: bool = True,
-) -> Picture:
-    """Draw the loaf from above, `width_mm` wide with its white margin.
-
-    `strong` are the indexes of cuts to draw dark, the others faint; None draws all dark.
-    Unshaded, the loaf is a plain outline for printing in black.
-    """
+def loaf_picture(layout: Layout, *, width_mm: float) -> Picture:
+    """Draw the loaf from above, `width_mm` wide with its white margin."""
     edge = MARGIN * width_mm
     left, low, right, high = _bounds(layout.loaf)
     scale = (width_mm - 2 * edge) / (right - left)
     height = (high - low) * scale + 2 * edge
     centre = (edge - left * scale, edge + high * scale)
-    layer = loaf_layer(layout, centre, scale, strong=strong, shaded=shaded)
+    layer = loaf_layer(layout, centre, scale)
     return Picture(
         width_mm,
         height,
@@ -55,30 +44,18 @@ def loaf_layer(
     centre: tuple[float, float],
     scale: float,
     *,
-    strong: Collection[int] | None = None,
-    shaded: bool = True,
     plans: Sequence[Line] | None = None,
 ) -> Layer:
-    """Draw the loaf at a scale with its crown at `centre` (paper mm); deep and strong on top.
+    """Draw the loaf at a scale with its crown at `centre` (paper mm), the deep cuts on top.
 
     `plans` are the cuts' plan lines (`cut_plans`), if they are known already.
     """
     lines = cut_plans(layout) if plans is None else plans
     rims = tuple(on_paper(rim, centre, scale) for rim in rim_plans(layout.loaf))
-    ink = Ink(_ink_width(0.8, scale), color=RIM_COLOR if shaded else BLACK)
-    dough = Shape(rims, closed=True, ink=ink, fill=_dough(rims[0]) if shaded else None, css="dough")
-    dark = set(range(len(lines)) if strong is None else strong)
-    order = sorted(
-        range(len(lines)), key=lambda index: (index in dark, layout.cuts[index].depth_mm)
-    )
-    cuts = []
-    for index in order:
-        points = on_paper(lines[index], centre, scale)
-        if index in dark:
-            cuts.append(_cut(layout.cuts[index], index, points, scale))
-        else:
-            cuts.append(_faint(index, points, scale))
-    return Layer("loaf", (dough, Layer("cuts", tuple(cuts))))
+    ink = Ink(_ink_width(0.8, scale), color=RIM_COLOR)
+    dough = Shape(rims, closed=True, ink=ink, fill=_dough(rims[0]), css="dough")
+    cuts = [on_paper(each, centre, scale) for each in lines]
+    return Layer("loaf", (dough, cut_layer(layout, cuts, partial(_ink, scale))))
 
 
 def _bounds(loaf: Loaf) -> tuple[float, float, float, float]:
@@ -87,19 +64,8 @@ def _bounds(loaf: Loaf) -> tuple[float, float, float, float]:
     return float(left), float(low), float(right), float(high)
 
 
-def _cut(cut: Cut, index: int, points: Line, scale: float) -> Shape:
-    return Shape(
-        (points,),
-        ink=Ink(_ink_width(0.4 + 0.14 * cut.depth_mm, scale), color=CUT_COLOR),
-        css=f"cut {band(cut.depth_mm)} {cut.kind}",
-        data={"cut": str(index)},
-        title=f"{cut.name}, {cut.depth_mm:.3g} mm deep",
-    )
-
-
-def _faint(index: int, points: Line, scale: float) -> Shape:
-    ink = Ink(_ink_width(0.4, scale), color=FAINT_COLOR)
-    return Shape((points,), ink=ink, css="cut faint", data={"cut": str(index)})
+def _ink(scale: float, depth_mm: float, points: Line) -> Ink:
+    return Ink(_ink_width(0.4 + 0.14 * depth_mm, scale), color=CUT_COLOR)
 
 
 def _ink_width(full_size: float, scale: float) -> float:

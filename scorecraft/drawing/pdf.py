@@ -72,7 +72,8 @@ def own_dpi(picture: Picture) -> float:
 
 def flattened(picture: Picture, dpi: float | None = None) -> Pixels:
     """Lay the drawing of a picture over its photograph, in a resolution or its own."""
-    size = [round(side * (dpi or own_dpi(picture)) / 25.4) for side in _sides(picture)]
+    sides = (picture.width_mm, picture.height_mm)
+    size = [round(side * (dpi or own_dpi(picture)) / 25.4) for side in sides]
     photo = resized(np.asarray(picture.photo), size[0], size[1])
     bare = replace(picture, photo=None)
     if loaded := cairo():
@@ -82,10 +83,6 @@ def flattened(picture: Picture, dpi: float | None = None) -> Pixels:
     else:
         drawing = plain_png(bare, size[0] / picture.width_mm * 25.4, MADE, see_through=True)
     return overlaid(photo, drawing)
-
-
-def _sides(picture: Picture) -> tuple[float, float]:
-    return picture.width_mm, picture.height_mm
 
 
 def _drawn(picture: Picture, dpi: float) -> bytes:

@@ -1,12 +1,14 @@
 """The loaf seen from straight above, laid on paper."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
+from scorecraft.drawing.inks import band
+from scorecraft.drawing.picture import Ink, Layer, Shape
 from scorecraft.loaf.areas import on_plan, rims_of
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.plan import STRAY_MM, plan_strings
@@ -49,9 +51,20 @@ def on_paper(points: Line, centre: tuple[float, float], scale: float = 1.0) -> L
     return laid
 
 
-def length(points: Line) -> float:
-    """Measure a polyline in its own units."""
-    return float(np.hypot(*np.diff(points, axis=0).T).sum())
+def cut_layer(layout: Layout, lines: Sequence[Line], ink_of: Callable[[float, Line], Ink]) -> Layer:
+    """Draw cuts by depth, the deep ones on top; `lines` are the cuts on paper, in order.
+
+    `ink_of` gives the ink of a cut by its depth (mm) and its line.
+    """
+    order = sorted(range(len(lines)), key=lambda index: layout.cuts[index].depth_mm)
+    cuts = []
+    for index in order:
+        cut, line = layout.cuts[index], lines[index]
+        css = f"cut {band(cut.depth_mm)} {cut.kind}"
+        title = f"{cut.name}, {cut.depth_mm:.3g} mm deep"
+        ink = ink_of(cut.depth_mm, line)
+        cuts.append(Shape((line,), ink=ink, css=css, data={"cut": str(index)}, title=title))
+    return Layer("cuts", tuple(cuts))
 
 
 def along(points: Line, part: float) -> tuple[Line, float]:

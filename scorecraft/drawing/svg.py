@@ -33,6 +33,8 @@ TextForm = Literal["outline", "text"]
 FONT_FAMILY = "DejaVu Sans, Verdana, sans-serif"
 DIGITS = 3
 """Coordinates are written to 0.001 mm."""
+PAIRS = ("", "%.10g,%.10g", "%.10g,%.10g %.10g,%.10g")
+"""How none, one and two points are written."""
 
 
 def svg(
@@ -223,11 +225,13 @@ def _text_attributes(label: Label, x: float, y: float) -> Attributes:
 
 
 def _label_data(label: Label) -> str:
-    """Write the letters of a label as path data."""
-    return "".join(
-        op + " ".join(f"{number(x)},{number(y)}" for x, y in points)
-        for op, points in letters(label)
-    )
+    """Write the letters of a label as path data; raises ScorecraftError as `number` does."""
+    drawn = letters(label)
+    flat = [length for _, points in drawn for point in points for length in point]
+    if not isfinite(sum(flat)):
+        raise ScorecraftError("cannot draw letters at a place that is not a finite number")
+    form = "".join([op + PAIRS[len(points)] for op, points in drawn])
+    return form % tuple([round(length, DIGITS) + 0.0 for length in flat])
 
 
 def _gradient(root: Drawing, paint: LinearGradient | RadialGradient, name: str) -> BaseElement:

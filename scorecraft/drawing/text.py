@@ -42,7 +42,7 @@ def outline(text: str, size_mm: float, *, bold: bool = False) -> Outline:
     for glyph, kern in face.run(printable(text)):
         at += kern
         for op, points in face.glyph(glyph):
-            segments.append((op, tuple(((x + at) * scale, -y * scale) for x, y in points)))
+            segments.append((op, tuple([((x + at) * scale, -y * scale) for x, y in points])))
         at += face.advance[glyph]
     return Outline(tuple(segments), at * scale)
 

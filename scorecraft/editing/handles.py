@@ -13,6 +13,7 @@ import shapely
 
 from scorecraft import regions
 from scorecraft.arrays import Floats, Line
+from scorecraft.editing import telling as say
 from scorecraft.editing.moving import back
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import Slot, Way, read_slot, slot
@@ -24,9 +25,11 @@ from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.traced import Step
+from scorecraft.expand.walk import Walk
 from scorecraft.language.keys import Key, Word
-from scorecraft.language.tree import Figure, Join, Points, Region
+from scorecraft.language.tree import Argument, Figure, Join, Measure, Points, Region
 from scorecraft.language.words import WORDS
+from scorecraft.units import ANGLE, UNITS
 
 SMALL = 1e-4
 """A figure is drawn so much larger (mm, rad) to see what moves."""
@@ -87,6 +90,16 @@ class Handle:
 
 def handles(scene: Scene, step: Step, name: str = "") -> list[Handle]:
     """Find the handles of a run, or the one of a name: those of what it draws or fills."""
+    if step not in scene.handles:
+        found = found_handles(scene, step, name)
+        if name:
+            return found
+        scene.handles[step] = found
+    return [each for each in scene.handles[step] if name in ("", each.name)]
+
+
+def found_handles(scene: Scene, step: Step, name: str) -> list[Handle]:
+    """Find the handles of a run, or the one of a name."""
     statement = step.statement
     word = WORDS.get(statement.word)
     if statement.word == "fill":
@@ -95,6 +108,8 @@ def handles(scene: Scene, step: Step, name: str = "") -> list[Handle]:
         found = [around_handle(scene, step)]
     elif statement.word == "trace":
         found = trace_handle(scene, step)
+    elif statement.word in scene.rules:
+        found = list(call_handles(scene, step, name))
     elif word is not None and word.group == "motif":
         found = list(motif_handles(scene, step, word, name))
     else:
@@ -119,13 +134,47 @@ def motif_handles(scene: Scene, step: Step, word: Word, name: str) -> Iterator[H
         yield from way_points(scene, step, argument.value)
 
 
+def call_handles(scene: Scene, step: Step, name: str) -> Iterator[Handle]:
+    """Give the handles of the call of a rule, or the one of a name: its lengths and angles.
+
+    What a number moves is seen by running the rule with it as it is and a little greater.
+    """
+    frame = step.scope.frame
+    keys = (each.key for each in scene.rules[step.statement.word].arguments[1:])
+    found = {key: slot(scene, step, key) for key in keys if name in ("", key)}
+
+    def drawn(changed: Values) -> list[Line]:
+        kept = tuple(each for each in step.statement.arguments if each.key not in changed)
+        new = (Argument(k, Measure(v / per[k], units[k])) for k, v in changed.items())
+        walk = Walk(scene.rules, Drawings(None))
+        call = replace(step.statement, arguments=(*kept, *new))
+        walk.block((call,), replace(step.scope, region=None))
+        if walk.problems:
+            raise say.NOT_SO_LARGE.error(step.statement.place)
+        return [local(frame, cut.line) for cut in walk.cuts]
+
+    sized = {key: each for key, each in found.items() if each and each.unit}
+    per, units = ({k: getattr(s, of) for k, s in sized.items()} for of in ("per", "unit"))
+    for key, number in sized.items():
+        turns = UNITS[number.unit].dimension == ANGLE
+        known = Key(key, "angle" if turns else "length")
+        made = pulled(known, number, frame, {key: number.value}, drawn)
+        if made:
+            yield made
+
+
+def local(frame: Frame, line: Line) -> Line:
+    """Carry a line of the sheet into a frame (mm)."""
+    return np.asarray(np.linalg.solve(frame.axes, (line - frame.origin).T).T)
+
+
 def trace_handle(scene: Scene, step: Step) -> list[Handle]:
     """Give the handle of how wide a drawing is, on its right."""
     number, frame = slot(scene, step, "width"), step.drawn.frame
     lines = [scene.traced.layout.cuts[index].line for index in scene.cuts[step]]
     if number is None or not lines:
         return []
-    points = np.linalg.solve(frame.axes, (np.concatenate(lines) - frame.origin).T).T
+    points = local(frame, np.concatenate(lines))
     wide = float(np.ptp(points[:, 0]))
     at = points[np.argmax(points[:, 0])]
     if wide < LEAST_PULL or abs(at[0]) < LEAST_PULL:

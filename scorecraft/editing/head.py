@@ -8,8 +8,9 @@ from collections.abc import Mapping, Sequence
 
 from scorecraft.editing.line import Line, find_line, inserted, lines_at_head
 from scorecraft.errors import ScorecraftError
-from scorecraft.language.tree import Argument, Measure, Unary
-from scorecraft.language.words import HEADER, WORDS
+from scorecraft.language.header_words import HEADER
+from scorecraft.language.tree import Argument, Measure, Statement, Unary, outside
+from scorecraft.language.words import WORDS
 
 ORDER = tuple(word.name for word in HEADER)
 
@@ -115,3 +116,8 @@ def sure(line: Line, wanted: set[str], kept: Sequence[Argument]) -> None:
     same = [each for each in found if each in kept]
     if len(found) != len(wanted) or {each.key for each in found} != wanted or same != list(kept):
         raise ScorecraftError("this value would change more than its own place", line.place)
+
+
+def keys_as_written(statement: Statement) -> dict[str, str]:
+    """Write each value of a statement back as it could stand in the text."""
+    return {argument.key: outside(argument.value) for argument in statement.arguments}

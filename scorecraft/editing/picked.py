@@ -8,12 +8,13 @@ import numpy as np
 from scorecraft.arrays import Floats
 from scorecraft.editing import telling as say
 from scorecraft.editing.copying import copier
-from scorecraft.editing.freeing import copying
+from scorecraft.editing.freeing import check_free, copying
 from scorecraft.editing.handles import Handle, handles
 from scorecraft.editing.moving import held_fast, needed, placed_by, round_keys
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import LockedError, Slot, slot
 from scorecraft.editing.turning import turning
+from scorecraft.errors import ScorecraftError
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.traced import Step
 from scorecraft.language.keys import Key
@@ -166,9 +167,18 @@ def chips_of(scene: Scene, step: Step) -> list[Chip]:
         Chip("duplicate"),
         Chip("delete"),
     ]
-    if copying(step) is not None:
-        chips.append(Chip("free_copy"))
+    if (copied := copying(step)) is not None:
+        chips.append(Chip("free_copy", locked=not_free(scene, copied)))
     return [*chips, Chip("show")]
+
+
+def not_free(scene: Scene, copied: Step) -> str:
+    """Say why copies cannot be freed, or nothing."""
+    try:
+        check_free(scene, copied)
+    except ScorecraftError as error:
+        return f"{error.message}; {error.hint}"
+    return ""
 
 
 def worn(scene: Scene, step: Step, key: str) -> str:

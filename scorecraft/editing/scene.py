@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -17,6 +18,9 @@ from scorecraft.language.tree import Statement
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.dome import Loaf
 from scorecraft.units import Quantity
+
+if TYPE_CHECKING:
+    from scorecraft.editing.handles import Handle
 
 
 @dataclass(frozen=True)
@@ -47,6 +51,11 @@ class Scene:
             for step in origin.chain:
                 found[step].append(index)
         return found
+
+    @cached_property
+    def handles(self) -> "dict[Step, list[Handle]]":
+        """The handles of the runs that have been taken so far: a drag comes after a look."""
+        return {}
 
     @cached_property
     def knobs(self) -> Mapping[str, Knob]:

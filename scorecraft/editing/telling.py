@@ -10,6 +10,7 @@ NO_COPIES = Slip("there are no copies here to free", "this statement is drawn on
 SHORT_STROKE = Slip("this stroke is too short to cut", "draw at least 1 cm")
 CHANGED = Slip("the text has changed since", "try once more")
 MORE_THAN_ONE = Slip("this value would change more than its own place", "change it in the text")
+NOT_SO_LARGE = Slip("so large a size does not go", "try a smaller one")
 NOTHING = "Nothing changed"
 NO_CURE = Slip("this fix is no longer there", "the checks have changed: look again")
 NO_GAP = Slip("a gap cannot be written for this cut", "split it in two in the text")
@@ -17,6 +18,11 @@ WAYS = {
     "multiply": "Multiply it",
     "own": "Give this one its own value",
 }
+
+
+def handle_name(key: str) -> str:
+    """Call a handle as the page shows it while it is dragged."""
+    return {"from": "Start", "to": "End"}.get(key, key.replace("_", " ").capitalize())
 
 
 def no_statement(line: int) -> Slip:

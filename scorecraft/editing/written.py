@@ -102,11 +102,6 @@ class Written:
         within = statement or self.tree.statements[-1]
         return self.starts[self.lines(within)[-1]]
 
-    def siblings(self, statement: Statement) -> tuple[Statement, ...]:
-        """Give the statements of the block that a statement stands in."""
-        parent = self.parents[statement.place.line]
-        return parent.body if parent else self.tree.statements
-
     def code_end(self, owner: Statement | Figure) -> int:
         """Give the offset behind the last value of a statement or figure, before its colon."""
         places = [owner.place, *(argument.span for argument in owner.arguments)]

@@ -158,10 +158,10 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
         return from_tin(values, powers, dough)
     usual = usual_dough(form, values)
     if "dough" in values:
-        made = from_dough(values, powers, basket, dough)
+        loaf = from_dough(values, powers, basket, dough)
         values["steps"] = (*usual, *values["steps"])
         values["doubts"] = (*values["doubts"], *not_usual(form, values["dough"]))
-        return made
+        return loaf
     width = values.get("width")
     if width is None:
         raise say.NO_SIZE.error()
@@ -173,7 +173,7 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
     if "height" not in values:
         steps.append(say.not_given("height", height))
     values["steps"] = tuple(steps)
-    return make_loaf(shape, width, length, height, powers, hole_mm=values.get("hole"))
+    return made(values, (width, length, height), powers)
 
 
 def basket_of(values: Values) -> tuple[float, float] | None:
@@ -201,6 +201,8 @@ def check_keys(form: Form, values: Values) -> None:
         raise say.even_loaf(form.name).error()
     if "hole" in values and not form.hole:
         raise say.no_hole(form.name).error()
+    if "taper" in values and not form.tapers:
+        raise say.no_taper(form.name).error()
     if "pan" in values and not form.held:
         raise say.no_pan(form.name).error()
 
@@ -248,10 +250,18 @@ def from_dough(
             values.get("width"), values.get("length"), values.get("height"), values.get("hole")
         ),
         profile=powers,
+        taper=values.get("taper", 0.0),
     )
     values["steps"], values["doubts"] = sizing.steps, sizing.doubts
-    sizes = sizing.width_mm, sizing.length_mm, sizing.height_mm
-    return make_loaf(shape, *sizes, powers, hole_mm=values.get("hole"))
+    return made(values, (sizing.width_mm, sizing.length_mm, sizing.height_mm), powers)
+
+
+def made(
+    values: Values, size: tuple[float, float, float], powers: tuple[float, float] | None
+) -> Loaf:
+    """Make the loaf of a form, of a width, length and height (mm)."""
+    hole, taper = values.get("hole"), values.get("taper", 0.0)
+    return make_loaf(values["shape"], *size, powers, hole_mm=hole, taper=taper)
 
 
 def traced_loaf(

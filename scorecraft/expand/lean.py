@@ -71,8 +71,11 @@ def _rising(cut: Cut, middle: Floats | None, loaf: Loaf) -> int:
     """Tell on which side of the stroke the lip rises: 1 left, -1 right; 0 is for the hand to say.
 
     The handle leans to the other side, away from the figure's middle, else from the top of the
-    loaf; where it would touch the bench it leans the other way.
+    loaf; where it would touch the bench it leans the other way. Scissors point to the side to
+    which the ends of their cut bend, and lift the piece there.
     """
+    if cut.hinge_mm is not None:
+        return cut.side_of((cut.line[0] + cut.line[-1]) / 2, 0.0)
     side = (cut.side_of(middle) if middle is not None else 0) or cut.side_of(
         _top(cut, loaf), ON_TOP_MM
     )

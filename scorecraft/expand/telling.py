@@ -97,6 +97,11 @@ def no_hole(shape: str) -> Slip:
     return Slip(f"a loaf called {shape} has no hole", "like: loaf ring width 280mm hole 90mm")
 
 
+def no_taper(shape: str) -> Slip:
+    """Refuse a taper of a loaf that has no two ends."""
+    return Slip(f"a loaf called {shape} does not taper", "like: loaf oval width 150mm taper 20%")
+
+
 def no_pan(shape: str) -> Slip:
     """Refuse a tin for a loaf that bakes in none."""
     return Slip(f"a loaf called {shape} bakes in no tin", "like: loaf tin pan two_pound")

@@ -26,6 +26,9 @@ from scorecraft.units import SPELLINGS, UNITS
 
 SORTS = {"region": "region", "texture": "texture", "path": "motif"}
 
+CLOSE = 0.8
+"""How like a choice a word must be that was written without its key."""
+
 
 class LineReader(TokenReader):
     """Reads the arguments of one line, its word already known."""
@@ -132,7 +135,8 @@ class LineReader(TokenReader):
         own = [name for name in keys if name not in {key.name for key in ATTRIBUTES}]
         if token.kind != "name":
             return self.fail(*slips.without_key(token.text, row.name, own))
-        slip = slips.no_key(row.name, token.text, nearest(token.text, list(keys)), own)
+        close = chosen(token.text, keys) or nearest(token.text, list(keys))
+        slip = slips.no_key(row.name, token.text, close, own)
         about = token.text if row.name in self.rules else ""
         self.report(slip.at(token.place, trails=True, about=about))
         return LineError()
@@ -264,3 +268,13 @@ class LineReader(TokenReader):
             start = self.at
             value = self.short()
             found.append(Argument(token.text, value, token.place, self.since(start)))
+
+
+def chosen(text: str, keys: Mapping[str, Key]) -> str:
+    """Name the key and its choice that stand without the key, as in `facing in`, or ""."""
+    bare = text.removesuffix("s").removesuffix("ward")
+    for key in keys.values():
+        close = nearest(bare, key.choices, CLOSE)
+        if close[:1] == bare[:1] != "":
+            return f"{key.name} {close}"
+    return ""

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from hashlib import sha256
 
 from scorecraft.errors import Place
 from scorecraft.language.tree import Pattern, Statement
@@ -16,6 +15,8 @@ def fingerprints(pattern: Pattern) -> Mapping[Place, str]:
     Lines above and below, comments, spaces and the values of knobs do not count. Statements that
     say the same in the same blocks have the same mark.
     """
+    from hashlib import sha256
+
     return {
         place: sha256("\n".join(lines).encode()).hexdigest()[:LETTERS]
         for statement in pattern.statements

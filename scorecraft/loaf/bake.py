@@ -134,21 +134,6 @@ class Growth:
     def _sections(self) -> tuple[Sections, Sections]:
         return Sections(self.loaf), Sections(self._grown)
 
-    @property
-    def exx(self) -> float:
-        """Mean strain along x, weighted by sheet area."""
-        return self.mean[0]
-
-    @property
-    def eyy(self) -> float:
-        """Mean strain along y, weighted by sheet area."""
-        return self.mean[1]
-
-    @property
-    def exy(self) -> float:
-        """Mean shear strain (tensor), weighted by sheet area."""
-        return self.mean[2]
-
     @cached_property
     def mean(self) -> tuple[float, float, float]:
         """Mean (exx, eyy, exy) over the skin, weighted by its area on the dome."""

@@ -23,7 +23,7 @@ from scorecraft.limits import (
 )
 from scorecraft.loaf.crest import Crest
 from scorecraft.loaf.forms import called, form_of
-from scorecraft.loaf.outline import Outline, inner_outline, outline_of
+from scorecraft.loaf.outline import Outline, inner_outline, outline_of, tapered
 from scorecraft.loaf.pieces import distance as measured
 from scorecraft.loaf.pieces import gauss, halved, ratio
 from scorecraft.loaf.rays import Meridian, RayTable, ray_table
@@ -168,14 +168,6 @@ class Loaf:
         normals = np.stack([*level, upright], axis=-1)
         return np.asarray(normals / np.linalg.norm(normals, axis=-1, keepdims=True))
 
-    def slope(self, points: ArrayLike) -> Floats:
-        """Steepness of the dough at plan points, radians from level: pi/2 at the rim.
-
-        Points are (N, 2) mm, the answer is (N,).
-        """
-        normals = self.normal(points)
-        return np.asarray(np.arctan2(np.hypot(normals[..., 0], normals[..., 1]), normals[..., 2]))
-
     def lengths_on_dough(self, lines: Sequence[Floats]) -> Floats:
         """Measure the true lengths (mm) on the dough of sheet lines, each (N, 2).
 
@@ -223,17 +215,11 @@ class Loaf:
         return None if self.hole is None else self.hole.points(n)
 
     @cached_property
-    def sheet_area_mm2(self) -> float:
-        """Area of the dough sheet."""
-        return float(np.mean(self.reach(self._directions) ** 2) * math.pi) - self._crest.hole_mm2
-
-    @cached_property
     def plan_area_mm2(self) -> float:
         """Area of the loaf seen from above."""
-        return (
-            float(np.mean(self.outline.radius(self._directions) ** 2) * math.pi)
-            - self._crest.hole_mm2
-        )
+        directions = np.linspace(0.0, math.tau, RAYS, endpoint=False)
+        whole = float(np.mean(self.outline.radius(directions) ** 2) * math.pi)
+        return whole - self._crest.hole_mm2
 
     def patches(
         self, rays: int, steps: int, inner: float = 0.0, outer: float = 1.0
@@ -250,10 +236,8 @@ class Loaf:
         ends = [self._rays.parameter(half, np.full_like(half, end)) for end in (inner, outer)]
         u = ends[0] + (ends[1] - ends[0]) * nodes
         off = self._rays.length(np.broadcast_to(half, u.shape), u)
-        crest, ray = (
-            self.sheet_crest(theta)[:, None],
-            np.column_stack([np.cos(theta), np.sin(theta)]),
-        )
+        crest = self.sheet_crest(theta)[:, None]
+        ray = np.column_stack([np.cos(theta), np.sin(theta)])
         sides = (1.0,) if self.hole is None else (-1.0, 1.0)
         points = [(crest + side * off)[..., None] * ray[:, None] for side in sides]
         share = weights * (ends[1] - ends[0])
@@ -295,10 +279,6 @@ class Loaf:
     def _crest(self) -> Crest:
         return Crest(self.outline, self.hole)
 
-    @cached_property
-    def _directions(self) -> Floats:
-        return np.linspace(0.0, math.tau, RAYS, endpoint=False)
-
     def _polar(self, points: Floats) -> tuple[Floats, Floats, Floats, Floats]:
         """Distance from the middle; that of the crest on the plan, on to the rim, on the sheet."""
         theta = np.arctan2(points[..., 1], points[..., 0])
@@ -322,11 +302,13 @@ def make_loaf(
     *,
     hole_mm: float | None = None,
     tin: Tin | None = None,
+    taper: float = 0.0,
 ) -> Loaf:
     """Make a loaf of a form by its name; where there is no length it is as long as wide (mm).
 
     A ring without a hole of its own has the usual one; what stands in no known tin fills its own
-    to the rim. Raises UsageError for an unknown form and for sizes or powers no loaf has.
+    to the rim. `taper` makes it narrower toward 12 o'clock (see `tapered`). Raises UsageError for
+    an unknown form and for sizes or powers no loaf has.
 
     >>> loaf = make_loaf("round", 200, None, 80)
     >>> loaf.height_at([[0, 0], [100, 0]]).tolist()  # over the crown and at the rim
@@ -340,6 +322,8 @@ def make_loaf(
         check_size(name, size)
     powers = profile or (form.flat, RIM_POWER.value)
     outline = outline_of(form, width_mm, length)
+    if taper:
+        outline = tapered(outline, taper)
     hole = None
     if form.hole:
         hole = inner_outline(outline, form.hole * width_mm if hole_mm is None else hole_mm)

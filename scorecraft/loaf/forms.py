@@ -39,6 +39,11 @@ class Form:
     own_name: str = ""
 
     @property
+    def tapers(self) -> bool:
+        """Whether it can be narrower at one end."""
+        return self.power is not None and not (self.even or self.held or self.hole)
+
+    @property
     def called(self) -> str:
         """Call it as a baker does: a ring loaf, but a baguette."""
         return self.own_name or f"{self.name} loaf"

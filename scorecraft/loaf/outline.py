@@ -20,6 +20,10 @@ TRACED_SAMPLES = 1440
 """Directions in which a traced rim is sampled: every quarter of a degree."""
 
 
+TAPER_POINTS = 2880
+"""Corners by which a tapered rim is drawn."""
+
+
 @dataclass(frozen=True)
 class Outline:
     """A rim that is star-shaped about the origin, in plan mm.
@@ -113,6 +117,18 @@ def outline_of(form: Form, width_mm: float, length_mm: float) -> Outline:
     )()
     scale = np.array([width_mm, length_mm]) / np.ptp(drawn, axis=0)
     return replace(traced_outline(drawn * scale), shape=form.name)
+
+
+def tapered(outline: Outline, taper: float) -> Outline:
+    """Make a rim narrower toward 12 o'clock, as wide and as long as before, about its own middle.
+
+    Its width changes in a straight line along it: by the share `taper` from the middle to either
+    end, less at the far one and more at the near one.
+    """
+    points = outline.points(TAPER_POINTS)
+    points[:, 0] *= 1.0 - taper * points[:, 1] / outline.b_mm
+    points[:, 0] *= outline.width_mm / np.ptp(points[:, 0])
+    return replace(traced_outline(points), shape=outline.shape)
 
 
 def inner_outline(outer: Outline, hole_mm: float) -> Outline:

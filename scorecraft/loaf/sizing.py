@@ -59,6 +59,7 @@ def size_from_dough(
     basket_mm: tuple[float, float] | None = None,
     known: Known | None = None,
     profile: tuple[float, float] | None = None,
+    taper: float = 0.0,
 ) -> Sizing:
     """Find how large a loaf of so many grams of dough is when it is cut.
 
@@ -75,7 +76,7 @@ def size_from_dough(
     known = known or Known()
     volume, steps = proofed_volume(grams, dough)
     form = form_of(shape)
-    longer, fill = form.longer, _fill(form, profile, form.hole)
+    longer, fill = form.longer, _fill(form, profile, form.hole, taper)
     stand = form.stands * dough.stand
     doubts: list[tuple[str, str]] = []
     if basket_mm is not None and known == Known():
@@ -89,7 +90,7 @@ def size_from_dough(
         for _ in range(HOLE_ROUNDS):
             fill = _fill(form, profile, known.hole_mm / width)
             width, length, height = _solved(volume / fill, longer, stand, known)
-    make_loaf(shape, width, length, height, profile, hole_mm=known.hole_mm)
+    make_loaf(shape, width, length, height, profile, hole_mm=known.hole_mm, taper=taper)
     found = fill * width * length * height
     steps.append(say.loaf_holds(form.called, (width, length, height), found, volume))
     if known.height_mm is None:
@@ -99,10 +100,13 @@ def size_from_dough(
     return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
 
 
-def _fill(form: Form, profile: tuple[float, float] | None, hole: float) -> float:
+def _fill(
+    form: Form, profile: tuple[float, float] | None, hole: float, taper: float = 0.0
+) -> float:
     """Volume of a form over that of the box around it; its hole is a share of the width."""
     hole_mm = min(hole, MOST_HOLE) * 100.0 if form.hole else None
-    return make_loaf(form.name, 100.0, 100.0, 100.0, profile, hole_mm=hole_mm).volume_mm3 / 1e6
+    box = make_loaf(form.name, 100.0, 100.0, 100.0, profile, hole_mm=hole_mm, taper=taper)
+    return box.volume_mm3 / 1e6
 
 
 def height_from_dough(

@@ -25,7 +25,8 @@ def size_words(loaf: Loaf) -> str:
     across = f"{loaf.width_mm:.0f} mm across"
     if abs(loaf.length_mm - loaf.width_mm) > 0.5:
         across = f"{loaf.length_mm:.0f} mm long, {loaf.width_mm:.0f} mm wide"
-    return f"{across}, {loaf.height_mm:.0f} mm high"
+    hole = f", hole {loaf.hole.width_mm:.0f} mm" if loaf.hole else ""
+    return f"{across}{hole}, {loaf.height_mm:.0f} mm high"
 
 
 def out_of_range(what: str, hint: str) -> UsageError:

@@ -3,7 +3,7 @@
 from scorecraft.arrays import Line
 from scorecraft.curves import bezier, join
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import fitted
+from scorecraft.motifs.fit import bend, both, fitted
 
 STRIPES = (0.42, 0.29, 0.16)
 """Heights of the stripes, as shares of the length."""
@@ -21,35 +21,26 @@ def bee(*, length: float, width: float) -> list[Stroke]:
         ("body", _side(length, half)),
         ("wing", _wing(length, width, (0.6, 0.69), (0.5, 0.86, 0.98))),
         ("wing", _wing(length, width, (0.52, 0.56), (0.42, 0.5, 0.72))),
-        ("feeler", _line(length, half, (0.14, 0.95), (0.2, 1.02), (0.5, 1.08), (0.75, 1.04))),
+        ("feeler", bend(half, length, (0.14, 0.95), (0.2, 1.02), (0.5, 1.08), (0.75, 1.04))),
     ]
-    strokes = [
-        Stroke(part, (line - (0, length / 2)) * (side, 1))
-        for part, line in pairs
-        for side in (-1, 1)
-    ]
+    strokes = [stroke for part, line in pairs for stroke in both(part, line)]
     for height in STRIPES:
         wide = 0.72 * half * (1 - 5.5 * (height - 0.34) ** 2)
-        y = height * length - length / 2
+        y = height * length
         stripe = bezier(
             (-wide, y), (-0.5 * wide, y - 0.05 * length), (0.5 * wide, y - 0.05 * length), (wide, y)
         )
         strokes.append(Stroke("stripe", stripe))
-    head = _line(length, half, (-0.62, 0.78), (-0.7, 0.97), (0.7, 0.97), (0.62, 0.78))
-    strokes.append(Stroke("head", head - (0, length / 2)))
+    head = bend(half, length, (-0.62, 0.78), (-0.7, 0.97), (0.7, 0.97), (0.62, 0.78))
+    strokes.append(Stroke("head", head))
     return fitted(strokes, width, length, -length / 2)
-
-
-def _line(length: float, half: float, *points: tuple[float, float]) -> Line:
-    """Bezier curve: across in shares of the body's half width, along in shares of the length."""
-    return bezier(*((x * half, y * length) for x, y in points))
 
 
 def _side(length: float, half: float) -> Line:
     """Right side of the body, from the sting up to the waist and over the breast."""
     return join(
-        _line(length, half, (0.0, 0.0), (0.7, 0.08), (1.1, 0.22), (1.0, 0.38)),
-        _line(length, half, (1.0, 0.38), (0.92, 0.5), (0.5, 0.52), (0.62, 0.6)),
+        bend(half, length, (0.0, 0.0), (0.7, 0.08), (1.1, 0.22), (1.0, 0.38)),
+        bend(half, length, (1.0, 0.38), (0.92, 0.5), (0.5, 0.52), (0.62, 0.6)),
     )
 
 

@@ -7,10 +7,10 @@ import shapely
 
 from scorecraft import curves
 from scorecraft.arrays import Line
-from scorecraft.curves import bezier, polar, turned
+from scorecraft.curves import bezier
 from scorecraft.cuts import Stroke
 from scorecraft.errors import UsageError
-from scorecraft.motifs.petal import petal
+from scorecraft.motifs.petal import leaflet
 
 BOW = 0.07
 """How far the stem swings aside where no path is given, as a share of the length."""
@@ -46,8 +46,10 @@ def branch(
     for k, share in enumerate(np.linspace(FIRST, LAST, leaves).tolist()):
         at, heading = _there(way, share * way.length)
         lean = LEAN_RAD if k % 2 else -LEAN_RAD
-        strokes += _leaf(at, heading + lean, leaf_length * (1 - SMALLER * share))
-    return [*strokes, *_leaf(*_there(way, way.length), leaf_length * (1 - SMALLER))]
+        size = leaf_length * (1 - SMALLER * share)
+        strokes += leaflet(at, heading + lean, size, SLIM, OFF)
+    at, heading = _there(way, way.length)
+    return [*strokes, *leaflet(at, heading, leaf_length * (1 - SMALLER), SLIM, OFF)]
 
 
 def _stem(length: float) -> Line:
@@ -62,10 +64,3 @@ def _there(way: shapely.LineString, along: float) -> tuple[Line, float]:
         for step in (-0.2, 0.0, 0.2)
     )
     return at, float(np.arctan2(*(after - before)))
-
-
-def _leaf(at: Line, heading: float, size: float) -> list[Stroke]:
-    """Both edges of a leaf beside a point of the stem, toward a turntable angle (radians)."""
-    foot = at + polar(OFF * size, heading)
-    edges = petal(length=size, width=SLIM * size)
-    return [Stroke("leaf", foot + turned(edge.line, heading)) for edge in edges]

@@ -4,7 +4,22 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from scorecraft.arrays import Line
+from scorecraft.curves import bezier
 from scorecraft.cuts import Stroke
+
+Share = tuple[float, float]
+"""A point of a drawing: across and along, as shares of its sizes."""
+
+
+def both(part: str, line: Line) -> list[Stroke]:
+    """Give a stroke (N, 2) of the right half and its mirror image on the left, that one first."""
+    return [Stroke(part, line * (side, 1)) for side in (-1, 1)]
+
+
+def bend(across: float, along: float, *points: Share) -> Line:
+    """Bezier curve (N, 2) through four control points given as shares of two sizes (mm)."""
+    return bezier(*((x * across, y * along) for x, y in points))
 
 
 def fitted(strokes: Sequence[Stroke], width: float, length: float, foot: float) -> list[Stroke]:

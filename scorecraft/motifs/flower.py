@@ -3,9 +3,9 @@
 from math import pi
 
 from scorecraft.arrays import Line
-from scorecraft.curves import bezier, join, polar, segment, turned
+from scorecraft.curves import join, polar, segment, turned
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import reaching
+from scorecraft.motifs.fit import bend, both, reaching
 
 HEART = 0.16
 """Radius of the heart as a share of the flower's."""
@@ -24,8 +24,8 @@ def flower(*, radius: float, petals: int) -> list[Stroke]:
     strokes = []
     for k in range(petals):
         turn = 2 * pi * k / petals
-        strokes += [Stroke("petal", turned(edge * (side, 1), turn)) for side in (-1, 1)]
-        strokes.append(Stroke("line", turned(line, turn)))
+        drawn = [*both("petal", edge), Stroke("line", line)]
+        strokes += [Stroke(each.part, turned(each.line, turn)) for each in drawn]
     for k in range(SEEDS):
         way = 2 * pi * (k + 0.5) / SEEDS
         strokes.append(Stroke("seed", _seed(HEART * radius, way)))
@@ -39,13 +39,7 @@ def _seed(far: float, angle: float) -> Line:
 
 def _edge(radius: float, half: float) -> Line:
     """Right edge of the first petal: narrow at its foot, round at its tip."""
-    low = bezier(
-        (0.12 * half, FOOT * radius),
-        (0.55 * half, 0.36 * radius),
-        (half, 0.52 * radius),
-        (half, 0.74 * radius),
+    return join(
+        bend(half, radius, (0.12, FOOT), (0.55, 0.36), (1.0, 0.52), (1.0, 0.74)),
+        bend(half, radius, (1.0, 0.74), (1.0, 0.92), (0.5, 1.0), (0.0, 0.965)),
     )
-    top = bezier(
-        (half, 0.74 * radius), (half, 0.92 * radius), (0.5 * half, radius), (0, 0.965 * radius)
-    )
-    return join(low, top)

@@ -1,7 +1,15 @@
 """A heart of two strokes."""
 
-from scorecraft.curves import bezier, join
+from scorecraft.curves import join
 from scorecraft.cuts import Stroke
+from scorecraft.motifs.fit import bend, both
+
+EDGE = (
+    ((0.0, 0.3), (0.14, 0.46), (0.36, 0.5), (0.52, 0.5)),
+    ((0.52, 0.5), (0.82, 0.5), (1.0, 0.36), (1.0, 0.17)),
+    ((1.0, 0.17), (1.0, -0.08), (0.38, -0.26), (0.0, -0.5)),
+)
+"""Right edge: notch, shoulder, point; across in half widths, along in lengths."""
 
 
 def heart(*, width: float, length: float) -> list[Stroke]:
@@ -9,24 +17,4 @@ def heart(*, width: float, length: float) -> list[Stroke]:
 
     The point lies at (0, -length/2), the shoulders reach to length/2.
     """
-    half, low = width / 2, -length / 2
-    shoulder = bezier(
-        (0, low + 0.8 * length),
-        (0.14 * half, low + 0.96 * length),
-        (0.36 * half, low + length),
-        (0.52 * half, low + length),
-    )
-    side = bezier(
-        (0.52 * half, low + length),
-        (0.82 * half, low + length),
-        (half, low + 0.86 * length),
-        (half, low + 0.67 * length),
-    )
-    down = bezier(
-        (half, low + 0.67 * length),
-        (half, low + 0.42 * length),
-        (0.38 * half, low + 0.24 * length),
-        (0, low),
-    )
-    edge = join(shoulder, side, down)
-    return [Stroke("outline", edge * (way, 1)) for way in (-1, 1)]
+    return both("outline", join(*(bend(width / 2, length, *points) for points in EDGE)))

@@ -5,6 +5,7 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.curves import bezier, segment
 from scorecraft.cuts import Stroke
+from scorecraft.motifs.fit import both
 
 BELLY = 0.16
 """How much wider than at its ends a ladder is in the middle, as a share of its width."""
@@ -18,7 +19,7 @@ def ladder(*, length: float, width: float, rungs: int) -> list[Stroke]:
     The rails bow out a little, as the hand draws them; no rung touches them.
     """
     rail = bezier(*_rail_points(length, width))
-    strokes = [Stroke("rail", rail * (side, 1)) for side in (-1, 1)]
+    strokes = both("rail", rail)
     for share in (np.arange(rungs) + 0.5) / rungs:
         y = (share - 0.5) * length
         half = float(np.interp(y, rail[:, 1], rail[:, 0])) - GAP * width

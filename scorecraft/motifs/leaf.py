@@ -5,9 +5,10 @@ from math import degrees, tan
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.curves import bezier, join, segment
+from scorecraft.curves import join, segment
 from scorecraft.cuts import Stroke
 from scorecraft.errors import UsageError
+from scorecraft.motifs.fit import bend, both
 from scorecraft.practice import FLATTEST_DEG
 
 STEM_GAP = 0.05
@@ -31,26 +32,20 @@ def leaf(*, length: float, width: float, veins: int, vein_angle: float) -> list[
         raise UsageError(f"vein_angle must be between {least:g}deg and 90deg")
     edge = _edge(length, width)
     strokes = [Stroke("midrib", segment((0, 0), (0, MIDRIB_END * length)))]
-    strokes += [Stroke("outline", edge * (side, 1)) for side in (-1, 1)]
+    strokes += both("outline", edge)
     for foot in _feet(length, veins):
         vein = _vein(foot, width, vein_angle, edge)
-        strokes += [Stroke("vein", vein * (side, 1)) for side in (-1, 1)]
+        strokes += both("vein", vein)
     return strokes
 
 
 def _edge(length: float, width: float) -> Line:
     """Right outline from base to tip: widest below the middle, drawn out to a point."""
     half = width / 2
-    lower = bezier(
-        (STEM_GAP * width, 0.015 * length),
-        (0.46 * half, 0.05 * length),
-        (half, 0.19 * length),
-        (half, 0.40 * length),
+    return join(
+        bend(half, length, (2 * STEM_GAP, 0.015), (0.46, 0.05), (1.0, 0.19), (1.0, 0.4)),
+        bend(half, length, (1.0, 0.4), (1.0, 0.61), (0.36, 0.8), (0.0, 1.0)),
     )
-    upper = bezier(
-        (half, 0.40 * length), (half, 0.61 * length), (0.36 * half, 0.80 * length), (0, length)
-    )
-    return join(lower, upper)
 
 
 def _feet(length: float, veins: int) -> Line:

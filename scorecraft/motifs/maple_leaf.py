@@ -2,8 +2,9 @@
 
 import numpy as np
 
-from scorecraft.curves import bezier, segment
+from scorecraft.curves import segment
 from scorecraft.cuts import Stroke
+from scorecraft.motifs.fit import bend, both
 
 FOOT = 0.27
 """Where the ribs meet above the end of the stalk, as a share of the length."""
@@ -31,9 +32,9 @@ def maple_leaf(*, length: float, width: float) -> list[Stroke]:
     sizes = np.array([width / 2, length])
     strokes = [Stroke("midrib", segment((0, 0), (0, 0.84 * length)))]
     for edge in EDGES:
-        line = bezier(*(np.array(point) * sizes for point in edge))
-        strokes += [Stroke("outline", line * (side, 1)) for side in (-1, 1)]
+        line = bend(width / 2, length, *edge)
+        strokes += both("outline", line)
     for end in RIBS:
         rib = segment((0.04 * width, (FOOT + 0.035) * length), np.array(end) * sizes)
-        strokes += [Stroke("vein", rib * (side, 1)) for side in (-1, 1)]
+        strokes += both("vein", rib)
     return strokes

@@ -5,7 +5,7 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.curves import bezier, segment, smooth
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import fitted
+from scorecraft.motifs.fit import both, fitted
 
 STALK = 0.14
 """The bare stalk's share of the length."""
@@ -27,10 +27,10 @@ def oak_leaf(*, length: float, width: float) -> list[Stroke]:
     sizes = np.array([width / 2, length])
     edge = smooth(np.array(EDGE) * sizes)
     strokes = [Stroke("midrib", segment((0, 0), (0, 0.86 * length)))]
-    strokes += [Stroke("outline", edge * (side, 1)) for side in (-1, 1)]
+    strokes += both("outline", edge)
     for start, end in VEINS:
         vein = _vein(np.array(start) * sizes, np.array(end) * sizes)
-        strokes += [Stroke("vein", vein * (side, 1)) for side in (-1, 1)]
+        strokes += both("vein", vein)
     return fitted(strokes, width, length, 0.0)
 
 

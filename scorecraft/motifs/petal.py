@@ -2,8 +2,10 @@
 
 from math import atan2, pi
 
-from scorecraft.curves import arc
+from scorecraft.arrays import Line
+from scorecraft.curves import arc, polar, turned
 from scorecraft.cuts import Stroke
+from scorecraft.motifs.fit import both
 
 
 def petal(*, length: float, width: float) -> list[Stroke]:
@@ -16,4 +18,14 @@ def petal(*, length: float, width: float) -> list[Stroke]:
     quarter = 2 * atan2(sagitta, half)
     line = arc(radius, pi / 2 + quarter, pi / 2 - quarter, (sagitta - radius, half))
     line[0], line[-1] = (0, 0), (0, length)
-    return [Stroke("petal", line * (side, 1)) for side in (-1, 1)]
+    return both("petal", line)
+
+
+def leaflet(at: Line, heading: float, size: float, slim: float, off: float) -> list[Stroke]:
+    """Both edges of a leaf beside a point (mm) of a stem, toward a turntable angle (radians).
+
+    It is `slim` times its `size` (mm) wide, and begins `off` times its size from the point.
+    """
+    foot = at + polar(off * size, heading)
+    edges = petal(length=size, width=slim * size)
+    return [Stroke("leaf", foot + turned(edge.line, heading)) for edge in edges]

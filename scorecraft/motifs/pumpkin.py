@@ -7,7 +7,7 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.curves import bezier, join, polar, sample
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import fitted
+from scorecraft.motifs.fit import bend, both, fitted
 
 DIP = 0.12
 """How far the ribs dip in at the stalk, as a share of the length."""
@@ -25,15 +25,14 @@ def pumpkin(*, width: float, length: float, ribs: int) -> list[Stroke]:
     for k in range(ribs):
         share = 1 - k / (ribs - 0.35)
         rib = _rib(share, width / 2, high) + np.array([0, low])
-        strokes += [Stroke("rib", rib * (side, 1)) for side in (-1, 1)]
+        strokes += both("rib", rib)
     top = low + high * (1 - 0.7 * DIP)
     stalk = (
         ((-0.06, 0.0), (-0.05, 0.1), (-0.03, 0.2), (0.06, 0.27)),
         ((0.05, 0.0), (0.05, 0.08), (0.08, 0.15), (0.15, 0.2)),
     )
     for points in stalk:
-        line = bezier(*((x * width, top + y * length) for x, y in points))
-        strokes.append(Stroke("stalk", line))
+        strokes.append(Stroke("stalk", bend(width, length, *points) + np.array([0, top])))
     curl = _tendril(0.17 * width) + np.array([0.13 * width, top + 0.09 * length])
     return fitted([*strokes, Stroke("tendril", curl)], width, length, low)
 

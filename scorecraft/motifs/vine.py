@@ -7,7 +7,7 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.curves import bezier, join, polar, sample, turned
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import fitted
+from scorecraft.motifs.fit import bend, fitted
 
 SWING = 0.15
 """How far the stem swings to either side, as a share of the width."""
@@ -43,7 +43,7 @@ def vine(*, length: float, width: float, leaves: int) -> list[Stroke]:
 def _leaf(size: float) -> Line:
     """Right edge of a broad leaf with a drawn-out tip."""
     half = 0.3 * size
-    return bezier((0, 0), (1.7 * half, 0.1 * size), (0.9 * half, 0.66 * size), (0, size))
+    return bend(half, size, (0.0, 0.0), (1.7, 0.1), (0.9, 0.66), (0.0, 1.0))
 
 
 def _tendril(size: float, side: int) -> Line:

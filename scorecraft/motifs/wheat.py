@@ -5,6 +5,7 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.curves import bezier, segment
 from scorecraft.cuts import Stroke
+from scorecraft.motifs.fit import both
 
 STALK = 0.38
 """The bare stalk's share of the length."""
@@ -28,7 +29,7 @@ def wheat(*, length: float, width: float, grains: int) -> list[Stroke]:
     feet = STALK * length + share * (length - 1.1 * rise - STALK * length)
     for at, foot in zip(share, feet, strict=True):
         line = _grain(foot, rise, width * _fullness(at))
-        strokes += [Stroke("grain", line * (side, 1)) for side in (-1, 1)]
+        strokes += both("grain", line)
     return [*strokes, Stroke("grain", segment((0, tip_foot), (0, length)))]
 
 

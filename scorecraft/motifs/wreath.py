@@ -4,10 +4,9 @@ from math import pi
 
 import numpy as np
 
-from scorecraft.arrays import Line
-from scorecraft.curves import arc, polar, turned
+from scorecraft.curves import arc, polar
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.petal import petal
+from scorecraft.motifs.petal import leaflet
 
 OPEN_RAD = 0.24
 """Half the gap at the top, as a turntable angle."""
@@ -28,19 +27,9 @@ def wreath(*, radius: float, leaves: int, leaf_length: float) -> list[Stroke]:
     `leaves` counts the pairs on each stem, each `leaf_length` (mm)
     long and leaning toward the open top.
     """
-    strokes = []
-    for side in (-1, 1):
-        stem = arc(radius, pi - OPEN_RAD / 2, OPEN_RAD)
-        strokes.append(Stroke("stem", stem * (side, 1)))
-        for share in ((np.arange(leaves) + 0.5) / (leaves + 0.6)).tolist():
-            at = pi - OPEN_RAD - (pi - 2 * OPEN_RAD) * share
-            for lean, size in ((LEAN_RAD, leaf_length), (INNER_LEAN_RAD, INNER * leaf_length)):
-                strokes += _leaf(polar(radius, at), at - pi / 2 + lean, size, side)
-    return strokes
-
-
-def _leaf(at: Line, heading: float, size: float, side: int) -> list[Stroke]:
-    """Both edges of a leaf of the right stem, or mirrored for the left one."""
-    foot = at + polar(OFF * size, heading)
-    edges = petal(length=size, width=SLIM * size)
-    return [Stroke("leaf", (foot + turned(edge.line, heading)) * (side, 1)) for edge in edges]
+    right = [Stroke("stem", arc(radius, pi - OPEN_RAD / 2, OPEN_RAD))]
+    for share in ((np.arange(leaves) + 0.5) / (leaves + 0.6)).tolist():
+        at = pi - OPEN_RAD - (pi - 2 * OPEN_RAD) * share
+        for lean, size in ((LEAN_RAD, leaf_length), (INNER_LEAN_RAD, INNER * leaf_length)):
+            right += leaflet(polar(radius, at), at - pi / 2 + lean, size, SLIM, OFF)
+    return [Stroke(each.part, each.line * (side, 1)) for side in (-1, 1) for each in right]

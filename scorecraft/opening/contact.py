@@ -14,10 +14,12 @@ import numpy as np
 
 from scorecraft.arrays import Floats, Ints
 from scorecraft.errors import ScorecraftError
-from scorecraft.opening.held import Held
+from scorecraft.opening.held import OPENING_PRECISE, Held
 
 OPENING_MOST_ROUNDS = 60
 """Contact rounds before the opening model gives up, and one a panel."""
+ROUGHLY = 3e-4
+"""Jumps are as good as this, see `Held.solve`, until what is closed is nearly known."""
 OVERLAP = 1e-5
 """Overlaps below this share of the widest jump are rounding."""
 
@@ -30,33 +32,40 @@ class Settled:
     closed: Ints
 
 
-def settle(matrix: Held, force: Floats, start: Floats | None = None) -> Settled:
+def settle(
+    matrix: Held, force: Floats, start: Floats | None = None, precise: float = OPENING_PRECISE
+) -> Settled:
     """Find jumps without overlap under forces (2M,), looked for from `start`.
 
-    Raises ScorecraftError where the rounds do not end.
+    They are as precise as in `Held.solve`. Raises ScorecraftError where the rounds do not end.
     """
-    closed: Ints = np.zeros(0, dtype=np.int64)
-    jumps = matrix.solve(force, closed, start)
+    half = len(force) // 2
+    closed = np.flatnonzero(start[:half] <= 0) if start is not None else np.zeros(0, dtype=np.int64)
+    aim, overlap = max(precise, ROUGHLY), max(OVERLAP, ROUGHLY)
+    jumps = matrix.solve(force, closed, start, aim)
     seen: set[bytes] = set()
     cautious = False
     for _ in range(OPENING_MOST_ROUNDS + len(force)):
-        wrong = _wrong(matrix, force, jumps, closed)
-        if not len(wrong):
-            jumps[: len(jumps) // 2].clip(min=0, out=jumps[: len(jumps) // 2])
+        wrong = _wrong(matrix, force, jumps, closed, overlap)
+        if len(wrong):
+            seen.add(closed.tobytes())
+            closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong)
+            cautious = cautious or closed.tobytes() in seen
+        elif aim <= precise:
+            jumps[:half].clip(min=0, out=jumps[:half])
             return Settled(jumps, closed)
-        seen.add(closed.tobytes())
-        closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong)
-        cautious = cautious or closed.tobytes() in seen
-        jumps = matrix.solve(force, closed, jumps)
+        else:
+            aim, overlap = precise, OVERLAP
+        jumps = matrix.solve(force, closed, jumps, aim)
     raise ScorecraftError(
         "the opening model cannot decide which cuts are pressed shut",
         hint="use another panel size, or remove cuts that run over each other",
     )
 
 
-def _wrong(matrix: Held, force: Floats, jumps: Floats, closed: Ints) -> Ints:
-    """Panels (in order) that overlap though free, or pull though closed."""
-    least = OVERLAP * max(float(np.abs(jumps).max()), 1e-300)
+def _wrong(matrix: Held, force: Floats, jumps: Floats, closed: Ints, overlap: float) -> Ints:
+    """Panels (in order) that overlap though free, or pull though closed, by more than a share."""
+    least = overlap * max(float(np.abs(jumps).max()), 1e-300)
     overlapping = np.flatnonzero(jumps[: len(jumps) // 2] < -least)
     if not len(closed):
         return overlapping

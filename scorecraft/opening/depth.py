@@ -2,10 +2,11 @@
 
 Cuts shield one another, so all wishes are met together. Newton's method on the logarithms of the
 widest mouths. Their slopes cost a solve for every wish, so they are carried on from round to round
-by what the last step did (Broyden, Math. Comp. 19 (1965) 577-593; recalled), and worked out anew
-where that does not do.
+by what the last step did (Broyden, Math. Comp. 19 (1965) 577-593; recalled), from longer panels to
+shorter ones too, and worked out anew where that does not do.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -15,7 +16,7 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.blades import Blades
-from scorecraft.opening.held import Held, held
+from scorecraft.opening.held import OPENING_PRECISE, Held, held
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.load import Load, Strain, load_on
 from scorecraft.opening.result import Opening
@@ -27,6 +28,10 @@ OPENING_WISH_ROUNDS = 60
 """Rounds in which depths for wished openings must be found."""
 OPENING_WISH_ERROR = 0.005
 """How near an opening comes to the wish before the search ends, as a share of it."""
+COARSE_ERROR = 0.03
+"""As near it must come with the longer panels of the beginning."""
+PRECISE = 1e-4
+"""Jumps are as good as this on the way, see `Held.solve`."""
 OPENING_WISH_MOST = 2e6
 """With more panels times wishes than this no depths are sought."""
 OPENING_WISH_WORK = 40.0
@@ -47,7 +52,8 @@ near the bottom of the skin a deeper cut hardly opens further."""
 MOST_AHEAD = 4.0
 """How many times further than alone a line may go because all go together."""
 ASTRAY = 0.3
-"""Slopes are worked out anew where a round changed this share more or less than they told."""
+"""Slopes are worked out anew where a round that is stuck changed this share more or less than
+they told."""
 SLOPE_PRECISE = 0.01
 """Slopes are as good as this share of the greatest change."""
 NUDGE = 1e-4
@@ -83,11 +89,7 @@ class _Search:
     slant: Floats
     area_mm2: float | None
     wanted: Floats
-
-    @property
-    def deepest_mm(self) -> float:
-        """Deeper cuts open hardly further: the skin, or twice that where the inside holds."""
-        return deepest(self.skin_mm, self.inside)
+    deepest_mm: float
 
     @property
     def wishes(self) -> Ints:
@@ -101,11 +103,6 @@ class _Search:
         """
         count = len(self.equations.panels)
         return max(1, min(int(1000 * work / count), OPENING_WISH_ROUNDS))
-
-
-def deepest(skin_mm: float, inside: float) -> float:
-    """Give the depth (mm) beyond which cuts open hardly further."""
-    return BEYOND * skin_mm if inside else skin_mm
 
 
 def to_hand(depth_mm: ArrayLike) -> Floats:
@@ -126,17 +123,21 @@ def depths_for(
     slant: ArrayLike = 0.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
+    deepest_mm: float = math.inf,
 ) -> Wanted:
     """Find depths at which lines open as wide as wished, all together.
 
     `wanted_mm` is the wished widest mouth of each line, nan for lines that stay at their
-    `depth_mm`; the rest is as in `solve`. The search ends after `OPENING_WISH_WORK`. Raises
-    UsageError for wishes that are not positive, and for more panels than are searched.
+    `depth_mm`, `deepest_mm` how deep the others may be; none goes deeper than where it would open
+    hardly further, the skin, or twice that where the inside holds. The rest is as in `solve`. The
+    search ends after `OPENING_WISH_WORK`. Raises UsageError for wishes that are not positive, and
+    for more panels than are searched.
     """
     wanted = _checked_wishes(lines, wanted_mm)
     fixed = np.isnan(wanted)
     given = checked_depths(lines, np.where(fixed, depth_mm, 0.0))
-    depth = np.where(fixed, given, deepest(skin_mm, inside))
+    deepest_mm = min(deepest_mm, BEYOND * skin_mm if inside else skin_mm)
+    depth = np.where(fixed, given, deepest_mm)
     checked_sizes(skin_mm, area_mm2, inside)
     slants = checked_depths(lines, slant, "slant")
 
@@ -146,15 +147,17 @@ def depths_for(
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
             raise UsageError("too many cuts ask for an opening of their own, with `opens`")
         load = load_on(equations.panels, strain)
-        return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted)
+        return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted, deepest_mm)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
         return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
-    start = np.where(fixed, depth, FIRST_TRY * skin_mm)
+    start = np.minimum(depth, np.where(fixed, depth, FIRST_TRY * skin_mm))
     work = OPENING_WISH_WORK / 2
-    first = _searched(search_near(start, COARSER * panel_mm), start, most, work)
-    return _searched(search_near(first.depth_mm, panel_mm), first.depth_mm, most, work)
+    coarse = search_near(start, COARSER * panel_mm)
+    first, slopes = _searched(coarse, start, most, work, COARSE_ERROR)
+    fine = search_near(first.depth_mm, panel_mm)
+    return _searched(fine, first.depth_mm, most, work, OPENING_WISH_ERROR, slopes)[0]
 
 
 def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
@@ -167,44 +170,51 @@ def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
     return wanted
 
 
-def _searched(search: _Search, depth: Floats, most: Floats, work: float) -> Wanted:
+def _searched(
+    search: _Search,
+    depth: Floats,
+    most: Floats,
+    work: float,
+    error: float,
+    slopes: Floats | None = None,
+) -> tuple[Wanted, Floats | None]:
     """Change the depths of lines with a wish until every wish is met or out of reach.
 
+    It is met within a share, and begun with slopes if any are known; the last ones are told too.
     After so much work the depths that came nearest are taken.
     """
     wishes = search.wishes
     depth = depth.copy()
     tried: list[tuple[float, Floats, Floats]] = []
-    opening, slopes, step, before = None, None, np.zeros(len(wishes)), np.zeros(len(wishes))
+    opening, step, before = None, np.zeros(len(wishes)), np.zeros(len(wishes))
     for turn in range(search.rounds(work)):
         opening, matrix = _opening(search, depth, opening)
         reached = opening.widest_mm
         missing = np.log(search.wanted[wishes] / np.maximum(reached[wishes], 1e-12))
-        if _settled(depth[wishes], search.deepest_mm, missing):
+        if _settled(depth[wishes], search.deepest_mm, missing, error):
             reachable = np.ones(len(depth), dtype=bool)
-            reachable[wishes] = missing <= OPENING_WISH_ERROR
-            return Wanted(depth, reached, reachable, np.maximum(reached, most))
+            reachable[wishes] = missing <= error
+            return Wanted(depth, reached, reachable, np.maximum(reached, most)), slopes
         tried.append((float(np.abs(missing).sum()), depth.copy(), reached))
         change = before - missing
-        if slopes is None or _astray(slopes @ step, change):
+        if slopes is None or (_stuck(tried) and _astray(slopes @ step, change)):
             slopes = _slopes(search, opening, matrix, depth)
         else:
             slopes = _carried_on(slopes, step, change)
         longest = LONGEST_STEP * search.skin_mm * 0.9**turn
-        wanted = _step(search, slopes, depth[wishes], missing)
-        least = min(OPENING_SHALLOWEST_MM, search.skin_mm)
-        wanted = depth[wishes] + np.clip(wanted, -longest, longest)
+        least = min(OPENING_SHALLOWEST_MM, search.deepest_mm)
+        change = np.clip(_step(search, slopes, depth[wishes], missing), -longest, longest)
+        wanted = depth[wishes] + change
         new = np.clip(wanted, least, search.deepest_mm)
         step, before = new - depth[wishes], missing
         depth[wishes] = new
     _, depth, reached = min(tried, key=lambda each: each[0])
     met = np.ones(len(depth), dtype=bool)
-    return Wanted(depth, reached, met, np.maximum(reached, most), settled=False)
+    return Wanted(depth, reached, met, np.maximum(reached, most), settled=False), slopes
 
 
-def _settled(depth: Floats, deepest: float, missing: Floats) -> bool:
-    """Tell whether every wish is met, or its cut as deep or as shallow as can be."""
-    error = OPENING_WISH_ERROR
+def _settled(depth: Floats, deepest: float, missing: Floats, error: float) -> bool:
+    """Tell whether every wish is met within a share, or its cut as deep or shallow as can be."""
     most = (depth >= deepest) & (missing > 0)
     least = (depth <= OPENING_SHALLOWEST_MM) & (missing < 0)
     return bool(((np.abs(missing) <= error) | most | least).all())
@@ -216,10 +226,15 @@ def _opening(search: _Search, depth: Floats, before: Opening | None = None) -> t
     parts, own = equations.panels, equations.depths(depth)
     around = rest(parts, load, search.area_mm2)
     matrix = held(equations.elastic, springs(own, search.skin_mm, search.inside), around)
-    start = None if before is None else np.concatenate([before.gap_mm, before.slide_mm])
-    done = settled(matrix, load, start)
+    start = None if before is None else before.jumps_mm
+    done = settled(matrix, load, start, OPENING_PRECISE if start is None else PRECISE)
     blades = Blades(own, equations.depths(search.slant))
     return opening_of(parts, blades, done, load, search.skin_mm, search.area_mm2), matrix
+
+
+def _stuck(tried: Sequence[tuple[float, Floats, Floats]]) -> bool:
+    """Tell whether the last two rounds have not halved what is missing."""
+    return len(tried) > 3 and tried[-1][0] > tried[-3][0] / 2
 
 
 def _astray(told: Floats, change: Floats) -> bool:

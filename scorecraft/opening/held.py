@@ -2,9 +2,10 @@
 
 The matrix is symmetric and positive, so conjugate gradients find its answer from nothing but its
 product with one vector after another (Hestenes & Stiefel, J. Res. Nat. Bur. Stand. 49 (1952)
-409-436; recalled). Every cluster of panels solved by itself is near enough to the whole that ten to
-twenty products do. Pieces of skin that are cut free all around, with nothing to hold them, move for
-next to no work: to tell where they stay the matrix is written down, while it is small enough.
+409-436; recalled). Windows of panels that follow one another, each solved by itself, are near
+enough to the whole that ten to twenty products do. Pieces of skin that are cut free all around,
+with nothing to hold them, move for next to no work: to tell where they stay the matrix is written
+down, while it is small enough.
 """
 
 from dataclasses import dataclass
@@ -48,14 +49,17 @@ class Rest:
 class Held:
     """The stiffness of panels, of their springs (2M,), and of the rest of the sheet.
 
-    `inverses` are those of the clusters with their springs, `diagonal` (2M,) that of the matrix;
-    `whole` is the matrix itself (2M, 2M) where it is written down.
+    `inverses` (W, 2m, 2m) are those of the windows `own` (W, 2m) with their springs, `weight` (2M,)
+    is the root of each jump's share in them, `diagonal` (2M,) that of the matrix; `whole` is the
+    matrix itself (2M, 2M) where it is written down.
     """
 
     elastic: Elastic
     stiff: Floats
     rest: Rest | None
-    inverses: tuple[tuple[Ints, Floats], ...]
+    own: Ints
+    inverses: Floats
+    weight: Floats
     diagonal: Floats
     whole: Floats | None = None
 
@@ -70,11 +74,9 @@ class Held:
         return force
 
     def nearly(self, force: Floats) -> Floats:
-        """Give about the jumps (2M,) under forces (2M,): every cluster by itself."""
-        jumps = np.empty_like(force)
-        for own, inverse in self.inverses:
-            jumps[own] = inverse @ force[own]
-        return jumps
+        """Give about the jumps (2M,) under forces (2M,): the mean of windows by themselves."""
+        parts = self.inverses @ (force * self.weight)[self.own][:, :, None]
+        return self.weight * np.bincount(self.own.ravel(), parts.ravel(), len(force))
 
     def solve(
         self,
@@ -115,24 +117,25 @@ class Held:
 
 def held(elastic: Elastic, springs: Springs, rest: Rest | None) -> Held:
     """Add springs, and the rest of a sheet, to the stiffness of panels."""
-    stiff = np.concatenate([springs.normal, springs.sliding])
-    stiff = stiff * np.tile(elastic.panels.length, 2)
-    if len(elastic.panels) <= OPENING_MOST_WHOLE and springs.normal.min() < OPENING_LOOSE:
-        whole = written_down(elastic, stiff, rest)
-        return Held(elastic, stiff, rest, (), np.diag(whole), whole)
-    inverses: list[tuple[Ints, Floats]] = []
+    count = len(elastic.panels)
+    stiff = np.concatenate([springs.normal, springs.sliding]) * np.tile(elastic.panels.length, 2)
+    own = np.concatenate([elastic.windows, elastic.windows + count], axis=1)
+    at = np.arange(own.shape[1])
     diagonal = stiff.copy()
-    for some, block in elastic.clusters:
-        own = np.concatenate([some, some + len(elastic.panels)])
-        inverse = np.asarray(np.linalg.inv(block + np.diag(stiff[own])), dtype=np.float64)
-        inverses.append((own, inverse))
-        diagonal[own] += np.diag(block)
-    return Held(elastic, stiff, rest, tuple(inverses), diagonal)
+    diagonal[own] += elastic.blocks[:, at, at]
+    weight = 1 / np.sqrt(np.bincount(own.ravel()))
+    whole, blocks = None, elastic.blocks.copy()
+    blocks[:, at, at] += stiff[own]
+    if count <= OPENING_MOST_WHOLE and springs.normal.min() < OPENING_LOOSE:
+        whole = written_down(elastic, stiff, rest)
+    inverses = blocks if whole is not None else np.asarray(np.linalg.inv(blocks), dtype=float)
+    return Held(elastic, stiff, rest, own, inverses, weight, diagonal, whole)
 
 
 def written_down(elastic: Elastic, stiff: Floats, rest: Rest | None) -> Floats:
     """Write the whole matrix (2M, 2M) down."""
-    whole = elastic.whole + np.diag(stiff)
+    whole = elastic.whole.copy()
+    whole[np.diag_indices(len(stiff))] += stiff
     if rest is not None:
         whole += rest.unit @ rest.stiffness @ rest.unit.T
     return whole

@@ -153,26 +153,30 @@ def between(
 def stiffness(
     panels: Panels, ends: Ends, rows: Ints, columns: Ints, stretch: Stretch = UNSTRETCHED
 ) -> Floats:
-    """Force on some panels (R,) per unit jump of some panels (C,), in units of E: (2R, 2C).
+    """Force on some panels (..., R) per unit jump of some panels (..., C), in units of E.
 
-    Rows are forces against opening, then against sliding; columns are gaps (mm), then slides.
-    With all panels in both, jumps under a traction t follow from `stiffness @ jumps = t * length`.
+    Rows (..., 2R) are forces against opening, then against sliding; columns (..., 2C) are gaps
+    (mm), then slides. With all panels in both, jumps under a traction t follow from
+    `stiffness @ jumps = t * length`.
     """
-    (near, up), (far, across) = (_steps(ends.first[some]) for some in (rows, columns))
+    (near, up), (far, across) = (_between_ends(ends, some) for some in (rows, columns))
+    up, across = up[..., :, None], across[..., None, :]
     place, way, core2 = ends.place, ends.way, ends.core2
     parts = between(
-        np.subtract.outer(place[near], place[far]),
-        np.add.outer(core2[near], core2[far]),
-        way[near, None],
-        way[far],
+        place[near][..., :, None] - place[far][..., None, :],
+        core2[near][..., :, None] + core2[far][..., None, :],
+        way[near][..., :, None],
+        way[far][..., None, :],
         lean=stretch.lean,
     )
-    alike, mirrored = (part[up] - part[up - 1] for part in parts)
-    alike, mirrored = (part[:, across] - part[:, across - 1] for part in (alike, mirrored))
+    alike, mirrored = (
+        np.take_along_axis(np.diff(np.take_along_axis(np.diff(part, axis=-2), up, -2)), across, -1)
+        for part in parts
+    )
     own, other = (along(panels, some) for some in (rows, columns))
-    own = STRENGTH / 2 * stretch.strength * own[:, None].conj()
-    alike *= own * other
-    mirrored *= own * other.conj()
+    own = STRENGTH / 2 * stretch.strength * own[..., :, None].conj()
+    alike *= own * other[..., None, :]
+    mirrored *= own * other[..., None, :].conj()
     differ, both = alike - mirrored, alike + mirrored
     return np.block([[differ.real, both.imag], [-differ.imag, both.real]])
 
@@ -183,7 +187,12 @@ def along(panels: Panels, some: Ints) -> Complexes:
     return step / np.abs(step)
 
 
-def _steps(first: Ints) -> tuple[Ints, Ints]:
-    """List the ends of panels in order, and where among them the later end of each panel is."""
-    ends = np.unique(np.concatenate([first, first + 1]))
-    return ends, np.searchsorted(ends, first) + 1
+def _between_ends(ends: Ends, some: Ints) -> tuple[Ints, Ints]:
+    """List in order the ends (..., E) that some panels (..., M) lie between, and where each starts.
+
+    Panels that lie together in number share most of their ends.
+    """
+    first = ends.first[some]
+    lowest = first.min(axis=-1, keepdims=True)
+    count = int((first - lowest).max()) + 2
+    return np.minimum(lowest + np.arange(count), len(ends.at) - 1), first - lowest

@@ -115,8 +115,9 @@ def _corners(parts: _Segments) -> Iterator[tuple[int, Floats]]:
     way = np.arctan2(step[:, 1], step[:, 0])
     turn = np.abs((way[1:] - way[:-1] + np.pi) % (2 * np.pi) - np.pi)
     sharp = 1 + np.flatnonzero((turn > SHARP) & (parts.line[1:] == parts.line[:-1]))
-    for line in np.unique(parts.line[sharp]):
-        yield int(line), parts.along[sharp[parts.line[sharp] == line]]
+    for own in np.split(sharp, 1 + np.flatnonzero(np.diff(parts.line[sharp]))):
+        if len(own):
+            yield int(parts.line[own[0]]), parts.along[own]
 
 
 def _cornered(node: Noded, corners: Floats, apart_mm: float) -> Noded:

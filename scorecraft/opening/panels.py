@@ -50,7 +50,7 @@ class LineEnds:
         as much as over the last panel: at the foot of a vein by all of that, where cuts run into
         one another by nothing.
         """
-        slope = END_SLOPE * np.gradient(inner, along) if len(inner) > 1 else np.zeros(1)
+        slope = END_SLOPE * np.diff(inner) / np.diff(along) if len(inner) > 1 else np.zeros(1)
         before = inner[0] - slope[0] * along[0]
         after = inner[-1] + slope[-1] * (self.length_mm - along[-1])
         first, last = (max(0.0, float(width)) for width in (before, after))

@@ -2,15 +2,20 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.loaf.bake import growth
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.held import OPENING_PRECISE
+from scorecraft.opening.ligament import springs
 from scorecraft.opening.lip import slant_of
-from scorecraft.opening.load import Field, stored
+from scorecraft.opening.load import Field, Load, load_on, stored
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.result import Opening
-from scorecraft.opening.solve import solve
+from scorecraft.opening.solve import opened
+from scorecraft.opening.system import System, system
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,29 +48,51 @@ def sheet_of(layout: Layout, skin: Skin) -> Sheet:
     return Sheet(field, skin.thickness_mm, skin.inside, float(areas.sum()))
 
 
-def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Opening:
-    """Predict how the cuts of a layout open.
+@dataclass(frozen=True, slots=True)
+class Model:
+    """A layout's cuts in its sheet, set up to be opened in any skin, at any times their depths."""
 
-    Without a `panel_mm` the panels are as long as suits the lines.
-    """
-    return _opened(layout, skin, panel_mm, 1.0)
+    equations: System
+    load: Load
+    sheet: Sheet
+    depth_mm: Floats
+    slant: Floats
+
+    def opened(
+        self,
+        *,
+        deeper: float = 1.0,
+        near: Opening | None = None,
+        precise: float = OPENING_PRECISE,
+    ) -> Opening:
+        """Open all cuts, so many times as deep; an opening `near` the answer is started from.
+
+        Jumps are as precise as in `Held.solve`.
+        """
+        return opened(
+            self.equations,
+            deeper * self.depth_mm,
+            self.load,
+            skin_mm=self.sheet.skin_mm,
+            area_mm2=self.sheet.area_mm2,
+            inside=self.sheet.inside,
+            slant=self.slant,
+            near=near,
+            precise=precise,
+        )
 
 
-def deepened(layout: Layout, skin: Skin, times: float) -> Opening:
-    """Predict how the cuts of a layout would open if all were so many times as deep."""
-    return _opened(layout, skin, None, times)
-
-
-def _opened(layout: Layout, skin: Skin, panel_mm: float | None, deeper: float) -> Opening:
+def model_of(layout: Layout, skin: Skin, panel_mm: float | None = None) -> Model:
+    """Set up a layout's cuts; without a `panel_mm` the panels are as long as suits the lines."""
     sheet = sheet_of(layout, skin)
     lines = [cut.line for cut in layout.cuts]
-    return solve(
-        lines,
-        [deeper * cut.depth_mm for cut in layout.cuts],
-        strain=sheet.strain,
-        skin_mm=sheet.skin_mm,
-        inside=sheet.inside,
-        slant=[slant_of(cut) for cut in layout.cuts],
-        area_mm2=sheet.area_mm2,
-        panel_mm=panel_mm or panel_for(lines),
-    )
+    depth = layout.depths_mm
+    held = springs(depth, sheet.skin_mm, sheet.inside).normal
+    equations = system(lines, panel_mm or panel_for(lines), held, sheet.strain)
+    slant = np.array([slant_of(cut) for cut in layout.cuts])
+    return Model(equations, load_on(equations.panels, sheet.strain), sheet, depth, slant)
+
+
+def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Opening:
+    """Predict how the cuts of a layout open."""
+    return model_of(layout, skin, panel_mm).opened()

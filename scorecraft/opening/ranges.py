@@ -2,8 +2,8 @@
 
 Three things are not known better, taken as independent: how well the model follows dough, how
 thick the skin is, and how exactly a hand keeps a depth, each cut for itself. What skin and depth
-make of an opening is found by opening the cuts once more, all a little deeper: it is depth over
-skin that counts.
+make of an opening is found by opening the cuts once more, all a little deeper, in the same
+equations: it is depth over skin that counts.
 """
 
 from dataclasses import dataclass
@@ -14,12 +14,14 @@ import numpy as np
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.loaf.skin import Skin
-from scorecraft.opening.predict import deepened
+from scorecraft.opening.predict import Model
 from scorecraft.opening.result import Opening
 from scorecraft.practice import DEPTH_OFF_MM, MODEL_OFF
 
 DEEPER = 1.1
 """The cuts are opened once more so many times as deep."""
+PRECISE = 3e-4
+"""They open so precisely, see `Held.solve`: that moves a range by a few thousandths."""
 LEAST_MM = 0.01
 """A narrower opening is not looked at."""
 
@@ -35,12 +37,12 @@ class Ranges:
     taken: tuple[float, float]
 
 
-def ranges_of(layout: Layout, skin: Skin, opening: Opening) -> Ranges:
-    """Find the ranges about what the model predicts for a layout's cuts and their room."""
+def ranges_of(layout: Layout, skin: Skin, model: Model, opening: Opening) -> Ranges:
+    """Find the ranges about what a layout's model says of its cuts and their room."""
     if not layout.cuts:
         return Ranges(np.zeros((0, 2)), (0.0, 0.0))
-    deeper = deepened(layout, skin, DEEPER)
-    hand = DEPTH_OFF_MM[layout.bench.skill].value / np.array([cut.depth_mm for cut in layout.cuts])
+    deeper = model.opened(deeper=DEEPER, near=opening, precise=PRECISE)
+    hand = DEPTH_OFF_MM[layout.bench.skill].value / layout.depths_mm
     widest = opening.widest_mm
     steep = _steepness(widest, deeper.widest_mm)
     spread = np.exp(np.hypot(_always(skin), steep * np.hypot(hand, skin.unsure)))

@@ -1,6 +1,7 @@
 """How the cuts of a loaf open: widths along every cut, and the tension left in the skin."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from math import ceil
 
 import numpy as np
@@ -37,7 +38,7 @@ class Profile:
         return float((area[STRETCH_POINTS:] - area[:-STRETCH_POINTS]).max() / STRETCH_POINTS)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Opening:
     """Result of the slit-opening model, arrays over its M panels; lengths in mm.
 
@@ -65,6 +66,11 @@ class Opening:
     load: Load
 
     @property
+    def jumps_mm(self) -> Floats:
+        """Jumps of all panels (2M,), gaps then slides."""
+        return np.concatenate([self.gap_mm, self.slide_mm])
+
+    @cached_property
     def widest_mm(self) -> Floats:
         """Widest mouth along each line (mm), shape (lines,).
 

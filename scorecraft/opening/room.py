@@ -18,6 +18,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats
+from scorecraft.cuts import Layout
 from scorecraft.limits import CROWN_ZONE
 from scorecraft.loaf.places import LOW, LOW_FROM, clock, hour
 from scorecraft.opening.load import Field, tensor
@@ -64,6 +65,12 @@ class Room:
     def even(self) -> bool:
         """Whether all directions have the same room."""
         return self.most - self.least < ALIKE
+
+
+def room_of(layout: Layout, opening: Opening) -> Room:
+    """Judge the room that the cuts of a layout, opened, leave its loaf in its bake."""
+    loaf = layout.loaf
+    return room(opening, loaf.sheet_rim(), layout.bake.strength, hole_mm=loaf.sheet_hole())
 
 
 def room(

@@ -11,7 +11,7 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.blades import Blades
 from scorecraft.opening.contact import settle
-from scorecraft.opening.held import Held, Rest, held
+from scorecraft.opening.held import OPENING_PRECISE, Held, Rest, held
 from scorecraft.opening.ligament import Springs, springs
 from scorecraft.opening.load import (
     Load,
@@ -29,10 +29,14 @@ from scorecraft.opening.system import System, system
 
 @dataclass(frozen=True, slots=True)
 class Jumps:
-    """Jumps (2M,) of all panels, gaps then slides in mm, and the mean tension left, (3,)."""
+    """Jumps (2M,) of all panels, gaps then slides in mm, and the mean tension left, (3,).
+
+    `uncut` (2M,) is the force of the uncut sheet that opened them.
+    """
 
     jumps: Floats
     left: Floats
+    uncut: Floats
 
 
 def solve(
@@ -48,7 +52,7 @@ def solve(
 ) -> Opening:
     """Predict how cuts along lines (list of (N, 2), mm) of given depths (mm) open.
 
-    `depth_mm` is one number per line (or one for all), straight down; at or above `skin_mm` a cut
+    `depth_mm` is one number per line (or one for all), below the surface; from `skin_mm` on a cut
     is through the skin, and held by the dough under it alone, whose modulus is `inside` times the
     skin's: 0 holds nothing. `slant` is how far each blade reaches sideways per depth: 0 upright.
     `strain` (exx, eyy, exy) is the mismatch strain of the uncut sheet: how much the loaf grows
@@ -89,11 +93,18 @@ def opened(
     area_mm2: float | None,
     inside: float = 0.0,
     slant: Floats | None = None,
+    near: Opening | None = None,
+    precise: float = OPENING_PRECISE,
 ) -> Opening:
-    """Solve equations that are set up already for depths per line (mm); see `solve`."""
+    """Solve equations that are set up already for depths per line (mm); see `solve`.
+
+    They are started from an opening `near` the answer, and jumps are as precise as in `Held.solve`.
+    """
     depth = equations.depths(depth_mm)
     slants = np.zeros(len(depth)) if slant is None else equations.depths(slant)
-    done = jumps(equations, springs(depth, skin_mm, inside), load, area_mm2=area_mm2)
+    start = None if near is None else near.jumps_mm
+    held_by = springs(depth, skin_mm, inside)
+    done = jumps(equations, held_by, load, area_mm2=area_mm2, start=start, precise=precise)
     return opening_of(equations.panels, Blades(depth, slants), done, load, skin_mm, area_mm2)
 
 
@@ -108,8 +119,7 @@ def opening_of(
     """Tell the jumps of panels, each cut by its blade, as an `Opening`."""
     gap, slide = np.split(done.jumps, 2)
     scale = scale_of(load.mean)
-    uncut = uncut_forces(parts, load)
-    freed = (uncut - blades.carried(done.jumps, parts.length, skin_mm)) @ done.jumps / 2
+    freed = (done.uncut - blades.carried(done.jumps, parts.length, skin_mm)) @ done.jumps / 2
     stored = load.stored(area_mm2) if area_mm2 is not None else math.inf
     return Opening(
         midpoint_mm=parts.midpoint,
@@ -129,13 +139,19 @@ def opening_of(
 
 
 def jumps(
-    equations: System, ligaments: Springs, load: Load, *, area_mm2: float | None = None
+    equations: System,
+    ligaments: Springs,
+    load: Load,
+    *,
+    area_mm2: float | None = None,
+    start: Floats | None = None,
+    precise: float = OPENING_PRECISE,
 ) -> Jumps:
     """Solve for the jumps of all panels with any springs."""
     if not len(equations.panels):
-        return Jumps(np.zeros(0), load.mean)
+        return Jumps(np.zeros(0), load.mean, np.zeros(0))
     around = rest(equations.panels, load, area_mm2)
-    return settled(held(equations.elastic, ligaments, around), load)
+    return settled(held(equations.elastic, ligaments, around), load, start, precise)
 
 
 def rest(parts: Panels, load: Load, area_mm2: float | None) -> Rest | None:
@@ -148,7 +164,9 @@ def rest(parts: Panels, load: Load, area_mm2: float | None) -> Rest | None:
     return Rest(forces(parts), np.asarray(np.linalg.inv(load.compliance) / area_mm2))
 
 
-def settled(matrix: Held, load: Load, start: Floats | None = None) -> Jumps:
+def settled(
+    matrix: Held, load: Load, start: Floats | None = None, precise: float = OPENING_PRECISE
+) -> Jumps:
     """Solve equations with their springs under a load; jumps (2M,) near the answer help.
 
     Where the growth is given the mean tension left is that of the uncut sheet less S^-1 times the
@@ -157,9 +175,9 @@ def settled(matrix: Held, load: Load, start: Floats | None = None) -> Jumps:
     """
     parts = matrix.elastic.panels
     force = uncut_forces(parts, load)
-    found = settle(matrix, force, start).jumps
+    found = settle(matrix, force, start, precise).jumps
     taken = matrix.rest.times(found) if matrix.rest is not None else 0.0
-    return Jumps(found, load.mean - taken)
+    return Jumps(found, load.mean - taken, force)
 
 
 def checked_depths(lines: Sequence[Line], depth_mm: ArrayLike, what: str = "depth") -> Floats:

@@ -1,6 +1,7 @@
 """Wished openings of a layout: the depths that give them, as far as they are within reach."""
 
 from dataclasses import dataclass, replace
+from math import floor
 
 import numpy as np
 
@@ -11,6 +12,7 @@ from scorecraft.opening.depth import Wanted, depths_for, to_hand
 from scorecraft.opening.lip import slant_of
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import sheet_of
+from scorecraft.practice import DEPTH_STEP_MM
 
 OPENING_WISH_PANELS = 1_000.0
 """Patterns are cut into about this many panels while depths are sought."""
@@ -32,13 +34,15 @@ class Met:
 def meet(layout: Layout, skin: Skin) -> Met:
     """Give every cut with a wished opening its depth, all together, rounded to what a hand can do.
 
-    Where they cannot be sought the cuts keep the depths they have.
+    No wish asks for a cut so deep that the depth check tells of it. Where they cannot be sought the
+    cuts keep the depths they have.
     """
     wished = np.array([np.nan if c.opens_mm is None else c.opens_mm for c in layout.cuts])
     if np.isnan(wished).all():
         return Met(layout)
     sheet = sheet_of(layout, skin)
     lines = [cut.line for cut in layout.cuts]
+    step = DEPTH_STEP_MM.value
     try:
         found = depths_for(
             lines,
@@ -50,6 +54,7 @@ def meet(layout: Layout, skin: Skin) -> Met:
             slant=[slant_of(cut) for cut in layout.cuts],
             area_mm2=sheet.area_mm2,
             panel_mm=panel_for(lines, OPENING_WISH_PANELS),
+            deepest_mm=max(step, step * floor(layout.deep_from_mm / step)),
         )
     except ScorecraftError as error:
         return Met(layout, refused=error)

@@ -16,7 +16,7 @@ from scorecraft.plate.bridges import Bridge
 from scorecraft.plate.faults import faults
 from scorecraft.plate.silhouettes import Silhouettes, beside, silhouettes
 from scorecraft.plate.sizes import Sizes, checked
-from scorecraft.plate.slits import Slit, slits
+from scorecraft.plate.slits import UNFILLED_WIDER, Slit, slits, widened
 from scorecraft.plate.too_fine import LEAST_KEPT, refusal, too_fine
 from scorecraft.practice import BRIDGE_MM, SLOT_MM, WEB_MM
 
@@ -27,14 +27,23 @@ USUAL = (1.0, 0.84, 0.68, 0.52, 0.4)
 
 
 @dataclass(frozen=True, slots=True)
+class Joint:
+    """Where two parts of a plate meet: a letter, and a line (plan mm) from the seam inward."""
+
+    letter: str
+    line: Line
+
+
+@dataclass(frozen=True, slots=True)
 class Plate:
     """A plate to cut out, as it lies over the loaf (plan mm, origin under the crown, y up).
 
     `polygon` is the material that stays: its holes are the `slots`, the slits of the cross-hair
     (`hair`, none where slots leave no room for it) and the hole in the tab. `score_lines` are
     scored and not cut. `widths` are the narrowest and the widest slot (mm), `shown` the parts
-    that are there and `left_out` those that were too fine. A mirrored plate is drawn as seen
-    from below.
+    that are there, `left_out` those that were too fine, `unfilled` figures that enclose nothing
+    and have slots instead. A mirrored plate is drawn as seen from below. One that is parted
+    says which `part` it is (`2 of 4`) and has `joints` with the others.
     """
 
     polygon: shapely.Polygon
@@ -47,6 +56,9 @@ class Plate:
     shown: tuple[str, ...]
     left_out: tuple[str, ...]
     mirrored: bool = False
+    unfilled: tuple[str, ...] = ()
+    part: str = ""
+    joints: tuple[Joint, ...] = ()
 
 
 def make_plate(
@@ -64,24 +76,27 @@ def make_plate(
     Without `slot_mm` the slots are as wide as usual, or narrower where the pattern is too fine.
     `only` names the figures or parts that are wanted, and each of them must come out well.
     Without it parts that are too fine are left out, as long as most of the pattern stays. `fill`
-    names figures that are opened as whole shapes, in place of the slots of their outlines.
+    names figures that are opened as whole shapes, in place of the slots of their outlines; those
+    that enclose nothing have slots, wider ones where there is room.
     Raises UsageError for sizes that cannot be and for a loaf without cuts, ScorecraftError where
     the plate cannot be made, with the nearest slot that works.
     """
     body = blank(layout.loaf)
     sizes = checked(Sizes(SLOT_MM.value if slot_mm is None else slot_mm, bridge_mm, web_mm))
 
-    def thinned(slot: float, bridge: float = bridge_mm) -> Thinned:
+    def thinned(slot: float, bridge: float = bridge_mm, wider: float = 1.0) -> Thinned:
         tried = replace(sizes, slot_mm=slot, bridge_mm=bridge)
         whole = silhouettes(layout, fill, tried)
         drawn = slits(layout, slot_mm=slot, only=(*only, *fill) if only else ())
+        drawn = widened(layout.cuts, drawn, whole.unfilled, wider)
         if not drawn:
             raise UsageError(telling.NO_CUTS, None, telling.ADD_A_FIGURE)
         wanted = beside(drawn, whole.area, web_mm)
         return _thinned(body, wanted, tried, whole, strict=bool(only))
 
     shares = USUAL if slot_mm is None else (1.0,)
-    tries = (thinned(share * sizes.slot_mm) for share in shares)
+    wide = (UNFILLED_WIDER, 1.0) if fill else (1.0,)
+    tries = (thinned(each * sizes.slot_mm, wider=wider) for each in shares for wider in wide)
     best = _best(tries)
     if best.bad:
         raise refusal(best.tried, best.bad, best.sizes, lambda s, b: not thinned(s, b).bad)
@@ -154,6 +169,7 @@ def _plate(body: Body, best: Thinned) -> Plate:
         widths=(min(wide), max(wide)),
         shown=tuple(kept.name for kept in tried.kept),
         left_out=best.left_out,
+        unfilled=best.whole.unfilled,
     )
 
 

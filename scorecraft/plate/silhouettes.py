@@ -8,10 +8,8 @@ from math import ceil
 import numpy as np
 import shapely
 
-import scorecraft.plate.telling as telling
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
-from scorecraft.errors import UsageError
 from scorecraft.loaf.plan import plan_strings
 from scorecraft.plate.bridges import Bridge
 from scorecraft.plate.sizes import Sizes
@@ -19,6 +17,8 @@ from scorecraft.plate.slits import Slit, chosen
 
 CLOSED_MM = 1.6
 """Gaps in an outline up to twice as wide are closed."""
+INWARD_MM = CLOSED_MM + 0.02
+"""How far a shape draws in again: to the line itself, it would fold into slivers along strokes."""
 LEAST_MM2 = 12.0
 """A shape smaller than this lets too little flour through."""
 BAR_EVERY_MM = 90.0
@@ -33,27 +33,32 @@ STUB_MM = 5.0
 
 @dataclass(frozen=True, slots=True)
 class Silhouettes:
-    """The openings (plan mm) with bars across taken out of them, and the bars."""
+    """The openings (plan mm) with bars across taken out of them, and the bars.
+
+    `unfilled` are the names of figures that enclose nothing.
+    """
 
     area: shapely.Geometry
     bars: tuple[Bridge, ...]
+    unfilled: tuple[str, ...] = ()
 
 
 def silhouettes(layout: Layout, names: Sequence[str], sizes: Sizes) -> Silhouettes:
     """Open what the figures of some names enclose; shapes within shapes stay and are held.
 
-    Raises UsageError for a name the pattern does not have, or whose figures enclose nothing.
+    Raises UsageError for a name the pattern does not have.
     """
     if not names:
         return Silhouettes(shapely.Polygon(), ())
     rim = shapely.Polygon(layout.loaf.outline.points(720)).buffer(-sizes.web_mm)
     shapes: list[shapely.Geometry] = []
+    unfilled: list[str] = []
     taken: shapely.Geometry = shapely.Polygon()
     for name in names:
         found = [shape for figure in _figures(layout, name) if not (shape := _shape(figure, sizes))
                  .is_empty]  # fmt: skip
         if not found:
-            raise UsageError(telling.encloses_nothing(name), None, telling.FILL_CLOSED)
+            unfilled.append(name)
         for shape in found:
             apart = shape.intersection(rim).difference(taken.buffer(sizes.web_mm))
             shapes += _opened(apart, sizes)
@@ -63,7 +68,7 @@ def silhouettes(layout: Layout, names: Sequence[str], sizes: Sizes) -> Silhouett
     ]
     strips = [_strip(bar) for bar in bars]
     area = shapely.difference(shapely.union_all(shapes), shapely.union_all(strips))
-    return Silhouettes(area, tuple(bars))
+    return Silhouettes(area, tuple(bars), tuple(unfilled))
 
 
 def beside(slits: Sequence[Slit], area: shapely.Geometry, web_mm: float) -> list[Slit]:
@@ -95,7 +100,7 @@ def _shape(lines: shapely.Geometry, sizes: Sizes) -> shapely.Geometry:
     walls = shapely.get_parts(shapely.buffer(lines, CLOSED_MM))
     shape: shapely.Geometry = shapely.Polygon()
     for wall in walls:
-        inner = shapely.Polygon(shapely.get_exterior_ring(wall)).buffer(-CLOSED_MM)
+        inner = shapely.Polygon(shapely.get_exterior_ring(wall)).buffer(-INWARD_MM)
         shape = shapely.symmetric_difference(shape, inner)
     return shapely.union_all(_opened(shape, sizes))
 

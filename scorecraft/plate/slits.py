@@ -5,12 +5,12 @@ on the plan, not unrolled along the dough.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-import numpy as np
 import shapely
 
 import scorecraft.plate.telling as telling
+from scorecraft.curves import length
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import UsageError, nearest
 from scorecraft.loaf.areas import on_plan
@@ -20,6 +20,8 @@ LIGHT_SLOT_MM = 3.0
 """Cuts no deeper than this have slots of the plain width."""
 DEEP_SLOT_MM = 8.0
 """Cuts this deep or deeper have the widest slots."""
+UNFILLED_WIDER = 1.6
+"""Slot of a figure that is to be filled and encloses nothing, over that of any other."""
 DEEP_SLOT_WIDER = 1.4
 """Slot of a deep cut over that of a light one."""
 
@@ -65,8 +67,7 @@ def slits(layout: Layout, *, slot_mm: float, only: Sequence[str] = ()) -> list[S
 
 def _rank(cut: Cut) -> float:
     """Weigh a cut: the deeper one first, then the longer one; copies weigh the same."""
-    length = float(np.hypot(*np.diff(cut.line, axis=0).T).sum())
-    return round(cut.depth_mm, 2) * 1e4 + round(length, 1)
+    return round(cut.depth_mm, 2) * 1e4 + round(length(cut.line), 1)
 
 
 def slot_width(depth_mm: float, slot_mm: float) -> float:
@@ -88,6 +89,17 @@ def chosen(cuts: Sequence[Cut], only: Sequence[str]) -> list[int]:
         if name not in known:
             raise _unknown(name, list(dict.fromkeys(known)))
     return [index for index, cut in enumerate(cuts) if not set(only).isdisjoint(_names(cut))]
+
+
+def widened(
+    cuts: Sequence[Cut], drawn: Sequence[Slit], names: Sequence[str], wider: float
+) -> list[Slit]:
+    """Widen the slots of the figures of some names so many times."""
+    wide = set(chosen(cuts, names)) if names else set()
+    return [
+        replace(slit, width_mm=wider * slit.width_mm) if slit.cut in wide else slit
+        for slit in drawn
+    ]
 
 
 def _names(cut: Cut) -> tuple[str, str, str, str]:

@@ -75,16 +75,17 @@ def nothing_works(others: Sequence[str]) -> str:
     return f"try a smaller --slot, --bridge and --web together{coarser}"
 
 
-FILL_CLOSED = "fill takes figures with an outline, like leaf or heart"
 LAYERS_LIKE = 'write layers "flour=leaf,star; cocoa=slash"'
 PLATE_LIKE = "write --plate 300x300mm or 12x12in"
-NO_SEAM = "no straight seam leaves two halves that fit and stay in one piece each"
+NO_SEAM = "no straight seams leave parts that fit and stay in one piece each"
 FEWER_SLOTS = "try a larger --plate, or fewer figures with --only"
 
 
-def encloses_nothing(name: str) -> str:
-    """Say that a figure has no shape to open."""
-    return f'"{name}" encloses nothing that could be opened as a whole'
+def unfilled(names: Sequence[str]) -> str:
+    """Say that figures have no shape to open, and what they have instead."""
+    if len(names) == 1:
+        return f"{names[0]} encloses nothing to fill and keeps its slots"
+    return f"{' and '.join(names)} enclose nothing to fill and keep their slots"
 
 
 def no_layers(text: str) -> str:
@@ -113,8 +114,14 @@ def too_large(size: tuple[float, float], most: tuple[float, float]) -> str:
 def smaller_loaf(width_mm: float) -> str:
     """Say what is to be done about it."""
     return (
-        f"--split makes it in two halves to join; a loaf up to {width_mm:g} mm wide fits as it is"
+        f"take a loaf up to {width_mm:g} mm wide, which fits as it is; or with --split it is made "
+        "in parts to join"
     )
+
+
+def in_parts(part: str) -> str:
+    """Say in how many parts a plate is."""
+    return f"in {part.split()[-1]} parts, to be joined"
 
 
 def turned_by(turn_deg: int) -> str:

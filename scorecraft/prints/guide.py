@@ -14,23 +14,16 @@ def guide(
     """
     from scorecraft.drawing.guide.guide import guide_pages, one_sheet_paper
     from scorecraft.drawing.paper.cautions import FILM
+    from scorecraft.drawing.paper.panel import Told
     from scorecraft.drawing.paper.telling import joined_words
     from scorecraft.drawing.templates.cutter import cuts_cutter
 
     if cutter or form == "dxf":
         flat = cuts_cutter(design.layout)
         return Printed((flat,), caution=FILM, flat=flat)
-    pages = guide_pages(
-        design.layout,
-        paper=paper,
-        home=home(),
-        tiled=tiled,
-        one_sheet=form != "pdf",
-        findings=design.findings,
-        opening_mm=design.ranges.widest_mm.tolist(),
-        verdict=design.room_words,
-        made=design.work,
-    )
+    widths, against = design.ranges.widest_mm.tolist(), design.work.against
+    told = Told(design.layout, design.groups, design.findings, widths, design.room_words, against)
+    pages = guide_pages(told, paper=paper, home=home(), tiled=tiled, one_sheet=form != "pdf")
     larger = one_sheet_paper(design.layout.loaf, home())
     return Printed(pages, sheets=joined_words(pages), larger=larger.name if larger else "")
 

@@ -79,8 +79,8 @@ class Option:
     """What can be chosen of a print; `shown` stands for its value in the help.
 
     A flag that `renames` gives the print's file its own name. Without a default none is None, and
-    the maker has its own. One `on_page` is a flag, a choice, or a length whose `choices` (mm) the
-    page offers.
+    the maker has its own. One `on_page` has a `label` there; of a length the page offers the
+    `choices` (mm), for names and words a field that shows what they are `like`.
     """
 
     name: str
@@ -90,7 +90,13 @@ class Option:
     choices: tuple[str, ...] = ()
     default: str | None = None
     renames: bool = False
-    on_page: bool = False
+    label: str = ""
+    like: str = ""
+
+    @property
+    def on_page(self) -> bool:
+        """Whether the page offers it."""
+        return bool(self.label)
 
     @property
     def key(self) -> str:

@@ -22,12 +22,10 @@ def home() -> Paper:
     return home_paper(os.environ)
 
 
-def on_sheets(
-    made: FullSize, form: str, paper: str | None, *, tiled: bool, remark: str = ""
-) -> Printed:
+def on_sheets(made: FullSize, form: str, paper: str | None, *, tiled: bool) -> Printed:
     """Lay a figure out; only a PDF is spread over sheets without being asked."""
     from scorecraft.drawing.paper.full_size import full_size_pages
     from scorecraft.drawing.paper.telling import joined_words
 
     pages = full_size_pages(made, name=paper, home=home(), tiled=tiled, one_sheet=form != "pdf")
-    return Printed(pages, sheets=joined_words(pages), remark=remark)
+    return Printed(pages, sheets=joined_words(pages))

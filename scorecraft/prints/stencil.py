@@ -15,16 +15,15 @@ if TYPE_CHECKING:
     from scorecraft.plate.plate import Plate
 
 ONE_PLATE = "a file of this kind holds one plate, and here are several"
-HALVES = ("1", "2")
 
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A plate as it is printed: its layer, which half it is, and what else is to be told of it."""
+    """A plate as it is printed: its layer, which part it is, and what else is to be told of it."""
 
     plate: Plate
     layer: str = ""
-    half: str = ""
+    part: str = ""
     told: str = ""
 
 
@@ -38,7 +37,7 @@ def stencil(
     layer: str = "",
     plate: str = "",
     split: bool = False,
-    half: str = "",
+    part: str = "",
     mirrored: bool = False,
     cutter: bool = False,
     paper: str | None = None,
@@ -64,7 +63,7 @@ def stencil(
         opened = [each for each in whole if not name or each in names]
         found = make_plate(layout, only=names, fill=opened, mirrored=mirrored, **own)
         made += fitted(Made(found, name), layout, plate or wish.plate, split=split, turn=flat)
-    made = [each for each in made if not half or each.half == half]
+    made = chosen(made, part)
     if len(made) > 1 and (flat or form != "pdf"):
         raise UsageError(ONE_PLATE, None, choose_one(made))
     remark = "; ".join(dict.fromkeys(told for each in made for told in remarks(each)))
@@ -73,8 +72,7 @@ def stencil(
         picture = plate_cutter(one.plate, layout.title)
         return Printed((picture,), remark=remark, caution=FILM, flat=picture)
     prints = [
-        on_sheets(drawn(each.plate, layout, each.layer, each.half), form, paper, tiled=tiled)
-        for each in made
+        on_sheets(drawn(each.plate, layout, each.layer), form, paper, tiled=tiled) for each in made
     ]
     return Printed(
         tuple(page for each in prints for page in each.pages),
@@ -98,19 +96,19 @@ def dusted(text: str, layer: str, only: tuple[str, ...]) -> Mapping[str, tuple[s
 
 
 def fitted(made: Made, layout: Layout, plate: str, *, split: bool, turn: bool) -> Sequence[Made]:
-    """Fit a plate to a limit: as it is, turned, or in two halves.
+    """Fit a plate to a limit: as it is, turned, or in parts to join.
 
     Raises UsageError where it does not fit.
     """
-    from scorecraft.plate.halves import halves, limit_of, turned_to_fit
+    from scorecraft.plate.parts import limit_of, parted, turned_to_fit
     from scorecraft.plate.telling import turned_by
 
     if not plate:
         return [made]
     limit = limit_of(plate)
     if split and limit.turn_deg(made.plate.polygon) is None:
-        parts = halves(made.plate, limit)
-        return [Made(part, made.layer, n) for n, part in zip(HALVES, parts, strict=True)]
+        parts = enumerate(parted(made.plate, limit, turn=turn), start=1)
+        return [Made(part, made.layer, f"{number}") for number, part in parts]
     turned, degrees = turned_to_fit(made.plate, layout.loaf, limit)
     told = turned_by(degrees) if degrees else ""
     return [Made(turned if turn else made.plate, made.layer, told=told)]
@@ -118,17 +116,35 @@ def fitted(made: Made, layout: Layout, plate: str, *, split: bool, turn: bool) -
 
 def remarks(made: Made) -> Sequence[str]:
     """Say what was left out of a plate, and how it lies."""
-    left = ", ".join(made.plate.left_out)
-    return [*([f"too fine for this stencil, left out: {left}"] if left else []),
-            *([made.told] if made.told else [])]  # fmt: skip
+    from scorecraft.plate.telling import in_parts, unfilled
+
+    plate = made.plate
+    left = ", ".join(plate.left_out)
+    said = (
+        f"too fine for this stencil, left out: {left}" if left else "",
+        unfilled(plate.unfilled) if plate.unfilled else "",
+        in_parts(plate.part) if plate.part else "",
+        made.told,
+    )
+    return [each for each in said if each]
+
+
+def chosen(made: Sequence[Made], part: str) -> list[Made]:
+    """Keep the part that is asked for; raises UsageError where there is none."""
+    kept = [each for each in made if not part or each.part == part]
+    if not kept:
+        raise UsageError(f"there is no part {part} of this stencil", None, choose_one(made))
+    return kept
 
 
 def choose_one(made: Sequence[Made]) -> str:
     """Say how one of several plates is chosen."""
     layers = [f"--layer {name}" for name in dict.fromkeys(each.layer for each in made) if name]
-    halves = [f"--half {name}" for name in dict.fromkeys(each.half for each in made) if name]
-    ways = [" or ".join(each) for each in (layers, halves) if len(each) > 1]
-    return f"add {', and '.join(ways)}; a .pdf holds them all"
+    parts = [f"--part {name}" for name in dict.fromkeys(each.part for each in made) if name]
+    ways = [" or ".join(each) for each in (layers, parts) if len(each) > 1]
+    if not ways:
+        return "leave --part out: it is in one piece"
+    return f"choose {', and '.join(ways)}; a .pdf holds them all"
 
 
 STENCIL = Print(
@@ -137,21 +153,31 @@ STENCIL = Print(
     "Make a stencil of PATTERN: its cuts as slots in a sheet that stays in one piece.",
     ("svg", "pdf", "png", "dxf"),
     (
-        Option("slot", "length", "Width of the slots.", choices=("2", "3", "4"), on_page=True),
-        Option("bridge", "length", "Thinnest bridge across a slot."),
-        Option("web", "length", "Thinnest strip left standing."),
+        Option("slot", "length", "Width of the slots.", choices=("2", "3", "4"),
+               label="Slot width"),
+        Option("bridge", "length", "Thinnest bridge across a slot.", choices=("2", "3", "4"),
+               label="Least bridge across a slot"),
+        Option("web", "length", "Thinnest strip left standing.", choices=("1.5", "2", "3"),
+               label="Least strip left standing"),
         Option("only", "names", "Only these figures or parts, like leaf,star.", "NAMES"),
-        Option("fill", "names", "Open these figures as whole shapes, like heart,leaf.", "NAMES"),
-        Option("layers", "words", 'A plate for each dusting: "flour=leaf; cocoa=star".', "LAYERS"),
-        Option("layer", "words", "Only the plate of this layer.", "NAME"),
-        Option("plate", "words", "The largest plate or bed, like 300x300mm.", "SIZE"),
-        Option("split", "flag", "In two halves to join, where the plate is too small."),
-        Option("half", "choice", "Only this half of a split stencil.", choices=HALVES),
-        Option("mirrored", "flag", "Draw the side that faces the dough.", on_page=True),
+        Option("fill", "names", "Open these figures as whole shapes, like heart,leaf.", "NAMES",
+               label="Fill these figures", like="heart, leaf"),
+        Option("layers", "words", 'A plate for each dusting: "flour=leaf; cocoa=star".', "LAYERS",
+               label="A plate for each dusting", like="flour=leaf; cocoa=star"),
+        Option("layer", "words", "Only the plate of this layer.", "NAME",
+               label="Only the plate for", like="flour"),
+        Option("plate", "words", "The largest plate or bed, like 300x300mm.", "SIZE",
+               label="Largest plate or bed", like="300x300mm"),
+        Option("split", "flag", "In parts to join, where the plate is too small.",
+               label="Split into plates to join"),
+        Option("part", "words", "Only this part of a split stencil, like 2.", "NUMBER",
+               label="Only part", like="2"),
+        Option("mirrored", "flag", "Draw the side that faces the dough.",
+               label="Mirrored: the side that faces the dough"),
         Option("cutter", "flag", "Plain lines for a cutter or laser (.svg)."),
         PAPER,
         TILED,
     ),
     stencil,
     example="--slot 2.5mm -o stencil.svg",
-)
+)  # fmt: skip

@@ -31,10 +31,15 @@ class Shaped:
         return self.wider * self.pull.place(points / self.wider)
 
     @property
+    def size_mm(self) -> tuple[float, float]:
+        """How wide and how long it is, seen from above."""
+        left, low, right, high = self.area.bounds
+        return float(right - left), float(high - low)
+
+    @property
     def spans_mm(self) -> float:
         """How far it is from end to end, at most."""
-        left, low, right, high = self.area.bounds
-        return float(np.hypot(right - left, high - low))
+        return float(np.hypot(*self.size_mm))
 
     @cached_property
     def outlines(self) -> Floats:

@@ -108,15 +108,12 @@ def _openings(tuned: Tuned, key: str) -> Mapping[str, Json]:
     rows = [k for k, each in enumerate(tuned.measured) if each.key == key]
     if not rows:
         return {}
+    column = [group.key for group in tuned.groups].index(key)
     return {
         "measured_mm": [tuned.measured[k].width_mm for k in rows],
         "predicted_mm": round(float(tuned.fit.predicted_mm[rows[0]]), 2),
-        "model_mm": tuned.model_mm[:, :, _column(tuned, key)].round(3).tolist(),
+        "model_mm": tuned.model_mm[:, :, column].round(3).tolist(),
     }
-
-
-def _column(tuned: Tuned, key: str) -> int:
-    return next(k for k, group in enumerate(tuned.groups) if group.key == key)
 
 
 def _bounds(bounds: Bounds) -> dict[str, float]:

@@ -38,6 +38,7 @@ MOST_NUMBER = 1e9
 class LoggedCuts(TypedDict, total=False):
     """What is read of the cuts of a logged bake that are told together."""
 
+    key: str
     measured_mm: list[float]
     predicted_mm: float
     model_mm: list[list[float]]

@@ -1,6 +1,7 @@
 """The opening model as tuning needs it: widths of the numbered cuts for any skin."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -8,12 +9,7 @@ from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.groups import Group
 from scorecraft.loaf.skin import Skin
-from scorecraft.opening.ligament import springs
-from scorecraft.opening.lip import slant_of
-from scorecraft.opening.load import load_on
-from scorecraft.opening.predict import sheet_of
-from scorecraft.opening.solve import opened
-from scorecraft.opening.system import system
+from scorecraft.opening.predict import model_of
 from scorecraft.tune.table import Widths
 
 PANEL_MM = 3.0
@@ -25,24 +21,11 @@ def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
 
     The equations are set up once for all of them.
     """
-    sheet = sheet_of(layout, Skin())
-    depths = np.array([cut.depth_mm for cut in layout.cuts])
-    held = springs(depths, sheet.skin_mm, sheet.inside).normal
-    equations = system([cut.line for cut in layout.cuts], PANEL_MM, held, sheet.strain)
-    load = load_on(equations.panels, sheet.strain)
-    slants = np.array([slant_of(cut) for cut in layout.cuts])
+    model = model_of(layout, Skin(), PANEL_MM)
 
     def widths(skin_mm: float, inside: float) -> Floats:
-        made = opened(
-            equations,
-            depths,
-            load,
-            skin_mm=skin_mm,
-            inside=inside,
-            slant=slants,
-            area_mm2=sheet.area_mm2,
-        )
-        return by_number(told, made.widest_mm)
+        sheet = replace(model.sheet, skin_mm=skin_mm, inside=inside)
+        return by_number(told, replace(model, sheet=sheet).opened().widest_mm)
 
     return widths
 

@@ -3,13 +3,13 @@
 import json
 from collections.abc import Callable, Collection
 
-from flask import Flask, Response, g, request
+from flask import Flask, Response, g, render_template, request
 from werkzeug.exceptions import HTTPException, NotFound
 
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.shelf import from_file, shelf
 from scorecraft.web import telling as say
-from scorecraft.web.answer import Answer, file_names, internal, json_answer, marked, refusal
+from scorecraft.web.answer import SVG, Answer, file_names, internal, json_answer, marked, refusal
 from scorecraft.web.asked import LONGEST_MARK, text_of, words_of
 from scorecraft.web.crew import Crew, TooLongError, UnwantedError
 from scorecraft.web.desk import Desk
@@ -17,6 +17,7 @@ from scorecraft.web.edits import edit_answer
 from scorecraft.web.folder import ChangedError, Folder, Opened
 from scorecraft.web.guards import guard, is_local
 from scorecraft.web.guests import COOKIE, Guests, code
+from scorecraft.web.help import PARTS
 from scorecraft.web.join import door_page, stranger_page, used_page
 from scorecraft.web.listing import listing
 from scorecraft.web.offered import offered
@@ -80,9 +81,10 @@ def add_files(app: Flask, folder: Folder) -> None:
         where = folder.delete(text_of(body(), "name"))
         return sent(json_answer({"where": str(where)}))
 
-    @app.get("/api/words")
-    def words_list() -> Response:
-        return sent(json_answer(word_list()))
+    @app.get("/api/help")
+    def help_pages() -> Response:
+        html = render_template("help.html", parts=PARTS, language=word_list())
+        return sent(json_answer({"html": html}))
 
     @app.get("/api/bakes")
     def bakes_list() -> Response:
@@ -92,7 +94,8 @@ def add_files(app: Flask, folder: Folder) -> None:
 
 
 def add_work(app: Flask, desk: Desk) -> None:
-    """Add what the workers do."""
+    """Add what the workers do; a shipped pattern is drawn once for the shelf."""
+    drawn: dict[str, Answer] = {}
 
     @app.get("/api/prints")
     def prints_list() -> Response:
@@ -106,7 +109,7 @@ def add_work(app: Flask, desk: Desk) -> None:
     def change() -> Response:
         return sent(edit_answer(body()))  # a matter of lines: no worker is waited for
 
-    @app.post("/api/<any(sight, design, opening, bloom, view, print, measure):task>")
+    @app.post("/api/<any(sight, design, opening, bloom, view, print, measure, reform):task>")
     def work(task: str) -> Response:
         return sent(desk.done(task, body(), gone()))
 
@@ -116,10 +119,16 @@ def add_work(app: Flask, desk: Desk) -> None:
 
     @app.get("/picture/<any(shelf, folder):place>/<name>")
     def picture(place: str, name: str) -> Response:
+        task = "baked" if "baked" in request.args else "picture"
+        kept = place == "shelf" and task == "picture"
+        if kept and name in drawn:
+            return sent(drawn[name])
         opened = shipped(name) if place == "shelf" else desk.folder.open(name)
         data = {"text": opened.text, "name": opened.name, "place": place}
-        task = "baked" if "baked" in request.args else "picture"
-        return sent(desk.done(task, data, gone()))
+        answer = desk.done(task, data, gone())
+        if kept and answer.type == SVG:
+            drawn[name] = answer
+        return sent(answer)
 
 
 def add_bench(app: Flask, desk: Desk, guests: Guests) -> None:

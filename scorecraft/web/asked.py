@@ -49,10 +49,14 @@ def asked(data: Data) -> Asked:
     )
 
 
+def files_folder(wanted: Asked, own: Path | None) -> Path | None:
+    """Give the folder that the files a pattern names must lie in; `own` is the page's."""
+    return {"shelf": shelf_folder(), "folder": own, "": None}[wanted.place]
+
+
 def designed(wanted: Asked, folder: Path | None) -> Design:
     """Make the design that is asked for; raises ScorecraftError as `make` does."""
-    folders = {"shelf": shelf_folder(), "folder": folder, "": None}
-    source = Source(wanted.name, wanted.text, folders[wanted.place])
+    source = Source(wanted.name, wanted.text, files_folder(wanted, folder))
     baker = folder / BAKER if folder and wanted.baker else None
     return make(
         source,

@@ -9,7 +9,7 @@ from scorecraft.bench.batch import batch_of
 from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.clock import told
 from scorecraft.bench.pace import time_words
-from scorecraft.bench.steps import Pull, Run, Step
+from scorecraft.bench.steps import Pull, Run, Step, Work
 from scorecraft.bench.telling import (
     angle_words,
     batch_words,
@@ -18,13 +18,18 @@ from scorecraft.bench.telling import (
     mark_words,
 )
 from scorecraft.check_data import rounded
+from scorecraft.cuts import Layout
 from scorecraft.designing import Design
-from scorecraft.drawing.card.telling import string_words
-from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING
+from scorecraft.drawing.card.telling import done, oven, recipe_first, string_words
+from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING, USED_BLADES, edges
+from scorecraft.drawing.paper.telling import hands_words
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
 from scorecraft.groups import numbers_of
 from scorecraft.json_data import JsonObject
+from scorecraft.shaping.shaped import shaped
+from scorecraft.web import telling as say
+from scorecraft.web.bench_lines import lines_data, turn_said
 from scorecraft.web.stage import frame, stage
 
 
@@ -41,7 +46,10 @@ def bench_data(design: Design) -> JsonObject:
         "ok": True,
         "title": layout.title or design.source.name,
         "notes": list(layout.notes),
-        "cautions": {"blade": f"{BLADE} {STICKING}", "oven": OVEN},
+        "cautions": cautions_data(layout),
+        "hands": hands_said(design),
+        "start": start_words(made),
+        "oven": oven_data(layout),
         "svg": svg(stage(design), text="text", ids="bench"),
         "crown": [rounded(each) for each in frame(layout)[0]],
         "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),
@@ -58,6 +66,43 @@ def bench_data(design: Design) -> JsonObject:
         "allowed_words": told(made.allowed_s),
         "count": sum(1 for _ in made.steps),
         "steps": steps_data(design),
+    }
+
+
+def cautions_data(layout: Layout) -> JsonObject:
+    """Tell what to mind before the first cut, after the last one, and at the oven."""
+    said = edges(layout.cuts)
+    lame = BLADE in said
+    return {
+        "blade": f"{said} {STICKING}" if lame else said,
+        "used": USED_BLADES if lame else "",
+        "oven": OVEN,
+    }
+
+
+def hands_said(design: Design) -> str:
+    """Say what hands do with the dough once it is cut, or nothing."""
+    found = shaped(design.layout)
+    return hands_words(design.layout, design.groups, found.size_mm)[1] if found else ""
+
+
+def start_words(work: Work) -> list[str]:
+    """Say what is to be known before the first cut: how long it takes, a batch its boards."""
+    steps = sum(1 for _ in work.steps)
+    batch = batch_of(work)
+    takes = time_words(work.effort.seconds, work.bench.skill)
+    return [
+        say.before_cutting(steps, takes, work.bench.skill, work.dough, told(work.allowed_s)),
+        *([" ".join(batch_words(batch))] if batch else []),
+    ]
+
+
+def oven_data(layout: Layout) -> JsonObject:
+    """Tell the ways to bake the loaf, each with its steps, as the card does."""
+    return {
+        "first": recipe_first(layout),
+        "ways": [{"name": name, "steps": list(steps)} for name, steps in oven(layout)],
+        "done": done(),
     }
 
 
@@ -88,33 +133,29 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
         "turn_words": angle_words(abs(step.turn_rad)),
         "exact": exact_degrees(step.turn_rad) is not None,
         "mark_words": mark_words(step),
+        "turn_said": turn_said(step, times if run.copies else 1, run.times),
         "time": times if run.copies else 1,
         "times": run.times,
         "pulls": [{"cut": pull.cut, "backward": pull.backward} for pull in step.pulls],
         "strokes": strokes_data(design, step),
+        "lines": lines_data(design, strokes_of(design, step)),
     }
 
 
 def strokes_data(design: Design, step: Step) -> list[JsonObject]:
     """Tell the strokes of a step in order, like ones after one another once."""
     layout, numbers = design.layout, numbers_of(design.groups)
-
-    def alike(pull: Pull) -> tuple[int, str, float, float]:
-        cut = layout.cuts[pull.cut]
-        return numbers[pull.cut], cut.name, round(cut.depth_mm, 1), round(degrees(cut.blade_rad))
-
     strokes: list[JsonObject] = []
-    for (number, name, depth, blade), same in groupby(step.pulls, key=alike):
-        pulls = list(same)
+    for pulls in strokes_of(design, step):
         cut = layout.cuts[pulls[0].cut]
         strokes.append(
             {
-                "number": number,
-                "name": name,
+                "number": numbers[pulls[0].cut],
+                "name": cut.name,
                 "count": len(pulls),
-                "depth_mm": depth,
+                "depth_mm": round(cut.depth_mm, 1),
                 "depths_mm": [rounded(each) for each in pulls[0].depths_mm],
-                "blade_deg": blade,
+                "blade_deg": round(degrees(cut.blade_rad)),
                 "upright": upright(cut.blade_rad),
                 "blade": blade_form(cut.blade_rad),
                 "tilt_deg": rounded(degrees(pulls[0].tilt_rad)),
@@ -123,3 +164,15 @@ def strokes_data(design: Design, step: Step) -> list[JsonObject]:
             }
         )
     return strokes
+
+
+def strokes_of(design: Design, step: Step) -> list[list[Pull]]:
+    """Give the pulls of a step in order, like ones after one another together."""
+    layout, numbers = design.layout, numbers_of(design.groups)
+
+    def alike(pull: Pull) -> tuple[int, str, float, float]:
+        cut = layout.cuts[pull.cut]
+        depth = 0.0 if cut.severs else round(cut.depth_mm, 1)
+        return numbers[pull.cut], cut.name, depth, round(degrees(cut.blade_rad))
+
+    return [list(same) for _, same in groupby(step.pulls, key=alike)]

@@ -2,16 +2,15 @@
 
 from collections.abc import Mapping, Sequence
 
-from scorecraft.baking import COMMON_BASKETS
 from scorecraft.check_data import cut_words, dough_data, finding_data, loaf_data, rounded
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
-from scorecraft.editing.head import is_plain
+from scorecraft.editing.head import is_plain, keys_as_written
 from scorecraft.groups import Group
 from scorecraft.json_data import JsonObject
-from scorecraft.language.tree import Pattern, Statement, outside
+from scorecraft.language.tree import Pattern
 from scorecraft.language.words import WORDS
 from scorecraft.limits import (
     LARGEST_LOAF_MM,
@@ -21,8 +20,9 @@ from scorecraft.limits import (
     WIDEST_MEASURED_MM,
 )
 from scorecraft.loaf.bake import Bake
-from scorecraft.loaf.dome import Loaf
 from scorecraft.report import verdict
+from scorecraft.web import telling
+from scorecraft.web.baskets import baskets_data
 from scorecraft.web.loaf_forms import loaf_forms
 from scorecraft.web.stage import cuts_of, frame, stage
 
@@ -34,12 +34,13 @@ def design_data(design: Design) -> JsonObject:
         "ok": True,
         "title": layout.title,
         "notes": list(layout.notes),
-        "loaf": loaf_data(layout.loaf) | hole_data(layout.loaf),
+        "loaf": loaf_data(layout.loaf),
         "kinds": loaf_forms(),
         "forms": {word: form(design.tree, word) for word in ("loaf", "dough", "bake", "bench")},
         "dough": dough_data(layout.dough),
         "bake": bake_data(layout.bake),
-        "baskets": baskets_data(),
+        "baskets": baskets_data(design),
+        "choices": telling.CHOICES,
         "limits": limits(),
         "knobs": [knob_data(knob, design) for knob in layout.knobs],
         "findings": findings_data(design, design.drawn_findings),
@@ -49,11 +50,6 @@ def design_data(design: Design) -> JsonObject:
         "frame": frame_data(design),
         "svg": svg(stage(design, design.drawn_findings), text="text", ids="loaf"),
     }
-
-
-def hole_data(loaf: Loaf) -> JsonObject:
-    """Tell how wide the hole of a ring is, mm."""
-    return {} if loaf.hole is None else {"hole_mm": rounded(loaf.hole.width_mm)}
 
 
 def sight_data(design: Design) -> JsonObject:
@@ -74,7 +70,12 @@ def cuts_data(design: Design) -> list[JsonObject]:
     numbers = {cut: group.number for group in design.groups for cut in group.cuts}
     lengths = design.layout.lengths_mm
     return [
-        cut_words(cut, length) | {"line": cut.place.line, "group": numbers[index]}
+        cut_words(cut, length)
+        | {
+            "line": cut.place.line,
+            "group": numbers[index],
+            "said": telling.cut_words(numbers[index], cut.name, length, cut.depth_mm),
+        }
         for index, (cut, length) in enumerate(zip(cuts, lengths, strict=True))
     ]
 
@@ -94,11 +95,6 @@ def form(tree: Pattern, word: str) -> JsonObject | None:
     if statement is None:
         return None
     return {"keys": keys_as_written(statement)}
-
-
-def keys_as_written(statement: Statement) -> dict[str, str]:
-    """Write each value of a statement back as it could stand in the text."""
-    return {argument.key: outside(argument.value) for argument in statement.arguments}
 
 
 def knob_data(knob: Knob, design: Design) -> JsonObject:
@@ -129,19 +125,6 @@ def bake_data(bake: Bake) -> JsonObject:
         "spread": rounded(bake.spread),
         "steam": bake.steam,
     }
-
-
-def baskets_data() -> list[JsonObject]:
-    """List the common proofing baskets (mm) with the dough they take (g)."""
-    return [
-        {
-            "length_mm": each.length_mm,
-            "width_mm": each.width_mm,
-            "least_g": each.least_g,
-            "most_g": each.value,
-        }
-        for each in COMMON_BASKETS
-    ]
 
 
 def limits() -> dict[str, dict[str, list[float]]]:

@@ -12,7 +12,7 @@ from scorecraft.web.wishes import Wishes
 EDIT_S = 10.0
 """So long an edit may take; what the model or a print needs may take `MODEL_S`."""
 MODEL_S = 40.0
-QUICK = ("sight", "design", "picture", "look", "pick", "do")
+QUICK = ("sight", "design", "picture", "reform", "look", "pick", "do")
 FOLLOWED = ("sight", "design", "opening", "bloom", "view", "print", "look", "pick")
 """Of these a page wants the newest only."""
 WRITES = ("measure",)

@@ -2,8 +2,10 @@
 
 from collections.abc import Mapping
 
-from scorecraft.editing.head import with_keys, with_knob
+from scorecraft.designing import Design
+from scorecraft.editing.head import keys_as_written, with_keys, with_knob
 from scorecraft.errors import ScorecraftError, UsageError
+from scorecraft.json_data import JsonObject
 from scorecraft.web.answer import Answer, json_answer, problems_answer
 from scorecraft.web.asked import Data, choice_of, text_of, words_of
 
@@ -32,6 +34,27 @@ def edited(data: Data) -> str:
     if knob is not None:
         return with_knob(text, knob, line_of(data, "value"))
     return with_keys(text, choice_of(data, "word", FORMS), keys_of(data))
+
+
+def reformed(design: Design, data: Data) -> JsonObject:
+    """Give the text with its loaf of another `form`, in another `pan`, or sized `by` what is asked.
+
+    Raises UsageError where the request is not right, ScorecraftError where the text does not take
+    the change.
+    """
+    from scorecraft.editing import forms
+
+    line = next(each for each in design.tree.statements if each.word == "loaf")
+    layout, written = design.layout, keys_as_written(line)
+    if data.get("form"):
+        keys = forms.keys_of_form(layout, written, text_of(data, "form"))
+    elif "pan" in data:
+        keys = forms.keys_of_pan(layout, line_of(data, "pan"))
+    elif choice_of(data, "by", ("size", "dough")) == "dough":
+        keys = forms.keys_by_dough(layout, written)
+    else:
+        keys = forms.keys_by_size(layout, written)
+    return {"ok": True, "text": with_keys(design.source.text, "loaf", keys)}
 
 
 def keys_of(data: Data) -> dict[str, str]:

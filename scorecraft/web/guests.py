@@ -12,7 +12,7 @@ from scorecraft.web.telling import NEW_LINK
 COOKIE = "scorecraft_guest"
 DOOR = "/join/"
 OPEN_TO_STRANGERS = (DOOR, "/static/join.css", "/static/icon.svg")
-OPEN_TO_GUESTS = ("/static/", "/api/guest", "/api/laid")
+OPEN_TO_GUESTS = ("/static/", "/api/guest", "/api/laid", "/api/help")
 
 
 class Guests:

@@ -6,6 +6,8 @@ from pathlib import Path
 from scorecraft.arrays import Floats
 from scorecraft.check_data import rounded
 from scorecraft.designing import turn
+from scorecraft.drawing.plan import on_paper, plan_lines
+from scorecraft.drawing.svg import path_data
 from scorecraft.editing import telling as words
 from scorecraft.editing.described import name_of, said_of, trail_name
 from scorecraft.editing.hand import done
@@ -26,26 +28,41 @@ from scorecraft.editing.written import mark_of
 from scorecraft.expand.traced import Step
 from scorecraft.json_data import Json, JsonObject
 from scorecraft.language.tree import Statement
-from scorecraft.shelf import shelf_folder
 from scorecraft.web.answer import problem_data
-from scorecraft.web.asked import Asked, Data, text_of
+from scorecraft.web.asked import Asked, Data, files_folder, flag_of, text_of
 from scorecraft.web.gestured import gesture_of, whole_of
+from scorecraft.web.stage import frame
+
+STEPS: dict[str, JsonObject] = {
+    "repeat": {"by": 1, "unit": "", "least": 1, "first": 1, "often": [1, 2, 3, 4, 5, 6, 8, 10, 12]},
+    "depth": {
+        "by": 1,
+        "unit": "mm",
+        "least": 1,
+        "first": 6,
+        "often": ["2mm", "4mm", "6mm", "8mm", "10mm"],
+    },
+    "opens": {"by": 1, "unit": "mm", "least": 1, "first": 10, "often": ["5mm", "10mm", "15mm"]},
+    "blade": {
+        "by": 5,
+        "unit": "deg",
+        "least": 20,
+        "most": 90,
+        "first": 90,
+        "often": ["30deg", "45deg", "90deg"],
+    },
+}
+"""By how much a tap changes a number, within what, where it begins, and what is often wanted."""
 
 
 @lru_cache(maxsize=8)
 def remembered(wanted: Asked, folder: str | None, changed: int) -> Scene:
     """Read and lay out a pattern for the hand; the same one again is not laid out twice."""
     knobs = {name: turn(name, value) for name, value in wanted.knobs}
-    where = folder_of(wanted, folder)
+    where = files_folder(wanted, Path(folder) if folder else None)
     return scene(
         wanted.text, wanted.name, folder=where, loaf=wanted.loaf, bake=wanted.bake, knobs=knobs
     )
-
-
-def folder_of(wanted: Asked, folder: str | None) -> Path | None:
-    """Give the folder that the files a pattern names must lie in."""
-    own = Path(folder) if folder else None
-    return {"shelf": shelf_folder(), "folder": own, "": None}[wanted.place]
 
 
 def looked(found: Scene) -> JsonObject:
@@ -69,13 +86,16 @@ def statement_data(found: Scene, statement: Statement) -> JsonObject:
     """Tell a statement: its name, where it stands in text and tree, and its cuts."""
     line, written = statement.place.line, found.written
     runs = found.runs[line]
+    name = name_of(statement)
+    said = said_of(found, runs[0]) if runs else name
     parent = written.parents[line]
     lines = written.lines(statement)
     return {
         "id": line,
         "word": statement.word,
-        "name": name_of(statement),
-        "said": said_of(found, runs[0]) if runs else name_of(statement),
+        "name": name,
+        "said": said,
+        "about": said.removeprefix(f"{name}, "),
         "parent": parent.place.line if parent else None,
         "trail": trail_data(runs[0]) if runs else [],
         "span": [written.starts[lines[0] - 1], written.starts[lines[-1]]],
@@ -168,13 +188,15 @@ def knob_data(knob: Knob) -> JsonObject:
         "about": None if knob.round is None else flat(knob.round),
         "value": knob.value,
         "said": knob.said,
+        "title": words.handle_name(knob.name),
         **lock_data(knob.lock),
     }
 
 
 def chip_data(chip: Chip) -> JsonObject:
     """Tell something to be done at a tap."""
-    return {"name": chip.name, "value": chip.value, "locked": chip.locked or None}
+    told: JsonObject = {"name": chip.name, "value": chip.value, "locked": chip.locked or None}
+    return told | ({"steps": STEPS[chip.name]} if chip.name in STEPS else {})
 
 
 def field_data(field: Field) -> JsonObject:
@@ -205,8 +227,23 @@ def rule_data(found: Scene, step: Step) -> JsonObject | None:
     }
 
 
+def lines_data(found: Scene, line: int, held: int) -> list[Json]:
+    """Tell the lines of every copy of a statement as SVG path data on the picture."""
+    layout = found.traced.layout
+    centre = frame(layout)[0]
+    told: list[Json] = []
+    for copy, step in enumerate(found.runs[line]):
+        plans = plan_lines(layout.loaf, [layout.cuts[index].line for index in found.cuts[step]])
+        drawn: list[Json] = [path_data([on_paper(each, centre)], closed=False) for each in plans]
+        told.append({"copy": copy, "own": copy == held, "lines": drawn})
+    return told
+
+
 def gestured(found: Scene, request: Data, folder: Path | None) -> JsonObject:
-    """Do a gesture: tell the new text and what is selected, or why it cannot be done."""
+    """Do a gesture: tell the new text and what is selected, or why it cannot be done.
+
+    Of a gesture that is still going on, `preview`, only the lines it makes are told.
+    """
     mark = text_of(request, "mark")
     if mark != mark_of(found.written.text):
         told = words.CHANGED.at(None)
@@ -216,6 +253,8 @@ def gestured(found: Scene, request: Data, folder: Path | None) -> JsonObject:
     except LockedError as error:
         ways: list[Json] = [{"way": way, "said": words.WAYS[way]} for way in error.ways]
         return {"ok": False, "ways": ways, "problems": [problem_data(p) for p in error.problems]}
+    if flag_of(request, "preview") and made.line is not None:
+        return {"ok": True, "lines": lines_data(made.scene, made.line, made.copy)}
     selected = None if made.line is None else {"statement": made.line, "copy": made.copy}
     return {
         "ok": True,

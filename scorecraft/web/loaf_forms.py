@@ -2,28 +2,28 @@
 
 from scorecraft.json_data import JsonObject
 from scorecraft.loaf.forms import ROWS
-from scorecraft.loaf.tin import PANS
+from scorecraft.loaf.tin import PANS, Pan
 
 
 def loaf_forms() -> JsonObject:
-    """List every form with its icon and usual measures (shares of the width), and every tin."""
+    """List every form with its icon, and every tin."""
     return {
         "forms": [
             {
                 "name": form.name,
                 "help": form.help,
                 "icon": form.icon,
-                "longer": form.longer,
-                "stands": form.stands,
                 "even": form.even,
                 "ring": bool(form.hole),
                 "held": form.held,
-                "dough_g": list(form.dough_g) if form.dough_g else None,
             }
             for form in ROWS
         ],
-        "pans": [
-            {"name": pan.name, "says": pan.says, "dough_g": list(pan.dough_g)}
-            for pan in PANS.values()
-        ],
+        "pans": [{"name": pan.name, "title": titled(pan)} for pan in PANS.values()],
     }
+
+
+def titled(pan: Pan) -> str:
+    """Call a tin, with the dough it takes."""
+    low, high = pan.dough_g
+    return f"{pan.says.removeprefix('an ').removeprefix('a ')} ({low:g}–{high:g} g)"

@@ -1,7 +1,8 @@
 """After the bake: measured openings against predicted ones, and the log of bakes."""
 
 import os
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 from pathlib import Path, PurePath
 
@@ -10,12 +11,13 @@ from scorecraft.designing import Design
 from scorecraft.drawing.svg import svg
 from scorecraft.drawing.tune_plot import tune_plot
 from scorecraft.errors import Place
+from scorecraft.groups import Group
 from scorecraft.json_data import JsonObject
 from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.tune.bake import Tuned, openings, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
 from scorecraft.tune.fit import Bounds
-from scorecraft.tune.log import Bake, add, read
+from scorecraft.tune.log import Bake, Earlier, add, earlier, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
 from scorecraft.tune.telling import skin_words
@@ -28,14 +30,37 @@ LOG = "bakes.jsonl"
 
 
 def measured(design: Design, request: Data, folder: Path) -> JsonObject:
-    """Fit the model to measured openings; with `keep`, add the bake to the folder's log."""
-    layout, told = design.layout, design.groups
+    """Fit the model to measured openings, together with the bakes of the folder's log.
+
+    With `keep` the bake is added to it.
+    """
+    layout, told, name = design.layout, design.groups, PurePath(design.source.name).stem
     rows = rows_of(design, request)
     note, keep = words_of(request, "note") or "", flag_of(request, "keep")
-    tuned = tune(layout, told, rows, predictor(layout, told))
+    tuned = tune(layout, told, rows, predictor(layout, told), before(folder, name, told, rows))
     if keep:
-        kept(tuned, PurePath(design.source.name).stem, note, folder)
+        kept(tuned, name, note, folder)
     return {"ok": True, "kept": keep, **tuned_data(tuned)}
+
+
+def before(
+    folder: Path, name: str, told: Sequence[Group], rows: Sequence[Measured]
+) -> list[Earlier]:
+    """Take the bakes of the folder's log; this very one, kept today already, counts only once."""
+    log, today = folder / LOG, date.today().isoformat()
+    if not log.exists():
+        return []
+    sizes = [(group.key, [row.width_mm for row in rows if row.key == group.key]) for group in told]
+    this = today, name, [each for each in sizes if each[1]]
+    found = read(log)
+    others = tuple(bake for bake in found.bakes if _marks(bake) != this)
+    return earlier(replace(found, bakes=others))
+
+
+def _marks(bake: Bake) -> tuple[str | None, str | None, list[tuple[str | None, list[float]]]]:
+    """Tell what a logged bake is known by: its day, its pattern, and what was measured."""
+    cuts = [(cut.get("key"), cut.get("measured_mm", [])) for cut in bake.get("cuts", [])]
+    return bake.get("date"), bake.get("pattern"), [each for each in cuts if each[1]]
 
 
 def kept(tuned: Tuned, name: str, note: str, folder: Path) -> None:
@@ -94,6 +119,7 @@ def tuned_data(tuned: Tuned) -> JsonObject:
         "inside": bounds_data(found.inside),
         "growth": bounds_data(found.growth),
         "settled": found.settled,
+        "learned": list(say.learned(tuned)),
         "spread_mm": rounded(found.spread_mm),
         "sure": rounded(found.sure),
         "plot": svg(plot, text="text", ids="plot"),

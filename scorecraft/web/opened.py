@@ -15,6 +15,7 @@ from scorecraft.report import verdict
 from scorecraft.web.asked import Data, choice_of, number_of
 from scorecraft.web.design_data import findings_data
 from scorecraft.web.stage import frame, pointers
+from scorecraft.web.telling import opens_words
 
 PIXELS = 600
 """Along the longer side of the page's picture."""
@@ -36,6 +37,7 @@ def opened_data(design: Design) -> JsonObject:
             if isinstance(item, Shape)
         ],
         "widest_mm": [ranged(*each) for each in design.ranges.widest_mm],
+        "opens": [opens_words(each) for each in design.ranges.widest_mm],
     }
 
 

@@ -1,6 +1,7 @@
 """What can be printed from the page: pages to look at, or one file to keep."""
 
 import os
+import re
 from pathlib import PurePath
 
 from scorecraft.check_data import rounded
@@ -8,6 +9,7 @@ from scorecraft.designing import Design
 from scorecraft.drawing.paper.sheet import PAPERS, home_paper
 from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.svg import svg
+from scorecraft.errors import UsageError
 from scorecraft.json_data import JsonObject
 from scorecraft.prints import PRINTS
 from scorecraft.prints.forms import encoded
@@ -34,11 +36,26 @@ def printed(design: Design, request: Data) -> Answer:
 
 
 def print_of(design: Design, request: dict[str, object], what: str, form: str) -> Printed:
-    """Make a print with the options of a request; for a cutter, that of what it follows."""
+    """Make a print with the options of a request; for a cutter, that of what it follows.
+
+    Raises UsageError as the print does, in the words of the page.
+    """
     if what == "cutter":
         what = FOLLOWED[choice_of(request, "follow", tuple(FOLLOWED))]
         request = request | {"cutter": True}
-    return design.printed(what, form, **options_of(PRINTS[what], request))
+    row = PRINTS[what]
+    try:
+        return design.printed(what, form, **options_of(row, request))
+    except UsageError as error:
+        raise UsageError(error.message, error.place, as_labelled(row, error.hint)) from error
+
+
+def as_labelled(row: Print, hint: str) -> str:
+    """Call the options of a hint as the page does, not as the command line."""
+    labels = {each.name: each.label for each in row.options if each.label}
+    return re.sub(
+        r"--(\w++)", lambda found: f"“{labels[found[1]]}”" if found[1] in labels else found[0], hint
+    )
 
 
 def options_of(row: Print, request: Data) -> dict[str, object]:

@@ -7,6 +7,7 @@ from pathlib import Path
 from scorecraft.designing import Design
 from scorecraft.editing.scene import Scene
 from scorecraft.errors import PatternError, ScorecraftError, UsageError
+from scorecraft.web import telling as say
 from scorecraft.web.answer import (
     SVG,
     Answer,
@@ -15,7 +16,7 @@ from scorecraft.web.answer import (
     problems_answer,
     refusal,
 )
-from scorecraft.web.asked import BAKER, Asked, Data, asked, designed
+from scorecraft.web.asked import BAKER, Asked, Data, asked, designed, files_folder
 
 KEPT = 8
 """So many of the last designs a worker remembers."""
@@ -25,8 +26,6 @@ def work(task: str, request: Data) -> Answer:
     """Do a task. What is wrong with the pattern is an answer; a wrong request is refused."""
     try:
         return TASKS[task](request)
-    except PatternError as error:
-        return problems_answer(error.problems)
     except UsageError as error:
         return refusal(error, 400)
     except ScorecraftError as error:
@@ -130,6 +129,20 @@ def view(request: Data) -> Answer:
     return json_answer({"ok": True, "svg": svg(drawn, text="text", ids="view")})
 
 
+def reform(request: Data) -> Answer:
+    """Answer with the text whose loaf has another form or size.
+
+    Raises ScorecraftError where it cannot be read.
+    """
+    from scorecraft.web.edits import reformed
+
+    try:
+        made = design_of(request)
+    except PatternError as error:
+        raise say.FIX_FIRST.error(error.problems[0].place) from error
+    return json_answer(reformed(made, request))
+
+
 def prints(request: Data) -> Answer:
     """Answer with a print: its pages to look at, or a file to keep."""
     from scorecraft.web.prints import printed
@@ -157,7 +170,8 @@ def hand_of(request: Data) -> tuple[Scene, Path | None]:
     from scorecraft.web import hand
 
     folder, wanted = folder_of(request), asked(request)
-    return hand.remembered(wanted, folder, newest(folder)), hand.folder_of(wanted, folder)
+    own = Path(folder) if folder else None
+    return hand.remembered(wanted, folder, newest(folder)), files_folder(wanted, own)
 
 
 def look(request: Data) -> Answer:
@@ -192,6 +206,7 @@ TASKS: dict[str, Callable[[Data], Answer]] = {
     "bloom": bloom,
     "view": view,
     "print": prints,
+    "reform": reform,
     "bench": bench,
     "measure": measure,
     "look": look,

@@ -1,11 +1,16 @@
 """What the server of the page says: in the terminal, to the page, and at a phone's door.
 
-The page's own texts are in static/words.js.
+The page's own texts are in static/words.js, those of its help in help.py and the glossary.
 """
 
 from pathlib import Path
 
+from scorecraft.arrays import Floats
 from scorecraft.errors import Slip
+from scorecraft.loaf.dough import Dough
+from scorecraft.tune.bake import Tuned
+from scorecraft.tune.fit import Bounds
+from scorecraft.units import mm_range, mm_words, plain
 
 # The terminal
 
@@ -56,6 +61,7 @@ OTHER_PAGE = "another page may not ask this server"
 INTERNAL_HINT = "the terminal shows where; save your text, then try another way"
 NAME_TOO_LONG = "the file name is too long"
 NOTHING_MEASURED = Slip("there are no openings to compare", "measure at least one cut")
+FIX_FIRST = Slip("fix the text first", "then change the shape here")
 NO_ROW = Slip("an opening needs its cut and its width")
 REMOVE_WIDTH = "remove its width"
 OPEN_AS_BAKED = "open the pattern as it was baked, or remove its width"
@@ -121,6 +127,105 @@ def changed(key: str) -> Slip:
 def internal(kind: str, error: Exception) -> Slip:
     """Say that something failed which should not."""
     return Slip(f"internal error: {kind}: {error}", INTERNAL_HINT)
+
+
+# The bench
+
+DEPTH, BLADE, HANDLE, SCISSORS = "Depth", "Blade", "Handle", "Scissors"
+UPRIGHT = "upright"
+TURN, TURN_MARK, STAY = "Turn", "Turn the mark to", "Don’t turn"
+CLOCKWISE, COUNTER = "clockwise", "counter-clockwise"
+
+
+def mark_to(angle: str) -> str:
+    """Say where the table's mark then stands."""
+    return f"· mark to {angle}"
+
+
+def spin(degrees: float) -> str:
+    """Say how far the table turns while it is cut."""
+    return f"· turn it {degrees:.0f}° under the blade"
+
+
+def time_of(time: int, times: int) -> str:
+    """Say which of like steps this is."""
+    return f"{time} of {times}"
+
+
+def before_cutting(steps: int, takes: str, skill: str, dough: Dough, allowed: str) -> str:
+    """Say how long the cuts take, and in how long they should be done."""
+    positions = "position" if steps == 1 else "positions"
+    return (
+        f"{steps} turntable {positions}, {takes} for a {skill} hand. "
+        f"At {dough.temperature_c:.0f} °C, aim to finish within {allowed}."
+    )
+
+
+# The loaf
+
+CHOICES = {
+    "proof": {"under": "Underproofed", "ready": "Ready", "over": "Overproofed"},
+    "culture": {"sourdough": "Sourdough", "yeasted": "Yeast"},
+    "skill": {"new": "New", "steady": "Steady", "quick": "Quick"},
+    "hand": {"right": "Right", "left": "Left"},
+}
+"""What values of header keys are called on the page."""
+
+
+def cut_words(group: int, name: str, length_mm: float, depth_mm: float) -> str:
+    """Tell a cut that is pointed at: its number, what it is, how long and how deep."""
+    return f"{group}: {name}, {length_mm:.0f} mm · {mm_words(depth_mm)} deep"
+
+
+def opens_words(range_mm: Floats) -> str:
+    """Say how wide a cut opens, from the least to the most that is likely (2,), mm."""
+    return f"opens {mm_range(*range_mm)} mm"
+
+
+def baked_words(ranges_mm: Floats) -> str:
+    """Say what the picture of a baked loaf shows; its cuts' openings (N, 2) are mm."""
+    opened = f"{len(ranges_mm)} cuts have opened"
+    if len(ranges_mm):
+        opened += f", the widest to {mm_range(*ranges_mm[ranges_mm[:, 1].argmax()])} mm"
+    return f"The baked loaf, a model estimate. {opened}."
+
+
+# After the bake
+
+
+TOO_FEW = (
+    "These are too few to be sure, so the default skin is kept. "
+    "Measure four or more cuts, shallow as well as deep."
+)
+
+
+def learned(tuned: Tuned) -> list[str]:
+    """Say what measured openings have taught of the dough, or that they are too few."""
+    found, with_earlier = tuned.fit, [together(tuned.earlier)] if tuned.earlier else []
+    if not found.settled:
+        return [TOO_FEW, *with_earlier]
+    skin = found.skin_mm
+    low = ("less than " if skin.open_below else "") + f"{plain(skin.low)} mm"
+    high = f"{plain(skin.high)} mm" + (" or more" if skin.open_above else "")
+
+    def within(bounds: Bounds) -> str:
+        return f"({bounds.low:.2f} to {bounds.high:.2f})"
+
+    return [
+        f"Your dough’s skin acts as if it were {plain(skin.best)} mm thick ({low} to {high}, "
+        f"{found.sure:.0%} sure).",
+        f"The dough under it is {found.inside.best:.2f} times as stiff {within(found.inside)}.",
+        f"It grew {found.growth.best:.2f} times as much as the pattern assumes "
+        f"{within(found.growth)}.",
+        f"Measured widths scatter by {plain(found.spread_mm)} mm about the estimate.",
+        *with_earlier,
+    ]
+
+
+def together(count: int) -> str:
+    """Say how many bakes of the log counted too."""
+    bakes = "the earlier bake" if count == 1 else f"the {count} earlier bakes"
+    return f"Fitted together with {bakes} of your log."
 
 
 # A phone's door

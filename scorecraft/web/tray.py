@@ -15,6 +15,17 @@ FIRST = ("slash", "arc", "leaf", "petal", "wheat", "star")
 """What bakers cut most stands first; the others follow as in the table of words."""
 
 
+FIRST_STEPS = (
+    ("Tap Leaf, then tap the dough two thirds of the way to the edge.", "new"),
+    ("Drag the dot beyond the leaf’s tip until it is about 50 mm long.", "handle"),
+    ("Drag the ringed dot: turn the leaf to about 60°.", "turn"),
+    ("Tap Repeat, then × 6: six leaves around the crown.", "repeat"),
+    ("A loaf needs room to spring: tap Depth, then 6mm.", "set"),
+    ("A wreath. Save it, then print its guide. Undo goes back step by step.", ""),
+)
+"""The first design: what to do, and the gesture that has done it."""
+
+
 @lru_cache(maxsize=1)
 def tray_data() -> JsonObject:
     """Tell every figure of the tray: its word, what it is, and its lines on the dough.
@@ -24,7 +35,8 @@ def tray_data() -> JsonObject:
     """
     names = tray()
     return {
-        "figures": [figure_data(each) for each in (*FIRST, *(n for n in names if n not in FIRST))]
+        "first": [{"text": text, "done": done} for text, done in FIRST_STEPS],
+        "figures": [figure_data(each) for each in (*FIRST, *(n for n in names if n not in FIRST))],
     }
 
 
@@ -35,6 +47,7 @@ def figure_data(word: str) -> JsonObject:
     low, high = every.min(axis=0), every.max(axis=0)
     return {
         "word": word,
+        "title": word.replace("_", " ").capitalize(),
         "help": WORDS[word].help,
         "path": path_data(lines, closed=False),
         "box": [rounded(float(each)) for each in (*low, *(high - low))],

@@ -1,10 +1,13 @@
 """Other ways to look at the loaf on the page."""
 
+from dataclasses import replace
+
 from scorecraft.designing import Design
 from scorecraft.drawing.bloom.bloom import CRUSTS, FLOURS
 from scorecraft.drawing.bloom.showing import Look
 from scorecraft.drawing.picture import Picture
 from scorecraft.web.asked import Data, choice_of, flag_of, number_of
+from scorecraft.web.telling import baked_words
 
 STEEPEST_DEG = 90.0
 PIXELS = 700
@@ -25,4 +28,5 @@ def seen(design: Design, request: Data) -> Picture:
         flour=choice_of(request, "flour", ("", *FLOURS)) or None,
         pixels=PIXELS,
     )
-    return design.bloom(wanted)
+    drawn = design.bloom(wanted)
+    return drawn if wanted.proofed else replace(drawn, desc=baked_words(design.ranges.widest_mm))

@@ -6,10 +6,15 @@ from scorecraft.language.keys import Key, Word
 from scorecraft.language.reference import at_hand, key_notes, own_keys, takes
 from scorecraft.language.words import ATTRIBUTES, WORDS
 
+LEAD = "The words of a pattern text, by what you want to do, with an example of each."
+MORE = "Say how a cut is made"
+
 
 def word_list() -> JsonObject:
-    """List every word by what it is for, the cut attributes, and what holds of all expressions."""
+    """List every word by what it is for, the cut attributes, and what always holds."""
     return {
+        "lead": LEAD,
+        "more": MORE,
         "groups": [goal_data(goal) for goal in GOALS],
         "attributes": [
             {"name": key.name, "notes": f"{takes(key)}; {key.help}"} for key in ATTRIBUTES

@@ -38,9 +38,9 @@ def cost(arguments):
 
 @pytest.mark.parametrize(
     ("command", "most"),
-    [([*CHECK, "--quick"], 4.0), (CHECK, 9.0), (PAGE, 6.0)],
+    [([*CHECK, "--quick"], 3.2), (CHECK, 6.8), (PAGE, 6.0)],
     ids=["quick", "whole", "page"],
 )
 def test_a_command_costs_a_few_imports(command, most):
-    """Measured on two quiet cores: quick 2.6, whole 6.6: ranges take one more solve."""
+    """Measured: quick 2.3, whole 5.2, of which 1 is our own modules and 2.5 the opening model."""
     assert ratio(command, IMPORTS, most, cost=cost) <= most

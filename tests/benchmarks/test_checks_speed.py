@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 import shapely
-from support.timing import ratio
+from support.timing import by_turns, ratio, settled
 
 from scorecraft.checks import CHECKS, run
 from scorecraft.checks.known import Known
@@ -86,15 +86,23 @@ def test_a_crowd_twice_as_large_costs_hardly_more(name):
     """Where all cross all a bounded sample is looked at; unbounded it would be 4."""
     text, few, many = CROWDS[name]
     half, whole = (make(text.format(count=count)).layout for count in (few, many))
-    assert ratio(lambda: run(whole), lambda: run(half), 2.2) <= 2.2
-    assert ratio(lambda: run(whole), all_pairs, 20) <= 20
+    jobs = (lambda: run(whole), lambda: run(half), all_pairs)
+
+    def holds(twice, once, yardstick):
+        return twice <= 2.2 * once and twice <= 20 * yardstick
+
+    assert holds(*settled(lambda: by_turns(*jobs, turns=1), holds))
 
 
 def test_long_spirals_take_time_in_proportion_to_their_length():
     """They also cross more often: 2.6 times here, far from the 4 of quadratic."""
     half, whole = spirals(8), spirals(16)
-    assert ratio(lambda: overlaps(whole), lambda: overlaps(half), 3.2) <= 3.2
-    assert ratio(lambda: overlaps(whole), all_pairs, 9) <= 9
+    jobs = (lambda: overlaps(whole), lambda: overlaps(half), all_pairs)
+
+    def holds(twice, once, yardstick):
+        return twice <= 3.2 * once and twice <= 9 * yardstick
+
+    assert holds(*settled(lambda: by_turns(*jobs, turns=1), holds))
 
 
 def test_undercuts_of_a_crowd_are_bounded():

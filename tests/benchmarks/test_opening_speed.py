@@ -108,13 +108,13 @@ def measured(holds, *measure):
 
 
 def test_all_in_costs_a_share_of_one_library_solve():
-    """2 000 and 4 000 panels. Measured: 0.19 and 0.05.
+    """2 000 and 4 000 panels. Measured: 0.14 and 0.034.
 
     Twice the panels take the library eight times as long: elimination is 2/3 n^3 operations.
     """
 
     def holds(ours, twice, library, size, double):
-        return ours <= 0.35 * library and twice <= 0.1 * (8 * library)
+        return ours <= 0.25 * library and twice <= 0.07 * (8 * library)
 
     *costs, size, double = measured(holds, "library")
     assert 1950 < size < 2100 and 3900 < double < 4200
@@ -142,10 +142,10 @@ def test_twice_the_cuts_on_a_loaf_cost_little_more_than_twice():
 
 
 def test_leaf_crown_and_its_wishes_in_time():
-    """A fifth of a library solve of 2 000 panels; 48 wished openings. Measured: 0.17, 1.4."""
+    """A fifth of a library solve of 2 000 panels; 48 wished openings. Measured: 0.14, 0.8."""
 
     def holds(crown, wished, library):
-        return crown < 0.2 * library and wished < 2 * library
+        return crown < 0.2 * library and wished < 1.3 * library
 
     assert holds(*measured(holds, "crown"))
 

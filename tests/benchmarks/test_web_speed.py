@@ -3,15 +3,14 @@
 Measured in a process of its own with one thread: idle threads that wait busily would count too.
 
 Measured as processor time of one core of a busy machine, design and all findings of the
-opening model in full, without ranges: 68 ms (overlapping-slashes) to 360 ms (leaf-crown), of most
-patterns of the shelf about 250 ms, where solving took 600 to 1000 ms.
+opening model in full, without ranges: 30 ms (roll-cross) to 270 ms (leaf-crown), of most patterns
+of the shelf 150 to 200 ms; ranges take 40 to 60 ms more.
 """
 
 import os
 import subprocess
 import sys
 
-import pytest
 from support.timing import by_turns, settled
 
 
@@ -41,19 +40,11 @@ def measure(name):
     return by_turns(told, edited, drawn)
 
 
-@pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf"])
-def test_an_edit_costs_at_most_a_third_more_than_the_design(name):
-    def holds(base, edit, drawn):
-        return edit <= 1.35 * base
-
-    assert holds(*settled(lambda: measured(name), holds))
-
-
-def test_the_picture_does_not_wait_for_the_opening_model():
-    """The model takes most of the time of this pattern's design; its picture comes first."""
+def test_an_edit_costs_little_more_than_the_design_and_its_picture_does_not_wait():
+    """At most a third more; the model takes most of the time, and the picture comes first."""
 
     def holds(base, edit, drawn):
-        return drawn <= 0.4 * base
+        return edit <= 1.35 * base and drawn <= 0.4 * base
 
     assert holds(*settled(lambda: measured("wheat-sheaf"), holds))
 

@@ -201,3 +201,11 @@ def test_a_wish_for_an_ear_asks_no_depth_that_the_depth_check_refuses():
     made = design(BATARD + "slash 200mm opens 32mm blade 30deg\n")
     assert made.cuts[0].depth_mm <= 13
     assert not [found for found in made.checked if found.check in ("depth", "opens")]
+
+
+def test_a_wish_out_of_reach_stops_where_the_loaf_takes_no_deeper_cut():
+    """A quarter of its height; common practice, no source."""
+    made = design(BAGUETTE + "slash 200mm opens 40mm blade 30deg\n")
+    assert made.cuts[0].depth_mm == 10.5
+    (found,) = [each for each in made.checked if each.check in ("depth", "opens")]
+    assert "10 mm deep, as deep as this loaf takes, it opens only 30.0 mm" in found.message

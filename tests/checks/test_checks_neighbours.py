@@ -2,6 +2,7 @@
 
 import math
 import sys
+from functools import cache
 
 import numpy as np
 import pytest
@@ -38,6 +39,11 @@ def crowd(name):
     return make(f"loaf round width 220mm height 95mm\n{CROWDS[name]}").layout
 
 
+@cache
+def found_in(name):
+    return run(crowd(name))
+
+
 def fan(cut, count, length=60.0, **more):
     """Cuts through one point, all crossing each other."""
     ends = [
@@ -49,7 +55,7 @@ def fan(cut, count, length=60.0, **more):
 
 @pytest.mark.parametrize("name", CROWDS)
 def test_the_faults_of_a_crowd_are_told(name):
-    found = run(crowd(name))
+    found = found_in(name)
     faults = [each for each in found if each.figures and each.check in FAULTS[name]]
     worst = {each.check: each.severity for each in reversed(faults)}
     assert worst == FAULTS[name]
@@ -57,7 +63,7 @@ def test_the_faults_of_a_crowd_are_told(name):
 
 
 def test_what_was_not_looked_at_is_told_once_a_check():
-    notes = [each for each in run(crowd("triangles")) if "too crowded" in each.message]
+    notes = [each for each in found_in("triangles") if "too crowded" in each.message]
     assert {each.check for each in notes} == {"overlaps", "crossings", "strips"}
     assert len(notes) == 3
     assert {each.severity for each in notes} == {"note"}

@@ -14,7 +14,7 @@ from scorecraft.checks.symmetry import fold
 from scorecraft.checks.telling_loaf import NO_CURE
 from scorecraft.designing import make
 from scorecraft.opening.predict import predict
-from scorecraft.opening.room import room
+from scorecraft.opening.room import room, room_of
 from scorecraft.practice import ROOM_ENOUGH
 
 LOAVES = [
@@ -31,7 +31,7 @@ LIGHT_MM = 2.0
 
 def looked_at(layout, skin):
     """The room finding of a layout, its opening from coarse panels."""
-    return check.room(layout, predict(layout, skin, panel_mm=PANEL_MM), skin)
+    return check.room(layout, room_of(layout, predict(layout, skin, panel_mm=PANEL_MM)), skin)
 
 
 def light(made, *, expand=True):
@@ -50,7 +50,7 @@ def test_a_told_cure_mends_the_room_and_raises_nothing_new(count, loaf, expand):
     made = make(NAMES[count % len(NAMES)], loaf=loaf)
     layout = light(made, expand=expand)
     opening = predict(layout, made.skin, panel_mm=PANEL_MM)
-    (told,) = check.room(layout, opening, made.skin)
+    (told,) = check.room(layout, room_of(layout, opening), made.skin)
     if not told.cures:
         assert told.hint == NO_CURE
         return

@@ -5,6 +5,7 @@ import re
 import pytest
 
 SLASH = 'title "One"\nloaf round width 120mm height 55mm\nslash 60mm depth 8mm blade 35deg\n'
+SMALL = ("-o", "-", "--pixels", "500")
 
 
 @pytest.mark.parametrize(
@@ -24,20 +25,20 @@ def test_the_suffix_says_the_form(run, pattern, tmp_path, name, start):
     ],
 )
 def test_the_name_tells_what_is_drawn(run, pattern, tmp_path, options, name):
-    ran = run("bloom", pattern(SLASH), *options)
+    ran = run("bloom", pattern(SLASH), *options, "--pixels", "500")
     assert (ran.code, ran.err.strip()) == (0, f"wrote {name}")
     assert (tmp_path / name).exists()
 
 
 def test_before_shows_two_loaves(run, pattern):
-    ran = run("bloom", pattern(SLASH), "--before", "-o", "-")
+    ran = run("bloom", pattern(SLASH), "--before", *SMALL)
     assert ran.code == 0
     assert "scored, 120 mm" in ran.out and "baked (model estimate), 131 mm" in ran.out
 
 
 def test_another_bake_opens_the_cuts_wider(run, pattern):
     def width(spring):
-        out = run("bloom", pattern(SLASH), "-o", "-", "--bake", f"spring {spring}").out
+        out = run("bloom", pattern(SLASH), *SMALL, "--bake", f"spring {spring}").out
         (said,) = re.findall(r"slash: opens (\d+) mm", out)
         return int(said)
 

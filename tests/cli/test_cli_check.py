@@ -35,6 +35,7 @@ def test_json_tells_everything_and_nothing_else(run, pattern):
     assert data["title"] == "Mine"
     assert data["loaf"] == {
         "shape": "round", "width_mm": 220, "length_mm": 220, "height_mm": 95,
+            "hole_mm": None, "wall_mm": None,
     }  # fmt: skip
     (cut,) = data["cuts"]
     assert cut["name"] == "slash" and cut["kind"] == "expansion" and cut["line"] == 3

@@ -93,7 +93,7 @@ def test_check_needs_no_library_for_printing():
 
 def test_without_cairo_all_forms_are_written(run, tmp_path, without_cairo):
     for name, start in (("g.svg", b"<svg"), ("g.pdf", b"%PDF-"), ("g.png", b"\x89PNG")):
-        assert run("guide", "leaf-crown", "-q", "-o", name).code == 0
+        assert run("guide", "roll-cross", "-q", "-o", name).code == 0
         assert (tmp_path / name).read_bytes().startswith(start)
 
 
@@ -169,6 +169,10 @@ def test_words_explains_keys_of_cuts_and_checks_too(run):
         "depth, of a cut: how deep" in depth and f"depth, a check: {CHECKS['depth'].says}" in depth
     )
     assert run("words", "bench_time").out.startswith("bench_time, a check: ")
+    assert run("words", "tray").out.startswith("Tray: The row of figures")
+    assert run("words", "bridge").out.startswith("Bridge: A strip left across a slot")
+    fill = run("words", "fill").out
+    assert fill.startswith("fill: fills a region") and "\nFilled figure: In a stencil" in fill
     assert 'did you mean "blade"?' in run("words", "blde").err
 
 

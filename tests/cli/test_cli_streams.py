@@ -34,7 +34,7 @@ ENV = {"PATH": "/usr/bin:/bin", "LANG": "C.UTF-8"}
         ("$S words | head -1 > out; echo ${PIPESTATUS[0]}", 0),
         ("$S list | head -1 > out; echo ${PIPESTATUS[0]}", 0),
         ("$S list > /dev/full; echo $?", 2),
-        ("$S guide one-slash -q -o - --as svg >&-; echo $? >&2", 2),
+        ("$S guide roll-cross -q -o - --as svg >&-; echo $? >&2", 2),
         ("$S check - <&-; echo $?", 2),
         ("$S check /dev/null; echo $?", 2),
         ("ln -s loop.score loop.score; $S check loop.score; echo $?", 2),
@@ -98,7 +98,7 @@ STEERING = "\x1b[31m\x07\x9b2J\u202e"
         ["page", f"x{STEERING}"],
         ["new", f"x{STEERING}"],
         ["tune", "one-slash", "--measured", f"m{STEERING}.csv"],
-        ["stencil", "one-slash", "-o", f"x{STEERING}.svg"],
+        ["stencil", "roll-cross", "-o", f"x{STEERING}.svg"],
     ],
 )
 def test_no_words_of_others_steer_the_terminal(run, arguments):
@@ -118,7 +118,7 @@ def test_a_bake_of_a_file_of_any_name_is_learned_from_and_listed(run, tmp_path):
     (tmp_path / "m.csv").write_text("cut,width_mm\nslash,9\nslash,11\n")
     ran = run("tune", str(pattern), "--measured", "m.csv", "--log", "log", "--note", "\x1b[2J")
     assert ran.code == 0 and "\x1b" not in ran.out + ran.err
-    assert 'pattern = "caf\ufffd \\u001B[31m"' in (tmp_path / "baker.toml").read_text("utf-8")
+    assert 'pattern = "caf\ufffd \\u001b[31m"' in (tmp_path / "baker.toml").read_text("utf-8")
     listed = run("tune", "--list", "--log", "log")
     assert "caf\ufffd \\u001b[31m" in listed.out and "\\u001b[2J" in listed.out
     assert "\x1b" not in listed.out

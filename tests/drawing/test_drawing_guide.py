@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 import shapely
 from support.drawing_layouts import cut, make_layout, petals
+from support.guides import guide_of
 
-from scorecraft.bench import work_of
-from scorecraft.drawing.guide.guide import guide_pages, guide_sizes, one_sheet_paper
+from scorecraft.drawing.guide.guide import guide_sizes, one_sheet_paper
 from scorecraft.drawing.guide.plan import guide_plan
 from scorecraft.drawing.inks import NUMBER_MM
 from scorecraft.drawing.paper.sheet import paper
@@ -26,7 +26,7 @@ class Told:
 
 
 def guide(layout, **more):
-    (picture,) = guide_pages(layout, **more)
+    (picture,) = guide_of(layout, **more)
     return picture
 
 
@@ -101,7 +101,7 @@ def test_papers_follow_the_loaf_and_the_home():
 
 
 def test_too_big_for_the_asked_paper_it_is_tiled_and_one_that_holds_it_is_known(petal_layout):
-    pages = guide_pages(petal_layout, paper="A4")
+    pages = guide_of(petal_layout, paper="A4")
     assert len(pages) == 3
     assert {(page.width_mm, page.height_mm) for page in pages} <= {(210, 297), (297, 210)}
     assert one_sheet_paper(petal_layout.loaf, paper("A4")).name == "A3"
@@ -111,7 +111,7 @@ def test_too_big_for_the_asked_paper_it_is_tiled_and_one_that_holds_it_is_known(
 
 def test_too_big_for_every_paper_it_is_tiled_or_on_a_sheet_of_its_own():
     layout = make_layout(petals(8, 40, 90), make_loaf("round", 420.0, None, 120.0))
-    assert len(guide_pages(layout)) > 3
+    assert len(guide_of(layout)) > 3
     whole = guide(layout, one_sheet=True)
     assert min(whole.width_mm, whole.height_mm) > 420
 
@@ -150,18 +150,6 @@ def test_arrow_shows_which_way_the_plan_pulls(backward):
     ]
     ((tip, *wings),) = (shape.lines[0] for shape in pull.items)
     assert (tip[0] < np.mean(wings, axis=0)[0]) == backward
-
-
-def test_guide_pulls_and_numbers_as_the_plan_does(petal_layout):
-    """Drawn by itself or with the plan at hand the guide is the same."""
-    made = work_of(petal_layout)
-    alone, given = guide(petal_layout), guide(petal_layout, made=made)
-    assert words(alone.items) == words(given.items)
-    heads = [
-        [shape.lines[0].tolist() for shape in layer(each, "pull").items] for each in (alone, given)
-    ]
-    assert heads[0] == heads[1]
-    assert "cut numbers, in the order of cutting" in words(alone.items)
 
 
 def test_every_cut_is_drawn_at_full_size_with_its_style_and_key(petal_layout):

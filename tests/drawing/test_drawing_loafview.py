@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from scorecraft.drawing.loafview import CUT_COLOR, FAINT_COLOR, loaf_layer, loaf_picture
+from scorecraft.drawing.loafview import CUT_COLOR, loaf_layer, loaf_picture
 from scorecraft.drawing.pdf import png
 from scorecraft.drawing.picture import Layer, Shape, walk
 from scorecraft.drawing.plan import cut_plans
@@ -35,15 +35,6 @@ def test_all_cuts_are_dark_and_deeper_ones_bolder_and_on_top(petal_layout):
     widths = [each.ink.width for each in cuts]
     assert widths == sorted(widths) and widths[0] < widths[-1]
     assert {each.ink.color for each in cuts} == {CUT_COLOR}
-
-
-def test_strong_cuts_stand_out_from_faint_ones(petal_layout):
-    picture = loaf_picture(petal_layout, width_mm=40, strong={1, 2}, shaded=False)
-    cuts = [each for each in shapes(picture) if each.data]
-    assert [each.data["cut"] for each in cuts if each.ink.color == CUT_COLOR] == ["1", "2"]
-    assert sum(each.ink.color == FAINT_COLOR for each in cuts) == len(petal_layout.cuts) - 2
-    assert cuts[-1].data["cut"] == "2"
-    assert next(each for each in shapes(picture) if each.css == "dough").fill is None
 
 
 def test_known_plans_draw_the_same(petal_layout):

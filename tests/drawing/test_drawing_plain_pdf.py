@@ -5,12 +5,12 @@ import pypdfium2
 import pytest
 import shapely
 from support.drawing_layouts import make_layout, petals
+from support.guides import guide_of
 from support.printed_paths import read_paths
 
 from scorecraft.drawing import pdf as door
 from scorecraft.drawing.bloom.bloom import bloom
 from scorecraft.drawing.bloom.mouths import mouths_of, predicted
-from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.paint import LinearGradient, RadialGradient, Stop
 from scorecraft.drawing.picture import Ink, Label, Layer, Picture, Shape, box, line, ring
 from scorecraft.drawing.plain_pdf import plain_pdf
@@ -71,7 +71,7 @@ def pixels(page):
 
 def test_every_line_and_letter_is_where_cairo_prints_it(both):
     layout = make_layout(petals())
-    for theirs, ours in both(guide_pages(layout, tiled=True, paper="A4")):
+    for theirs, ours in both(guide_of(layout, tiled=True, paper="A4")):
         assert theirs.get_size() == pytest.approx(ours.get_size(), abs=0.001)
         pairs = list(zip(read_paths(theirs), read_paths(ours), strict=True))
         assert len(pairs) > 20

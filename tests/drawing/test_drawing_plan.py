@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 from support.drawing_layouts import cut, make_layout, turned
 
+from scorecraft.curves import length
 from scorecraft.drawing.plan import (
     along,
     cut_plans,
-    length,
     mark_plans,
     on_paper,
     plan_lines,

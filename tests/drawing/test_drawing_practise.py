@@ -10,12 +10,11 @@ from support.drawing_layouts import cut, make_layout, turned
 from support.shelf_designs import shipped
 
 from scorecraft.bench import work_of
-from scorecraft.curves import arc
+from scorecraft.curves import arc, length
 from scorecraft.cuts import Bench
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.sheet import PAPERS
 from scorecraft.drawing.picture import Label, Layer, Shape, walk, words
-from scorecraft.drawing.plan import length
 from scorecraft.drawing.practise.basics import basics
 from scorecraft.drawing.practise.blade import WIDE_MM, blade
 from scorecraft.drawing.practise.exercise import Held, bounds, part_that_fits
@@ -291,8 +290,10 @@ def frame_of(item):
     return bounds(points)
 
 
-@pytest.mark.parametrize("paper", [each.name for each in PAPERS])
-@pytest.mark.parametrize("name", PATTERNS)
+@pytest.mark.parametrize(
+    ("name", "paper"),
+    [*((name, "A4") for name in PATTERNS), *(("swirl", each.name) for each in PAPERS)],
+)
 def test_all_stays_on_the_paper_and_above_the_rules(name, paper):
     edge = PRINTER_MARGIN_MM.value
     for page in sheets(shipped(name).layout, paper=paper):

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 import shapely
 from support.drawing_layouts import make_layout, petals
+from support.guides import guide_of
 
-from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.paper.seams import TILE_OVERLAP_MM
 from scorecraft.drawing.paper.sheet import paper
 from scorecraft.drawing.paper.telling import joined_words
@@ -113,7 +113,7 @@ def test_every_sheet_has_its_name_the_rules_and_stays_off_the_margin(big):
 
 def test_tiled_guide_has_words_first_and_all_cuts_at_full_size_after():
     layout = make_layout(petals(12, 60, 150), make_loaf("round", 600.0, None, 180.0))
-    first, *sheets = guide_pages(layout, tiled=True)
+    first, *sheets = guide_of(layout, tiled=True)
     assert len(sheets) <= 10
     told = words(first.items)
     assert "petal rib" in told and "B2" in told
@@ -134,10 +134,10 @@ def test_tiled_guide_has_words_first_and_all_cuts_at_full_size_after():
 
 
 def test_tiled_is_one_page_where_it_fits(small_layout, petal_layout):
-    assert len(guide_pages(small_layout, tiled=True)) == 1
-    assert len(guide_pages(petal_layout, tiled=True, paper="a3")) == 1
-    assert len(guide_pages(petal_layout, tiled=True)) == 3
-    assert len(guide_pages(petal_layout)) == 1
+    assert len(guide_of(small_layout, tiled=True)) == 1
+    assert len(guide_of(petal_layout, tiled=True, paper="a3")) == 1
+    assert len(guide_of(petal_layout, tiled=True)) == 3
+    assert len(guide_of(petal_layout)) == 1
 
 
 def test_frames_are_black_hairlines_that_a_printer_can_print(big):
@@ -148,7 +148,7 @@ def test_frames_are_black_hairlines_that_a_printer_can_print(big):
 
 
 def test_a_tiled_print_says_why_and_how_to_join(petal_layout):
-    pages = guide_pages(petal_layout, tiled=True)
+    pages = guide_of(petal_layout, tiled=True)
     told = " ".join(words(pages[0].items))
     assert "Too large for one sheet of A4, so it is spread over 2" in told
     assert joined_words(pages).startswith("too large for one sheet, so it is on 3 pages")

@@ -57,7 +57,7 @@ def covered(ink, parts):
 
 
 @given(st.floats(30, 900), st.floats(30, 900), st.sampled_from(PAPERS), st.booleans())
-@settings(max_examples=40)
+@settings(max_examples=15)
 def test_all_ink_is_covered_by_windows_that_fit_their_sheets(wide, high, sheet, full):
     ink = filled(wide, high) if full else ellipse(wide, high)
     parts = windows(ink, sheet)
@@ -70,7 +70,7 @@ def test_all_ink_is_covered_by_windows_that_fit_their_sheets(wide, high, sheet, 
 
 
 @given(st.floats(150, 700), st.floats(150, 700), st.sampled_from(PAPERS))
-@settings(max_examples=30)
+@settings(max_examples=12)
 def test_never_more_sheets_than_a_plain_grid_of_one_kind(wide, high, sheet):
     def grid(room):
         return ceil((wide + 2 - OVERLAP) / (room.width - OVERLAP)) * ceil(
@@ -121,7 +121,7 @@ LONG = ("baguette-five",)
 """As long as two sheets of A4: no shift takes their seam off the crown."""
 
 
-@pytest.mark.parametrize("name", [name for name in some(1) if name not in LONG])
+@pytest.mark.parametrize("name", [name for name in some(1, 6) if name not in LONG])
 def test_no_seam_of_a_shipped_pattern_runs_through_the_crown(name):
     layout = make(name).layout
     crown = drawing_box(layout.loaf)[:2]
@@ -134,7 +134,7 @@ def test_no_seam_of_a_shipped_pattern_runs_through_the_crown(name):
 
 
 @given(st.floats(290, 370), st.floats(-0.3, 0.3))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=15)
 def test_the_seam_of_two_sheets_keeps_off_the_crown_where_a_shift_lets_it(across, off):
     """The seam may lie wherever both sheets together still reach the ink's ends."""
     ink, at = filled(across, 90.0), across * (0.5 + off)

@@ -57,3 +57,17 @@ def test_the_width_of_a_drawing(tmp_path):
     taken, to = found.plan(handle.place), found.plan(handle.place + 10 * handle.at / 20)
     drag = g.Drag(2, name="width", taken=tuple(taken), to=tuple(to))
     assert "width 60mm" in done(found, drag, folder=tmp_path).text
+
+
+def test_the_call_of_a_rule_has_its_lengths_and_angles_in_the_hand():
+    body = "    slash long\n    at turn lean:\n        at y 30mm:\n            slash 20mm\n"
+    rule = f"define twig long=40mm n=2 lean=20deg:\n{body}"
+    found = scene(LOAF + rule + "at x 9mm turn 30deg:\n    twig\n")
+    step = found.run(8, 0)
+    held = {each.name: each for each in handles(found, step)}
+    assert set(held) == {"long", "lean"} and held["lean"].round
+    tip = held["long"]
+    to = tip.place + 10 * tip.frame.axes @ tip.pull
+    drag = g.Drag(8, name="long", taken=tuple(found.plan(tip.place)), to=tuple(found.plan(to)))
+    made = done(found, drag)
+    assert made.text.endswith("    twig long 50mm\n")

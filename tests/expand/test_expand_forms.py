@@ -46,6 +46,7 @@ def test_a_form_made_in_one_size_has_its_usual_dough():
         ("heart", "no width and no dough"),
         ("round width 200mm hole 50mm", "has no hole"),
         ("oval width 200mm pan pullman", "bakes in no tin"),
+        ("round width 200mm taper 20%", "does not taper"),
         ("star width 200mm length 240mm", "as long as it is wide"),
         ("ring width 200mm hole 190mm", "narrower than 15 mm"),
     ],
@@ -53,3 +54,11 @@ def test_a_form_made_in_one_size_has_its_usual_dough():
 def test_what_a_form_does_not_have_is_refused(loaf, said):
     with pytest.raises(PatternError, match=said):
         laid(loaf)
+
+
+def test_a_batard_that_tapers_holds_its_dough():
+    tapered = laid("oval dough 900g taper 30%").loaf
+    assert tapered.volume_mm3 == pytest.approx(laid("oval dough 900g").loaf.volume_mm3, rel=1e-3)
+    points = tapered.outline.points(720)
+    far, near = (abs(points[:, 1] - side * 80).argmin() for side in (1, -1))
+    assert abs(points[far, 0]) < 0.85 * abs(points[near, 0])

@@ -45,6 +45,8 @@ def test_main_values_may_come_with_or_without_their_key():
     [
         ("leef length 3mm", 'unknown word "leef"', 1, '"leaf"'),
         ("leaf lenght 3mm", 'no key "lenght"', 6, '"length"'),
+        ("rose 30mm base", 'no key "base"', 11, '"from base"'),
+        ("around 8 inward:", 'no key "inward"', 10, '"facing in"'),
         ("slash 20mmm", '"mmm" is not a unit', 9, '"mm"'),
         ("slash 20", "needs a unit", 7, "mm"),
         ("slash -20mm", "cannot be negative", 7, "above zero"),

@@ -7,7 +7,7 @@ import pytest
 
 from scorecraft import baking, limits
 from scorecraft.expand.header import bake_of, head_values
-from scorecraft.language import texture_words, words
+from scorecraft.language import header_words, texture_words, words
 from scorecraft.language.parse import parse
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dough import Dough
@@ -35,8 +35,9 @@ def test_the_table_follows_practice(rule, value, word, key, field, said, monkeyp
     else:
         monkeypatch.setattr(baking, rule, replace(getattr(baking, rule), value=value))
     table = runpy.run_path(words.__file__)["WORDS"]
+    header = runpy.run_path(header_words.__file__)["HEADER"]
     textures = runpy.run_path(texture_words.__file__)["TEXTURES"]
-    table |= {each.name: each for each in textures}
+    table |= {each.name: each for each in (*header, *textures)}
     assert getattr(table[word].key(key), field) == said
 
 

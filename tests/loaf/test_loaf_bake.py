@@ -87,10 +87,10 @@ def test_sheet_axes():
 
 
 def test_usual_bake_stretches_a_round_loaf_by_a_tenth():
-    made = growth(ROUND, Bake())
-    assert made.exx == pytest.approx(0.10, abs=0.01)
-    assert made.eyy == pytest.approx(made.exx)
-    assert made.exy == pytest.approx(0, abs=1e-12)
+    exx, eyy, exy = growth(ROUND, Bake()).mean
+    assert exx == pytest.approx(0.10, abs=0.01)
+    assert eyy == pytest.approx(exx)
+    assert exy == pytest.approx(0, abs=1e-12)
 
 
 def test_mean_is_weighted_by_the_area_of_the_dome():
@@ -103,10 +103,17 @@ def test_mean_is_weighted_by_the_area_of_the_dome():
 
 def test_no_spring_no_strain_and_steam_lets_the_skin_give():
     assert growth(ROUND, Bake(spring=1.0)).mean == pytest.approx((0, 0, 0), abs=1e-12)
-    assert growth(ROUND, Bake(steam=True)).exx < growth(ROUND, Bake(steam=False)).exx
+    assert growth(ROUND, Bake(steam=True)).mean[0] < growth(ROUND, Bake(steam=False)).mean[0]
 
 
 @pytest.mark.parametrize("given", [{"spring": 0.9}, {"spring": 9}, {"spread": 1.2}, {"spread": -1}])
 def test_absurd_bakes_are_refused(given):
     with pytest.raises(UsageError):
         Bake(**given)
+
+
+def test_strength_is_that_of_the_usual_bake_and_grows_with_the_logarithm_of_the_spring():
+    assert Bake().strength == pytest.approx(1.0)
+    assert Bake(spring=Bake().spring ** 2).strength == pytest.approx(2.0)
+    assert Bake(steam=False).strength == pytest.approx(Bake(steam=False).left / Bake().left)
+    assert Bake().soft == 1.0 > Bake(steam=False).soft

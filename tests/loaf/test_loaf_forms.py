@@ -5,7 +5,7 @@ import pytest
 
 from scorecraft.errors import UsageError
 from scorecraft.loaf import forms
-from scorecraft.loaf.areas import on_plan, on_sheet
+from scorecraft.loaf.areas import on_plan
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.forms import FORMS, called
 from scorecraft.loaf.places import where
@@ -24,7 +24,6 @@ def test_every_form_is_a_loaf_of_its_usual_measures(form):
     assert loaf.plan_to_sheet(loaf.sheet_to_plan(sheet)) == pytest.approx(sheet, abs=0.01)
     assert loaf.height_at(loaf.sheet_to_plan(sheet)).min() > 0
     assert on_plan(loaf).area == pytest.approx(loaf.plan_area_mm2, rel=1e-3)
-    assert on_sheet(loaf, 720).area == pytest.approx(loaf.sheet_area_mm2, rel=1e-3)
 
 
 def test_every_form_tells_its_usual_measures():

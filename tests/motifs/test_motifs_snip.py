@@ -59,11 +59,13 @@ def test_the_card_says_what_the_hands_do():
         for step in work_of(layout).runs
         for handling in handlings(layout, step, dict.fromkeys(range(4), 1))
     ]
-    assert {depth_words(each) for each in told} == {"all but 6 mm"}
-    assert {handle_words(each) for each in told} == {"scissors at 40° to the dough"}
-    assert aside_words(layout.cuts) == "lay the pieces to the left and to the right by turns"
-    assert aside_words(layout.cuts[:1]) == "lay the piece to the left"
+    assert {depth_words(each) for each in told} == {"leave 6 mm"}
+    assert {handle_words(each) for each in told} == {
+        "scissors at 40° to the dough, handles toward you"
+    }
+    assert aside_words(layout.cuts) == "lay each piece aside at once: left, right, left …"
+    assert aside_words(layout.cuts[:1]) == "lay each piece aside at once: left"
     pulled = laid(LEAF + "slash 90mm through pulled 18mm\n").cuts
     assert severed_words(pulled[0]) == "right through"
-    assert aside_words(pulled) == "pull open to 18 mm by hand"
+    assert aside_words(pulled) == "pull open to 18 mm once all is cut"
     assert aside_words(laid(LEAF + "slash 90mm\n").cuts) == ""

@@ -46,7 +46,7 @@ def test_least_energy_without_overlap(seed, depth):
     lower = np.linalg.cholesky((condensed + condensed.T) / 2)
     best, _ = nnls(lower.T, np.linalg.solve(lower, push), maxiter=5000)
     assert 0 < len(done.closed) < count
-    np.testing.assert_allclose(done.jumps[:count], best, atol=1e-5 * best.max())
+    np.testing.assert_allclose(done.jumps[:count], best, atol=2e-5 * best.max())
 
 
 def test_one_panel_at_a_time_ends_at_the_same_answer(monkeypatch):
@@ -59,7 +59,7 @@ def test_one_panel_at_a_time_ends_at_the_same_answer(monkeypatch):
     monkeypatch.setattr(contact, "_wrong", lambda *args: every(*args)[-1:])
     slow = settle(matrix, side)
     np.testing.assert_array_equal(np.sort(slow.closed), quick.closed)
-    np.testing.assert_allclose(slow.jumps, quick.jumps, atol=1e-5 * quick.jumps.max())
+    np.testing.assert_allclose(slow.jumps, quick.jumps, atol=2e-5 * quick.jumps.max())
 
 
 def test_rounds_that_do_not_end_are_an_error(monkeypatch):

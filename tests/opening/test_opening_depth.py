@@ -56,6 +56,11 @@ def test_wish_out_of_reach_gives_the_whole_skin():
     assert found.reached_mm[0] == found.most_mm[0] < 60
 
 
+def test_no_wish_goes_deeper_than_it_may():
+    found = depths_for([SLASH], [20.0], [0.0], deepest_mm=3.0, **GROWTH)
+    assert found.depth_mm[0] == 3.0 and not found.reachable[0]
+
+
 def test_a_wish_that_takes_a_cut_into_the_soft_inside():
     """Under the skin a cut goes on opening, up to twice the skin's depth."""
     soft = {**GROWTH, "skin_mm": 4.0, "inside": 0.05}

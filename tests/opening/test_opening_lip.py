@@ -63,7 +63,7 @@ def test_the_side_of_the_crown_rises_and_of_an_upright_cut_none():
     assert rising_side(replace(cut(40), rises=1)) == 1
     assert rising_side(replace(cut(90), rises=1)) == 0
     assert slant_of(cut(90)) == 0
-    assert slant_of(cut(45)) == pytest.approx(1.0)
+    assert slant_of(cut(30)) == pytest.approx(3**0.5)
 
 
 @pytest.mark.parametrize(("way", "side"), [(1, 1), (-1, -1)])

@@ -10,7 +10,7 @@ from scorecraft.errors import Place
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.skin import Skin
-from scorecraft.opening.predict import predict
+from scorecraft.opening.predict import model_of
 from scorecraft.opening.ranges import ranges_of
 from scorecraft.practice import MODEL_OFF
 
@@ -26,8 +26,9 @@ def slash(depth, skill="steady"):
 
 def wide(layout, skin):
     """The most of a range over its least, for the opening and the room; and the model's between."""
-    opening = predict(layout, skin)
-    found = ranges_of(layout, skin, opening)
+    model = model_of(layout, skin)
+    opening = model.opened()
+    found = ranges_of(layout, skin, model, opening)
     ((least, most),), room = found.widest_mm, found.taken
     assert np.sqrt(least * most) == pytest.approx(opening.widest_mm[0])
     assert room[0] < opening.work_taken < room[1] <= 1
@@ -54,5 +55,6 @@ def test_a_deep_cut_whose_opening_hardly_grows_with_depth_is_known_better():
 
 def test_a_loaf_without_cuts_has_no_ranges():
     layout = replace(slash(8.0), cuts=())
-    found = ranges_of(layout, Skin(), predict(layout, Skin()))
+    model = model_of(layout, Skin())
+    found = ranges_of(layout, Skin(), model, model.opened())
     assert found.widest_mm.shape == (0, 2) and found.taken == (0.0, 0.0)

@@ -5,6 +5,7 @@ import pytest
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import Place
+from scorecraft.loaf.areas import on_sheet
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.skin import Skin
@@ -32,7 +33,11 @@ def judged(loaf, lines, depth, strain=None, blade=90.0, skin=None):
         )
         opening = predict(Layout("", (), loaf, Bake(), cuts), skin or Skin())
     else:
-        given = {"strain": strain, "area_mm2": loaf.sheet_area_mm2, "panel_mm": panel_for(lines)}
+        given = {
+            "strain": strain,
+            "area_mm2": on_sheet(loaf, 720).area,
+            "panel_mm": panel_for(lines),
+        }
         usual = {"skin_mm": SKIN_MM.value, "inside": INSIDE_PER_SKIN.value}
         opening = solve(lines, depths, **given, **usual)
     return room(opening, loaf.sheet_rim(180))
@@ -190,7 +195,7 @@ def test_room_is_the_energy_set_free():
     growth the two mean tensions tell it: checked for a small pattern, where both agree."""
     loaf, line = ROUND, bar(40)
     strain = np.array([0.1, 0.1, 0.0])
-    area = loaf.sheet_area_mm2
+    area = on_sheet(loaf, 720).area
     opening = solve([line], 12.0, strain=tuple(strain), area_mm2=area)
     tension = 0.2  # of the uncut skin, strain / (1 - nu)
     freed = tension * opening.gap_mm @ opening.length_mm / 2

@@ -226,6 +226,13 @@ def test_balance_of_forces_on_a_line_through_the_cut():
     assert abs(spread) < 0.02 * 80
 
 
+def test_work_taken_by_a_lone_slit():
+    """A slit in an endless sheet sets free pi a^2 T^2 / E' (Griffith; recalled); under even growth
+    e the sheet stores T e A / 2 twice over, T = 2 e E."""
+    answer = small_strain([SLASH], [12.0], strain=(0.1, 0.1, 0), area_mm2=1e7)
+    assert answer.work_taken * 1e7 == pytest.approx(2 * np.pi * 40**2, rel=3e-3)
+
+
 def test_closed_line_cut_through_lets_its_piece_stay():
     angle = np.linspace(0, 2 * np.pi, 181)
     ring = 30 * np.column_stack([np.cos(angle), np.sin(angle)])

@@ -8,6 +8,8 @@ import shapely
 from support.plate_layouts import circle, cut, layout
 
 from scorecraft.errors import UsageError
+from scorecraft.expand import expand
+from scorecraft.language.parse import parse
 from scorecraft.plate.faults import faults
 from scorecraft.plate.plate import make_plate
 from scorecraft.plate.silhouettes import BAR_EVERY_MM, silhouettes
@@ -43,6 +45,13 @@ def test_a_long_shape_has_bars_across_it():
     assert len(shapely.get_parts(found.area)) == 2
 
 
+def test_leaves_on_a_stem_are_all_opened_alike():
+    text = "loaf round width 220mm height 95mm\nwreath 54mm\n"
+    area = silhouettes(expand(parse(text), text), ["wreath"], SIZES).area
+    right = shapely.clip_by_rect(area, 0, -99, 99, 99)
+    assert area.area > 28 * 60 and right.area == pytest.approx(area.area / 2, rel=1e-3)
+
+
 def test_two_shapes_keep_a_web_between_them():
     one, other = circle(20, x=-20, figure=1), circle(20, x=20.2, figure=2)
     found = silhouettes(layout(one, other), ["ring"], SIZES)
@@ -50,9 +59,15 @@ def test_two_shapes_keep_a_web_between_them():
     assert first.distance(second) == pytest.approx(SIZES.web_mm, abs=0.05)
 
 
-def test_what_encloses_nothing_and_what_is_not_there_are_told():
-    made = layout(cut([[0, -30], [0, 30]]))
-    with pytest.raises(UsageError, match="encloses nothing"):
-        make_plate(made, fill=["slash"])
+def test_what_encloses_nothing_has_wide_slots_and_what_is_not_there_is_told():
+    made = layout(cut([[0, -30], [0, 30]]), circle(15, x=50, figure=1))
+    usual, filled = make_plate(made), make_plate(made, fill=["slash", "ring"])
+    assert (usual.unfilled, filled.unfilled) == ((), ("slash",))
+    thin, wide = (
+        next(slot for slot in each.slots if slot.contains(shapely.Point(0, 20)))
+        for each in (usual, filled)
+    )
+    assert np.ptp(wide.exterior.xy[0]) == pytest.approx(1.6 * np.ptp(thin.exterior.xy[0]), rel=0.02)
+    assert any(slot.contains(shapely.Point(50, 0)) for slot in filled.slots)
     with pytest.raises(UsageError, match='no cut of this pattern is called "leaf"'):
         make_plate(made, fill=["leaf"])

@@ -1,4 +1,4 @@
-"""The stencil as a print: layers, plates of a size, halves, and what the pattern says of it."""
+"""The stencil as a print: layers, plates of a size, parts, and what the pattern says of it."""
 
 import pytest
 
@@ -47,10 +47,10 @@ def test_a_plate_too_small_is_refused_or_split(made):
     with pytest.raises(UsageError, match="does not hold it"):
         made.printed("stencil", "pdf", plate="150x200mm")
     printed = made.printed("stencil", "pdf", layer="flour", plate="150x200mm", split=True)
-    assert titles(printed) == [f"Hearts: stencil, flour, half {n} of 2" for n in "12"]
-    assert all("lay them edge to edge" in page.desc for page in printed.pages)
+    assert titles(printed) == [f"Hearts: stencil, flour, part {n} of 2" for n in "12"]
+    assert all("lay the parts edge to edge" in page.desc for page in printed.pages)
     flat = made.printed(
-        "stencil", "dxf", layer="flour", plate="150x200mm", split=True, half="2"
+        "stencil", "dxf", layer="flour", plate="150x200mm", split=True, part="2"
     ).flat
     assert flat is not None and flat.width_mm < 210
 

@@ -100,8 +100,8 @@ def test_neighbours_take_width_from_one_another_on_the_picture_too():
     for line, x in enumerate((-13, 13)):
         middle = layout.loaf.sheet_to_plan(np.array([[x, 0.0]]))[0] * layout.bake.sideways
         seen = measured(grey, middle, (1, 0))
-        slope = layout.loaf.slope(middle[None] / layout.bake.sideways)[0]
-        assert seen == pytest.approx(opening.widest_mm[line] * math.cos(slope), abs=WORST_MM)
+        level = layout.loaf.normal(middle[None] / layout.bake.sideways)[0, 2]
+        assert seen == pytest.approx(opening.widest_mm[line] * level, abs=WORST_MM)
         assert seen < alone - 2
 
 

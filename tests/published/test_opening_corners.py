@@ -7,6 +7,7 @@ is worked in Ekneligoda & Zimmerman, Proc. R. Soc. A 462 (2006) 1933-1947 (recal
 not compared).
 """
 
+from functools import cache
 from math import pi
 
 import numpy as np
@@ -46,12 +47,14 @@ def truncated(sides, terms, points=1 << 14):
     return (moved.conj() * along).imag.sum() / (4 * area)
 
 
+@cache
 def exact(sides):
     """The corners sharpen with the terms; what is missing falls as a power of their number."""
     coarse, middle, fine = (truncated(sides, terms) for terms in (32, 64, 128))
     return fine + (fine - middle) ** 2 / (middle - coarse - (fine - middle))
 
 
+@cache
 def opened(sides, panels):
     angle = 2 * pi * np.arange(sides + 1) / sides
     line = 30 * np.column_stack([np.cos(angle), np.sin(angle)])

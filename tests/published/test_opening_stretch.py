@@ -15,6 +15,7 @@ from support.small_strain import SMALL
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import Place
+from scorecraft.loaf.areas import on_sheet
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.skin import Skin
@@ -25,7 +26,7 @@ from scorecraft.opening.stretch import Stretch, tension
 
 TABLE = json.loads((Path(__file__).parent / "tables" / "slits.json").read_text())
 ROUND = make_loaf("round", 220, None, 95)
-AREA = ROUND.sheet_area_mm2
+AREA = on_sheet(ROUND, 720).area
 
 
 def slits(name):

@@ -12,10 +12,10 @@ import numpy as np
 import pypdfium2
 import pytest
 import shapely
+from support.guides import guide_of
 from support.printed_paths import MM, read_paths
 
 from scorecraft.cuts import Cut, Layout
-from scorecraft.drawing.guide.guide import guide_pages
 from scorecraft.drawing.paper.sheet import PAPERS
 from scorecraft.drawing.pdf import pdf
 from scorecraft.errors import Place
@@ -71,7 +71,7 @@ def hemisphere_layout(radius):
 
 def printed(radius, **more):
     layout = hemisphere_layout(radius)
-    (picture,) = guide_pages(layout, **more)
+    (picture,) = guide_of(layout, **more)
     document = pypdfium2.PdfDocument(pdf([picture], "fan"))
     page = document[0]
     return layout, picture, page, list(read_paths(page))
@@ -109,7 +109,7 @@ def test_the_rim_is_printed_at_its_size():
 def test_register_crosses_of_neighbouring_sheets_meet():
     """Laid so that the drawing agrees, every cross lies within 0.2 mm of one of another sheet."""
     layout = hemisphere_layout(150.0)
-    document = pypdfium2.PdfDocument(pdf(guide_pages(layout, tiled=True, paper="A4"), "fan"))
+    document = pypdfium2.PdfDocument(pdf(guide_of(layout, tiled=True, paper="A4"), "fan"))
     assert len(document) == 4
     sheets = []
     for index in range(1, len(document)):

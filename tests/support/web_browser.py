@@ -26,9 +26,13 @@ class Watched:
         self.context = browser.new_context(
             viewport={"width": width, "height": height}, has_touch=size != "desk", **more
         )
-        self.page = self.context.new_page()
-        self.page.set_default_timeout(15_000)
+        self.context.set_default_timeout(15_000)
         self.complaints, self.strangers = [], []
+        self.watch()
+
+    def watch(self):
+        """Open a page and note what it says and asks for."""
+        self.page = self.context.new_page()
         self.page.on(
             "console",
             lambda told: (
@@ -52,11 +56,7 @@ class Watched:
     def start(self, text, name="", room="", place="shelf"):
         """Come back to a text as after a reload of this tab."""
         work = {"text": text, "name": name, "place": place, "mark": None, "saved": text, "time": 1}
-        blank = f"{self.address}blank"  # of the same site, and soon loaded
-        empty = '<!doctype html><link rel="icon" href="data:,">'
-        self.page.route(blank, lambda route: route.fulfill(content_type="text/html", body=empty))
-        self.page.goto(blank)
-        self.page.unroute(blank)
+        self.leave()
         self.page.evaluate(
             """work => {
                 localStorage.setItem('scorecraft.work.started', work);
@@ -66,14 +66,41 @@ class Watched:
         )
         self.page.goto(f"{self.address}#{room}")
 
+    def leave(self):
+        """Go to an empty page of the same site, soon loaded."""
+        blank = f"{self.address}blank"
+        empty = '<!doctype html><link rel="icon" href="data:,">'
+        self.page.route(blank, lambda route: route.fulfill(content_type="text/html", body=empty))
+        self.page.goto(blank)
+        self.page.unroute(blank)
+
+    def forget(self):
+        """Be as new: nothing is open, kept, held back or set, and no page is open but one."""
+        self.context.unroute_all(behavior="ignoreErrors")
+        for page in self.context.pages:
+            if page is not self.page:
+                page.close()
+        if self.page.is_closed():
+            self.watch()
+        self.page.unroute_all(behavior="ignoreErrors")
+        self.leave()
+        self.page.evaluate("() => [localStorage, sessionStorage].forEach((each) => each.clear())")
+        self.page.emulate_media(
+            media="null", color_scheme="null", reduced_motion="null", forced_colors="null"
+        )
+        width, height = SIZES[self.size]
+        self.page.set_viewport_size({"width": width, "height": height})
+
     def slide(self, selector, value):
         self.page.eval_on_selector(
             selector, "(s, v) => { s.value = v; s.dispatchEvent(new Event('input')) }", value
         )
 
     def clean(self):
-        assert self.complaints == [], self.complaints
-        assert self.strangers == [], self.strangers
+        """Have had nothing to complain of; what was said is told once."""
+        said, self.complaints = self.complaints, []
+        asked, self.strangers = self.strangers, []
+        assert said == [] == asked, said + asked
 
     def picture(self, folder, name):
         self.page.screenshot(path=folder / f"{name}-{self.size}.png")

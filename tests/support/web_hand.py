@@ -4,8 +4,10 @@ import re
 from itertools import pairwise
 
 PATIENCE = 200
-FLUNG_MS = 600
+TAPS = 5
+FLUNG_MS = 500
 """So soon after a quick drag Chromium takes a tap for the end of a fling: it makes no click."""
+LISTEN = "() => { self.heard = 0; addEventListener('click', () => { self.heard = 1 }, true) }"
 READY = ".tile:not([disabled])"
 
 
@@ -61,8 +63,15 @@ class Hand:
         if self.finger is None:
             button.first.click()
             return
-        self.page.wait_for_timeout(FLUNG_MS)
-        button.first.tap()
+        self.page.evaluate(LISTEN)
+        for _ in range(TAPS):
+            self.page.wait_for_timeout(FLUNG_MS)
+            button.first.tap()
+            for _ in range(PATIENCE):
+                if self.page.evaluate("self.heard"):
+                    return
+                self.page.wait_for_timeout(10)
+        raise AssertionError(f"no tap on {name} was taken for a click")
 
     def written(self, pattern):
         """Wait until the text has what a gesture writes, and the handles are there again."""

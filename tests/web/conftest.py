@@ -34,7 +34,7 @@ class Asking:
 
 @pytest.fixture(scope="session")
 def crew():
-    crew = Crew(work, 4)
+    crew = Crew(work, 4, quick_s=60)  # on a busy machine nothing is begun anew
     yield crew
     crew.close()
 
@@ -68,7 +68,7 @@ def live(crew, tmp_path_factory):
     thread.join(5)
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def browser():
     """A real browser; without one its tests are skipped with the reason."""
     playwright = pytest.importorskip("playwright.sync_api")
@@ -90,17 +90,31 @@ def pictures(tmp_path_factory):
     return made
 
 
+@pytest.fixture(scope="session")
+def kept():
+    """Pages by their size, left as new: a page of its own for each test would cost a second."""
+    return {}
+
+
 @pytest.fixture
-def seen(browser, live):
-    """Open a watched page; at the end it must be clean."""
+def seen(browser, live, kept):
+    """Open a watched page, for a taste of colours and motion; at the end it must be clean.
+
+    A page with a clock of its own is used again for such tests alone.
+    """
     opened = []
 
-    def look(size="desk", **more):
-        opened.append(Watched(browser, live[0], size, **more))
-        return opened[-1]
+    def look(size="desk", *, own_clock=False, **taste):
+        web = kept.pop((size, own_clock), None) or Watched(browser, live[0], size)
+        opened.append((web, own_clock))
+        web.page.emulate_media(**taste)
+        return web
 
     yield look
-    for each in opened:
-        each.context.close()
-    for each in opened:
-        each.clean()
+    for web, own_clock in opened:
+        if (web.size, own_clock) in kept:
+            web.context.close()
+        else:
+            web.forget()
+            kept[web.size, own_clock] = web
+        web.clean()

@@ -18,8 +18,10 @@ from scorecraft.language.words import WORDS
 from scorecraft.prints import PRINTS
 from scorecraft.shelf import shelf
 from scorecraft.tune.bake import tune
+from scorecraft.tune.log import earlier, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
+from scorecraft.web.word_list import word_list
 
 LEANING = r"tilt the handle \d+° (to the left|to the right|away|toward you)"
 SVG = "{http://www.w3.org/2000/svg}"
@@ -50,6 +52,25 @@ def test_pictures_of_the_shelf_are_drawn(asking, folder):
         answer = asking.get(address)
         assert answer.mimetype == "image/svg+xml"
         assert ElementTree.fromstring(answer.data).tag == f"{SVG}svg"
+
+
+def test_a_shipped_pattern_is_drawn_once_and_ones_own_as_it_is_now(
+    asking, folder, crew, monkeypatch
+):
+    drawn, do = [], crew.do
+
+    def counted(task, data, **more):
+        drawn.append(data["name"])
+        return do(task, data, **more)
+
+    monkeypatch.setattr(crew, "do", counted)
+    shipped = [asking.get(f"/picture/shelf/{name}.score").data for name in ("sun", "fern", "sun")]
+    assert shipped[0] == shipped[2] != shipped[1]
+    for width in (200, 150):
+        (folder.path / "mine.score").write_text(SLASH.replace("200mm", f"{width}mm"))
+        shipped.append(asking.get("/picture/folder/mine.score").data)
+    assert shipped[3] != shipped[4]
+    assert drawn == ["sun.score", "fern.score", "mine.score", "mine.score"]
 
 
 @pytest.mark.parametrize("name", ["leaf-crown", "fern"])
@@ -237,9 +258,17 @@ def test_the_page_is_told_what_there_is_to_print(asking):
     assert [each["name"] for each in prints.values() if not each["paper"]] == ["cutter"]
     assert prints["cutter"]["forms"] == ["svg", "dxf"]
     keys = {name: [each["key"] for each in row["options"]] for name, row in prints.items()}
-    assert keys["stencil"] == ["slot_mm", "mirrored"] and keys["guide"] == []
-    assert keys["cutter"] == ["follow", *keys["stencil"]]
-    assert prints["guide"]["help"] == PRINTS["guide"].help
+    plate = [option.key for option in PRINTS["stencil"].options if option.on_page]
+    assert keys["cutter"] == ["follow", *plate] and keys["guide"] == []
+    assert keys["stencil"] == [key for key in plate if key not in ("layer", "part")]
+    assert all(each["help"] and each["title"] for each in prints.values())
+    assert prints["card"]["title"] == "Bench card"
+
+
+def test_a_refused_print_calls_options_as_the_page_does(asking):
+    asked = {"text": SLASH, "what": "stencil", "form": "pages", "plate": "90x90mm"}
+    told = asking.post("/api/print", asked).get_json()["error"]
+    assert "“Split into plates to join" in told["hint"] and "--" not in told["hint"]
 
 
 @pytest.mark.parametrize("what", ["guide", "card", "stencil", "drape", "ring"])
@@ -351,6 +380,18 @@ def test_the_fit_is_that_of_the_command_line(asking, folder, tmp_path_factory):
     asking.told("/api/measure", {"text": SLASH, "rows": rows, "keep": True, "note": "hot"})
     (bake,) = asking.get("/api/bakes").get_json()["bakes"]
     assert bake["note"] == "hot" and bake["title"] == "Mine"
+    again = asking.told("/api/measure", {"text": SLASH, "rows": rows})
+    note = "Fitted together with the earlier bake of your log."
+    assert note not in again["learned"], "the bake that is kept already counts once"
+    assert again["skin_mm"] == told["skin_mm"]
+    more = [measured_row(asking, SLASH, width) for width in (9.0, 10.0)]
+    both = asking.told("/api/measure", {"text": SLASH, "rows": more})
+    before = earlier(read(folder.path / "bakes.jsonl"))
+    measured = [Measured("slash", width, place) for width in (9.0, 10.0)]
+    model = predictor(design.layout, design.groups)
+    known = tune(design.layout, design.groups, measured, model, before)
+    assert note in both["learned"] and known.earlier == 1
+    assert both["skin_mm"]["best"] == pytest.approx(known.fit.skin_mm.best, abs=1e-3)
 
 
 def test_the_newest_bake_is_listed_first(asking):
@@ -409,8 +450,8 @@ def test_lines_are_counted_as_editors_count_them(asking):
     assert turned == text.replace("deep 8mm", "deep 9mm")
 
 
-def test_the_words_of_the_language_are_those_of_the_command_line(asking):
-    told = asking.get("/api/words").get_json()
+def test_the_words_of_the_language_are_those_of_the_command_line():
+    told = word_list()
     words = [word for group in told["groups"] for word in group["words"]]
     assert sorted(word["name"] for word in words) == sorted(WORDS)
     for word in words:

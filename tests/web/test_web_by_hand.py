@@ -77,7 +77,7 @@ def test_the_first_design_is_a_wreath_made_from_nothing(seen, pictures, size):
     assert page.locator(".first").is_hidden()  # shown once
 
 
-@pytest.mark.parametrize("size", ["desk", "tablet", "phone"])
+@pytest.mark.parametrize("size", ["desk", "phone"])
 def test_move_turn_size_repeat_mirror_draw_delete_and_undo(seen, pictures, size):
     web, hand = handed(seen, size, LEAF)
     page = web.page

@@ -14,7 +14,7 @@ def test_a_baker_at_home(seen):
     page = web.page
     page.goto(web.address)
     shelf = page.get_by_role("region", name="Ready-made patterns")
-    shelf.get_by_role("button", name="Open Leaf crown").click()
+    shelf.get_by_role("button", name="Open Swirl").click()
     page.wait_for_selector("#oven:not([disabled])")
     for name, size in (("width", "205"), ("height", "88")):
         page.fill(f"#loaf-{name}", size)

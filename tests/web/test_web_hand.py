@@ -86,6 +86,14 @@ def test_a_gesture_answers_with_a_text_that_can_be_designed(asking, look, gestur
     assert picked["ok"] and picked["mark"] == told["mark"]
 
 
+def test_a_gesture_that_goes_on_gives_the_lines_it_makes(asking, look):
+    gesture = {"kind": "set", "statement": 4, "copy": 1, "key": "depth", "value": "9mm"}
+    asked = {**REQUEST, "mark": look["mark"], "gesture": gesture, "preview": True}
+    lines = asking.told("/api/hand/do", asked)["lines"]
+    assert [each["copy"] for each in lines if each["own"]] == [1]
+    assert all(path.startswith("M") for each in lines for path in each["lines"])
+
+
 def test_a_gesture_on_another_text_is_dropped_with_a_word(asking, look):
     gesture = {"kind": "delete", "statement": 6}
     told = asking.told(

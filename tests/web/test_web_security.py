@@ -305,11 +305,11 @@ class TestGuests:
         joined = self.enter(asking, path)
         assert joined.status_code == 303 and joined.headers["Location"] == "/#bench"
         assert "HttpOnly" in joined.headers["Set-Cookie"]
-        for allowed in ("/", "/static/app.js", "/api/guest", "/api/laid"):
+        for allowed in ("/", "/static/app.js", "/api/guest", "/api/laid", "/api/help"):
             assert self.visit(asking, allowed).status_code == 200, allowed
         assert self.visit(asking, "/api/laid").get_json()["title"] == "Mine"
         assert self.visit(asking, "/api/guest").get_json() == {"guest": True, "welcome": True}
-        for refused in ("/api/shelf", "/api/prints", "/api/words", "/picture/shelf/sun.score"):
+        for refused in ("/api/shelf", "/api/prints", "/api/bakes", "/picture/shelf/sun.score"):
             assert self.visit(asking, refused).status_code == 403, refused
         save = {"name": "x", "text": "x", "mark": None}
         for task in ("save", "design", "invite", "open"):

@@ -174,7 +174,7 @@ def _rises(layout: Layout, mouth: Place) -> Field:
     if not way[number].any():
         return raised
     half, across, out = (each.ravel()[where] for each in (mouth.half, mouth.across, mouth.out))
-    reach = np.array([cut.depth_mm for cut in layout.cuts])[number]
+    reach = layout.depths_mm[number]
     slant = np.array([slant_of(cut) for cut in layout.cuts])[number]
     aside = np.clip(across * way[number] / np.maximum(np.maximum(out, 0) + half, 0.2), -1, 1)
     raised.ravel()[where] = lift(2 * np.maximum(half, 0), reach, slant) * aside

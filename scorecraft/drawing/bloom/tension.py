@@ -6,12 +6,13 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Line
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.bloom import WRITING
 from scorecraft.drawing.bloom.contour import above, grid_triangles, inner_edges
 from scorecraft.drawing.bloom.telling import TENSION
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape, box
-from scorecraft.drawing.plan import cut_plans, length, on_paper, rim_plans
+from scorecraft.drawing.plan import cut_plans, on_paper, rim_plans
 from scorecraft.drawing.text import width_mm as text_width
 from scorecraft.drawing.text import wrapped
 

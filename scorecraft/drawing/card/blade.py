@@ -11,7 +11,7 @@ import numpy as np
 from scorecraft.arrays import Line
 from scorecraft.bench.blade import upright
 from scorecraft.bench.telling import Handling
-from scorecraft.drawing.picture import Ink, Item, Label, Shape, line
+from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, ring
 from scorecraft.drawing.text import width_mm
 
 GREY = "#999999"
@@ -19,6 +19,8 @@ YOU, YOU_HIGH = "you", 0.30
 """Stands at the cutter's end of what is seen from the side; its height as a share of the width."""
 ABOVE, BELOW = 0.62, 0.30
 """How far the blade reaches out of the dough and into it, as shares of the picture's width."""
+GAPE_RAD = math.radians(13)
+"""How far each blade of scissors stands from their middle."""
 SIDES = {"right": 1, "away": 1, "left": -1, "toward you": -1}
 """To which side of the picture a handle leans."""
 
@@ -73,6 +75,8 @@ def _upright(at: Line, size: float) -> Item:
 
 def _edge(handling: Handling, at: Line, side: int, rises_rad: float, size: float) -> Item:
     """Draw the blade to a side, rising from the bench by an angle; one that is curved is bowed."""
+    if handling.form == "scissors":
+        return _scissors(at, math.pi / 2 - side * (math.pi / 2 - rises_rad), size)
     way = np.array([side * math.cos(rises_rad), -math.sin(rises_rad)])
     tip, top = at - BELOW * size * way, at + ABOVE * size * way
     share = np.linspace(0, 1, 21)[:, None]
@@ -80,3 +84,15 @@ def _edge(handling: Handling, at: Line, side: int, rises_rad: float, size: float
     bow = 0.10 if handling.form == "curved" else 0.0
     blade: Line = tip + share * (top - tip) + bow * 4 * share * (1 - share) * aside
     return Shape((blade,), ink=Ink(0.11 * size))
+
+
+def _scissors(at: Line, rises_rad: float, size: float) -> Item:
+    """Draw scissors a little open, their rings at a rise (radians from the right) of the dough."""
+    parts: list[Line] = []
+    for open_rad in (GAPE_RAD, -GAPE_RAD):
+        way = np.array([math.cos(rises_rad + open_rad), -math.sin(rises_rad + open_rad)])
+        pivot = at + 0.12 * size * np.array([math.cos(rises_rad), -math.sin(rises_rad)])
+        end = pivot + 0.42 * size * way
+        x, y = (end + 0.1 * size * way).tolist()
+        parts += [np.array([pivot - 0.5 * size * way, end]), ring(x, y, 0.1 * size)]
+    return Shape(tuple(parts), ink=Ink(0.07 * size))

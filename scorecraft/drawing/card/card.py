@@ -1,6 +1,6 @@
 """The bench card: the order of cuts to stand by the loaf, read at arm's length."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import scorecraft.drawing.card.words as words
@@ -8,8 +8,8 @@ from scorecraft.bench.steps import Run, Work
 from scorecraft.bench.telling import STAGES
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import Seen, seen
-from scorecraft.drawing.card.row import marks_row, step_row
-from scorecraft.drawing.card.telling import STRINGS_FIRST, described
+from scorecraft.drawing.card.row import hands_row, marks_row, step_row
+from scorecraft.drawing.card.telling import HANDS_LAST, STRINGS_FIRST, described
 from scorecraft.drawing.paper.block import Block, gap, shifted, stacked
 from scorecraft.drawing.paper.sheet import A4, Paper
 from scorecraft.drawing.paper.sheet import paper as find_paper
@@ -25,10 +25,14 @@ GAP_MM = 3.0
 
 @dataclass(frozen=True, slots=True)
 class _Row:
-    """A row to be drawn: a run of steps, or the string lines; the pass that begins with it."""
+    """A row to be drawn: a run of steps, or else the string lines before or the hands after.
+
+    `stage` is the pass that begins with it.
+    """
 
     run: Run | None
     stage: str
+    after: bool = False
 
 
 def card(
@@ -51,13 +55,11 @@ def card(
     top = stacked([words.preparation(layout, made, width), gap(GAP_MM)])
     foot = words.foot(layout, width)
     head = words.head(layout, made, width).height + GAP_MM
-    pages = _pages(_rows(made), room - head, top.height, foot.height)
+    pages = _pages(_rows(layout, made), room - head, top.height, foot.height)
     view = seen(layout)
-    numbers = numbers_of(numbered or groups(layout, made.order))
+    told = tuple(numbered or groups(layout, made.order))
     return [
-        _page(
-            view, made, numbers, sheet, rows, top if first else None, foot if last else None, label
-        )
+        _page(view, made, told, sheet, rows, top if first else None, foot if last else None, label)
         for rows, first, last, label in _labelled(pages)
     ]
 
@@ -72,7 +74,7 @@ def joined(pages: Sequence[Picture]) -> Picture:
     return replace(pages[0], width_mm=sum(page.width_mm for page in pages), items=items)
 
 
-def _rows(made: Work) -> list[_Row]:
+def _rows(layout: Layout, made: Work) -> list[_Row]:
     """List the rows; passes are named where there is more than one kind of work."""
     stages = [run.first.stage for run in made.runs]
     named = made.marks > 0 or len(set(stages)) > 1
@@ -80,7 +82,8 @@ def _rows(made: Work) -> list[_Row]:
     for run, before in zip(made.runs, ["", *stages], strict=False):
         new = named and run.first.stage != before
         rows.append(_Row(run, STAGES[run.first.stage] if new else ""))
-    return rows
+    worked = any(cut.pulled_mm or (cut.hinge_mm and cut.laid) for cut in layout.cuts)
+    return [*rows, _Row(None, HANDS_LAST, after=True)] if worked else rows
 
 
 def _pages(rows: Sequence[_Row], room: float, top: float, foot: float) -> list[list[_Row]]:
@@ -134,7 +137,7 @@ def _labelled(
 def _page(
     view: Seen,
     made: Work,
-    numbers: Mapping[int, int],
+    numbered: Sequence[Group],
     sheet: Paper,
     rows: Sequence[_Row],
     top: Block | None,
@@ -149,7 +152,7 @@ def _page(
     room = sheet.height_mm - 2 * MARGIN_MM - used - stages
     height = min(ROWS_MM[0], room / max(len(rows), 1))
     for row in rows:
-        blocks += _drawn(view, made, numbers, row, width, height)
+        blocks += _drawn(view, made, numbered, row, width, height)
     items = shifted(stacked(blocks), MARGIN_MM, MARGIN_MM)
     if foot:
         items += shifted(foot, MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
@@ -160,11 +163,14 @@ def _page(
 
 
 def _drawn(
-    view: Seen, made: Work, numbers: Mapping[int, int], row: _Row, width: float, height: float
+    view: Seen, made: Work, numbered: Sequence[Group], row: _Row, width: float, height: float
 ) -> list[Block]:
     above = [words.stage(row.stage, width)] if row.stage else [words.hairline(width)]
     if row.stage:
         above.append(gap(STAGE_MM - above[0].height))
+    if row.after:
+        return [*above, hands_row(view, numbered, width, height)]
     if row.run is None:
         return [*above, marks_row(view, width, height)]
+    numbers = numbers_of(numbered)
     return [*above, step_row(view, row.run, numbers, made.bench.skill, width, height)]

@@ -5,7 +5,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from scorecraft.bench.blade import upright
-from scorecraft.bench.telling import NUMBERS, Handling, depth_words, ends_words, handle_words
+from scorecraft.bench.telling import (
+    NUMBERS,
+    Handling,
+    deep_word,
+    depth_words,
+    ends_words,
+    handle_words,
+)
 from scorecraft.drawing.card.blade import blade_picture, blade_wide
 from scorecraft.drawing.picture import BLACK, Item, Label
 from scorecraft.drawing.text import width_mm, wrapped
@@ -24,8 +31,6 @@ LARGEST = 1.15
 SMALLEST = 0.2
 SHRINK = 0.96
 MOST_NAMES = 3
-DEEP = "deep"
-"""Beside a depth, which alone could be taken for an hour of the clock."""
 NARROW = 0.8
 """How much smaller a text is set, at the most, before it is broken into lines."""
 
@@ -82,7 +87,7 @@ def _tall(handling: Handling, width: float, scale: float) -> float:
 
 def _broad(handling: Handling) -> float:
     """Width of the line of the depth at full scale."""
-    deep = _deep(handling) + width_mm(DEEP, SMALL)
+    deep = _deep(handling) + width_mm(deep_word(handling), SMALL)
     depth = deep + BLADE_GAP + blade_wide(handling, ICON)
     return depth + (1.5 + width_mm("45°", NAME) if _slanted(handling) else 0.0)
 
@@ -141,10 +146,10 @@ def _handling(
     y += DEPTH_STEP * scale
     base = y - 1.6 * scale
     after = left + _deep(handling) * scale
-    beside = after + (width_mm(DEEP, SMALL) + BLADE_GAP) * scale
+    beside = after + (width_mm(deep_word(handling), SMALL) + BLADE_GAP) * scale
     icon = ICON * scale
     items.append(Label(depth_words(handling), (left, base), DEPTH * scale, bold=True))
-    items.append(Label(DEEP, (after, base), SMALL * scale))
+    items.append(Label(deep_word(handling), (after, base), SMALL * scale))
     items += blade_picture(handling, beside, base, icon)
     if _slanted(handling):
         angle = f"{math.degrees(handling.blade_rad):.0f}°"

@@ -8,11 +8,12 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.bench.steps import Run, Step
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import HEAD
 from scorecraft.drawing.inks import band
 from scorecraft.drawing.picture import BLACK, Ink, Item, Layer, Shape, ring
-from scorecraft.drawing.plan import along, cut_plans, length, mark_plans, on_paper, rim_plans
+from scorecraft.drawing.plan import along, cut_plans, mark_plans, on_paper, rim_plans
 
 ACCENT = "#c2331e"
 """The one colour of the card: everything about turning."""
@@ -147,7 +148,9 @@ def _arrows(view: Seen, step: Step, size: float) -> Layer:
         if length(lines[k]) > length(lines[best]) + 0.1:
             longest[cut.family, cut.part] = k
     chosen = range(len(lines)) if len(lines) <= ARROWS else sorted(longest.values())
-    return Layer("pull", tuple(_head(lines[k], size) for k in chosen))
+    cuts = view.layout.cuts
+    pulled = [k for k in chosen if not cuts[step.pulls[k].cut].severs]
+    return Layer("pull", tuple(_head(lines[k], size) for k in pulled))
 
 
 def _head(points: Line, size: float) -> Shape:

@@ -1,7 +1,7 @@
 """One row of the bench card: its letter, the loaf as it lies, what to cut, how to turn."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import scorecraft.drawing.card.telling as telling
 from scorecraft.bench.pace import time_words
@@ -12,8 +12,10 @@ from scorecraft.drawing.card.cuts import GREY, NAME, ROW, SMALL, cuts_words
 from scorecraft.drawing.card.loaf import ACCENT, Seen, marks_picture, run_picture
 from scorecraft.drawing.card.settings import settings_pictures
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.hands import hands_block
 from scorecraft.drawing.picture import BLACK, Item, Label, Layer, placed
 from scorecraft.drawing.text import width_mm, wrapped
+from scorecraft.groups import Group
 
 LETTER_WIDE = 15.0
 TURN_WIDE, SETTINGS_TURN_WIDE = 43.0, 27.0
@@ -69,6 +71,13 @@ def marks_row(view: Seen, width: float, height: float) -> Block:
         *shifted(words, left, (height - words.height) / 2),
     ]
     return Block((Layer("string lines", tuple(items)),), height)
+
+
+def hands_row(view: Seen, numbered: Sequence[Group], width: float, height: float) -> Block:
+    """Draw the dough as hands make it after the cuts, with what they do."""
+    room, letters = width - LETTER_WIDE, NAME * 0.75 * min(1.0, height / ROW)
+    block = hands_block(view.layout, numbered, room, height - 3.0, letters)
+    return Block(shifted(block, LETTER_WIDE, (height - block.height) / 2), height)
 
 
 def _letter(text: str, height: float) -> Label:

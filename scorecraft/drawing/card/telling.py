@@ -1,6 +1,6 @@
 """The words of the bench card, on paper and as plain text."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from scorecraft.arrays import Line
 from scorecraft.baking import ENRICHED_COOLER_C, ENRICHED_DONE_C, LEAN_DONE_C, PREHEAT_MIN
@@ -18,6 +18,7 @@ from scorecraft.units import in_unit
 
 UNTITLED = "Bench card"
 STRINGS_FIRST = "First"
+HANDS_LAST = "By hand"
 DO_NOT_CUT = "guide lines only: do not cut along them"
 INTO_THE_OVEN = "Into the oven"
 STILL = "do not turn"
@@ -50,7 +51,7 @@ def time_words(made: Work) -> str:
     return f"{needed} of cutting; aim to finish within {allowed}"
 
 
-def before(made: Work) -> tuple[str, ...]:
+def before(layout: Layout, made: Work) -> tuple[str, ...]:
     """Say what comes before the first cut."""
     dough = made.dough
     return (
@@ -59,8 +60,21 @@ def before(made: Work) -> tuple[str, ...]:
         f"Planned for a {made.bench.skill} hand and {PROOFS[dough.stage]} dough at "
         f"{heat(dough.temperature_c)}; a cold loaf with a dry skin cuts cleanest. Dust it thinly "
         f"with rice flour.{PROOF_ADVICE[dough.stage]}",
-        f"Hold the lame in your {made.bench.hand} hand. {STICKING}",
+        *tools(layout, made.bench.hand),
     )
+
+
+def tools(layout: Layout, hand: str) -> Iterator[str]:
+    """Say what to cut with, and how it is held."""
+    if not layout.cuts or not all(cut.severs for cut in layout.cuts):
+        yield f"Hold the lame in your {hand} hand. {STICKING}"
+    if any(cut.through for cut in layout.cuts):
+        yield f"For what goes right through take a dough cutter or a knife in your {hand} hand."
+    if any(cut.hinge_mm is not None for cut in layout.cuts):
+        yield (
+            f"Hold kitchen scissors in your {hand} hand and make each cut in one snip; wet or oil "
+            "the blades if they stick."
+        )
 
 
 def string_words(lines: Sequence[Line]) -> str:

@@ -14,6 +14,7 @@ from scorecraft.bench.telling import (
     angle_words,
     batch_words,
     blade_words,
+    deep_word,
     depth_words,
     ends_words,
     handle_words,
@@ -22,29 +23,31 @@ from scorecraft.bench.telling import (
     turn_each,
 )
 from scorecraft.cuts import Layout, Skill
-from scorecraft.drawing.paper.cautions import BLADE, OVEN
-from scorecraft.drawing.paper.telling import loaf_words
+from scorecraft.drawing.paper.cautions import OVEN, edges
+from scorecraft.drawing.paper.telling import hands_words, loaf_words
 from scorecraft.groups import Group, groups, numbers_of
+from scorecraft.shaping.shaped import shaped
 
 
 def card_text(layout: Layout, made: Work, numbered: Sequence[Group] | None = None) -> str:
     """Write the bench card of a plan as plain text; `numbered` as in `card`."""
-    numbers = numbers_of(numbered or groups(layout, made.order))
-    return "\n".join(_lines(layout, made, numbers)) + "\n"
+    told = numbered or groups(layout, made.order)
+    return "\n".join(_lines(layout, made, told)) + "\n"
 
 
-def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[str]:
+def _lines(layout: Layout, made: Work, numbered: Sequence[Group]) -> Iterator[str]:
+    numbers = numbers_of(numbered)
     yield layout.title or telling.UNTITLED
     yield loaf_words(layout.loaf, "")
     yield telling.time_words(made)
     yield ""
-    yield from telling.before(made)
+    yield from telling.before(layout, made)
     yield from layout.notes
     batch = batch_of(made)
     if batch:
         yield from ("", *batch_words(batch))
         yield "   ".join("[ ] " * loaves for loaves in batch.boards).rstrip()
-    yield from ("", BLADE)
+    yield from ("", edges(layout.cuts))
     stage = ""
     if made.marks:
         strings = telling.string_words(layout.marks.lines)
@@ -54,7 +57,16 @@ def _lines(layout: Layout, made: Work, numbers: Mapping[int, int]) -> Iterator[s
             stage = run.first.stage
             yield from ("", STAGES[run.first.stage].upper())
         yield from _step(layout, run, numbers, made.bench.skill)
+    yield from _hands(layout, numbered)
     yield from _oven(layout)
+
+
+def _hands(layout: Layout, numbered: Sequence[Group]) -> Iterator[str]:
+    """Say what hands do after the cuts, if they do."""
+    found = shaped(layout)
+    if found is not None:
+        _, told = hands_words(layout, numbered, found.size_mm)
+        yield from ("", telling.HANDS_LAST.upper(), f"    {told}")
 
 
 def _step(layout: Layout, run: Run, numbers: Mapping[int, int], skill: Skill) -> Iterator[str]:
@@ -96,7 +108,7 @@ def _spoken(turn_rad: float) -> str:
 
 def _handling(handling: Handling) -> str:
     how = (blade_words(handling), handle_words(handling), ends_words(handling), handling.aside)
-    deep = handling.severed or f"{depth_words(handling)} deep"
+    deep = f"{depth_words(handling)} {deep_word(handling)}".rstrip()
     parts = [deep, *(each for each in how if each)]
     return f"{', '.join(handling.names)}: {', '.join(parts)}"
 

@@ -1,8 +1,5 @@
 """What stands above and below the steps of the bench card."""
 
-import numpy as np
-
-from scorecraft.arrays import Line
 from scorecraft.bench.batch import Batch, batch_of
 from scorecraft.bench.steps import Work
 from scorecraft.bench.telling import batch_words
@@ -17,9 +14,9 @@ from scorecraft.drawing.card.telling import (
     time_words,
 )
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
-from scorecraft.drawing.paper.cautions import BLADE, OVEN, SHEET
+from scorecraft.drawing.paper.cautions import OVEN, SHEET, edges
 from scorecraft.drawing.paper.telling import loaf_words
-from scorecraft.drawing.picture import Ink, Item, Label, Shape, line
+from scorecraft.drawing.picture import Ink, Item, Label, Shape, box, line
 from scorecraft.drawing.text import width_mm, wrapped
 
 TITLE = (11.0, 9.5, 8.0, 6.5)
@@ -56,7 +53,7 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
 
 def preparation(layout: Layout, made: Work, width: float) -> Block:
     """Set what comes before the first cut: how to begin, the pattern's own notes, the caution."""
-    texts = [*before(made), *layout.notes]
+    texts = [*before(layout, made), *layout.notes]
     batch = batch_of(made)
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
@@ -64,7 +61,7 @@ def preparation(layout: Layout, made: Work, width: float) -> Block:
     items = (*columns[0].items, *shifted(columns[1], column + 8, 0))
     both = Block(items, max(each.height for each in columns))
     counted = [gap(1.5), tally(batch, width), gap(1.0)] if batch else []
-    return stacked([both, *counted, gap(1.0), caution(BLADE, width)])
+    return stacked([both, *counted, gap(1.0), caution(edges(layout.cuts), width)])
 
 
 def tally(batch: Batch, width: float) -> Block:
@@ -76,14 +73,10 @@ def tally(batch: Batch, width: float) -> Block:
         for _ in range(loaves):
             if x + BOX > width:
                 x, y = 0.0, y + BOX + BOX_GAP
-            boxes.append(Shape((_box(x, y),), closed=True, ink=Ink(0.3)))
+            boxes.append(Shape((box(x, y, BOX, BOX),), closed=True, ink=Ink(0.3)))
             x += BOX + BOX_GAP
         x += BOARD_GAP if batch.boards[0] > 1 else 0.0
     return stacked([*words, gap(1.2), Block(tuple(boxes), y + BOX)])
-
-
-def _box(x: float, y: float) -> Line:
-    return np.array([(x, y), (x + BOX, y), (x + BOX, y + BOX), (x, y + BOX)])
 
 
 def caution(text: str, width: float) -> Block:

@@ -5,12 +5,11 @@ from collections.abc import Sequence
 import shapely
 
 import scorecraft.drawing.paper.panel as words
-from scorecraft.bench import Work, work_of
-from scorecraft.checks.finding import Finding
-from scorecraft.cuts import Layout
 from scorecraft.drawing.guide.dial import DIAL_MM
 from scorecraft.drawing.guide.plan import guide_plan
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.cautions import edges
+from scorecraft.drawing.paper.hands import hands_block
 from scorecraft.drawing.paper.sheet import A4, PAPERS, Paper, Size, choose, fitting
 from scorecraft.drawing.paper.telling import NOT_LISTED, spread_words
 from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
@@ -18,7 +17,6 @@ from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Item, Layer, Picture
 from scorecraft.drawing.picture import words as texts
 from scorecraft.drawing.plan import on_paper, rim_plan
-from scorecraft.groups import groups
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import PRINTER_MARGIN_MM
 
@@ -33,47 +31,30 @@ HEAD_HIGH_MM = 18.0
 FOOT_HIGH_MM = 69.0
 """Height of the title above the loaf and of the words below it."""
 MAP_HIGH_MM = 60.0
+HANDS_HIGH_MM = 130.0
+"""Most height of the dough as hands make it after the cuts."""
 COLUMNS_MM = (90.0, 104.0)
 """Least widths of the two columns below the loaf."""
 
 
 def guide_pages(
-    layout: Layout,
+    told: words.Told,
     *,
     paper: str | None = None,
     home: Paper | None = None,
     tiled: bool = False,
     one_sheet: bool = False,
-    findings: Sequence[Finding] = (),
-    opening_mm: Sequence[tuple[float, float]] | None = None,
-    verdict: str | None = None,
-    made: Work | None = None,
 ) -> tuple[Picture, ...]:
-    """Draw the guide of a layout at full size, on one sheet where one holds it.
+    """Draw a guide at full size, on one sheet where one holds it.
 
     `paper` is a paper's name; without it the smallest that fits is taken from the family of
     `home` (A4). A loaf too large for it, or for the home paper `tiled`, is spread over several
     sheets behind a page of words with a map of them; without a paper `one_sheet` makes one sheet
-    as large as it has to be instead. `opening_mm` is the predicted width of each cut as a range,
-    `made` the order of work, if it is known.
+    as large as it has to be instead.
     """
-    told = told_of(layout, made, findings, opening_mm, verdict)
-    sizes = guide_sizes(layout.loaf)
+    sizes = guide_sizes(told.layout.loaf)
     chosen = choose(sizes, paper, home or A4, tiled=tiled, one_sheet=one_sheet)
     return (guide(told, chosen.paper),) if chosen.whole else tiled_guide(told, chosen.paper)
-
-
-def told_of(
-    layout: Layout,
-    made: Work | None,
-    findings: Sequence[Finding],
-    opening_mm: Sequence[tuple[float, float]] | None,
-    verdict: str | None,
-) -> words.Told:
-    """Gather what the guide says, its numbers and pulls by the order of work."""
-    made = made or work_of(layout)
-    numbered = groups(layout, made.order)
-    return words.Told(layout, numbered, findings, opening_mm, verdict, made.against)
 
 
 def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
@@ -201,10 +182,19 @@ def _column(
             words.verdict(told, width, 3, size),
         ]
     )
-    below = stacked([*more, words.key(told, width, size), gap(5), words.feet(width)])
+    below = stacked(
+        [
+            *more,
+            words.key(told, width, size),
+            gap(5),
+            words.feet(width, edges=edges(told.layout.cuts)),
+        ]
+    )
     table = words.cut_table(told, width, most - above.height - below.height - 6, size)
     spare = min(least, most) - above.height - table.height - below.height
-    return stacked([above, table, gap(max(spare, 6)), below])
+    hands = hands_block(told.layout, told.groups, width, min(spare - 14, HANDS_HIGH_MM), size)
+    spare -= hands.height
+    return stacked([above, table, gap(max(spare, 6) / 2), hands, gap(max(spare, 6) / 2), below])
 
 
 def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
@@ -230,7 +220,13 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
 
 def _right(told: words.Told, size: float) -> Block:
     """Set key, rules and cautions in letters of a size (mm)."""
-    return stacked([words.key(told, COLUMNS_MM[1], size), gap(3), words.feet(COLUMNS_MM[1])])
+    return stacked(
+        [
+            words.key(told, COLUMNS_MM[1], size),
+            gap(3),
+            words.feet(COLUMNS_MM[1], edges=edges(told.layout.cuts)),
+        ]
+    )
 
 
 def _left(told: words.Told, width: float, most: float, size: float) -> Block:
@@ -238,4 +234,6 @@ def _left(told: words.Told, width: float, most: float, size: float) -> Block:
     remark = words.verdict(told, width, 2, size)
     note = stacked([gap(2), words.notes(told, width, 2, size)])
     rows = words.cut_table(told, width, most - remark.height - note.height, size)
-    return stacked([remark, rows, note])
+    hands = stacked([remark, rows, note, gap(3)])
+    room = most - hands.height
+    return stacked([hands, hands_block(told.layout, told.groups, width, room, size)])

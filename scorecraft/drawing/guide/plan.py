@@ -1,21 +1,21 @@
 """The full-size plan of a loaf with its cuts, marks, ring of degrees and cut numbers."""
 
 from collections.abc import Mapping, Sequence, Set
-from dataclasses import replace
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.crown import crown_cross, crown_mark
 from scorecraft.drawing.guide.dial import dial
 from scorecraft.drawing.guide.numbers import Number, frame, place_numbers
-from scorecraft.drawing.inks import MARK_INK, NUMBER_MM, RIM_INK, band, cut_ink
+from scorecraft.drawing.inks import MARK_INK, NUMBER_MM, RIM_INK, cut_ink
 from scorecraft.drawing.lean import lean_bars
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, ring
-from scorecraft.drawing.plan import cut_plans, length, mark_plans, on_paper, rim_plans
+from scorecraft.drawing.plan import cut_layer, cut_plans, mark_plans, on_paper, rim_plans
 from scorecraft.groups import Group
 from scorecraft.units import to_turntable
 
@@ -42,33 +42,14 @@ def guide_plan(
         "plan",
         (
             Layer("string lines", (Shape(marks, ink=MARK_INK),) if marks else ()),
-            cut_layer(layout, cuts),
+            cut_layer(layout, cuts, lambda depth_mm, line: cut_ink(depth_mm, length(line))),
             Layer("rim", (Shape(rims, closed=True, ink=RIM_INK),)),
             crown_mark(centre),
             dial(layout.loaf, centre),
             Layer("lean", tuple(lean_bars(layout, cuts, avoid=_kept_free(numbers, centre)))),
-            Layer("pull", tuple(_arrows(cuts, numbers, against))),
+            Layer("pull", tuple(_arrows(layout, cuts, numbers, against))),
             Layer("numbers", tuple(_number_items(numbers))),
         ),
-    )
-
-
-def cut_layer(layout: Layout, lines: Sequence[Line], *, scale: float = 1.0) -> Layer:
-    """Draw cuts by depth, the deep ones on top; `lines` are the cuts on paper, in order."""
-    order = sorted(range(len(lines)), key=lambda index: layout.cuts[index].depth_mm)
-    return Layer("cuts", tuple(_cut(layout, index, lines[index], scale) for index in order))
-
-
-def _cut(layout: Layout, index: int, points: Line, scale: float) -> Shape:
-    cut = layout.cuts[index]
-    ink = cut_ink(cut.depth_mm, length(points) / scale)
-    ink = replace(ink, width=ink.width * scale, dash=tuple(dash * scale for dash in ink.dash))
-    return Shape(
-        (points,),
-        ink=ink,
-        css=f"cut {band(cut.depth_mm)} {cut.kind}",
-        data={"cut": str(index)},
-        title=f"{cut.name}, {cut.depth_mm:.3g} mm deep",
     )
 
 
@@ -139,8 +120,10 @@ def _kept_free(numbers: Mapping[str, Number], centre: Centre) -> shapely.Geometr
     return shapely.union(_texts(numbers), shapely.MultiLineString(list(crown_cross(centre))))
 
 
-def _arrows(cuts: Sequence[Line], numbers: Mapping[str, Number], against: Set[int]) -> list[Shape]:
-    """Show on the numbered cuts which way the blade is pulled."""
+def _arrows(
+    layout: Layout, cuts: Sequence[Line], numbers: Mapping[str, Number], against: Set[int]
+) -> list[Shape]:
+    """Show on the numbered cuts which way the blade is pulled; what parts the dough is not."""
     texts = _texts(numbers)
-    shown = [number.cut for number in numbers.values()]
+    shown = [each.cut for each in numbers.values() if not layout.cuts[each.cut].severs]
     return [arrow(cuts[cut][::-1] if cut in against else cuts[cut], texts) for cut in shown]

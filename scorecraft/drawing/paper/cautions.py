@@ -1,8 +1,26 @@
 """What the prints say about safety: each caution stands on the sheet where its danger is."""
 
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from scorecraft.cuts import Cut  # with numpy, which who asks for words does without
+
+USED_BLADES = "Used blades go into a rigid sharps container."
 BLADE = (
     "Razor blades are very sharp. Cut away from your other hand and cap the blade whenever you "
-    "put it down. Used blades go into a rigid sharps container."
+    f"put it down. {USED_BLADES}"
+)
+KNIFE = (
+    "Knives and dough cutters are sharp: press down, do not drag, and keep your other hand well "
+    "beside the edge."
+)
+SCISSORS = (
+    "Scissors are sharp and pinch: keep the fingers of your other hand away from between the "
+    "blades and from their tips."
 )
 STICKING = "If the blade sticks, dip it in oil or water; never wipe it with a finger or cloth."
 OVEN = (
@@ -27,3 +45,11 @@ RING = (
     "The ring lies under the baking paper and never touches the dough. Leave it on the bench when "
     "the loaf goes into the oven: paper burns."
 )
+
+
+def edges(cuts: Iterable[Cut]) -> str:
+    """Say what to mind of all that is used to make some cuts: a blade, a knife, scissors."""
+    parted = {"scissors" if cut.hinge_mm is not None else "knife" if cut.through else "blade"
+              for cut in cuts} or {"blade"}  # fmt: skip
+    told = (("blade", BLADE), ("knife", KNIFE), ("scissors", SCISSORS))
+    return " ".join(text for tool, text in told if tool in parted)

@@ -103,11 +103,7 @@ def verdict(told: Told, width: float, most_lines: int, letters: float = BODY_MM)
 def _barred(text: Block) -> Block:
     """Set a bar to the left of a text."""
     bar = Shape((line(0.5, 0.4, 0.5, text.height),), ink=Ink(1.0, cap="butt"))
-    return stacked([Block((bar,), 0), _indented(text, 3.5), gap(4)])
-
-
-def _indented(block: Block, dx: float) -> Block:
-    return Block(shifted(block, dx, 0), block.height)
+    return stacked([Block((bar,), 0), Block(shifted(text, 3.5, 0), text.height), gap(4)])
 
 
 def cut_table(told: Told, width: float, room: float, letters: float = BODY_MM) -> Block:
@@ -132,10 +128,12 @@ def cut_table(told: Told, width: float, room: float, letters: float = BODY_MM) -
 def _columns(told: Told, width: float, letters: float) -> list[Column]:
     """Choose the columns: the name takes what is left; where that is little, no line samples."""
     grown = letters / BODY_MM
+    parted = any(cut.severs for cut in told.layout.cuts)
+    far = any(len(_range(*group.lengths_mm, digits=0)) > len("99–100") for group in told.groups)
     numbers = [
         Column(HEADS["count"], 10.5 * grown),
-        Column(HEADS["length"], 13.5 * grown),
-        Column(HEADS["depth"], 11.5 * grown),
+        Column(HEADS["length"], (16.5 if far else 13.5) * grown),
+        Column(HEADS["depth"], (15.0 if parted else 11.5) * grown),
         Column(HEADS["blade"], 13.5 * grown),
     ]
     if told.opening_mm is not None:
@@ -150,17 +148,22 @@ def _columns(told: Told, width: float, letters: float) -> list[Column]:
 
 
 def _row(told: Told, group: Group) -> Mapping[str, Cell]:
+    cut = told.layout.cuts[group.cuts[0]]
     row: dict[str, Cell] = {
         HEADS["number"]: str(group.number),
         HEADS["cut"]: group.key,
         HEADS["line"]: sample(band(group.depth_mm)),
         HEADS["count"]: f"{group.count}",
         HEADS["length"]: _range(*group.lengths_mm, digits=0),
-        HEADS["depth"]: _range(*group.depths_mm, digits=1),
+        HEADS["depth"]: telling.parted_words(cut) or _range(*group.depths_mm, digits=1),
         HEADS["blade"]: telling.blade_words(degrees(group.blade_rad)),
     }
     if told.opening_mm is not None:
-        widths = [told.opening_mm[index] for index in group.cuts]
+        pulled = [told.layout.cuts[index].pulled_mm for index in group.cuts]
+        widths = [
+            (by_hand, by_hand) if by_hand else told.opening_mm[index]
+            for index, by_hand in zip(group.cuts, pulled, strict=True)
+        ]
         least, most = min(low for low, _ in widths), max(high for _, high in widths)
         row[HEADS["opens"]] = mm_range(least, most)
     return row
@@ -182,9 +185,12 @@ def sample(which: Band) -> Item:
 def key(told: Told, width: float, letters: float = BODY_MM) -> Block:
     """Explain the lines of the drawing."""
     entries: list[tuple[Item, str]] = [(sample(each), band_words(each)) for each in CUT_INKS]
-    entries.append((_arrow_sample(), telling.PULL))
-    if any(rising_side(cut) for cut in told.layout.cuts):
-        entries.append((_lean_sample(), telling.LEAN))
+    cuts = told.layout.cuts
+    if any(not cut.severs for cut in cuts):
+        entries.append((_arrow_sample(), telling.PULL))
+    if any(rising_side(cut) for cut in cuts):
+        snipped = all(cut.hinge_mm is not None for cut in cuts)
+        entries.append((_lean_sample(), telling.SCISSORS if snipped else telling.LEAN))
     entries.append((_number_sample(), telling.IN_ORDER))
     if told.layout.marks.lines:
         mark = Shape((line(0, 0, SAMPLE_MM, 0),), ink=MARK_INK)
@@ -218,12 +224,12 @@ def _lean_sample() -> Item:
     return Layer("lean", (Shape((points,), ink=CUT_INKS["deep"]), Shape((side,), ink=BAR_INK)))
 
 
-def cautions(width: float, sheet: str = SHEET) -> Block:
-    """Set the cautions: of the blade, and what the `sheet` says of itself."""
-    each = (paragraph(text, width, BODY_MM) for text in (BLADE, sheet))
+def cautions(width: float, sheet: str, edges: str) -> Block:
+    """Set the cautions: of what cuts, and what the `sheet` says of itself."""
+    each = (paragraph(text, width, BODY_MM) for text in (edges, sheet))
     return stacked([part for text in each for part in (text, gap(0.7))])
 
 
-def feet(width: float, sheet: str = SHEET) -> Block:
+def feet(width: float, sheet: str = SHEET, edges: str = BLADE) -> Block:
     """Set the rules to measure and the cautions."""
-    return stacked([rulers(), gap(2.5), cautions(width, sheet)])
+    return stacked([rulers(), gap(2.5), cautions(width, sheet, edges)])

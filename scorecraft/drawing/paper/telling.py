@@ -1,7 +1,9 @@
 """The words that sheets share, and those of the guide: every text that is no caution."""
 
-from collections.abc import Sized
+from collections.abc import Sequence, Sized
 
+from scorecraft.cuts import Cut, Layout
+from scorecraft.groups import Group, spans
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.telling import size_words
 
@@ -10,9 +12,14 @@ SCALE = "Measure this rule. Print at 100%, never “fit to page”"
 JOIN = "Trim along the frame where one sheet overlaps another, line up the crosses, and tape."
 PULL = "pull this way; see the bench card for each copy"
 LEAN = "slanted blade: handle to the side of the bar"
+SCISSORS = "scissors: handles to the side of the bar, tips to the other"
 IN_ORDER = "cut numbers, in the order of cutting"
 STRING_LINE = "string line: press it in first, do not cut it"
 ESTIMATE = "model estimate"
+LAY = "Lay each piece to its side as soon as it is cut, its tip outward."
+PULL_OPEN = "Once it lies on the peel or the baking paper, pull open"
+Hands = tuple[str, str]
+"""What hands make of the dough, and how."""
 HEADS = {
     "number": "no.",
     "cut": "cut",
@@ -36,6 +43,33 @@ def loaf_words(loaf: Loaf, scale: str = FULL_SIZE) -> str:
 def blade_words(degrees: float) -> str:
     """Say how the blade stands to the dough: upright, or an angle."""
     return "upright" if round(degrees) == 90 else f"{degrees:.0f}°"
+
+
+def parted_words(cut: Cut, unit: str = "") -> str:
+    """Say in short how deep a cut goes that parts the dough: through, or what stays below it."""
+    if cut.hinge_mm is not None:
+        return f"{cut.hinge_mm:.3g}{unit} uncut"
+    return "through" if cut.through else ""
+
+
+def hands_words(layout: Layout, numbered: Sequence[Group], size: tuple[float, float]) -> Hands:
+    """Say what hands do after the cuts, and how large (mm) the dough is then."""
+    wide, long = size
+    then = f"Then about {long:.0f} mm long and {wide:.0f} mm wide: see that peel and stone hold it."
+    if any(cut.hinge_mm is not None for cut in layout.cuts):
+        return "Laid aside", f"{LAY} {then}"
+    wide_open = {
+        f"{group.key} (no. {group.number})": {round(layout.cuts[i].pulled_mm) for i in group.cuts}
+        for group in numbered
+        if layout.cuts[group.cuts[0]].pulled_mm
+    }
+    same = set().union(*wide_open.values())
+    pulled = (
+        [f"every cut to {spans(same)} mm"]
+        if len(same) == 1
+        else [f"{name} to {spans(each)} mm" for name, each in wide_open.items()]
+    )
+    return "Pulled open", f"{PULL_OPEN} {', '.join(pulled)}. {then}"
 
 
 def finding_words(severity: str, message: str) -> str:

@@ -8,7 +8,7 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.bench.blade import upright
-from scorecraft.drawing.plan import length
+from scorecraft.curves import length
 from scorecraft.drawing.practise.words import dough_words
 
 

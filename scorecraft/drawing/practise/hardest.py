@@ -7,6 +7,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Line
+from scorecraft.checks.linework import strings
 from scorecraft.checks.neighbours import near_pairs
 from scorecraft.cuts import Layout
 from scorecraft.groups import called
@@ -118,18 +119,16 @@ def _turning(ways: Sequence[Headings]) -> Trait:
 
 def _crowded(layout: Layout, order: Sequence[int]) -> Trait:
     """Rate the cuts by how near a neighbour is that they do not meet and that is cut before."""
-    counts = [len(cut.line) for cut in layout.cuts]
-    points = np.concatenate([cut.line for cut in layout.cuts])
-    lines = shapely.linestrings(points, indices=np.repeat(np.arange(len(counts)), counts))
+    lines = strings(layout)
     pairs = near_pairs(layout, lines, NEAR_MM)
     gaps = shapely.distance(lines[pairs.first], lines[pairs.second])
-    rank = np.empty(len(counts), dtype=np.intp)
-    rank[list(order)] = np.arange(len(counts))
+    rank = np.empty(len(lines), dtype=np.intp)
+    rank[list(order)] = np.arange(len(lines))
     later = np.where(rank[pairs.first] > rank[pairs.second], pairs.first, pairs.second)
     early = pairs.first + pairs.second - later
     apart = gaps > JOIN_MM.value
     later, early, gaps = later[apart], early[apart], gaps[apart]
-    ease = np.full(len(counts), np.inf)
+    ease = np.full(len(lines), np.inf)
     np.minimum.at(ease, later, gaps)
 
     def tell(index: int) -> Hard:

@@ -10,8 +10,8 @@ from scorecraft.arrays import Line
 from scorecraft.bench.blade import upright
 from scorecraft.bench.steps import Pull, Step, Work
 from scorecraft.bench.strokes import STRAIGHT_FROM
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
-from scorecraft.drawing.plan import length
 from scorecraft.drawing.practise.exercise import (
     Exercise,
     Held,

@@ -7,13 +7,14 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
+from scorecraft.curves import length
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.inks import HAIR_INK, LEAST_DASHES
 from scorecraft.drawing.label_box import label_box
 from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
 from scorecraft.drawing.paper.table import LEAST_MM
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, box, line, ring
-from scorecraft.drawing.plan import along, length, on_paper
+from scorecraft.drawing.plan import along, on_paper
 from scorecraft.drawing.practise.blade import WIDE_MM, blade
 from scorecraft.drawing.practise.exercise import Exercise, bounds
 from scorecraft.drawing.practise.words import FADING, FREE, TRACE

@@ -27,7 +27,7 @@ CHECK_GAP_MM = 6.0
 STRAY_MM = 0.01
 
 
-def plate_cutter(plate: Plate, title: str, *, hairline_mm: float = HAIRLINE_MM) -> Picture:
+def plate_cutter(plate: Plate, title: str) -> Picture:
     """Draw a plate for a cutter: mark the rim, then cut the holes, then the edge."""
     rings = [np.asarray(ring.coords) for ring in plate.polygon.interiors]
     layers = (
@@ -35,10 +35,10 @@ def plate_cutter(plate: Plate, title: str, *, hairline_mm: float = HAIRLINE_MM) 
         ("cut slots", CUT, [_unrepeated(ring) for ring in rings], True),
         ("cut edge", CUT, [_unrepeated(np.asarray(plate.polygon.exterior.coords))], True),
     )
-    return _flat(plate.polygon.bounds, layers, f"{title}: stencil to cut", hairline_mm)
+    return _flat(plate.polygon.bounds, layers, f"{title}: stencil to cut")
 
 
-def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM) -> Picture:
+def cuts_cutter(layout: Layout) -> Picture:
     """Draw the cut lines of a layout, seen from above, one group for each depth; and the rim."""
     strings = [shapely.linestrings(each) for each in cut_plans(layout)]
     single = without_doubles(strings)
@@ -55,7 +55,7 @@ def cuts_cutter(layout: Layout, *, hairline_mm: float = HAIRLINE_MM) -> Picture:
     rims = rim_plans(layout.loaf)
     layers.append(("mark rim", MARKED, rims, True))
     drawn = shapely.MultiLineString([*strings, np.vstack([rims[0], rims[0][:1]])])
-    return _flat(drawn.bounds, layers, f"{layout.title}: cut lines", hairline_mm)
+    return _flat(drawn.bounds, layers, f"{layout.title}: cut lines")
 
 
 Lines = tuple[str, str, Sequence[Line], bool]
@@ -63,7 +63,7 @@ Lines = tuple[str, str, Sequence[Line], bool]
 
 
 def _flat(
-    bounds: tuple[float, float, float, float], layers: Sequence[Lines], title: str, hair: float
+    bounds: tuple[float, float, float, float], layers: Sequence[Lines], title: str
 ) -> Picture:
     """Lay plan lines on a sheet of their size, with the check line below them."""
     left, low, right, high = bounds
@@ -72,12 +72,12 @@ def _flat(
     below = EDGE_MM + high - low + CHECK_GAP_MM
     groups: list[Item] = []
     for name, color, lines, closed in layers:
-        ink = Ink(hair, color=color)
+        ink = Ink(HAIRLINE_MM, color=color)
         shapes = [Shape((on_paper(each, centre),), closed=closed, ink=ink) for each in lines]
         if shapes:
             groups.append(Layer(name, tuple(shapes)))
     check = line(EDGE_MM, below, EDGE_MM + CHECK_MM, below)
-    groups.append(Layer("check 100 mm", (Shape((check,), ink=Ink(hair, color=MARKED)),)))
+    groups.append(Layer("check 100 mm", (Shape((check,), ink=Ink(HAIRLINE_MM, color=MARKED)),)))
     return Picture(width, below + EDGE_MM, title, CUTTER, tuple(groups), css="cutter")
 
 

@@ -6,6 +6,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
+from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.drape.drape import Drape
 from scorecraft.drape.petals import Petal
@@ -16,7 +17,7 @@ from scorecraft.drawing.paper.cautions import DRAPE
 from scorecraft.drawing.paper.full_size import FullSize
 from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, walk
-from scorecraft.drawing.plan import length, on_paper
+from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.templates.telling import TRUE_LENGTH, drape_words
 from scorecraft.practice import RIM_MARGIN_MM
 from scorecraft.units import turntable_degrees

@@ -27,7 +27,10 @@ def dxf(picture: Picture) -> bytes:
 
     Raises ScorecraftError for what a cutter has no use for: labels and filled shapes.
     """
-    layers = [(_layer(group.name), _shapes(group)) for group in _top_layers(picture)]
+    layers = [
+        (_layer(group.name), [_outlined(item, group) for item in group.items])
+        for group in _top_layers(picture)
+    ]
     pairs: list[Pair] = [(999, MILLIMETRES), (999, CHECK_LINE), (999, FILM)]
     pairs += _header(picture)
     pairs += _tables(layers)
@@ -45,10 +48,6 @@ def _top_layers(picture: Picture) -> Iterator[Layer]:
         if not isinstance(item, Layer):
             raise ScorecraftError("a drawing for a cutter has all its lines in groups")
         yield item
-
-
-def _shapes(layer: Layer) -> list[Shape]:
-    return [_outlined(item, layer) for item in layer.items]
 
 
 def _outlined(item: Item, layer: Layer) -> Shape:

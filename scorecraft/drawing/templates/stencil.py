@@ -14,6 +14,7 @@ from scorecraft.drawing.plan import on_paper
 from scorecraft.drawing.templates.telling import SIDE_DOWN, SIDE_UP, stencil_title, stencil_words
 from scorecraft.drawing.text import shortened
 from scorecraft.limits import PLATE_EDGE_MM
+from scorecraft.plate.parts import MARK_MM
 from scorecraft.plate.plate import Plate
 
 CUT_INK = Ink(0.25)
@@ -21,13 +22,15 @@ FALLS_OUT = "#d2d2d2"
 """Grey of what is cut away."""
 BORDER_MM = 2.0
 NAME_MM = 4.2
+NAME_ASIDE_MM = 14.0
+"""So far to either side a plate must reach to bear its name."""
 STRAY_MM = 0.01
 
 
-def stencil(plate: Plate, layout: Layout, layer: str = "", half: str = "") -> FullSize:
+def stencil(plate: Plate, layout: Layout, layer: str = "") -> FullSize:
     """Draw a plate at full size, what is cut away in grey, with what to know about it.
 
-    A `layer` names what is dusted through it, `half` tells which of two halves it is.
+    A `layer` names what is dusted through it.
     """
     left, low, right, high = plate.polygon.bounds
     centre = (BORDER_MM - left, BORDER_MM + high)
@@ -39,15 +42,16 @@ def stencil(plate: Plate, layout: Layout, layer: str = "", half: str = "") -> Fu
         Layer("slots", (Shape(holes, closed=True, ink=CUT_INK, fill=FALLS_OUT),)),
         Layer("rim", (Shape(rim, ink=MARK_INK),)),
         Layer("names", _names(plate, layout, centre, layer)),
+        Layer("joints", _letters(plate, centre)),
     )
     return FullSize(
         items,
         exterior,
         right - left + 2 * BORDER_MM,
         high - low + 2 * BORDER_MM,
-        stencil_title(layout.title, layer, half),
+        stencil_title(layout.title, layer, plate.part),
         loaf_words(layout.loaf),
-        stencil_words(plate, half),
+        stencil_words(plate),
         "stencil",
         centre,
         STENCIL,
@@ -59,6 +63,19 @@ def _ring(ring: shapely.LinearRing, centre: tuple[float, float]) -> Line:
     return on_paper(shapely.get_coordinates(thin.exterior)[:-1], centre)
 
 
+def _letters(plate: Plate, centre: tuple[float, float]) -> tuple[Label, ...]:
+    """Write at every joint its letter, beside the line that is scored there."""
+    found = []
+    for joint in plate.joints:
+        seam, end = on_paper(joint.line, centre)
+        aside = np.array([seam[1] - end[1], end[0] - seam[0]]) * (0.75 * NAME_MM / MARK_MM)
+        x, y = seam + 0.6 * (end - seam) + aside
+        found.append(
+            Label(joint.letter, (float(x), float(y)), NAME_MM, "middle", "middle", bold=True)
+        )
+    return tuple(found)
+
+
 def _names(
     plate: Plate, layout: Layout, centre: tuple[float, float], layer: str
 ) -> tuple[Label, ...]:
@@ -66,7 +83,11 @@ def _names(
     rim = layout.loaf.length_mm / 2
     half = PLATE_EDGE_MM / 2
     places = np.array([[0.0, rim + 3.0], [0.0, -rim - half]])
-    there = shapely.contains_xy(shapely.convex_hull(plate.polygon), *places.T).tolist()
+    hull = shapely.convex_hull(plate.polygon)
+    there = [
+        bool(shapely.contains_xy(hull, [x - aside, x, x + aside], y).all())
+        for (x, y), aside in zip(places.tolist(), (2.5, NAME_ASIDE_MM), strict=True)
+    ]
     twelve, name = on_paper(places, centre).tolist()
     told = f"{layout.title}, {layer}" if layer else layout.title
     title = shortened(told, 0.45 * layout.loaf.width_mm, NAME_MM, bold=True)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from scorecraft.drape.drape import Drape
 from scorecraft.drawing.paper.cautions import FILM
 from scorecraft.plate.plate import Plate
+from scorecraft.plate.telling import unfilled
 
 CROSS_HAIRS = "cross-hairs over the crown, "
 STENCIL_USE = (
@@ -16,9 +17,9 @@ STENCIL_PLAN = (
     "The slots show the cuts as seen from straight above: toward the rim they are shorter than "
     "the cuts on the dough."
 )
-JOIN_HALVES = (
-    "One of two halves: lay them edge to edge along the straight seam, and join them with "
-    "food-contact tape on the upper side."
+JOIN_PARTS = (
+    "Part {part}, counted by rows from the upper left: lay the parts edge to edge, A to A, B to B "
+    "and so on, and join them with food-contact tape on the upper side."
 )
 MIRRORED = "Mirrored: this side faces the dough."
 SIDE_UP, SIDE_DOWN = "this side up", "this side to the dough"
@@ -38,14 +39,14 @@ CHECK_LINE = "The check line must measure 100 mm; do not cut it."
 CUTTER = f"All lengths are millimetres. {CHECK_LINE} {FILM}"
 
 
-def stencil_title(title: str, layer: str, half: str) -> str:
-    """Name a plate: its pattern, what is dusted through it, and which half it is."""
+def stencil_title(title: str, layer: str, part: str) -> str:
+    """Name a plate: its pattern, what is dusted through it, and which part it is."""
     more = f", {layer}" if layer else ""
-    return f"{title}: stencil{more}" + (f", half {half} of 2" if half else "")
+    return f"{title}: stencil{more}" + (f", part {part}" if part else "")
 
 
-def stencil_words(plate: Plate, half: str = "") -> tuple[str, ...]:
-    """Say what a maker has to know of a stencil, or of a half of one."""
+def stencil_words(plate: Plate) -> tuple[str, ...]:
+    """Say what a maker has to know of a stencil, or of a part of one."""
     slots = f" Slots are {_widths(plate)} wide, wider where the cut is deeper." * bool(plate.shown)
     lines = [
         "Cut along all solid lines: what is grey falls out, and the rest stays in one "
@@ -56,8 +57,11 @@ def stencil_words(plate: Plate, half: str = "") -> tuple[str, ...]:
     ]
     if plate.left_out:
         lines.insert(1, f"Too fine for this stencil, left out: {', '.join(plate.left_out)}.")
-    if half:
-        lines.insert(0, JOIN_HALVES)
+    if plate.unfilled:
+        said = unfilled(plate.unfilled)
+        lines.insert(1, f"{said[0].upper()}{said[1:]}.")
+    if plate.part:
+        lines.insert(0, JOIN_PARTS.format(part=plate.part))
     if plate.mirrored:
         lines.insert(0, MIRRORED)
     return tuple(lines)

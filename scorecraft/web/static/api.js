@@ -154,9 +154,14 @@ export class Latest {
   }
 }
 
+/** What was refused and the way out, as sentences. */
+export function why({ message, hint }) {
+  return [message, hint].map((text) => text && `${text[0].toUpperCase()}${text.slice(1)}.`).filter(Boolean).join(" ");
+}
+
 /** Tell in the user's words why something did not work; a server that is away is told of anyway. */
 export function tellWhy(error, about = "") {
   if (error instanceof Lost) return;
   if (!error.status) throw error;
-  tell([error.message, error.hint].filter(Boolean).join(". "), { lasting: true, about });
+  tell(why(error), { lasting: true, about });
 }

@@ -6,10 +6,10 @@ import { connection } from "./connection.js";
 import { DesignRoom } from "./design.js";
 import { follow } from "./designing.js";
 import { frame, isAsking } from "./dialog.js";
-import { button, h, icon, iconButton } from "./dom.js";
 import { save, saveAs } from "./files.js";
-import { choices } from "./choices.js";
+import { choicesOf } from "./choices.js";
 import { Help, helpAt } from "./help.js";
+import { helped } from "./helped.js";
 import { MeasureRoom } from "./measure.js";
 import { hush, tell } from "./messages.js";
 import { PrintRoom } from "./print.js";
@@ -29,9 +29,9 @@ const ROOMS = {
 const visit = { guest: false, welcome: false, help: null, stepped: false };
 const rooms = new Map();
 const main = document.getElementById("main");
+const pageHead = document.getElementById("top");
 const links = new Map();
 const shown = { room: null, name: "" };
-const file = { name: h("span", { class: "file-name" }), dot: h("span", { class: "file-dot" }) };
 
 /** Go to a room by its name in the address. */
 function go(name) {
@@ -58,7 +58,7 @@ function roomAt(address) {
 
 /** Lay the help over the room that is shown. */
 function enterHelp(term) {
-  visit.help ||= new Help({ guest: visit.guest, closed: leaveHelp });
+  visit.help ||= new Help({ closed: leaveHelp });
   if (!visit.help.isOpen) visit.stepped = shown.room !== null;
   if (!shown.room) show(roomAt(""));
   visit.help.open(term);
@@ -67,7 +67,7 @@ function enterHelp(term) {
 
 /** The help was closed: the address goes back to the room, unless it has gone on already. */
 function leaveHelp() {
-  document.title = `${words.rooms[shown.name]} · ${words.name}`;
+  document.title = `${nameOf(shown.name)} · ${words.name}`;
   if (helpAt(location.hash.slice(1)) === null) return;
   if (visit.stepped) history.back();
   else history.replaceState(null, "", `#${shown.name}`);
@@ -85,13 +85,18 @@ function show(name) {
   const came = room !== shown.room && shown.room !== null;
   Object.assign(shown, { room, name });
   document.body.dataset.room = name;
-  document.title = `${words.rooms[name]} · ${words.name}`;
+  document.title = `${nameOf(name)} · ${words.name}`;
   for (const [each, link] of links) {
     if (each === name) link.setAttribute("aria-current", "page");
     else link.removeAttribute("aria-current");
   }
   if (room.enter) room.enter();
   if (came) catchKeyboard(room);
+}
+
+/** What a view is called in the head. */
+function nameOf(room) {
+  return document.querySelector(`.rooms a[href="#${room}"]`).textContent;
 }
 
 /** The keyboard stays on what is still seen, else it goes to the room's first thing or heading. */
@@ -103,46 +108,31 @@ function catchKeyboard(room) {
   next.focus({ preventScroll: true });
 }
 
+/** Let the head of the page act, which a guest does not see. */
 function head() {
-  const nav = h("nav", { "aria-label": words.roomsLabel, class: "rooms" });
-  for (const name of Object.keys(ROOMS)) {
-    const link = h("a", { href: `#${name}` }, icon(name), h("span", {}, words.rooms[name]));
-    links.set(name, link);
-    nav.append(link);
-  }
-  const undo = iconButton("undo", words.undo, () => store.step(-1));
-  const redo = iconButton("redo", words.redo, () => store.step(1));
-  const keep = button("main save", save, words.save);
-  const keepAs = button("plain save-as", saveAs, words.saveAs);
-  const help = h("a", { class: "quiet-button", href: "#help", "aria-label": words.help.title, title: words.help.title }, icon("what"));
-  const tools = h("div", { class: "tools" }, undo, redo, keep, keepAs, iconButton("gear", words.settings, settings), help);
+  const [undo, redo, keep, keepAs, gear] = ["undo", "redo", "save", "save-as", "gear"].map((id) => document.getElementById(id));
+  const [name, dot] = ["file-name", "file-dot"].map((id) => document.getElementById(id));
+  const acts = new Map([[undo, () => store.step(-1)], [redo, () => store.step(1)], [keep, save], [keepAs, saveAs], [gear, settings]]);
+  for (const [each, act] of acts) each.addEventListener("click", act);
+  document.querySelector(".skip").addEventListener("click", (event) => (event.preventDefault(), main.focus()));
   const update = () => {
     undo.disabled = !store.canUndo;
     redo.disabled = !store.canRedo;
-    keep.disabled = !store.text;
-    keepAs.disabled = !store.text;
-    file.name.textContent = store.text ? store.name || words.unnamed : "";
-    file.dot.hidden = !store.text || !store.unsaved;
+    keep.disabled = keepAs.disabled = !store.text;
+    name.textContent = store.text ? store.name || words.unnamed : "";
+    dot.hidden = !store.text || !store.unsaved;
   };
   for (const what of ["text", "file"]) store.on(what, update);
   update();
-  file.dot.setAttribute("role", "img");
-  file.dot.setAttribute("aria-label", words.unsaved);
-  file.dot.title = words.unsaved;
-  document.getElementById("top").append(
-    h("a", { class: "skip", href: "#main", onclick: (event) => (event.preventDefault(), main.focus()) }, words.skip),
-    h("a", { class: "mark", href: "#shelf" }, h("img", { src: "/static/icon.svg", alt: "", width: 28, height: 28 }), h("span", {}, words.name)),
-    nav,
-    h("p", { class: "file" }, file.name, file.dot),
-    tools,
-  );
+  for (const link of document.querySelectorAll(".rooms a")) links.set(link.hash.slice(1), link);
+  pageHead.hidden = false;
 }
 
 function settings() {
   const dialog = frame(words.settings);
   dialog.append(
-    choices("length", words.lengths, ["mm", "in"], chosen.length, (unit) => words[unit], (unit) => choose("length", unit)),
-    choices("heat", words.heats, ["C", "F"], chosen.heat, (unit) => words[unit], (unit) => choose("heat", unit)),
+    choicesOf("length", words.lengths, words.lengthUnits, chosen.length, (unit) => choose("length", unit)),
+    choicesOf("heat", words.heats, words.heatUnits, chosen.heat, (unit) => choose("heat", unit)),
   );
   dialog.showModal();
 }
@@ -177,6 +167,7 @@ async function begin() {
   } catch {
     visit.guest = location.hash === "#bench";
   }
+  helped().catch(tellWhy); // it is there when the server is not
   addEventListener("hashchange", ({ oldURL }) => enter(helpAt(new URL(oldURL).hash.slice(1)) !== null));
   if (visit.guest) return enter();
   head();

@@ -1,19 +1,19 @@
 // The room at the bench: one step fills the screen, for floury hands and eyes at arm's length.
 
 import { ask, Watched } from "./api.js";
-import { bladeGlyph, ringParts } from "./bench_pictures.js";
-import { placeIn, screensOf, shortest, together, turnWords } from "./bench_plan.js";
+import { ringParts } from "./bench_pictures.js";
+import { placeIn, screensOf, shortest } from "./bench_plan.js";
 import { Clock } from "./clock.js";
 import { frame, isAsking } from "./dialog.js";
 import { button, drawing, h, icon, iconButton, keep, kept, part, wrapped } from "./dom.js";
 import { store } from "./store.js";
 import { steadied, swipes } from "./touch.js";
-import { heat, length, onUnits, trimmed } from "./units.js";
+import { onUnits, said } from "./units.js";
 import { words } from "./words.js";
 
 const told = words.bench;
 const KEPT = "scorecraft.bench";
-const WAIT_MS = 3000; // so often a guest looks whether the baker has laid out something else
+const WAIT_MS = 3000; // between a guest’s looks at what is laid out
 const SMALL = 0.32; // of the loaf's radius: a smaller figure is shown through a lens too
 const FORWARD = ["ArrowRight", "ArrowDown", "PageDown", " ", "Enter"];
 const BACK = ["ArrowLeft", "ArrowUp", "PageUp", "Backspace"];
@@ -131,7 +131,7 @@ export class BenchRoom {
     this.stage.replaceChildren();
     this.turn.textContent = "";
     const why = problems.length ? problems[0].message : told.nothing;
-    this.text.replaceChildren(h("h1", {}, words.rooms.bench), h("p", { class: "lead" }, why));
+    this.text.replaceChildren(h("h1", {}, told.title), h("p", { class: "lead" }, why));
   }
 
   /** Put all that turns into one group, with a ring that shows how far. */
@@ -158,7 +158,7 @@ export class BenchRoom {
     );
     this.turnTable(screen);
     this.lightCuts(screen);
-    this.turn.replaceChildren(...turnWords(screen));
+    this.turn.replaceChildren(...(screen.turn_said || []).map(([text, weight]) => h(weight === "strong" ? "b" : "span", { class: weight }, text)));
     this.text.replaceChildren(...this.wordsOf(screen));
     this.back.setAttribute("aria-disabled", this.at === 0 && this.loaf === 0); // it keeps the keyboard, unlike one disabled
     this.next.hidden = done && guest;
@@ -229,43 +229,35 @@ export class BenchRoom {
     if (screen.kind === "start") return this.startWords(this.plan);
     if (screen.kind === "marks") return [h("h1", { class: "sentence" }, this.plan.marks_words), h("p", { class: "lead" }, told.marksHow)];
     if (screen.kind === "end") return this.endWords();
-    return together(screen.strokes).map((stroke) => this.strokeWords(stroke));
+    return screen.lines.map((line) => this.lineWords(line));
   }
 
   /** What is to be known before the first cut: how to hold the blade safely comes first. */
-  startWords({ title, count, skill, time_words: takes, batch_words: batch, temperature_c: warm, allowed_words: allowed, notes, cautions }) {
-    const time = `${told.about(count, takes, skill)} ${told.allowed(heat(warm), allowed)}`;
+  startWords({ title, start, notes, cautions }) {
     return [
       h("h1", {}, title),
       caution(cautions.blade),
-      h("p", {}, time),
-      ...(batch.length ? [h("p", {}, batch.join(" "))] : []),
-      ...[...notes, told.edge].map((note) => h("p", {}, note)),
+      ...[...start, ...notes, told.edge].map((text) => h("p", {}, said(text))),
       h("p", { class: "quiet" }, this.canStayAwake() ? told.awake : told.notAwake),
     ];
   }
 
-  /** What is to be known once a loaf is cut; of a batch, which one comes next. */
+  /** What is to be known once a loaf is cut: of a batch which one comes next; then how they bake. */
   endWords() {
-    const { oven } = this.plan.cautions;
-    const head = [h("h1", {}, told.end), caution(oven)];
-    if (!this.done) return [...head, h("p", { class: "lead" }, this.boardCut ? told.nextBoard : told.sameBoard)];
-    return [...head, h("p", {}, told.usedBlades), h("p", { class: "lead" }, told.endHow)];
+    const { cautions, hands, oven } = this.plan;
+    const next = this.done ? [] : [h("p", { class: "lead" }, this.boardCut ? told.nextBoard : told.sameBoard)];
+    const head = [h("h1", {}, told.end), hands && h("p", {}, hands), caution(cautions.oven), ...next];
+    if (!this.boardCut) return head;
+    const way = ({ name, steps }) => h("div", {}, h("h2", {}, name), h("ol", {}, ...steps.map((step) => h("li", {}, said(step)))));
+    const bake = [h("p", {}, said(oven.first)), h("div", { class: "oven-ways" }, ...oven.ways.map(way)), h("p", {}, said(oven.done))];
+    return [...head, ...bake, ...(this.done ? [cautions.used && h("p", {}, cautions.used), h("p", { class: "lead" }, told.endHow)] : [])];
   }
 
-  strokeWords(stroke) {
-    return h(
-      "div",
-      { class: "stroke" },
-      h("h1", {}, stroke.names.join(" + ")),
-      h(
-        "dl",
-        {},
-        pair(told.depth, length(stroke.depth_mm)),
-        pair(told.blade, stroke.upright ? told.upright : `${trimmed(stroke.blade_deg, 0)}°`, stroke.lean ? null : bladeGlyph(stroke)),
-        stroke.lean && pair(told.handle, stroke.lean.replace(/^tilt the handle /, ""), bladeGlyph(stroke)),
-      ),
-    );
+  lineWords({ names, facts, blade, aside }) {
+    const last = facts.length - 1;
+    const picture = (at) => at === last && blade && h("span", { class: "blade", "aria-hidden": "true" }, drawing(blade, "", false));
+    const fact = ([name, value], at) => h("div", {}, h("dt", {}, name), h("dd", {}, said(value), picture(at)));
+    return h("div", { class: "stroke" }, h("h1", {}, names), h("dl", {}, ...facts.map(fact)), aside && h("p", {}, said(aside)));
   }
 
   go(by) {
@@ -337,8 +329,4 @@ export class BenchRoom {
 
 function caution(text) {
   return h("p", { class: "caution" }, icon("warning"), h("span", {}, text));
-}
-
-function pair(name, value, more = null) {
-  return h("div", {}, h("dt", {}, name), h("dd", {}, value, more));
 }

@@ -1,7 +1,6 @@
-// What the room at the bench draws: the ring that shows a turn, and the blade in the dough.
+// What the room at the bench draws: the ring that shows a turn.
 
 import { part } from "./dom.js";
-import { words } from "./words.js";
 
 /** Ticks of the dial, and an arc with an arrow as long as the turn. */
 export function ringParts([x, y], radius, turn) {
@@ -23,26 +22,4 @@ export function ringParts([x, y], radius, turn) {
   const tip = turn + (turn > 0 ? 90 : -90) - 90;
   parts.push(part("path", { class: "tip", d: "M-5,-5.5 L6,0 L-5,5.5Z", transform: `translate(${x2} ${y2}) rotate(${tip})` }));
   return parts;
-}
-
-/**
- * The blade in the dough as the handle leans: to a side as seen by who cuts, away or toward as seen
- * from the side. Where like cuts lean to no one side a slanted blade is drawn to either.
- */
-export function bladeGlyph({ blade_deg: angle, upright, tilt_deg: tilt, lean }) {
-  const aside = /away|toward/.test(lean);
-  const way = /left|toward/.test(lean) ? -1 : 1;
-  const blade = upright ? 90 : angle;
-  const rises = lean ? 90 - tilt : blade;
-  const at = (degrees, far) => {
-    const turn = (degrees * Math.PI) / 180;
-    return `${20 + way * far * Math.cos(turn)},${20 - far * Math.sin(turn)}`;
-  };
-  const svg = part("svg", { viewBox: aside ? "-24 0 64 32" : "0 0 40 32", class: aside ? "blade aside" : "blade", "aria-hidden": "true" });
-  const skin = rises - blade;
-  svg.append(part("path", { class: "skin", d: `M${at(skin + 180, 18)}L${at(skin, 18)}` }));
-  if (lean) svg.append(part("path", { class: "plumb", d: "M20,20V1" }));
-  for (const turn of lean || upright ? [rises] : [rises, 180 - rises]) svg.append(part("path", { class: "edge", d: `M${at(turn + 180, 5)}L${at(turn, 19)}` }));
-  if (aside) svg.append(part("text", { x: -24, y: 24 }, words.bench.you));
-  return svg;
 }

@@ -8,6 +8,11 @@ export function check(id, label, checked, changed) {
   return h("label", { class: "check", for: id }, box, label);
 }
 
+/** Choices of which one holds: the keys of a table, called as it calls them. */
+export function choicesOf(name, label, table, chosen, picked) {
+  return choices(name, label, Object.keys(table), chosen, (each) => table[each], picked);
+}
+
 /** A few choices of which one holds. */
 export function choices(name, label, all, chosen, shown, picked) {
   return h(

@@ -13,7 +13,7 @@ import { shapeName } from "./loaf_shape.js";
 import { Looking } from "./looking.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
-import { between, length, onUnits } from "./units.js";
+import { length, onUnits, said } from "./units.js";
 import { words } from "./words.js";
 import { working } from "./working.js";
 
@@ -198,10 +198,8 @@ export class DesignRoom {
   }
 
   cutTold(cut) {
-    const parts = [length(cut.length_mm, 0), told.deep(length(cut.depth_mm))];
-    const wide = this.looking.widest(store.design.cuts.indexOf(cut));
-    if (wide !== null) parts.push(told.opens(between(...wide)));
-    return told.cutTold(cut, parts.join(" · "));
+    const opens = this.looking.opening && this.looking.opening.opens[store.design.cuts.indexOf(cut)];
+    return said([cut.said, opens].filter(Boolean).join(" · "));
   }
 
   alike(cut) {

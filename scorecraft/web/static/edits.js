@@ -1,10 +1,9 @@
 // Changes made with sliders and forms: the server writes each into the text as it is at that moment.
 
-import { ask, Lost, Refused } from "./api.js";
+import { ask, Lost, why } from "./api.js";
 import { connection } from "./connection.js";
 import { tell } from "./messages.js";
 import { store } from "./store.js";
-import { words } from "./words.js";
 import { working } from "./working.js";
 
 class Edits {
@@ -16,14 +15,14 @@ class Edits {
   }
 
   /**
-   * Make a change: `{knob, value}` or `{word, keys}`, or a function that gives one from the design
-   * of the text as it is then. Of changes of one `kind` that wait, the newest is made. `refused`
-   * hears in words why a change cannot be made.
+   * Make a change: `{knob, value}`, `{word, keys}`, or of the loaf's `{form}`, `{pan}` or what it
+   * is sized `{by}`. Of changes of one `kind` that wait, the newest is made. `refused` hears in
+   * words why a change cannot be made; `step` names its step of undo.
    */
-  make(kind, change, refused = say) {
+  make(kind, change, refused = say, step = kind) {
     const waiting = this.queue.slice(1).find((each) => each.kind === kind);
-    if (waiting) Object.assign(waiting, { change, refused });
-    else this.queue.push({ kind, change, refused });
+    if (waiting) Object.assign(waiting, { change, refused, step });
+    else this.queue.push({ kind, change, refused, step });
     this.running ||= this.run().finally(() => (this.running = null));
   }
 
@@ -55,11 +54,10 @@ class Edits {
   async one(edit) {
     const { change, refused } = edit;
     try {
-      const made = typeof change === "function" ? await this.worked(change) : change;
-      const answer = await ask("/api/edit", { ...store.asked, ...made });
+      const answer = await ask(change.word || change.knob ? "/api/edit" : "/api/reform", { ...store.asked, ...change });
       if (this.queue[0] !== edit || answer.asked !== store.stamp) return;
       this.queue.shift();
-      if (answer.ok) store.write(answer.text, edit.kind);
+      if (answer.ok) store.write(answer.text, edit.step);
       else this.refuse(refused, answer.problems[0]);
     } catch (error) {
       if (error instanceof Lost) return this.forget();
@@ -69,17 +67,8 @@ class Edits {
     }
   }
 
-  /** Work a change out from the design of the text as it is, once that is there. */
-  async worked(change) {
-    while (!store.current && this.pending) {
-      if (store.answered === store.stamp) throw new Refused({ message: words.design.fixFirst }, 200);
-      await once(["design", "problems", "unmoved"]);
-    }
-    return change(store.design);
-  }
-
-  refuse(refused, { message, hint }) {
-    refused([message, hint].filter(Boolean).join(". "));
+  refuse(refused, error) {
+    refused(why(error));
     if (refused === say) store.say("unmoved");
   }
 }
@@ -88,16 +77,14 @@ function say(text) {
   tell(text, { lasting: true, about: "edit" });
 }
 
-/** Wait until the store says one of these. */
-function once(whats) {
-  return new Promise((done) => whats.forEach((what) => store.addEventListener(what, done, { once: true })));
-}
-
 export const edits = new Edits();
 
-/** Change keys of a header line: given, or worked out from the design of the text as it is then. */
+/** Change keys of a header line. */
 export function change(word, keys, refused) {
-  const made = typeof keys === "function" ? (design) => ({ word, keys: keys(design) }) : { word, keys };
-  const what = typeof keys === "function" ? "size" : Object.keys(keys)[0];
-  edits.make(`${word} ${what}`, made, refused);
+  edits.make(`${word} ${Object.keys(keys)[0]}`, { word, keys }, refused);
+}
+
+/** Give the loaf another form, tin, or way to be sized. */
+export function reform(wish) {
+  edits.make("loaf size", wish);
 }

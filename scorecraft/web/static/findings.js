@@ -77,7 +77,7 @@ export class Findings {
         },
         h("span", { class: "sign" }, icon(severity === "problem" ? "stop" : severity), sign),
         h("span", { class: "message" }, said(told.message)),
-        told.hint && !fixes.length && h("span", { class: "hint" }, said(told.hint)),
+        told.hint && h("span", { class: "hint" }, said(told.hint)),
         where && h("span", { class: "where" }, where),
       ),
       fixes.length > 0 && h("div", { class: "fixes" }, ...fixes.map(({ told: advice, changes }) => button("fix", () => this.fixed(changes), said(advice)))),

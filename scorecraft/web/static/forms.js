@@ -1,9 +1,9 @@
 // The loaf, the oven and the bench as forms; each change is written into their line of the text.
 
-import { check, choices } from "./choices.js";
+import { check, choicesOf } from "./choices.js";
 import { button, h } from "./dom.js";
 import { basketField, doughForm } from "./dough_form.js";
-import { change } from "./edits.js";
+import { change, reform } from "./edits.js";
 import { fieldLimits, numberField } from "./fields.js";
 import { formOf, panField, shapes } from "./loaf_shape.js";
 import { store } from "./store.js";
@@ -29,7 +29,7 @@ export class LoafForm {
     const drafts = [...this.element.querySelectorAll("[data-draft]")];
     const { loaf, bake, bench } = design.forms;
     const rows = loaf && loaf.keys.outline ? [h("p", { class: "quiet" }, told.traced)] : this.loaf(design, loaf);
-    this.element.replaceChildren(...rows, doughForm(design), this.oven(bake, design), this.hand(bench, design.limits.bench));
+    this.element.replaceChildren(...rows, doughForm(design), this.oven(bake, design), this.hand(bench, design));
     for (const draft of drafts) {
       const now = this.element.querySelector(`#${draft.id}`);
       if (now) now.closest(".field").replaceWith(draft.closest(".field"));
@@ -42,20 +42,18 @@ export class LoafForm {
     const row = formOf(design);
     const byDough = Boolean(form && form.keys.dough);
     const size = (key, label, mm) =>
-      numberField(`loaf-${key}`, label, toField(mm), fieldUnit(), fieldLimits(design.limits.loaf[key]), (value, refused) =>
-        change("loaf", { [key]: `${trimmed(fromField(value), 2)}mm` }, refused),
-      );
+      field("loaf", key, label, toField(mm), fieldUnit(), fieldLimits(design.limits.loaf[key]), (value) => `${trimmed(fromField(value), 2)}mm`);
     const inPan = Boolean(form && form.keys.pan);
     const sizes = row.held ? [panField(design)] : [];
     if (!inPan) sizes.push(size("width", told.width, design.loaf.width_mm));
     if (!inPan && !row.even) sizes.push(size("length", told.length, design.loaf.length_mm));
-    if (row.ring) sizes.push(size("hole", told.hole, design.loaf.hole_mm));
-    sizes.push(size("height", told.height, design.loaf.height_mm));
-    const sizing = choices("loaf-sizing", told.sizing, ["size", "dough"], byDough ? "dough" : "size", (each) => told.sizings[each], sizeBy);
-    return [shapes(design), sizing, byDough ? this.dough(form, design) : h("div", { class: "fields" }, ...sizes)];
+    const hole = row.ring && size("hole", told.hole, design.loaf.hole_mm);
+    sizes.push(hole, size("height", told.height, design.loaf.height_mm));
+    const sizing = choicesOf("loaf-sizing", told.sizing, told.sizings, byDough ? "dough" : "size", (by) => reform({ by }));
+    return [shapes(design), sizing, byDough ? this.dough(form, design, hole) : h("div", { class: "fields" }, ...sizes)];
   }
 
-  dough(form, design) {
+  dough(form, design, hole) {
     const { loaf, baskets } = design;
     const row = formOf(design);
     const [, mass, unit] = /^([\d.]+)\s*(g|kg|oz|lb)$/.exec(form.keys.dough) || [0, "900", "g"];
@@ -63,8 +61,9 @@ export class LoafForm {
     return h(
       "div",
       { class: "fields" },
-      numberField("loaf-dough", told.dough, mass, unit, { min: 0, step: unit === "g" ? 50 : 0.25 }, (value, refused) => change("loaf", { dough: `${value}${unit}` }, refused)),
-      row.held ? panField(design) : basketField(form.keys, loaf.shape, baskets),
+      field("loaf", "dough", told.dough, mass, unit, { min: 0, step: unit === "g" ? 50 : 0.25 }, (value) => `${value}${unit}`),
+      hole,
+      row.held ? panField(design) : basketField(form.keys, baskets),
       h("p", { class: "quiet" }, told.sized(...size)),
     );
   }
@@ -79,8 +78,8 @@ export class LoafForm {
       h(
         "div",
         { class: "fields" },
-        numberField("bake-spring", told.spring, trimmed(spring, 2), "×", { ...ends(limits.spring), step: 0.05 }, (value, refused) => change("bake", { spring: value }, refused)),
-        explained("spread", numberField("bake-spread", told.spread, trimmed(100 * spread, 1), "%", { ...ends(limits.spread), step: 5 }, (value, refused) => change("bake", { spread: `${value}%` }, refused))),
+        field("bake", "spring", told.spring, trimmed(spring, 2), "×", { ...ends(limits.spring), step: 0.05 }),
+        explained("spread", field("bake", "spread", told.spread, trimmed(100 * spread, 1), "%", { ...ends(limits.spread), step: 5 }, (value) => `${value}%`)),
       ),
       own && button("plain", () => change("bake", { spring: "" }), told.springByDough),
       check("bake-steam", told.steam, steam, (yes) => change("bake", { steam: yes ? "yes" : "no" })),
@@ -88,29 +87,21 @@ export class LoafForm {
     );
   }
 
-  hand(form, limits) {
+  hand(form, { choices, limits: { bench: limits } }) {
     const { hand = "right", skill = "steady", loaves = "1" } = form ? form.keys : {};
     return h(
       "div",
       { class: "forms" },
-      choices("bench-hand", told.hand, Object.keys(told.hands), hand, (each) => told.hands[each], (each) => change("bench", { hand: each })),
-      choices("bench-skill", told.skill, Object.keys(told.skills), skill, (each) => told.skills[each], (each) => change("bench", { skill: each })),
-      h("div", { class: "fields" }, numberField("bench-loaves", told.loaves, loaves, "", { ...ends(limits.loaves), step: 1 }, (value, refused) => change("bench", { loaves: value }, refused))),
+      choicesOf("bench-hand", told.hand, choices.hand, hand, (each) => change("bench", { hand: each })),
+      choicesOf("bench-skill", told.skill, choices.skill, skill, (each) => change("bench", { skill: each })),
+      h("div", { class: "fields" }, field("bench", "loaves", told.loaves, loaves, "", { ...ends(limits.loaves), step: 1 })),
     );
   }
 }
 
-/** Size the loaf by its dough from now on, or by the sizes it has. */
-function sizeBy(by) {
-  change("loaf", (design) => {
-    const { loaf } = design;
-    const row = formOf(design);
-    if (by === "dough") return { width: "", length: "", height: "", dough: row.dough_g ? `${row.dough_g[1]}g` : "900g" };
-    const sizes = { width: `${trimmed(loaf.width_mm, 0)}mm`, height: `${trimmed(loaf.height_mm, 0)}mm` };
-    sizes.length = row.even ? "" : `${trimmed(loaf.length_mm, 0)}mm`;
-    if (design.forms.loaf.keys.pan) return { dough: "", basket: "", by: "" };
-    return { ...sizes, dough: "", basket: "", by: "" };
-  });
+/** A number field of a key of a header line; `written` is its value as it stands in the text. */
+function field(word, key, label, value, unit, limits, written = String) {
+  return numberField(`${word}-${key}`, label, value, unit, limits, (typed, refused) => change(word, { [key]: written(typed) }, refused));
 }
 
 /** A field with the answer to what it is beside its label. */

@@ -1,7 +1,8 @@
 // The help: a view over the others that leaves each as it was. Its address is #help, or #help-TERM.
 
-import { fetched, Lost } from "./api.js";
+import { Lost } from "./api.js";
 import { button, h, icon } from "./dom.js";
+import { helped } from "./helped.js";
 import { words } from "./words.js";
 
 const told = words.help;
@@ -14,25 +15,18 @@ export function helpAt(address) {
 }
 
 export class Help {
-  /** `closed` hears that the help went away; a guest has no use for the pattern language. */
-  constructor({ guest, closed }) {
-    this.language = guest ? null : h("div", {}, h("p", { class: "quiet" }, told.language.loading));
-    const sections = [course(), glossary(), safety(), this.language && part("language", this.language)].filter(Boolean);
+  /** `closed` hears that the help went away. */
+  constructor({ closed }) {
+    this.links = null;
+    this.head = h("div", { class: "help-top" }, button("plain help-back", () => this.close(), icon("back"), told.back), h("h1", { id: "help-title" }, told.title));
+    this.text = h("div", {});
     this.element = h(
       "dialog",
       { class: "help", "aria-labelledby": "help-title", onclose: () => this.left(closed) },
-      h("div", { class: "help-top" }, button("plain help-back", () => this.close(), icon("back"), told.back), h("h1", { id: "help-title" }, told.title), this.contents(sections)),
-      ...sections,
+      this.head,
+      this.text,
     );
     document.body.append(this.element);
-  }
-
-  contents(sections) {
-    const link = (section) => {
-      const name = section.id.replace("help-", "");
-      return button("help-link", () => this.show(name), told[name].link);
-    };
-    return h("nav", { "aria-label": told.contents }, ...sections.map(link));
   }
 
   get isOpen() {
@@ -40,13 +34,29 @@ export class Help {
   }
 
   /** Open it at a term, or at its beginning. */
-  open(term) {
+  async open(term) {
     if (!this.isOpen) {
       this.from = leaving.from || whence();
       this.element.showModal();
     }
+    if (!this.links) await this.fill();
     this.show(term);
-    if (this.language && !this.listed) this.list();
+  }
+
+  /** Show what the server has set, or say why it cannot be. */
+  async fill() {
+    const say = (text) => this.text.replaceChildren(h("p", { class: "quiet" }, text));
+    say(told.loading);
+    try {
+      const [links, ...parts] = document.importNode((await helped()).body, true).children;
+      links.setAttribute("aria-label", told.contents);
+      links.addEventListener("click", ({ target }) => this.show(target.dataset.part));
+      this.head.append((this.links = links));
+      this.text.replaceChildren(...parts);
+    } catch (error) {
+      if (!(error instanceof Lost || error.status)) throw error;
+      say(error instanceof Lost ? told.away : error.message);
+    }
   }
 
   /** Bring a term into sight and let the keyboard go on from there. */
@@ -67,20 +77,6 @@ export class Help {
     if (this.from && this.from.isConnected) this.from.focus({ preventScroll: true });
     closed();
   }
-
-  /** List the words of the pattern language, as the server tells them. */
-  async list() {
-    this.listed = true;
-    try {
-      const { groups, attributes, about } = await fetched("/api/words");
-      const every = h("details", {}, h("summary", {}, told.language.attributes), h("dl", {}, ...attributes.flatMap(key)));
-      this.language.replaceChildren(h("p", {}, told.language.lead), ...groups.map(group), every, h("p", { class: "quiet" }, about));
-    } catch (error) {
-      if (!(error instanceof Lost || error.status)) throw error;
-      this.listed = false;
-      this.language.replaceChildren(h("p", { class: "quiet" }, error instanceof Lost ? told.language.away : error.message));
-    }
-  }
 }
 
 /** Where the keyboard was at a link to the help: going to a place of this page takes it away before we hear of it. */
@@ -92,44 +88,4 @@ function whence() {
   const { activeElement: at } = document;
   const answer = at.closest("[popover]");
   return answer ? document.querySelector(`[popovertarget="${answer.id}"]`) : at;
-}
-
-function part(name, ...inside) {
-  return h("section", { id: `help-${name}`, class: `help-part ${name}`, "aria-labelledby": `help-of-${name}` }, h("h2", { id: `help-of-${name}` }, told[name].title), ...inside);
-}
-
-function course() {
-  const lesson = ([name, { name: title, picture, text }]) =>
-    h("li", { id: `help-lesson-${name}` }, h("img", { src: `/static/help/${name}.svg`, alt: picture, width: 320, height: 200 }), h("h3", {}, title), h("p", {}, text));
-  return part("course", h("ol", { class: "lessons" }, ...Object.entries(told.course.lessons).map(lesson)));
-}
-
-function glossary() {
-  const term = ([name, [title, text]]) => h("div", { id: `help-${name}` }, h("dt", {}, title), h("dd", {}, text));
-  const parts = told.glossary.groups.map(({ title, terms }) => h("div", {}, h("h3", {}, title), h("dl", {}, ...Object.entries(terms).map(term))));
-  return part("glossary", h("div", { class: "terms" }, ...parts));
-}
-
-function safety() {
-  const caution = ([title, text]) => h("div", {}, h("dt", {}, title), h("dd", {}, text));
-  return part("safety", h("dl", {}, ...told.safety.cautions.map(caution)));
-}
-
-function group({ title, words: all }) {
-  return h("details", {}, h("summary", {}, title), ...all.map(word));
-}
-
-function word({ name, help, keys, example }) {
-  return h(
-    "div",
-    { class: "word" },
-    h("h3", {}, h("code", {}, name)),
-    h("p", {}, help),
-    h("pre", {}, h("code", {}, example)),
-    keys.length > 0 && h("dl", {}, ...keys.flatMap(key)),
-  );
-}
-
-function key({ name, notes }) {
-  return [h("dt", {}, h("code", {}, name)), h("dd", {}, notes)];
 }

@@ -2,8 +2,11 @@
 
 import { button, h } from "./dom.js";
 import { edits } from "./edits.js";
+import { TYPING_MS } from "./store.js";
 import { trimmed, valued } from "./units.js";
 import { words } from "./words.js";
+
+let slides = 0;
 
 export class Knobs {
   /** `pointed` hears of the line of the knob in use, or null. */
@@ -50,6 +53,7 @@ export class Knobs {
 
   row(first) {
     let knob = first;
+    let [held, last] = [false, 0]; // a slider that is held makes one step of undo, however long it rests
     const id = `knob-${first.name}`;
     // the slider itself tells its value; an output would tell it a second time
     const shown = h("output", { for: id, class: "knob-value", "aria-hidden": "true" });
@@ -70,8 +74,12 @@ export class Knobs {
       oninput: () => {
         const value = Number(slider.value);
         tell(value);
-        edits.make(`knob ${knob.name}`, { knob: knob.name, value: trimmed(value, 4) + knob.unit });
+        if (!held && Date.now() - last > TYPING_MS) slides += 1; // another burst of keys
+        last = Date.now();
+        edits.make(`knob ${knob.name}`, { knob: knob.name, value: trimmed(value, 4) + knob.unit }, undefined, `slide ${slides}`);
       },
+      onpointerdown: () => ((held = true), (slides += 1)),
+      onchange: () => (held = false),
       onfocus: () => this.pointed(knob.line),
       onblur: () => this.pointed(null),
     });

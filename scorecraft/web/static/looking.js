@@ -2,7 +2,7 @@
 
 import { ask, Latest, Lost, tellWhy } from "./api.js";
 import { h, later } from "./dom.js";
-import { choices } from "./choices.js";
+import { choicesOf } from "./choices.js";
 import { store } from "./store.js";
 import { whatIs } from "./what.js";
 import { words } from "./words.js";
@@ -37,7 +37,7 @@ export class Looking {
       h(
         "div",
         { class: "views" },
-        choices("look", told.viewsLabel, Object.keys(told.views), "top", (each) => told.views[each], (look) => this.choose(look)),
+        choicesOf("look", told.viewsLabel, told.views, "top", (look) => this.choose(look)),
         whatIs("tension"),
       ),
     );
@@ -78,11 +78,6 @@ export class Looking {
     const { svg, title, cuts } = this.design;
     this.stage.show(svg, told.loafLabel(title, cuts.length), { live: true });
     this.apply();
-  }
-
-  /** The widest opening of a cut as its least and most in mm, or null while it is not known. */
-  widest(cut) {
-    return this.opening ? this.opening.widest_mm[cut] : null;
   }
 
   opened(answer) {
@@ -181,24 +176,12 @@ export class Looking {
 
   ovenSlider() {
     const note = h("span", { class: "quiet note", role: "status" });
-    const slider = h("input", {
-      id: "oven",
-      type: "range",
-      min: 0,
-      max: 100,
-      step: 1,
-      disabled: true,
-      props: { value: 0 },
-      "aria-label": told.bloom,
-      onfocus: () => this.fetchBlooms(),
-      onpointerenter: () => this.fetchBlooms(),
-      oninput: () => {
-        this.turned();
-        this.fetchBlooms();
-        if (this.look === "side") this.viewSoon();
-      },
-    });
-    slider.style.setProperty("--share", "0%");
+    const slide = () => {
+      this.turned();
+      this.fetchBlooms();
+      if (this.look === "side") this.viewSoon();
+    };
+    const slider = range("oven", told.bloom, { max: 100, step: 1, disabled: true, onfocus: () => this.fetchBlooms(), onpointerenter: () => this.fetchBlooms() }, 0, slide);
     return { slider, note, element: ends(told.before, slider, [told.after, h("small", {}, told.estimate)], note) };
   }
 
@@ -221,22 +204,18 @@ export class Looking {
   }
 
   elevationSlider() {
-    const slider = h("input", {
-      id: "elevation",
-      type: "range",
-      min: 0,
-      max: 85,
-      step: 5,
-      props: { value: 25 },
-      "aria-label": told.elevation,
-      oninput: () => {
-        slider.style.setProperty("--share", `${(slider.value / 85) * 100}%`);
-        this.viewSoon();
-      },
-    });
-    slider.style.setProperty("--share", `${(25 / 85) * 100}%`);
+    const slider = range("elevation", told.elevation, { max: 85, step: 5 }, 25, () => this.viewSoon());
     return { slider, element: ends(told.elevationLow, slider, told.elevationHigh) };
   }
+}
+
+/** A slider from 0 on; what it has passed is coloured. */
+function range(id, label, limits, value, slid) {
+  const fill = () => slider.style.setProperty("--share", `${(slider.value / limits.max) * 100}%`);
+  const slider = h("input", { id, type: "range", min: 0, ...limits, "aria-label": label, oninput: () => (fill(), slid()) });
+  slider.value = value;
+  fill();
+  return slider;
 }
 
 function ends(from, slider, to, note = "") {

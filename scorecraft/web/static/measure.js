@@ -6,7 +6,7 @@ import { fault, fieldLimits, range, usable } from "./fields.js";
 import { hush, tell } from "./messages.js";
 import { Stage } from "./stage.js";
 import { store } from "./store.js";
-import { fieldUnit, fromField, length, onUnits, toField, trimmed } from "./units.js";
+import { fieldUnit, fromField, length, onUnits, said, toField } from "./units.js";
 import { words } from "./words.js";
 
 const told = words.measure;
@@ -205,17 +205,9 @@ export class MeasureRoom {
       length(row.predicted_mm),
       `${row.measured_mm >= row.predicted_mm ? "+" : "−"}${length(Math.abs(row.measured_mm - row.predicted_mm))}`,
     ]);
-    const { skin_mm: skin, inside, growth, settled, sure, spread_mm: spread } = answer;
-    const low = skin.open_below ? told.less(length(skin.low)) : length(skin.low);
-    const high = skin.open_above ? told.more(length(skin.high)) : length(skin.high);
-    const learned = [
-      h("p", { class: "verdict" }, told.skin(length(skin.best), low, high, Math.round(sure * 100))),
-      h("p", {}, told.inside(...[inside.best, inside.low, inside.high].map((each) => trimmed(each, 2)))),
-      h("p", {}, told.growth(...[growth.best, growth.low, growth.high].map((each) => trimmed(each, 2)))),
-      h("p", { class: "quiet" }, told.spread(length(spread))),
-    ];
+    const learned = answer.learned.map((text, number) => h("p", { class: number ? null : "verdict" }, said(text)));
     const parts = [
-      ...(settled ? learned : [h("p", { class: "verdict" }, told.unsettled)]),
+      ...learned,
       table([told.cut, told.measured, told.predicted, told.off], rows),
       h("div", { class: "plot" }, drawing(answer.plot, told.plot)),
     ];

@@ -36,14 +36,13 @@ export class PrintRoom {
     else this.learn();
   }
 
-  /** Learn from the server what there is to print; a print without words here has the server's. */
+  /** Learn from the server what there is to print. */
   async learn() {
     try {
       const { prints } = await fetched("/api/prints");
       if (this.row) return;
-      const title = (row) => told.prints[row.name] || row.title;
       this.kinds.replaceChildren(
-        choices("what", told.what, prints.map((row) => row.name), prints[0].name, (each) => title(named(prints, each)), (each) => this.pick(named(prints, each))),
+        choices("what", told.what, prints.map((row) => row.name), prints[0].name, (each) => named(prints, each).title, (each) => this.pick(named(prints, each))),
       );
       this.pick(prints[0]);
     } catch (error) {
@@ -81,7 +80,7 @@ export class PrintRoom {
 
   pick(row) {
     this.row = row;
-    this.hint.replaceChildren(...[h("span", {}, told.hints[row.name] || row.help), whatIs(row.name)].filter(Boolean));
+    this.hint.replaceChildren(...[h("span", {}, row.help), whatIs(row.name)].filter(Boolean));
     this.extra.replaceChildren(...row.options.map((option) => this.option(option)));
     this.papers.hidden = !row.paper;
     const keep = (form, first) => button(first ? "main" : "plain", () => this.keep(form), icon("down"), told[form]);
@@ -91,11 +90,14 @@ export class PrintRoom {
     this.renew(0);
   }
 
-  /** Offer an option: a box to tick, or choices, the first of which is what is usual. */
-  option({ key, name, kind, help, choices: all, default: usual }) {
+  /** Offer an option: a box to tick, choices, the first of which is what is usual, or a field. */
+  option({ key, name, kind, label, like, choices: all, default: usual }) {
     const change = (value) => this.change(key, kind === "length" && value ? Number(value) : value);
-    const label = told.options[name] || help;
     if (kind === "flag") return check(name, label, this.options[key], change);
+    if (!all.length) {
+      const input = h("input", { id: name, type: "text", placeholder: like, autocomplete: "off", autocapitalize: "off", spellcheck: "false", props: { value: this.options[key] ?? "" }, onchange: () => change(input.value.trim()) });
+      return h("div", { class: "field" }, h("label", { for: name }, label), input);
+    }
     const shown = (each) => told.values[each] || (kind === "length" ? `${each} mm` : each);
     return choices(name, label, usual ? all : ["", ...all], `${this.options[key] ?? usual ?? ""}`, shown, change);
   }

@@ -1,9 +1,9 @@
 // The shelf: every shipped pattern as a picture, and the baker's own.
 
 import { ask, fetched, tellWhy } from "./api.js";
-import { choices } from "./choices.js";
+import { choicesOf } from "./choices.js";
 import { prompted, question } from "./dialog.js";
-import { button, h, icon, iconButton, keep, kept, refill } from "./dom.js";
+import { beside, button, h, icon, iconButton, keep, kept, named, refill } from "./dom.js";
 import { fresh, open, said } from "./files.js";
 import { shapeName } from "./loaf_shape.js";
 import { hush, tell } from "./messages.js";
@@ -75,7 +75,7 @@ export class ShelfRoom {
     const remember = () => keep(LOOK, { sort: this.sort, baked: this.baked.checked });
     this.search = h("input", { id: "shelf-search", type: "search", placeholder: told.searchHint, autocomplete: "off", oninput: () => this.show() });
     this.baked = h("input", { id: "shelf-baked", type: "checkbox", props: { checked: look.baked === true }, onchange: () => (remember(), this.show()) });
-    const sort = choices("sort", told.sort, ["name", "date"], this.sort, (each) => told.sorts[each], (each) => ((this.sort = each), remember(), this.show()));
+    const sort = choicesOf("sort", told.sort, told.sorts, this.sort, (each) => ((this.sort = each), remember(), this.show()));
     return h("div", { class: "shelf-tools", role: "search" }, h("label", { class: "field", for: "shelf-search" }, h("span", {}, told.search), this.search), sort, h("label", { class: "check", for: "shelf-baked" }, this.baked, told.baked));
   }
 
@@ -119,8 +119,8 @@ export class ShelfRoom {
       "li",
       {},
       h("span", { class: "rescued-name" }, name),
-      h("button", { type: "button", class: "main", "aria-label": told.restoreNamed(name), onclick: restore }, told.restore),
-      h("button", { type: "button", class: "plain", "aria-label": told.discardNamed(name), onclick: drop }, told.discard),
+      named(button("main", restore, told.restore), told.restoreNamed(name)),
+      named(button("plain", drop, told.discard), told.discardNamed(name)),
     );
   }
 
@@ -130,13 +130,9 @@ export class ShelfRoom {
       ? h("span", { class: "no-picture" }, icon("warning"))
       : h("img", { src: address, alt: "", loading: "lazy", width: 200, height: 200 });
     const about = entry.problem ? `${told.broken}: ${entry.problem}` : told.levels[entry.level] || shapeName(entry.shape);
-    return h(
-      "button",
-      { type: "button", id: `${place}/${entry.name}`, class: "card", "aria-label": told.open(entry.title), onclick: () => this.open(place, entry.name) },
-      picture,
-      h("span", { class: "card-title" }, entry.title),
-      h("span", { class: "card-about" }, about),
-    );
+    const card = button("card", () => this.open(place, entry.name), picture, h("span", { class: "card-title" }, entry.title), h("span", { class: "card-about" }, about));
+    card.id = `${place}/${entry.name}`;
+    return named(card, told.open(entry.title));
   }
 
   /** A file of one's own can be renamed, copied and deleted too. */
@@ -157,9 +153,7 @@ export class ShelfRoom {
   openMenu(entry, more) {
     this.chosen = entry;
     this.menu.showPopover();
-    const { right, bottom } = more.getBoundingClientRect();
-    this.menu.style.left = `${Math.max(8, right - this.menu.offsetWidth)}px`;
-    this.menu.style.top = `${Math.min(bottom + 4, innerHeight - this.menu.offsetHeight - 8)}px`;
+    beside(this.menu, more);
     this.menu.firstElementChild.focus();
   }
 

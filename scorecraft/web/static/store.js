@@ -5,26 +5,14 @@ import { discard, hold, lastWork, newId, put } from "./rescue.js";
 
 const BAKER = "scorecraft.baker";
 const MOST_STEPS = 300;
-const TYPING_MS = 700;
+export const TYPING_MS = 700;
 
 class Store extends EventTarget {
   constructor() {
     super();
-    this.id = newId();
-    this.revision = 0;
-    this.text = "";
-    this.name = "";
-    this.place = "";
-    this.mark = null;
-    this.saved = "";
-    this.design = null;
-    this.problems = [];
-    this.answered = "";
-    this.steps = [""];
-    this.at = 0;
-    this.last = { kind: "", time: 0 };
-    this.taught = false;
-    this.baker = kept(BAKER) === true;
+    Object.assign(this, { id: newId(), revision: 0, text: "", name: "", place: "", mark: null, saved: "" });
+    Object.assign(this, { design: null, problems: [], steps: [""], at: 0, last: { kind: "", time: 0 } });
+    Object.assign(this, { taught: false, baker: kept(BAKER) === true });
     this.rescue = later(() => this.keep(), 150);
   }
 
@@ -42,7 +30,7 @@ class Store extends EventTarget {
     if (text === this.text) return;
     this.text = text;
     const now = Date.now();
-    const quick = now - this.last.time < TYPING_MS || kind.startsWith("hand "); // a gesture may pause
+    const quick = now - this.last.time < TYPING_MS || /^(hand|slide) /.test(kind); // a gesture may pause
     const same = kind === this.last.kind && quick && this.at > 0;
     this.steps.length = this.at + 1;
     if (same) this.steps[this.at] = text;
@@ -95,7 +83,6 @@ class Store extends EventTarget {
   take(answer) {
     const now = answer.asked === this.stamp;
     if (!this.isOurs(answer.asked) || !(answer.ok || now)) return;
-    this.answered = answer.asked;
     this.problems = answer.ok ? [] : answer.problems;
     if (answer.ok) this.design = answer;
     this.say(answer.ok ? "design" : "problems");
@@ -114,7 +101,7 @@ class Store extends EventTarget {
   }
 
   begin(id, file) {
-    Object.assign(this, file, { id, design: null, problems: [], answered: "" });
+    Object.assign(this, file, { id, design: null, problems: [] });
     this.steps = [file.text];
     this.at = 0;
     hold(id);

@@ -24,14 +24,6 @@ export function length(mm, digits = 1) {
   return `${trimmed(mm, digits)} mm`;
 }
 
-/** Write a range of lengths given in mm: in steps of 5 mm where it is wide, else in whole mm. */
-export function between(least, most) {
-  const inches = chosen.length === "in";
-  const step = inches ? INCH / 10 : most >= 20 ? 5 : 1;
-  const [low, high] = [least, most].map((mm) => trimmed((Math.round(mm / step) * step) / (inches ? INCH : 1), 1));
-  return `${low === high ? high : `${low}–${high}`} ${inches ? "in" : "mm"}`;
-}
-
 /** Write a temperature given in °C. */
 export function heat(celsius) {
   return chosen.heat === "F" ? `${Math.round((celsius * 9) / 5 + 32)} °F` : `${Math.round(celsius)} °C`;
@@ -48,11 +40,16 @@ export function valued(value, unit) {
   return `${trimmed(value, 3)}${shown}`;
 }
 
-/** Turn the lengths in a sentence of the server into the baker's unit. */
+/** Turn the lengths and temperatures in a sentence of the server into the baker's units. */
 export function said(text) {
-  const warm = text.replace(/(-?\d+(?:\.\d+)?) °C/g, (_, celsius) => heat(Number(celsius)));
-  if (chosen.length !== "in") return warm;
-  return warm.replace(/(-?\d+(?:\.\d+)?) mm\b/g, (_, mm) => length(Number(mm)));
+  const one = text.replace(/([\d–]+ °C) \/ ([\d–]+ °F)/g, (_, celsius, fahrenheit) => (chosen.heat === "F" ? fahrenheit : celsius));
+  const warm = chosen.heat === "F" ? converted(one, /(-?[\d.]+)(?:–([\d.]+))? °C/g, toHeat, " °F") : one;
+  return chosen.length === "in" ? converted(warm, /(-?[\d.]+)(?:–([\d.]+))? mm\b/g, (mm) => trimmed(mm / INCH, 2), " in") : warm;
+}
+
+/** Turn numbers, and ranges of them, into another unit. */
+function converted(text, found, to, unit) {
+  return text.replace(found, (_, low, high) => `${to(Number(low))}${high === undefined ? "" : `–${to(Number(high))}`}${unit}`);
 }
 
 /** Numbers for a field: mm to the unit shown, and back. */

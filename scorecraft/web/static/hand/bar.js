@@ -1,6 +1,6 @@
 // Below the loaf: the tray of figures, or what can be done with the one that is picked.
 
-import { button, h, icon, part } from "../dom.js";
+import { button, h, iconButton, named, part } from "../dom.js";
 import { said } from "../units.js";
 import { words } from "../words.js";
 import { draggable } from "./holds.js";
@@ -8,7 +8,6 @@ import { Stepper } from "./stepper.js";
 
 const told = words.hand;
 const TILE_MM = 8;
-const VALUES = ["repeat", "depth", "opens", "blade"];
 
 export class Bar {
   constructor(hand) {
@@ -25,7 +24,7 @@ export class Bar {
 
   /** Fill the tray. */
   fill(figures) {
-    const free = this.tile("stroke", told.figures.stroke, strokePicture(), () => this.hand.choose("stroke"));
+    const free = this.tile("stroke", told.freeStroke, strokePicture(), () => this.hand.choose("stroke"));
     const tiles = figures.map((figure) => this.figureTile(figure));
     this.tray.replaceChildren(free, ...tiles);
   }
@@ -35,7 +34,7 @@ export class Bar {
     const side = Math.max(wide, high) + 2 * TILE_MM;
     const box = [x + wide / 2 - side / 2, y + high / 2 - side / 2, side, side].join(" ");
     const picture = part("svg", { viewBox: box, "aria-hidden": "true" }, part("path", { d: figure.path, "vector-effect": "non-scaling-stroke" }));
-    const tile = this.tile(figure.word, told.figures[figure.word] || figure.word.replaceAll("_", " "), picture, (event) => {
+    const tile = this.tile(figure.word, figure.title, picture, (event) => {
       if (tile.dataset.dragged) return;
       if (event.detail === 0) this.hand.lay(figure, [0, 0]); // with the keyboard there is no place to point at
       else this.hand.choose(figure.word, figure);
@@ -54,10 +53,8 @@ export class Bar {
 
   drawingFace() {
     this.times = h("output", { class: "times" });
-    const less = button("plain round", () => this.hand.repeated(-1), "−");
-    const more = button("plain round", () => this.hand.repeated(1), "+");
-    less.setAttribute("aria-label", told.fewer);
-    more.setAttribute("aria-label", told.more);
+    const less = named(button("plain round", () => this.hand.repeated(-1), "−"), told.fewer);
+    const more = named(button("plain round", () => this.hand.repeated(1), "+"), told.more);
     return h("div", { class: "drawing", hidden: true }, h("p", {}, told.drawHint), h("div", { class: "buttons", role: "group", "aria-label": told.repeat }, h("span", {}, told.repeat), less, this.times, more, button("main", () => this.hand.choose(null), told.done)));
   }
 
@@ -88,20 +85,19 @@ export class Bar {
       if (id === picked.statement) step.setAttribute("aria-current", "true");
       return step;
     });
-    const leave = button("quiet-button", () => this.hand.pick(null), icon("close"));
-    leave.setAttribute("aria-label", told.leave);
-    leave.title = told.leave;
-    const show = button("trail-step", () => this.hand.showText(picked.statement), told.chips.show);
-    const exact = button("trail-step exact-open", () => this.hand.form(), told.exact);
-    this.trail.replaceChildren(...steps.flatMap((step, at) => (at ? [h("span", { "aria-hidden": "true" }, "›"), step] : [step])), leave, exact, show);
+    const leave = iconButton("close", told.leave, () => this.hand.pick(null));
+    const show = button("chip", () => this.hand.showText(picked.statement), told.chips.show);
+    const exact = button("chip exact-open", () => this.hand.form(), told.exact);
+    this.trail.replaceChildren(...steps.flatMap((step, at) => (at ? [h("span", { "aria-hidden": "true" }, "›"), step] : [step])), leave);
     const focused = this.chips.contains(document.activeElement) ? document.activeElement.dataset.chip : null;
-    this.chips.replaceChildren(...picked.chips.filter(({ name }) => name !== "show").map((chip) => this.chip(chip)));
+    this.chips.replaceChildren(...picked.chips.filter(({ name }) => name !== "show").map((chip) => this.chip(chip)), exact, show);
     if (focused) this.chips.querySelector(`[data-chip=${focused}]`)?.focus();
     this.stepper.follow(picked.chips);
   }
 
-  chip({ name, value, locked }) {
-    const shown = button("chip", () => this.press(name, value, locked, shown), told.chips[name] || name, this.valueOf(name, value));
+  chip(chip) {
+    const { name, value, locked } = chip;
+    const shown = button("chip", () => this.press(chip, shown), told.chips[name] || name, this.valueOf(name, value));
     shown.dataset.chip = name;
     if (locked) {
       shown.setAttribute("aria-disabled", "true");
@@ -114,13 +110,13 @@ export class Bar {
 
   valueOf(name, value) {
     if (name === "repeat") return value > 1 ? h("b", {}, `× ${value}`) : null;
-    return VALUES.includes(name) && value ? h("b", {}, said(spaced(value))) : null;
+    return typeof value === "string" && value ? h("b", {}, said(spaced(value))) : null;
   }
 
-  press(name, value, locked, from) {
-    if (locked) return this.hand.say(locked);
-    if (VALUES.includes(name)) return this.stepper.open(name, value, from);
-    this.hand.make({ kind: name });
+  press(chip, from) {
+    if (chip.locked) return this.hand.say(said(chip.locked));
+    if (chip.steps) return this.stepper.open(chip, from);
+    this.hand.make({ kind: chip.name });
   }
 }
 

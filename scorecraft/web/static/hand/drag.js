@@ -56,7 +56,7 @@ export function sizing(handle, picked) {
     const factor = number ? value / number : free;
     const change = factor === 1 ? still : stretch(factor, base, EVERY_WAY.has(handle.name) ? null : along);
     const shown = number ? valued(value, own) : `${Math.round(100 * factor)}%`;
-    return { change, gesture: held(handle, place, end), said: `${named(handle.name)} ${shown}`, at: end, hit };
+    return { change, gesture: held(handle, place, end), said: `${handle.title} ${shown}`, at: end, hit };
   };
 }
 
@@ -65,7 +65,7 @@ export function pointing(handle) {
   const place = [handle.x, handle.y];
   return (from, to, snaps) => {
     const { end, hit } = ended(place, from, to, snaps);
-    return { change: still, tip: minus(end, place), gesture: held(handle, place, end), said: named(handle.name), at: end, hit };
+    return { change: still, tip: minus(end, place), gesture: held(handle, place, end), said: handle.title, at: end, hit };
   };
 }
 
@@ -88,10 +88,6 @@ export function origin(picked) {
 export function frameOf({ frames }, copy) {
   const { at, axes } = frames.find((each) => each.copy === copy) || frames[0];
   return [...axes, ...at];
-}
-
-export function named(key) {
-  return told.keys[key] || key.replaceAll("_", " ");
 }
 
 /** A plain number with its unit; of what is worked out, neither. */

@@ -25,6 +25,12 @@ export class Ghost {
     this.place();
   }
 
+  /** Have other lines in the stead of those that were taken up. */
+  become(copies) {
+    const width = this.element.querySelector("path").getAttribute("stroke-width");
+    this.take(copies.map(({ lines, ...copy }) => ({ ...copy, lines: lines.map((d) => ({ d, width })) })));
+  }
+
   /** Move each copy by a transform of the plan. */
   move(changeOf) {
     const { crown } = this.view;

@@ -1,22 +1,17 @@
 // The hand: what is picked on the loaf, and what a finger or the keyboard does to it.
 
 import { fetched, tellWhy } from "../api.js";
-import { h, iconButton, part } from "../dom.js";
+import { h, iconButton } from "../dom.js";
 import { store } from "../store.js";
 import { said } from "../units.js";
 import { words } from "../words.js";
 import { Bar } from "./bar.js";
-import { frameOf, moving, origin, pointing, sizing, turning } from "./drag.js";
 import { exactForm } from "./exact.js";
-import { Fingers } from "./fingers.js";
-import { Ghost } from "./ghost.js";
-import { Handles } from "./handles.js";
-import { Carry, Drag, Draw, Look } from "./holds.js";
-import { Loupe } from "./loupe.js";
-import { alike, plus, shift } from "./plane.js";
-import { linesOf, Snaps } from "./snap.js";
+import { Grasp } from "./grasp.js";
+import { Carry } from "./holds.js";
+import { isKnown } from "./known.js";
+import { plus } from "./plane.js";
 import { Statements } from "./statements.js";
-import { Stroke } from "./stroke.js";
 import { Talk } from "./talk.js";
 import { View } from "./view.js";
 
@@ -31,16 +26,11 @@ export class Hand extends EventTarget {
     Object.assign(this, { stage, say, showText, onTop, tool: null, figure: null, repeat: 1, top: true, usable: false });
     Object.assign(this, { seen: null, selection: null, picked: null, waiting: [], nudged: null });
     this.view = new View(stage.element);
-    this.ghost = new Ghost(this.view);
-    this.stroke = new Stroke(this.view);
-    this.snaps = new Snaps(this.view);
-    this.loupe = new Loupe(this.view);
-    this.handles = new Handles(this.view, (handle) => (this.grabbed = handle));
-    this.talk = new Talk({ looked: (answer) => this.looked(answer), picked: (answer) => this.known(answer), made: (answer, about) => this.made(answer, about), failed: () => (this.letGo(), this.busy(false)) });
+    this.grasp = new Grasp(this);
+    this.talk = new Talk({ looked: (answer) => this.looked(answer), picked: (answer) => this.known(answer), made: (answer, about) => this.made(answer, about), failed: () => (this.grasp.letGo(), this.busy(false)) });
     this.bar = new Bar(this);
     this.list = new Statements(this);
     this.element = this.layout();
-    new Fingers(this.element, this.view, { begin: (event) => this.begin(event), pinch: (factor, middle, way) => (this.view.by(factor, middle), this.view.pan(way)) });
     this.view.addEventListener("change", () => this.viewed());
     store.on("text", ({ kind }) => this.textChanged(kind));
     store.on("sight", ({ frame }) => this.landed(frame));
@@ -50,22 +40,21 @@ export class Hand extends EventTarget {
   }
 
   layout() {
-    this.hitMark = part("circle", { class: "hit", r: 9 });
-    const inHand = part("g", { id: "in-hand" }, this.ghost.element, this.stroke.element);
-    const layer = part("svg", { class: "hand-layer", "aria-hidden": "true" }, this.handles.leaders, inHand, this.hitMark);
     this.hint = h("p", { class: "hand-hint", hidden: true });
     this.live = h("p", { class: "hidden", role: "status" });
     this.whole = iconButton("whole", told.whole, () => this.view.whole());
     const zoom = h("div", { class: "zoom", role: "group", "aria-label": told.zoom }, iconButton("plus", told.closer, () => this.view.by(1.5)), iconButton("minus", told.farther, () => this.view.by(1 / 1.5)), this.whole);
-    const element = h("div", { class: "hand" }, this.stage.element, layer, this.handles.element, this.loupe.element, zoom, this.hint, this.live);
+    const { element } = this.grasp;
+    element.append(zoom, this.hint, this.live);
     element.addEventListener("wheel", (event) => this.wheel(event), { passive: false });
-    element.addEventListener("pointermove", (event) => this.hover(event));
     return element;
   }
 
   async fillTray() {
     try {
-      this.bar.fill((await fetched("/api/tray")).figures);
+      const { figures, first } = await fetched("/api/tray");
+      this.bar.fill(figures);
+      this.dispatchEvent(new CustomEvent("filled", { detail: first }));
       this.bar.able(this.usable);
       this.showBar();
     } catch (error) {
@@ -87,9 +76,7 @@ export class Hand extends EventTarget {
   /** The picture is of the text as it is: what was in the hand lies there now. */
   landed(frame) {
     this.view.take(frame);
-    this.ghost.drop();
-    this.stroke.drop();
-    this.element.classList.remove("holding");
+    this.grasp.lay();
   }
 
   designed() {
@@ -101,7 +88,7 @@ export class Hand extends EventTarget {
   }
 
   broken() {
-    this.letGo();
+    this.grasp.letGo();
     this.able(false);
   }
 
@@ -124,8 +111,9 @@ export class Hand extends EventTarget {
     const strange = !is || (was && was !== is && !this.expected); // another statement stands there now
     Object.assign(this, { seen: answer, expected: false });
     if (this.selection && strange) this.pick(null);
-    if (answer.cuts[this.touched]) this.pick(answer.cuts[this.touched]);
-    this.touched = null;
+    const touched = answer.cuts[this.grasp.touched];
+    this.grasp.touched = null;
+    if (touched) this.pick(touched);
     this.settle();
   }
 
@@ -158,7 +146,7 @@ export class Hand extends EventTarget {
     if (!store.current || !isKnown(this.seen)) return;
     this.list.show(this.seen.statements.filter(({ draws }) => draws));
     if (this.selection && !isKnown(this.picked)) return;
-    this.letGo();
+    this.grasp.letGo();
     this.showPicked();
     if (!this.talk.queue.length) this.busy(false);
   }
@@ -179,7 +167,7 @@ export class Hand extends EventTarget {
     this.onTop();
     this.dispatchEvent(new Event("taken"));
     this.talk.pick(selection);
-    this.handles.show([]); // they come with the answer; the marks are known
+    this.grasp.handles.show([]); // they come with the answer; the marks are known
     this.markCuts(selection);
   }
 
@@ -199,7 +187,7 @@ export class Hand extends EventTarget {
   showPicked() {
     const { own = [], siblings = [], handles = [], statement = null } = this.picked || {};
     this.stage.pick(own, siblings);
-    this.handles.show(handles);
+    this.grasp.handles.show(handles);
     this.list.mark(statement);
     this.showBar();
     this.showHint();
@@ -229,7 +217,7 @@ export class Hand extends EventTarget {
   // what the bar and the list do
 
   choose(tool, figure = null) {
-    this.letGo();
+    this.grasp.letGo();
     Object.assign(this, { tool: tool === this.tool ? null : tool, figure });
     if (this.tool) this.onTop();
     if (this.tool && this.selection) this.pick(null);
@@ -245,7 +233,7 @@ export class Hand extends EventTarget {
   carry(figure, event) {
     if (!this.usable) return null;
     this.onTop();
-    return new Carry(this, figure, event);
+    return new Carry(this.grasp, figure, event);
   }
 
   lay({ word }, at) {
@@ -290,122 +278,6 @@ export class Hand extends EventTarget {
     );
   }
 
-  // fingers
-
-  begin(event) {
-    const handle = this.grabbed;
-    this.grabbed = null;
-    if (!this.usable || !this.top) return null;
-    if (handle) return this.holdHandle(handle, event);
-    if (this.tool === "stroke") return new Draw(this, event);
-    if (this.tool) return new Carry(this, this.figure, event);
-    const cut = this.stage.cutAt(event.target);
-    return cut === null ? new Look(this, event, () => this.pick(null)) : this.holdCut(cut, event);
-  }
-
-  holdHandle(handle, event) {
-    if (handle.locked && !handle.ways.length) {
-      this.say(handle.locked);
-      return null;
-    }
-    this.say([handle.said, handle.also].filter(Boolean).join(". "));
-    const works = handle.name === "turn" ? turning : handle.kind === "size" ? sizing : pointing;
-    return new Drag(this, () => works(handle, this.picked), event);
-  }
-
-  /** A cut that is touched is picked; one that is picked, or that a mouse takes, moves along. */
-  holdCut(cut, event) {
-    if (!isKnown(this.seen)) {
-      this.touched = cut; // picked once it is known
-      this.ask();
-      return null;
-    }
-    const mine = this.picked && this.picked.own.includes(cut);
-    const whose = this.seen.cuts[cut];
-    if (!mine && event.pointerType !== "mouse") return new Look(this, event, () => this.pick(whose));
-    if (!mine) this.pick(whose);
-    return new Drag(this, () => this.movable(), event);
-  }
-
-  /** A handle was tapped, not dragged: what lies under it is meant. */
-  tapped({ clientX, clientY }) {
-    const under = document.elementsFromPoint(clientX, clientY).map((each) => this.stage.cutAt(each));
-    const cut = under.find((each) => each !== null);
-    if (cut !== undefined && isKnown(this.seen) && !this.picked?.own.includes(cut)) this.pick(this.seen.cuts[cut]);
-  }
-
-  movable() {
-    const { locked, ways = [] } = this.picked.move;
-    if (!locked || ways.length) return moving(this.picked, this.tips());
-    this.say(locked);
-    return null;
-  }
-
-  /** The places of the picked copy that click in: where it stands, and the ends of its cuts. */
-  tips() {
-    const { crown } = this.view;
-    const ends = this.picked.own.flatMap((cut) => linesOf(this.stage.paths.get(cut)).flatMap((line) => [line[0], line.at(-1)]));
-    return [origin(this.picked), ...ends.map(([x, y]) => [x - crown[0], crown[1] - y])];
-  }
-
-  /** Take the picked copies up: they follow the finger on the overlay. */
-  takeUp() {
-    const { own, siblings, frames, copy } = this.picked;
-    this.snaps.read(this.stage.svg, new Set([...own, ...siblings]));
-    const line = (path) => ({ d: path.getAttribute("d"), width: path.getAttribute("stroke-width") });
-    const linesOf = (cuts) => cuts.map((cut) => this.stage.paths.get(cut)).filter(Boolean).map(line);
-    this.ghost.take(frames.map((each) => ({ copy: each.copy, own: each.copy === copy, lines: linesOf(each.cuts) })));
-    this.element.classList.add("holding");
-  }
-
-  draw({ change, tip, said: value, at, hit }, touch) {
-    const frame = frameOf(this.picked, this.picked.copy);
-    this.ghost.move((copy) => alike(change, frame, frameOf(this.picked, copy)));
-    this.handles.follow(tip ? shift(tip) : change);
-    this.showHit(hit);
-    this.say(value);
-    if (touch) this.lookClosely(this.view.hereOf(at));
-  }
-
-  showHit(place) {
-    this.hitMark.classList.toggle("shown", Boolean(place));
-    const [x, y] = this.view.hereOf(place || [0, 0]);
-    this.hitMark.setAttribute("cx", x);
-    this.hitMark.setAttribute("cy", y);
-  }
-
-  lookClosely(here) {
-    this.stage.svg.querySelector(".growing").id = "loaf-looked-at";
-    this.loupe.show(here, { picture: "loaf-looked-at", inHand: "in-hand" });
-  }
-
-  release({ gesture }) {
-    this.showHit(null);
-    this.make(gesture);
-  }
-
-  /** Nothing is in the hand any more. */
-  letGo() {
-    this.hovered = null;
-    this.loupe.hide();
-    this.ghost.drop();
-    this.stroke.drop();
-    this.showHit(null);
-    this.handles.follow(null);
-    this.element.classList.remove("holding");
-  }
-
-  isOver({ clientX, clientY }) {
-    const { left, right, top, bottom } = this.element.getBoundingClientRect();
-    return clientX > left && clientX < right && clientY > top && clientY < bottom;
-  }
-
-  hover(event) {
-    if (!this.figure || this.tool !== this.figure.word || event.pointerType !== "mouse" || event.buttons) return;
-    if (this.hovered) this.hovered.move(event);
-    else this.hovered = new Carry(this, this.figure, event);
-  }
-
   // looking
 
   /** The wheel zooms, unless it has to move the page. */
@@ -434,11 +306,6 @@ export class Hand extends EventTarget {
     this.element.classList.toggle("away", !this.top || share > 0);
     this.viewed();
   }
-}
-
-/** Whether an answer is about the text as it is. */
-function isKnown(answer) {
-  return answer !== null && answer.asked === store.stamp;
 }
 
 function lines(text) {

@@ -9,110 +9,110 @@ const LIFT_PX = 56;
 
 /** Drag the picked cut by what `workedOut` gives once it is known; a long press, or Alt, leaves snapping out. */
 export class Drag {
-  constructor(hand, workedOut, event) {
-    Object.assign(this, { hand, workedOut, worked: null, result: null, free: false });
-    this.from = hand.view.planAt(hand.view.here(event));
+  constructor(grasp, workedOut, event) {
+    Object.assign(this, { grasp, workedOut, worked: null, result: null, free: false });
+    this.from = grasp.view.planAt(grasp.view.here(event));
     this.touch = event.pointerType !== "mouse";
     this.timer = this.touch ? setTimeout(() => this.loosen(), LONG_MS) : 0;
   }
 
   loosen() {
     this.free = true;
-    this.hand.say(told.free);
+    this.grasp.hand.say(told.free);
   }
 
   move(event) {
     clearTimeout(this.timer);
-    if (!this.hand.picked) return; // what was touched is not known yet
+    if (!this.grasp.picked) return; // what was touched is not known yet
     this.worked ||= this.workedOut();
     if (!this.worked) return;
-    if (!this.result) this.hand.takeUp();
-    const here = this.hand.view.here(event);
-    this.result = this.worked(this.from, this.hand.view.planAt(here), this.free || event.altKey ? null : this.hand.snaps);
-    this.hand.draw(this.result, this.touch);
+    if (!this.result) this.grasp.takeUp();
+    const here = this.grasp.view.here(event);
+    this.result = this.worked(this.from, this.grasp.view.planAt(here), this.free || event.altKey ? null : this.grasp.snaps);
+    this.grasp.draw(this.result, this.touch);
   }
 
   end(event, moved) {
     clearTimeout(this.timer);
-    this.hand.loupe.hide();
-    if (!moved) return this.hand.tapped(event);
-    this.hand.whenPicked(() => {
+    this.grasp.loupe.hide();
+    if (!moved) return this.grasp.tapped(event);
+    this.grasp.hand.whenPicked(() => {
       this.move(event);
-      if (this.result) this.hand.release(this.result);
+      if (this.result) this.grasp.release(this.result);
     });
   }
 
   cancel() {
     clearTimeout(this.timer);
-    this.hand.letGo();
+    this.grasp.letGo();
   }
 }
 
 /** Carry a new figure to its place. */
 export class Carry {
-  constructor(hand, figure, event) {
-    Object.assign(this, { hand, figure });
+  constructor(grasp, figure, event) {
+    Object.assign(this, { grasp, figure });
     const [x, y, wide, high] = figure.box;
     const middle = [x + wide / 2, y + high / 2]; // a new figure's middle comes to lie at its place
     this.lift = event.pointerType === "touch" ? LIFT_PX : 0; // the figure stands above the finger
-    hand.ghost.take([{ copy: 0, own: true, lines: [{ d: figure.path, width: 1.2 }] }], minus(hand.view.crown, middle));
-    hand.snaps.read(hand.stage.svg, new Set());
+    grasp.ghost.take([{ copy: 0, own: true, lines: [{ d: figure.path, width: 1.2 }] }], minus(grasp.view.crown, middle));
+    grasp.snaps.read(grasp.stage.svg, new Set());
     this.move(event);
   }
 
   move(event) {
-    const [x, y] = this.hand.view.here(event);
-    const place = this.hand.view.planAt([x, y - this.lift]);
-    const hit = event.altKey ? null : this.hand.snaps.near(place);
+    const [x, y] = this.grasp.view.here(event);
+    const place = this.grasp.view.planAt([x, y - this.lift]);
+    const hit = event.altKey ? null : this.grasp.snaps.near(place);
     this.at = hit ? hit.at : place;
-    this.hand.ghost.move(() => shift(this.at));
-    this.hand.showHit(hit && hit.at);
+    this.grasp.ghost.move(() => shift(this.at));
+    this.grasp.showHit(hit && hit.at);
   }
 
   end() {
-    this.hand.lay(this.figure, this.at);
+    this.grasp.hand.lay(this.figure, this.at);
   }
 
   cancel() {
-    this.hand.letGo();
+    this.grasp.letGo();
   }
 }
 
 /** Draw a free stroke. */
 export class Draw {
-  constructor(hand, event) {
-    this.hand = hand;
+  constructor(grasp, event) {
+    this.grasp = grasp;
     this.touch = event.pointerType === "touch";
-    hand.stroke.begin(event, hand.repeat);
+    grasp.stroke.begin(event, grasp.hand.repeat);
   }
 
   move(event) {
-    this.hand.stroke.add(event);
-    if (this.touch) this.hand.lookClosely(this.hand.view.here(event));
+    this.grasp.stroke.add(event);
+    if (this.touch) this.grasp.lookClosely(this.grasp.view.here(event));
   }
 
   end() {
-    this.hand.loupe.hide();
-    const { drawn } = this.hand.stroke;
+    this.grasp.loupe.hide();
+    const { drawn } = this.grasp.stroke;
     if (!drawn) return this.cancel();
-    this.hand.make({ kind: "stroke", repeat: this.hand.repeat > 1 ? this.hand.repeat : 0, ...drawn });
+    this.grasp.hand.make({ kind: "stroke", repeat: this.grasp.hand.repeat > 1 ? this.grasp.hand.repeat : 0, ...drawn });
   }
 
   cancel() {
-    this.hand.letGo();
+    this.grasp.letGo();
   }
 }
 
 /** Look elsewhere; a tap picks what lies there, or nothing. */
 export class Look {
-  constructor(hand, event, tapped) {
-    Object.assign(this, { hand, tapped });
-    this.last = hand.view.here(event);
+  constructor(grasp, event, tapped) {
+    Object.assign(this, { grasp, tapped });
+    this.last = grasp.view.here(event);
   }
 
   move(event) {
-    const here = this.hand.view.here(event);
-    this.hand.view.pan([here[0] - this.last[0], here[1] - this.last[1]]);
+    const here = this.grasp.view.here(event);
+    this.grasp.view.pan([here[0] - this.last[0], here[1] - this.last[1]]);
     this.last = here;
   }
 
@@ -137,7 +137,7 @@ export function draggable(tile, carried) {
       tile.removeEventListener("pointermove", move);
       for (const name of ["pointerup", "pointercancel"]) tile.removeEventListener(name, stop);
       setTimeout(() => delete tile.dataset.dragged);
-      if (hold) next.type === "pointerup" && hold.hand.isOver(next) ? hold.end(next) : hold.cancel();
+      if (hold) next.type === "pointerup" && hold.grasp.isOver(next) ? hold.end(next) : hold.cancel();
     };
     tile.addEventListener("pointermove", move);
     for (const name of ["pointerup", "pointercancel"]) tile.addEventListener(name, stop);

@@ -17,11 +17,11 @@ export class Snaps {
   read(svg, inHand) {
     const { crown } = this.view;
     const plan = ([x, y]) => [x - crown[0], crown[1] - y];
-    this.points = [{ at: [0, 0], name: "crown" }];
+    this.points = [{ at: [0, 0] }];
     this.lines = [];
     for (const path of svg.querySelectorAll("[data-layer=cuts] [data-cut]")) {
       if (inHand.has(Number(path.dataset.cut))) continue;
-      for (const line of linesOf(path)) for (const end of [line[0], line.at(-1)]) this.points.push({ at: plan(end), name: "tip" });
+      for (const line of linesOf(path)) for (const end of [line[0], line.at(-1)]) this.points.push({ at: plan(end) });
     }
     for (const path of svg.querySelectorAll("[data-layer=marks] path")) {
       for (const line of linesOf(path)) {
@@ -34,9 +34,9 @@ export class Snaps {
   /** The nearest of what a place of the plan may click into, or null. */
   near(place) {
     const reach = NEAR_PX / this.view.scale;
-    const found = this.points.map(({ at, name }) => ({ at, name, away: far(minus(at, place)) })).filter(({ away }) => away <= reach);
+    const found = this.points.map(({ at }) => ({ at, away: far(minus(at, place)) })).filter(({ away }) => away <= reach);
     if (found.length) return found.reduce((one, other) => (other.away < one.away ? other : one));
-    const feet = this.lines.map((line) => foot(place, line)).map((at) => ({ at, name: "string", away: far(minus(at, place)) }));
+    const feet = this.lines.map((line) => foot(place, line)).map((at) => ({ at, away: far(minus(at, place)) }));
     const nearest = feet.filter(({ away }) => away <= reach).sort((one, other) => one.away - other.away);
     return nearest[0] || null;
   }

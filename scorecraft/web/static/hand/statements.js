@@ -30,7 +30,11 @@ export class Statements {
     const { selection } = this.hand;
     const rows = new Map();
     for (const each of statements) rows.set(each.id, this.rows.get(each.id) || this.row(each.id));
-    for (const each of statements) this.fill(rows.get(each.id), each);
+    for (const each of statements) {
+      const row = rows.get(each.id);
+      row.name.textContent = each.name;
+      row.about.textContent = said(each.about);
+    }
     this.rows = rows;
     const items = [...rows.values()].map(({ item }) => item);
     if (items.length !== this.list.childElementCount || items.some((item, at) => item !== this.list.children[at])) this.list.replaceChildren(...items);
@@ -51,12 +55,6 @@ export class Statements {
     const pick = () => this.hand.selection?.statement === id || this.hand.pick({ statement: id, copy: 0 });
     const button = h("button", { type: "button", class: "statement", "aria-pressed": false, onfocus: pick, onclick: pick }, name, about);
     return { item: h("li", {}, button), button, name, about };
-  }
-
-  /** The name stands strong, and what is said of it after the first comma. */
-  fill({ name, about }, { name: label, said: whole }) {
-    name.textContent = label;
-    about.textContent = said(whole.startsWith(`${label}, `) ? whole.slice(label.length + 2) : whole);
   }
 
   key(event) {

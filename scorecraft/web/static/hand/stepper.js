@@ -1,12 +1,9 @@
 // A number of what is picked, changed by taps or typed; one visit is one step of undo.
 
-import { button, h } from "../dom.js";
+import { beside, button, h, named } from "../dom.js";
 import { words } from "../words.js";
 
 const told = words.hand;
-const STEPS = { repeat: { by: 1, unit: "", least: 1, first: 1 }, depth: { by: 1, unit: "mm", least: 1, first: 6 }, opens: { by: 1, unit: "mm", least: 1, first: 10 }, blade: { by: 5, unit: "deg", least: 20, most: 90, first: 90 } };
-const OFTEN = { repeat: [1, 2, 3, 4, 5, 6, 8, 10, 12], depth: ["2mm", "4mm", "6mm", "8mm", "10mm"], opens: ["5mm", "10mm", "15mm"], blade: ["30deg", "45deg", "90deg"] };
-const GAP_PX = 8;
 let visits = 0;
 
 export class Stepper {
@@ -14,26 +11,21 @@ export class Stepper {
     this.make = make;
     this.title = h("b", { id: "stepper-title" });
     this.input = h("input", { id: "stepper", type: "text", autocomplete: "off", "aria-labelledby": "stepper-title", onchange: () => this.set(this.input.value.trim()) });
-    this.less = button("plain round", () => this.step(-1), "−");
-    this.more = button("plain round", () => this.step(1), "+");
-    this.less.setAttribute("aria-label", told.less);
-    this.more.setAttribute("aria-label", told.greater);
+    const less = named(button("plain round", () => this.step(-1), "−"), told.less);
+    const more = named(button("plain round", () => this.step(1), "+"), told.greater);
     this.often = h("div", { class: "often" });
-    this.element = h("div", { id: "stepper-pop", class: "answer stepper", popover: "auto", role: "dialog", "aria-labelledby": "stepper-title" }, this.title, h("div", { class: "step-row" }, this.less, this.input, this.more), this.often);
+    this.element = h("div", { id: "stepper-pop", class: "answer stepper", popover: "auto", role: "dialog", "aria-labelledby": "stepper-title" }, this.title, h("div", { class: "step-row" }, less, this.input, more), this.often);
     this.name = null;
   }
 
-  open(name, value, from) {
-    this.name = name;
+  open({ name, value, steps }, from) {
+    Object.assign(this, { name, steps });
     this.visit = `number ${(visits += 1)}`;
     this.title.textContent = told.chips[name];
     this.input.value = value === "" ? "" : String(value);
-    this.often.replaceChildren(...OFTEN[name].map((each) => button("chip", () => this.set(String(each)), name === "repeat" ? `× ${each}` : each)));
+    this.often.replaceChildren(...steps.often.map((each) => button("chip", () => this.set(String(each)), name === "repeat" ? `× ${each}` : each)));
     this.element.showPopover();
-    const { left, top, bottom } = from.getBoundingClientRect();
-    const { offsetWidth: wide, offsetHeight: high } = this.element;
-    this.element.style.left = `${Math.max(GAP_PX, Math.min(left, innerWidth - wide - GAP_PX))}px`;
-    this.element.style.top = `${top - GAP_PX - high >= 0 ? top - GAP_PX - high : Math.min(bottom + GAP_PX, innerHeight - high - GAP_PX)}px`;
+    beside(this.element, from, true);
     this.input.focus();
   }
 
@@ -48,7 +40,7 @@ export class Stepper {
   }
 
   step(way) {
-    const { by, unit, least, most = Infinity, first } = STEPS[this.name];
+    const { by, unit, least, most = Infinity, first } = this.steps;
     const now = /^\s*(-?[\d.]+)\s*(\D*)$/.exec(this.input.value);
     const own = now && now[2].trim();
     const fine = own === "in" ? by / 16 : by;

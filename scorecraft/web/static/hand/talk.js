@@ -17,6 +17,7 @@ export class Talk {
     this.mark = { stamp: "", mark: "" };
     this.looks = this.latest("look", () => this.looked);
     this.picks = this.latest("pick", () => this.picked);
+    this.previews = new Latest("/api/hand/do", (answer) => answer.ok && answer.asked === store.stamp && this.shown(answer.lines), (error) => this.missed(error), Infinity);
     store.on("text", ({ kind }) => kind === "open" && (this.queue = []));
   }
 
@@ -39,6 +40,13 @@ export class Talk {
 
   missed(error) {
     if (!(error instanceof Lost)) tellWhy(error, "hand");
+  }
+
+  /** Ask for the lines that a gesture makes while it goes on; `shown` hears of the newest. */
+  preview(gesture, shown) {
+    if (this.mark.stamp !== store.stamp) return;
+    this.shown = shown;
+    this.previews.ask({ ...store.asked, mark: this.mark.mark, preview: true, gesture });
   }
 
   /**

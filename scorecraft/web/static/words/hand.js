@@ -2,12 +2,11 @@
 
 export const hand = {
   tray: "Figures to put on the dough",
-  figures: { stroke: "Free stroke", wheat: "Wheat", slash: "Slash", arc: "Arc", wave: "Wave", leaf: "Leaf", chevron: "Chevron", cross: "Cross", star: "Star", petal: "Petal", ring: "Ring", spiral: "Spiral", polygon: "Polygon" },
+  freeStroke: "Free stroke",
   trail: "Where it stands in the pattern",
   chipsLabel: "Change what is selected",
   chips: { repeat: "Repeat", mirror: "Mirror", depth: "Depth", opens: "Opens", blade: "Blade", duplicate: "Duplicate", delete: "Delete", free_copy: "Free this copy", show: "Show text" },
   exact: "Numbers…",
-  keys: { length: "Length", width: "Width", radius: "Radius", height: "Height", inner: "Inner", turn: "Turn", bend: "Bend", from: "Start", to: "End", depth: "Depth", opens: "Opens", blade: "Blade", called: "Name", kind: "Kind" },
   others: "Not set",
   apply: "Apply",
   leave: "Deselect",
@@ -39,13 +38,5 @@ export const hand = {
     skip: "Skip",
     next: "Next",
     end: "Done",
-    steps: [
-      "Tap Leaf, then tap the dough two thirds of the way to the edge.",
-      "Drag the dot beyond the leaf’s tip until it is about 50 mm long.",
-      "Drag the ringed dot: turn the leaf to about 60°.",
-      "Tap Repeat, then × 6: six leaves around the crown.",
-      "A loaf needs room to spring: tap Depth, then 6mm.",
-      "A wreath. Save it, then print its guide. Undo goes back step by step.",
-    ],
   },
 };

@@ -1,14 +1,15 @@
-"""Plates for a bed that is too small: turned, refused with advice, or parted in two."""
+"""Plates for a bed that is too small: turned, refused with advice, or parted."""
 
 import math
 
+import numpy as np
 import pytest
 import shapely
 from support.plate_layouts import circle, cut, layout
 
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import make_loaf
-from scorecraft.plate.halves import Limit, halves, limit_of, turned, turned_to_fit
+from scorecraft.plate.parts import Limit, limit_of, parted, turned, turned_to_fit
 from scorecraft.plate.plate import make_plate
 
 LONG = make_loaf("long", 90.0, 300.0, 60.0)
@@ -57,17 +58,39 @@ def test_a_plate_that_is_too_large_is_refused_with_the_loaf_that_fits(plate, mad
     assert turned_to_fit(smaller, loaf, Limit(220, 240))[1] == 0
 
 
-def test_two_halves_are_one_piece_each_and_make_the_whole(plate):
-    limit = Limit(300, 200)
-    first, second = halves(plate, limit)
-    for half in (first, second):
-        assert half.polygon.geom_type == "Polygon" and limit.turn_deg(half.polygon) is not None
-    whole = shapely.union_all([first.polygon, second.polygon], grid_size=1e-6)
+@pytest.mark.parametrize(("size", "many"), [((300, 200), 2), ((160, 150), 4), ((125, 125), 6)])
+def test_parts_are_one_piece_each_and_make_the_whole(plate, size, many):
+    limit = Limit(*size)
+    made = parted(plate, limit)
+    assert [each.part for each in made] == [f"{k} of {many}" for k in range(1, many + 1)]
+    for part in made:
+        assert part.polygon.geom_type == "Polygon" and limit.turn_deg(part.polygon) is not None
+    whole = shapely.union_all([part.polygon for part in made], grid_size=1e-6)
     assert whole.area == pytest.approx(plate.polygon.area, rel=1e-6)
-    assert sum(len(half.slots) for half in (first, second)) == len(plate.slots)
-    assert 0 < len(first.bridges) + len(second.bridges) <= len(plate.bridges)
+    assert sum(len(part.slots) for part in made) >= len(plate.slots)
+    for letter in {joint.letter for part in made for joint in part.joints}:
+        one, other = [
+            (part, joint.line) for part in made for joint in part.joints if joint.letter == letter
+        ]
+        assert one[1][0] == pytest.approx(other[1][0])  # they meet at the seam
+        for part, line in (one, other):
+            assert part.polygon.intersects(shapely.Point(line.mean(axis=0)))
+            assert any(np.array_equal(line, each) for each in part.score_lines)
+
+
+def test_parts_for_a_cutter_lie_as_they_fit(plate):
+    limit = Limit(300, 200)
+    for part in parted(plate, limit, turn=True):
+        left, low, right, high = part.polygon.bounds
+        assert right - left <= 300 and high - low <= 200
+        assert all(
+            part.polygon.boundary.distance(shapely.Point(j.line[0])) < 0.01 for j in part.joints
+        )
+
+
+def test_what_no_seams_can_part_is_told(plate):
     with pytest.raises(UsageError, match="no straight seam"):
-        halves(plate, Limit(120, 120))
+        parted(plate, Limit(50, 50))
 
 
 def test_a_plate_turned_and_back_is_the_same(plate):
