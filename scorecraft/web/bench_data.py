@@ -11,9 +11,7 @@ from scorecraft.bench.clock import told
 from scorecraft.bench.pace import time_words
 from scorecraft.bench.steps import Pull, Run, Step, Work
 from scorecraft.bench.telling import (
-    angle_words,
     batch_words,
-    exact_degrees,
     lean_words,
     mark_words,
 )
@@ -130,8 +128,6 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
         "table_deg": rounded(degrees(step.table_rad)),
         "turn_deg": rounded(degrees(step.turn_rad)),
         "spin_deg": rounded(degrees(step.spin_rad)),
-        "turn_words": angle_words(abs(step.turn_rad)),
-        "exact": exact_degrees(step.turn_rad) is not None,
         "mark_words": mark_words(step),
         "turn_said": turn_said(step, times if run.copies else 1, run.times),
         "time": times if run.copies else 1,
