@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple, TypeVar
+from typing import NamedTuple, Self, TypeVar
 
 E = TypeVar("E", bound="ScorecraftError")
 STEERING = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
@@ -41,10 +41,25 @@ class Problem:
 
 
 class Slip(NamedTuple):
-    """What is wrong and the way out, in the user's words, wherever it may be."""
+    """What is wrong and the way out, in the user's words, wherever it may be.
+
+    Gaps in braces are filled by a call, which raises KeyError for one that is not given.
+
+    >>> Slip("a loaf called {shape} has no hole")(shape="round").message
+    'a loaf called round has no hole'
+    """
 
     message: str
     hint: str = ""
+
+    def __call__(self, **gaps: object) -> Self:
+        """Fill the gaps."""
+        message, hint = (each.format(**gaps) for each in self)
+        return self._replace(message=message, hint=hint)
+
+    def meant(self, close: str) -> Self:
+        """Ask whether the nearest known name is meant, where one is near."""
+        return self._replace(hint=f'did you mean "{close}"?') if close else self
 
     def at(self, place: Place | None, *, trails: bool = False, about: str = "") -> Problem:
         """Make it a problem at a place."""

@@ -14,6 +14,7 @@ WITH_EXAMPLES = (
     "scorecraft",
     "scorecraft.designing",
     "scorecraft.curves",
+    "scorecraft.errors",
     "scorecraft.regions",
     "scorecraft.loaf.outline",
     "scorecraft.loaf.dome",

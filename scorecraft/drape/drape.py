@@ -12,7 +12,6 @@ from scorecraft.drape.darts import MOST_PETALS, dart_directions, widest_petal
 from scorecraft.drape.fitting import check_can_lie, dart_width, misfit
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
-from scorecraft.errors import UsageError
 
 DRAPE_FIT_MM = 1.5
 """An edge of a drape, or all around it, may be longer than the dough by this."""
@@ -71,13 +70,12 @@ def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
     """
     fit_mm = DRAPE_FIT_MM if fit_mm is None else fit_mm
     if not fit_mm > 0:
-        raise UsageError(telling.no_such_fit(fit_mm), None, telling.LEAST_FIT)
+        raise telling.NO_SUCH_FIT(fit_mm=fit_mm).usage()
     rings = Rings(layout.loaf)
     check_can_lie(rings)
     widest = widest_petal(rings, fit_mm)
     if widest is None:
-        message, hint = telling.too_close(MOST_PETALS, fit_mm)
-        raise UsageError(message, None, hint)
+        raise telling.TOO_CLOSE(petals=MOST_PETALS, fit_mm=fit_mm).usage()
     cuts = [cut.line for cut in layout.cuts]
     directions = dart_directions(rings, cuts, widest)
     ends = np.append(directions[1:], directions[0] + 2 * np.pi)

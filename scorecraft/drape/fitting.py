@@ -9,7 +9,6 @@ import scorecraft.drape.telling as telling
 from scorecraft.arrays import Floats
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
-from scorecraft.errors import ScorecraftError
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.places import clock
 
@@ -58,7 +57,7 @@ def check_can_lie(rings: Rings) -> None:
     Raises ScorecraftError that says where, and what of the loaf's form is the reason.
     """
     if rings.loaf.hole is not None:
-        raise ScorecraftError(telling.cannot_lie(telling.HAS_HOLE), None, telling.INSTEAD)
+        raise telling.CANNOT_LIE(reason=telling.HAS_HOLE).error()
     theta = np.radians(np.arange(0, 361, 3.0))
     share = np.linspace(0.1, 1.0, 30)[:, None]
     distance = share * np.minimum(rings.loaf.reach(theta[1:]), rings.loaf.reach(theta[:-1]))
@@ -66,8 +65,7 @@ def check_can_lie(rings: Rings) -> None:
     around -= rings.turned(distance, np.broadcast_to(theta[:-1], distance.shape))
     wider = (around / np.diff(theta)).max(axis=0)
     if wider.max() > 1.0 + MOST_WIDER:
-        reason = _reason(rings.loaf, wider)
-        raise ScorecraftError(telling.cannot_lie(reason), None, telling.INSTEAD)
+        raise telling.CANNOT_LIE(reason=_reason(rings.loaf, wider)).error()
 
 
 def _reason(loaf: Loaf, wider: Floats) -> str:
@@ -75,10 +73,10 @@ def _reason(loaf: Loaf, wider: Floats) -> str:
     theta = (np.arange(len(wider)) + 0.5) * (2 * np.pi / len(wider))
     worst = float(theta[np.argmax(wider)])
     if _hollow_mm(loaf, worst) > HOLLOW_MM:
-        return telling.turns_in(clock(worst))
+        return telling.TURNS_IN.format(where=clock(worst))
     if max(loaf.length_mm, loaf.width_mm) > LONG * min(loaf.length_mm, loaf.width_mm):
         return telling.TOO_LONG
-    return telling.wider(clock(worst), 100 * (float(wider.max()) - 1.0))
+    return telling.WIDER.format(where=clock(worst), more=float(wider.max()) - 1.0)
 
 
 def _hollow_mm(loaf: Loaf, theta: float) -> float:

@@ -109,7 +109,7 @@ def gone(scene: Scene, cuts: Sequence[int]) -> list[Edit]:
         drawn = {cut for run in scene.runs[line] for cut in scene.cuts[run]}
         statement = scene.statement(line)
         if not drawn <= set(mine):
-            raise say.draws_more(statement.word, line).error(statement.place)
+            raise say.DRAWS_MORE(word=statement.word, line=line).error(statement.place)
         statements.append(statement)
     return removed(scene.written, statements)
 
@@ -154,7 +154,7 @@ def stretched(scene: Scene, step: Step, lasts: Sequence[bool], by_mm: float) -> 
     """
     cuts = scene.cuts[step]
     if len(cuts) != 1:
-        raise say.no_end(step.statement.word).error(step.statement.place)
+        raise say.NO_END(word=step.statement.word).error(step.statement.place)
     line = scene.traced.layout.cuts[cuts[0]].line
     if step.statement.word in STRAIGHT:
         return grown(scene, step, lasts, by_mm)
@@ -185,5 +185,5 @@ def end_handle(scene: Scene, step: Step, last: bool) -> Handle:
     word = step.statement.word
     name = (points[0], points[-1])[last] if word != "arc" else ("from", "to")[last]
     if name not in found:
-        raise say.no_end(word).error(step.statement.place)
+        raise say.NO_END(word=word).error(step.statement.place)
     return found[name]

@@ -45,7 +45,7 @@ def place_of(scene: Scene, step: Step) -> str:
     middle = scene.middle(step)
     out = float(np.hypot(*scene.plan(middle)))
     lies = where(scene.loaf, middle)
-    return lies if lies == say.NEAR_CROWN else say.from_crown(lies, mm_words(out))
+    return lies if lies == say.NEAR_CROWN else say.FROM_CROWN.format(lies=lies, far=mm_words(out))
 
 
 def said_of(scene: Scene, step: Step) -> str:
@@ -55,6 +55,6 @@ def said_of(scene: Scene, step: Step) -> str:
         trail_name(step),
         size_of(scene, step),
         place_of(scene, step),
-        say.copies(copies) if copies > 1 else "",
+        say.COPIES.format(count=copies) if copies > 1 else "",
     )
     return ", ".join(part for part in parts if part)

@@ -78,13 +78,13 @@ def check_free(scene: Scene, found: Step) -> None:
     """Raise ScorecraftError for a placing whose copies cannot be written out."""
     word, place = found.statement.word, found.statement.place
     if word not in FREED:
-        raise say.not_freed(word).error(place)
+        raise say.NOT_FREED(word=word).error(place)
     if found.blocks > MOST_FREED:
-        raise say.too_many_to_free(found.blocks, MOST_FREED).error(place)
+        raise say.TOO_MANY_TO_FREE(count=found.blocks, most=MOST_FREED).error(place)
     for inner, _ in walked(found.statement.body, None):
         rule = scene.rules.get(inner.word)
         if rule is not None and any(K.search(str(each)) for each, _ in walked(rule.body, None)):
-            raise say.rule_counts(inner.word).error(place)
+            raise say.RULE_COUNTS(name=inner.word).error(place)
 
 
 def head(scene: Scene, found: Step, copy: int) -> tuple[Argument, ...]:

@@ -248,7 +248,7 @@ def handle_of(scene: Scene, step: Step, name: str) -> Handle:
     """Find a handle by its name; raises ScorecraftError where there is none."""
     found = handles(scene, step, name) if name else []
     if not found:
-        raise say.no_handle(name, step.statement.word).error(step.statement.place)
+        raise say.NO_HANDLE(name=name, word=step.statement.word).error(step.statement.place)
     return found[0]
 
 
@@ -267,7 +267,7 @@ def owning(scene: Scene, step: Step, gesture: Own) -> list[Edit]:
 def deleting(scene: Scene, step: Step, gesture: Delete) -> list[Edit]:
     """Remove a statement; raises ScorecraftError for what is nothing on the loaf."""
     if not (draws(step.statement) or step.statement.body):
-        raise say.not_deleted(step.statement.word).error(step.statement.place)
+        raise say.NOT_DELETED(word=step.statement.word).error(step.statement.place)
     return removed(scene.written, [step.statement])
 
 

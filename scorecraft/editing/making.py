@@ -48,7 +48,7 @@ def placed_new(scene: Scene, word: str, point: Floats, block: Step | None) -> li
     Raises UsageError for what is no figure of the tray.
     """
     if word not in tray():
-        raise say.not_in_tray(word).usage()
+        raise say.NOT_IN_TRAY(word=word).usage()
     frame = frame_in(scene, block)
     row = WORDS[word]
     share = min(1.0, float(scene.loaf.reach(0.0)) / USUAL_REACH_MM)
@@ -101,7 +101,7 @@ def frame_in(scene: Scene, block: Step | None) -> Frame:
     if block is None:
         return crown()
     if not block.statement.body:
-        raise say.no_block(block.statement.word).error(block.statement.place)
+        raise say.NO_BLOCK(word=block.statement.word).error(block.statement.place)
     return next(step.scope.frame for step in scene.traced.steps if step.around is block)
 
 

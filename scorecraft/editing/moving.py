@@ -53,9 +53,9 @@ def held_fast(scene: Scene, step: Step, *, moving: bool) -> Slip | None:
     change the next.
     """
     if moving and step.statement.word in ON_SHEET:
-        return say.stays(step.statement.word)
+        return say.STAYS(word=step.statement.word)
     words = [each.statement.word for each in step.chain[:-1] if each.statement.word in scene.rules]
-    return next((say.in_itself(word) for word in words if words.count(word) > 1), None)
+    return next((say.IN_ITSELF(name=word) for word in words if words.count(word) > 1), None)
 
 
 def placed_by(scene: Scene, step: Step) -> Step | None:

@@ -71,7 +71,7 @@ class Scene:
     def statement(self, line: int) -> Statement:
         """Find a statement by its line; raises ScorecraftError where none begins there."""
         if line not in self.written.statements:
-            raise say.no_statement(line).error()
+            raise say.NO_STATEMENT(line=line).error()
         return self.written.statements[line]
 
     def run(self, line: int, copy: int) -> Step:
@@ -79,7 +79,7 @@ class Scene:
         runs = self.runs.get(line, ())
         if not runs:
             statement = self.statement(line)
-            raise say.never_drawn(statement.word).error(statement.place)
+            raise say.NEVER_DRAWN(word=statement.word).error(statement.place)
         return runs[copy if 0 <= copy < len(runs) else 0]
 
     def chosen(self, cut: int) -> Step:

@@ -141,7 +141,7 @@ class Slot:
         rest = self.shown[before.end() : -1] if before else ""
         inner = self.shown if closed(self.shown) else f"({self.shown})"
         if value / self.value <= 0:
-            raise LockedError(self, say.no_factor(self.said, self.shown), self.ways[:-1])
+            raise LockedError(self, say.NO_FACTOR(what=self.said, shown=self.shown), self.ways[:-1])
         factor = 1.0
         if before and closed(f"({rest})") and self.shown == f"{before[0]}{rest})":
             factor, inner = float(before[1]), rest

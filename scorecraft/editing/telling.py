@@ -25,14 +25,8 @@ def handle_name(key: str) -> str:
     return {"from": "Start", "to": "End"}.get(key, key.replace("_", " ").capitalize())
 
 
-def no_statement(line: int) -> Slip:
-    """Say that the text has no statement there."""
-    return Slip(f"no statement begins in line {line}", "the text has changed: select again")
-
-
-def never_drawn(word: str) -> Slip:
-    """Say that a statement has drawn nothing."""
-    return Slip(f'this "{word}" draws nothing on this loaf', "change it in the text")
+NO_STATEMENT = Slip("no statement begins in line {line}", "the text has changed: select again")
+NEVER_DRAWN = Slip('this "{word}" draws nothing on this loaf', "change it in the text")
 
 
 def locked(form: str, what: str, shown: str) -> Slip:
@@ -52,31 +46,13 @@ def knob_ends(name: str, value: float) -> Slip:
     )
 
 
-def no_factor(what: str, shown: str) -> Slip:
-    """Say that a factor cannot carry a value past nought."""
-    return Slip(f"the {what} cannot be multiplied to get there: {shown}", "give it its own value")
-
-
-def stays(word: str) -> Slip:
-    """Say that the loaf itself says where a figure lies."""
-    return Slip(f"the {word} lies where the loaf has it", "change its sizes instead")
-
-
-def in_itself(name: str) -> Slip:
-    """Say that a rule that uses itself is changed at its first use."""
-    return Slip(f'this is drawn by "{name}" within "{name}"', "take hold of the first one")
-
-
-def draws_more(word: str, line: int) -> Slip:
-    """Say that a statement draws other cuts too."""
-    return Slip(
-        f'the "{word}" in line {line} draws other cuts too', "free the copy, then delete it"
-    )
-
-
-def no_end(word: str) -> Slip:
-    """Say that the end of a figure cannot be set by itself."""
-    return Slip(f"the ends of a {word} cannot be set apart", "change its sizes")
+NO_FACTOR = Slip("the {what} cannot be multiplied to get there: {shown}", "give it its own value")
+STAYS = Slip("the {word} lies where the loaf has it", "change its sizes instead")
+IN_ITSELF = Slip('this is drawn by "{name}" within "{name}"', "take hold of the first one")
+DRAWS_MORE = Slip(
+    'the "{word}" in line {line} draws other cuts too', "free the copy, then delete it"
+)
+NO_END = Slip("the ends of a {word} cannot be set apart", "change its sizes")
 
 
 def knob_is(name: str, value: float, unit: str, ends: bool) -> str:
@@ -84,44 +60,14 @@ def knob_is(name: str, value: float, unit: str, ends: bool) -> str:
     return f'the knob "{name}" is {plain(value)}{unit}' + (", as far as it goes" if ends else "")
 
 
-def not_freed(word: str) -> Slip:
-    """Say that copies of such a placing cannot stand alone."""
-    return Slip(f'copies of "{word}" cannot stand alone', "copy the lines in the text instead")
-
-
-def too_many_to_free(count: int, most: int) -> Slip:
-    """Say that so many copies are too many to write out."""
-    return Slip(f"{count} copies are too many to write out", f"up to {most} can be freed")
-
-
-def rule_counts(name: str) -> Slip:
-    """Say that a rule counts the copies."""
-    return Slip(f'"{name}" uses the number of the copy', "copy the lines in the text instead")
-
-
-def not_in_tray(word: str) -> Slip:
-    """Refuse a figure that is not there."""
-    return Slip(f'there is no figure called "{word}" in the tray')
-
-
-def no_block(word: str) -> Slip:
-    """Say that nothing can stand within a statement."""
-    return Slip(f'"{word}" has no block to put a figure in')
-
-
-def no_handle(name: str, word: str) -> Slip:
-    """Say that there is no such handle."""
-    return Slip(f'"{word}" has no handle for "{name}"', "type the number instead")
-
-
-def not_deleted(word: str) -> Slip:
-    """Refuse to delete what is no drawing."""
-    return Slip(f'"{word}" is not something on the loaf', "remove it in the text")
-
-
-def spoilt(message: str) -> Slip:
-    """Say that a change would make the text unreadable."""
-    return Slip(f"this cannot be done here: {message}", "change it in the text")
+NOT_FREED = Slip('copies of "{word}" cannot stand alone', "copy the lines in the text instead")
+TOO_MANY_TO_FREE = Slip("{count} copies are too many to write out", "up to {most} can be freed")
+RULE_COUNTS = Slip('"{name}" uses the number of the copy', "copy the lines in the text instead")
+NOT_IN_TRAY = Slip('there is no figure called "{word}" in the tray')
+NO_BLOCK = Slip('"{word}" has no block to put a figure in')
+NO_HANDLE = Slip('"{word}" has no handle for "{name}"', "type the number instead")
+NOT_DELETED = Slip('"{word}" is not something on the loaf', "remove it in the text")
+SPOILT = Slip("this cannot be done here: {message}", "change it in the text")
 
 
 def also(lines: Mapping[int, str]) -> str:
@@ -146,11 +92,5 @@ def changing_rule(name: str, uses: int) -> str:
     )
 
 
-def from_crown(lies: str, far: str) -> str:
-    """Say in which direction something lies, and how far out."""
-    return f"{lies}, {far} from the crown"
-
-
-def copies(count: int) -> str:
-    """Say how many copies there are."""
-    return f"{count} copies"
+FROM_CROWN = "{lies}, {far} from the crown"
+COPIES = "{count} copies"

@@ -57,13 +57,13 @@ class Drawings:
     def place(self, file: str) -> Path:
         """Find where a named file lies; raises ScorecraftError where it must not."""
         if self.folder is None:
-            raise say.no_folder(file).error()
+            raise say.NO_FOLDER(file=file).error()
         if self.anywhere:
             return self.folder / file
         try:
             path = (self.folder / file).resolve()
         except (RuntimeError, OSError, ValueError) as error:  # a loop of links, or no name at all
-            raise say.no_file(file).error() from error
+            raise say.NO_FILE(file=file).error() from error
         if not path.is_relative_to(self.folder.resolve()):
-            raise say.outside(file).error()
+            raise say.OUTSIDE(file=file).error()
         return path

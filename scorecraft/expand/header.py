@@ -26,7 +26,7 @@ def find(pattern: Pattern, word: str) -> Statement | None:
     """Find the header statement of a word; raises ScorecraftError at a second one."""
     found = [s for s in pattern.statements if s.word == word]
     if len(found) > 1:
-        raise say.second(word, found[0].place.line).error(found[1].place)
+        raise say.SECOND(word=word, line=found[0].place.line).error(found[1].place)
     return found[0] if found else None
 
 
@@ -40,7 +40,7 @@ def spoken(word: str, text: str) -> Statement:
     except PatternError as error:
         raise PatternError([quoted_words(each, word, text) for each in error.problems]) from error
     if len(pattern.statements) != 1:
-        raise ScorecraftError(say.one_statement(word), pattern.statements[1].place)
+        raise ScorecraftError(say.ONE_STATEMENT.format(word=word), pattern.statements[1].place)
     return pattern.statements[0]
 
 
@@ -121,7 +121,7 @@ def said_once(own: Sequence[Statement | None]) -> None:
                 continue
             if each.key in seen:
                 first = seen[each.key].line
-                raise say.said_twice(each.key, first).error(each.place)
+                raise say.SAID_TWICE(key=each.key, line=first).error(each.place)
             seen[each.key] = each.place
 
 
@@ -169,9 +169,9 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
     height = values.get("height", width * form.stands * dough.stand)
     steps = []
     if "length" not in values and length != width:
-        steps.append(say.not_given("length", length))
+        steps.append(say.NOT_GIVEN.format(what="length", usual_mm=length))
     if "height" not in values:
-        steps.append(say.not_given("height", height))
+        steps.append(say.NOT_GIVEN.format(what="height", usual_mm=height))
     values["steps"] = tuple(steps)
     return made(values, (width, length, height), powers)
 
@@ -189,7 +189,7 @@ def basket_of(values: Values) -> tuple[float, float] | None:
     if "dough" not in values or "outline" in values:
         raise say.BASKET_ALONE.error()
     if by is not None and FORMS[shape].even and by != long:
-        raise say.even_basket(shape).error()
+        raise say.EVEN_BASKET(shape=shape).error()
     across = long / FORMS[shape].longer if by is None else by
     return min(across, long), max(across, long)
 
@@ -198,13 +198,13 @@ def check_keys(form: Form, values: Values) -> None:
     """Refuse sizes that a form does not have; raises ScorecraftError."""
     width, length = values.get("width"), values.get("length")
     if form.even and length is not None and length != width:
-        raise say.even_loaf(form.name).error()
+        raise say.EVEN_LOAF(shape=form.name).error()
     if "hole" in values and not form.hole:
-        raise say.no_hole(form.name).error()
+        raise say.NO_HOLE(shape=form.name).error()
     if "taper" in values and not form.tapers:
-        raise say.no_taper(form.name).error()
+        raise say.NO_TAPER(shape=form.name).error()
     if "pan" in values and not form.held:
-        raise say.no_pan(form.name).error()
+        raise say.NO_PAN(shape=form.name).error()
 
 
 def usual_dough(form: Form, values: Values) -> tuple[str, ...]:
@@ -212,14 +212,18 @@ def usual_dough(form: Form, values: Values) -> tuple[str, ...]:
     if form.dough_g is None or {"dough", "width", "height"} & set(values):
         return ()
     values["dough"] = form.dough_g[1]
-    return (say.usual_dough(form.name, *form.dough_g),)
+    least, usual, most = form.dough_g
+    return (say.USUAL_DOUGH.format(form=form.name, least_g=least, usual_g=usual, most_g=most),)
 
 
 def not_usual(form: Form, grams: float) -> tuple[tuple[str, str], ...]:
     """Doubt dough that is much more or less than a form made in one size has."""
-    if form.dough_g is None or form.dough_g[0] <= grams <= form.dough_g[2]:
+    least, _, most = form.dough_g or (grams, grams, grams)
+    if least <= grams <= most:
         return ()
-    return (say.not_usual_dough(form.name, grams, form.dough_g[0], form.dough_g[2]),)
+    much = "much" if grams > most else "little"
+    doubt = say.NOT_USUAL_DOUGH(form=form.name, grams=grams, much=much, least_g=least, most_g=most)
+    return (doubt,)
 
 
 def from_tin(values: Values, powers: tuple[float, float] | None, dough: Dough) -> Loaf:
@@ -279,13 +283,13 @@ def traced_loaf(
     factor, how = 1.0, say.AS_DRAWN
     for key, across in (("width", drawn[0]), ("length", drawn[1])):
         if key in values:
-            factor, how = values[key] / float(across), say.scaled(key)
+            factor, how = values[key] / float(across), say.SCALED.format(key=key)
     outline, *holes = traced_outlines([rim * factor for rim in rims])
     hole = holes[0] if holes else None
     usual = outline.width_mm * FORMS["ring" if hole else "round"].stands * dough.stand
     profile = powers or (2.0, 2.0)
     loaf = Loaf(outline, values.get("height", usual), profile, hole)
-    steps = [say.rim_size(how, outline.width_mm, outline.length_mm)]
+    steps = [say.RIM_SIZE.format(how=how, width_mm=outline.width_mm, length_mm=outline.length_mm)]
     if "dough" in values:
         height = values.get("height")
         sizing = height_from_dough(loaf, values["dough"], dough=dough, height_mm=height)
@@ -293,6 +297,6 @@ def traced_loaf(
         steps += sizing.steps
         values["doubts"] = sizing.doubts
     elif "height" not in values:
-        steps.append(say.not_given("height", usual))
+        steps.append(say.NOT_GIVEN.format(what="height", usual_mm=usual))
     values["steps"] = tuple(steps)
     return loaf

@@ -61,7 +61,7 @@ def knob_of(
     for key in ("min", "max", "step"):
         limit = values.get(key)
         if limit is not None and (limit.dimension, limit.share) != (base.dimension, base.share):
-            raise say.other_unit(key, base, limit).error(given[key].place)
+            raise say.OTHER_UNIT(key=key, wanted=base, given=limit).error(given[key].place)
     low = in_unit(values["min"].value if "min" in values else base.value / 2, unit)
     high = in_unit(values["max"].value if "max" in values else base.value * 2, unit)
     low, high = min(low, high), max(low, high)

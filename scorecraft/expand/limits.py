@@ -71,13 +71,13 @@ class Budget:
 def spent(used: float, limit: float, what: str) -> None:
     """Raise SpentError where more is used than a limit allows."""
     if used > limit:
-        raise say.more_than(limit, what).as_error(SpentError)
+        raise say.MORE_THAN(limit=limit, what=what).as_error(SpentError)
 
 
 def check_frame(frame: Frame) -> None:
     """Raise SpentError for a frame too far from the loaf, or drawn too large or small."""
     if not np.abs(frame.origin).max() <= FARTHEST_MM:
-        raise say.copy_too_far(FARTHEST_MM).as_error(SpentError)
+        raise say.COPY_TOO_FAR(most_mm=FARTHEST_MM).as_error(SpentError)
     scale = float(np.hypot(*frame.axes[:, 1]))
     least, most = SCALE_LIMITS
     if not least <= scale <= most:
@@ -87,7 +87,7 @@ def check_frame(frame: Frame) -> None:
 def check_near(lines: Sequence[Line]) -> None:
     """Raise SpentError for lines that reach too far from the crown."""
     if lines and not np.abs(np.concatenate(lines)).max() <= FARTHEST_MM:
-        raise say.cut_too_far(FARTHEST_MM).as_error(SpentError)
+        raise say.CUT_TOO_FAR(most_mm=FARTHEST_MM).as_error(SpentError)
 
 
 def lengths_mm(lines: Sequence[Line]) -> Floats:

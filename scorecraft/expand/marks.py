@@ -35,7 +35,7 @@ def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
             problems.append(Problem(error.message, error.place or statement.place, error.hint))
             continue
         if len(lines) + values["count"] > MOST_MARKS:
-            problems.append(say.too_many_marks(MOST_MARKS).at(statement.place))
+            problems.append(say.TOO_MANY_MARKS(most=MOST_MARKS).at(statement.place))
             break
         lines += {"spokes": spokes, "ring": ring, "lines": parallels}[values["what"]](
             values, scope.loaf

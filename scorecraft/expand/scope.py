@@ -106,7 +106,7 @@ class Names(Mapping[str, Quantity]):
     def __getitem__(self, name: str) -> Quantity:
         loaf = self.scope.loaf
         if name in self.scope.lost:
-            raise ToldError(say.no_value(name))
+            raise ToldError(say.NO_VALUE.format(name=name))
         if name in self.scope.given:
             return self.scope.given[name]
         if name == "reach":

@@ -40,96 +40,30 @@ AS_DRAWN = "as drawn"
 FINE_LATTICE = Slip("this lattice is too fine to lay out", "use a wider spacing")
 NO_REACH = "a share of the reach cannot be used here: there is no loaf yet"
 EMPTY_REGION = Slip("this region is empty", "nothing is left of it")
-
-
-def second(word: str, line: int) -> Slip:
-    """Refuse a header word that is there twice."""
-    return Slip(f'a second "{word}"', f"keep one: the first is in line {line}")
-
-
-def said_twice(key: str, line: int) -> Slip:
-    """Refuse a second word on the dough, on another line."""
-    return Slip(f"the {key} of the dough is given twice", f"keep one: the first is in line {line}")
-
-
-def one_statement(word: str) -> str:
-    """Refuse an option with more than one statement."""
-    return f"--{word} takes a single statement"
-
-
-def not_given(what: str, usual_mm: float) -> str:
-    """Say which measure of the loaf is taken where none is given."""
-    return f"no {what} is given: {usual_mm:.0f} mm is usual for this width and dough"
-
-
-def even_basket(shape: str) -> Slip:
-    """Refuse a long basket for a round or square loaf."""
-    return Slip(
-        f"a {shape} loaf takes a basket as long as it is wide",
-        "use oval or long for a basket longer than it is wide",
-    )
-
-
-def even_loaf(shape: str) -> Slip:
-    """Refuse a length of its own for a loaf that has none."""
-    return Slip(
-        f"a {shape} loaf is as long as it is wide",
-        "use oval or long for a loaf longer than it is wide",
-    )
-
-
-def usual_dough(form: str, least_g: float, usual_g: float, most_g: float) -> str:
-    """Say how much dough is taken for a form of which no size is given."""
-    return f"no size is given: a {form} takes {least_g:g} to {most_g:g} g, {usual_g:g} g is taken"
-
-
-def not_usual_dough(form: str, grams: float, least_g: float, most_g: float) -> tuple[str, str]:
-    """Say that a form is not made of so much dough, and what to do."""
-    much = "much" if grams > most_g else "little"
-    return (
-        f"{grams:g} g is too {much} dough for a {form}",
-        f"use {least_g:g} to {most_g:g} g, or another form",
-    )
-
-
-def no_hole(shape: str) -> Slip:
-    """Refuse a hole in a loaf that has none."""
-    return Slip(f"a loaf called {shape} has no hole", "like: loaf ring width 280mm hole 90mm")
-
-
-def no_taper(shape: str) -> Slip:
-    """Refuse a taper of a loaf that has no two ends."""
-    return Slip(f"a loaf called {shape} does not taper", "like: loaf oval width 150mm taper 20%")
-
-
-def no_pan(shape: str) -> Slip:
-    """Refuse a tin for a loaf that bakes in none."""
-    return Slip(f"a loaf called {shape} bakes in no tin", "like: loaf tin pan two_pound")
-
-
-def scaled(key: str) -> str:
-    """Say to which measure a traced rim is scaled."""
-    return f"scaled to the {key} given"
-
-
-def rim_size(how: str, width_mm: float, length_mm: float) -> str:
-    """Say how large a traced rim is."""
-    return f"the rim is {how}: {length_mm:.0f} mm long, {width_mm:.0f} mm wide"
-
-
-def no_folder(file: str) -> Slip:
-    """Refuse a drawing where the pattern lies nowhere."""
-    return Slip(f'"{file}" is looked for beside the pattern, which is not in a file', SAVE_FIRST)
-
-
-def no_file(file: str) -> Slip:
-    """Refuse a drawing whose name no file can have."""
-    return Slip(f'no file can be called "{file}"', "check its name")
-
-
-def outside(file: str) -> Slip:
-    """Refuse a drawing outside the folder of the pattern."""
-    return Slip(f'"{file}" is outside the pattern\'s folder', "put it beside the pattern")
+SECOND = Slip('a second "{word}"', "keep one: the first is in line {line}")
+SAID_TWICE = Slip("the {key} of the dough is given twice", "keep one: the first is in line {line}")
+ONE_STATEMENT = "--{word} takes a single statement"
+NOT_GIVEN = "no {what} is given: {usual_mm:.0f} mm is usual for this width and dough"
+EVEN_BASKET = Slip(
+    "a {shape} loaf takes a basket as long as it is wide",
+    "use oval or long for a basket longer than it is wide",
+)
+EVEN_LOAF = Slip(
+    "a {shape} loaf is as long as it is wide", "use oval or long for a loaf longer than it is wide"
+)
+USUAL_DOUGH = "no size is given: a {form} takes {least_g:g} to {most_g:g} g, {usual_g:g} g is taken"
+NOT_USUAL_DOUGH = Slip(
+    "{grams:g} g is too {much} dough for a {form}",
+    "use {least_g:g} to {most_g:g} g, or another form",
+)
+NO_HOLE = Slip("a loaf called {shape} has no hole", "like: loaf ring width 280mm hole 90mm")
+NO_TAPER = Slip("a loaf called {shape} does not taper", "like: loaf oval width 150mm taper 20%")
+NO_PAN = Slip("a loaf called {shape} bakes in no tin", "like: loaf tin pan two_pound")
+SCALED = "scaled to the {key} given"
+RIM_SIZE = "the rim is {how}: {length_mm:.0f} mm long, {width_mm:.0f} mm wide"
+NO_FOLDER = Slip('"{file}" is looked for beside the pattern, which is not in a file', SAVE_FIRST)
+NO_FILE = Slip('no file can be called "{file}"', "check its name")
+OUTSIDE = Slip('"{file}" is outside the pattern\'s folder', "put it beside the pattern")
 
 
 def unknown_knob(name: str, known: Iterable[str]) -> Slip:
@@ -138,9 +72,7 @@ def unknown_knob(name: str, known: Iterable[str]) -> Slip:
     return Slip(f'this pattern has no knob "{name}"', f"its knobs: {listed}")
 
 
-def other_unit(key: str, wanted: Quantity, given: Quantity) -> Slip:
-    """Refuse a limit of a knob in another unit than the knob's."""
-    return Slip(f'"{key}" takes {wanted.called}, not {given.called}', "use the knob's own unit")
+OTHER_UNIT = Slip('"{key}" takes {wanted.called}, not {given.called}', "use the knob's own unit")
 
 
 def out_of_knob(name: str, value: float, low: float, high: float, unit: str, turned: bool) -> Slip:
@@ -168,19 +100,9 @@ def short_strokes(count: int) -> str:
     return f"{count:,} {what} too short for a blade: left out"
 
 
-def more_than(limit: float, what: str) -> Slip:
-    """Refuse a pattern that grows beyond a limit."""
-    return Slip(f"more than {limit:,.0f} {what}", FEWER)
-
-
-def copy_too_far(most_mm: float) -> Slip:
-    """Refuse a copy far off the loaf."""
-    return Slip("a copy lands too far from the crown", f"at most {most_mm:,.0f} mm")
-
-
-def cut_too_far(most_mm: float) -> Slip:
-    """Refuse a cut far off the loaf."""
-    return Slip("this runs too far from the crown", f"at most {most_mm:,.0f} mm")
+MORE_THAN = Slip("more than {limit:,.0f} {what}", FEWER)
+COPY_TOO_FAR = Slip("a copy lands too far from the crown", "at most {most_mm:,.0f} mm")
+CUT_TOO_FAR = Slip("this runs too far from the crown", "at most {most_mm:,.0f} mm")
 
 
 def copy_scaled(large: bool, least: float, most: float) -> Slip:
@@ -192,24 +114,10 @@ def copy_scaled(large: bool, least: float, most: float) -> Slip:
     )
 
 
-def too_many_marks(most: int) -> Slip:
-    """Refuse too many string lines."""
-    return Slip("too many string lines", f"at most {most:,.0f} in one pattern")
-
-
-def too_many_copies(count: int, most: int) -> Slip:
-    """Refuse too many copies of one placing."""
-    return Slip(f"{count:,} copies are too many", f"at most {most:,.0f} in one placing")
-
-
-def endless_rule(word: str, most: int, line: int) -> str:
-    """Refuse a rule that uses itself without end."""
-    return (
-        f'the rule "{word}" uses itself more than {most:.0f} levels deep (it is defined in line '
-        f"{line}); does it end with a when?"
-    )
-
-
-def no_value(name: str) -> str:
-    """Say that a name has no value."""
-    return f'"{name}" has no value'
+TOO_MANY_MARKS = Slip("too many string lines", "at most {most:,.0f} in one pattern")
+TOO_MANY_COPIES = Slip("{count:,} copies are too many", "at most {most:,.0f} in one placing")
+ENDLESS_RULE = (
+    'the rule "{word}" uses itself more than {most:.0f} levels deep (it is defined in '
+    "line {line}); does it end with a when?"
+)
+NO_VALUE = '"{name}" has no value'

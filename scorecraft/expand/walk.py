@@ -167,13 +167,15 @@ class Walk:
             return
         argument = statement.get("count")
         place = argument.place if argument else statement.place
-        raise say.too_many_copies(values["count"], MOST_COPIES).error(place)
+        raise say.TOO_MANY_COPIES(count=values["count"], most=MOST_COPIES).error(place)
 
     def rule(self, statement: Statement, scope: Scope) -> None:
         """Run a rule's block with the values given to it; all it draws is one figure."""
         rule = self.rules[statement.word]
         if len(scope.rules) >= MOST_NESTING:
-            endless = say.endless_rule(statement.word, MOST_NESTING, rule.place.line)
+            endless = say.ENDLESS_RULE.format(
+                word=statement.word, most=MOST_NESTING, line=rule.place.line
+            )
             self.enough(statement.place, endless)
         inner = self.inheriting(statement, scope)
         given = {a.key: a.value for a in statement.arguments}

@@ -77,16 +77,17 @@ class LineReader(TokenReader):
         if self.sees(":") and self.at == len(self.tokens) - 1:
             return
         if (token := self.peek()) is not None:
-            raise self.fail(*slips.not_expected(token.text, word))
+            raise self.fail(*slips.NOT_EXPECTED(text=token.text, word=word))
 
     def miss(self, word: Token, found: Sequence[Argument]) -> None:
         """Report the arguments that a word cannot do without."""
         row = WORDS.get(word.text)
         given = {argument.key for argument in found}
-        lacking = [k.name for k in row.keys if k.needed and k.name not in given] if row else []
-        if row and lacking:
-            slip = slips.lacking(word.text, lacking, row.example.splitlines()[0])
-            self.report(slip.at(word.place))
+        keys = row.keys if row else ()
+        wanted = " and ".join(f'"{k.name}"' for k in keys if k.needed and k.name not in given)
+        if row and wanted:
+            like = row.example.splitlines()[0]
+            self.report(slips.LACKING(word=word.text, wanted=wanted, example=like).at(word.place))
 
     def pairs(
         self, row: Word, found: list[Argument], *, whole_line: bool, until: Container[str] = ()
@@ -132,11 +133,11 @@ class LineReader(TokenReader):
 
     def unexpected(self, row: Word, token: Token, keys: Mapping[str, Key]) -> LineError:
         """Report something that is no key of the word."""
-        own = [name for name in keys if name not in {key.name for key in ATTRIBUTES}]
+        own = ", ".join(name for name in keys if name not in {key.name for key in ATTRIBUTES})
         if token.kind != "name":
-            return self.fail(*slips.without_key(token.text, row.name, own))
+            return self.fail(*slips.WITHOUT_KEY(text=token.text, word=row.name, keys=own))
         close = chosen(token.text, keys) or nearest(token.text, list(keys))
-        slip = slips.no_key(row.name, token.text, close, own)
+        slip = slips.NO_KEY(word=row.name, text=token.text, keys=own or "none").meant(close)
         about = token.text if row.name in self.rules else ""
         self.report(slip.at(token.place, trails=True, about=about))
         return LineError()
@@ -149,7 +150,7 @@ class LineReader(TokenReader):
         if isinstance(value, Measure) and not value.unit and self.parted(row):
             value = Broken(place)
         if any(argument.key == key.name for argument in found):
-            self.report(slips.given_twice(key.name).at(place, trails=True))
+            self.report(slips.GIVEN_TWICE(key=key.name).at(place, trails=True))
             return
         if problem := check_literal(row.name, key, value):
             self.report(problem)
@@ -169,7 +170,7 @@ class LineReader(TokenReader):
             return False
         self.at += 1
         number = self.tokens[self.at - 2].text
-        self.report(slips.space_before_unit(f"{number}{token.text}").at(token.place))
+        self.report(slips.SPACE_BEFORE_UNIT(together=f"{number}{token.text}").at(token.place))
         return True
 
     def value(self, row: Word, key: Key) -> Value:
@@ -185,7 +186,7 @@ class LineReader(TokenReader):
         if key.kind == "flag" and (done or (token and token.text in keys_of(row))):
             return Name("yes", self.tokens[self.at - 1].place)  # a flag that stands alone is meant
         if done:
-            raise self.fail(*slips.needs_value(key.name, row.name))
+            raise self.fail(*slips.NEEDS_VALUE(key=key.name, word=row.name))
         return self.short()
 
     def short(self) -> Expression:
@@ -204,7 +205,7 @@ class LineReader(TokenReader):
         while (token := self.peek()) is not None and token.text in ("and", "less"):
             joined += 1
             if joined > MOST_OPERATIONS:
-                raise self.fail(*slips.many_parts(MOST_OPERATIONS))
+                raise self.fail(*slips.MANY_PARTS(most=MOST_OPERATIONS))
             self.at += 1
             left = Join(token.text, left, self.figure("region", until), token.place)
         return left
@@ -218,9 +219,10 @@ class LineReader(TokenReader):
         group = SORTS[kind]
         names = [name for name, word in WORDS.items() if word.group == group]
         if token is None or token.kind != "name":
-            raise self.fail(*slips.expected_sort(group, names))
+            raise self.fail(*slips.EXPECTED_SORT(sort=group, names=", ".join(names)))
         if token.text not in names:
-            raise self.fail(*slips.not_sort(token.text, group, nearest(token.text, names), names))
+            slip = slips.NOT_SORT(text=token.text, sort=group, names=", ".join(names))
+            raise self.fail(*slip.meant(nearest(token.text, names)))
         self.at += 1
         row = WORDS[token.text]
         row = Word(row.name, row.group, row.help, row.keys, row.mains)
@@ -257,14 +259,14 @@ class LineReader(TokenReader):
             raise self.fail(*slips.DEFINE_NAME)
         self.at += 1
         if name.text in WORDS:
-            self.report(slips.word_of_language(name.text).at(name.place))
+            self.report(slips.WORD_OF_LANGUAGE(name=name.text).at(name.place))
         found.append(Argument("name", Name(name.text, name.place), name.place, name.place))
         while (token := self.peek()) is not None and not self.ends(token):
             if token.kind != "name" or not self.sees("=", 1):
                 raise self.fail(*slips.DEFAULT)
             self.at += 2
             if self.peek() is None:
-                raise self.fail(*slips.needs_default(token.text))
+                raise self.fail(*slips.NEEDS_DEFAULT(key=token.text))
             start = self.at
             value = self.short()
             found.append(Argument(token.text, value, token.place, self.since(start)))

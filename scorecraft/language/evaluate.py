@@ -38,7 +38,7 @@ def work_out(expression: Expression, names: Names) -> Quantity:
         return quantity(expression.value, expression.unit)
     if isinstance(expression, Name):
         if expression.name not in names:
-            raise ScorecraftError(sums.no_value_here(expression.name), expression.place)
+            raise ScorecraftError(sums.NO_VALUE_HERE.format(name=expression.name), expression.place)
         return names[expression.name]
     if isinstance(expression, Unary) and expression.operator == "-":
         inner = evaluate(expression.operand, names)
@@ -106,7 +106,9 @@ def call(expression: Call, names: Names) -> Quantity:
     first = values[0]
     if expression.function in ("sin", "cos"):
         if first.dimension != ANGLE:
-            raise sums.takes_angle(expression.function, first).error(expression.place)
+            raise sums.TAKES_ANGLE(function=expression.function, given=first).error(
+                expression.place
+            )
         wave = math.sin if expression.function == "sin" else math.cos
         return Quantity(wave(first.value))
     if expression.function == "sqrt":
@@ -115,7 +117,7 @@ def call(expression: Call, names: Names) -> Quantity:
         return Quantity(abs(first.value), first.dimension, first.share)
     if expression.function == "round":
         if first.dimension != NUMBER or first.share:
-            raise sums.takes_number(first).error(expression.place)
+            raise sums.TAKES_NUMBER(given=first).error(expression.place)
         return Quantity(float(math.floor(first.value + 0.5)))
     for other in values[1:]:
         alike(first, other, expression.place, "compared")
@@ -128,6 +130,6 @@ def root(found: Quantity, place: Place) -> Quantity:
     if found.value < 0:
         raise sums.NEGATIVE_ROOT.error(place)
     if any(power % 2 for power in found.dimension):
-        raise sums.no_root(found).error(place)
+        raise sums.NO_ROOT(given=found).error(place)
     half = Dimension(*(power // 2 for power in found.dimension))
     return Quantity(math.sqrt(found.value), half, found.share)

@@ -64,7 +64,7 @@ class TokenReader:
     def expect(self, sign: str, hint: str) -> None:
         """Pass over a sign that must come now; raises LineError without it."""
         if not self.sees(sign):
-            raise self.fail(*sums.sign(sign, hint))
+            raise self.fail(*sums.SIGN(wanted=sign, hint=hint))
         self.at += 1
 
     def inside(self) -> Expression:
@@ -88,7 +88,7 @@ class TokenReader:
                 break
             self.operations += 1
             if self.operations > MOST_OPERATIONS:
-                raise self.fail(*sums.too_long(MOST_OPERATIONS))
+                raise self.fail(*sums.TOO_LONG(most=MOST_OPERATIONS))
             self.at += 1
             left = Binary(token.text, left, self.expression(own + 1), token.place)
             if own == PRECEDENCE["<"]:
@@ -105,7 +105,7 @@ class TokenReader:
         """
         self.depth += 1
         if self.depth > MOST_NESTING:
-            raise self.fail(*sums.levels(message, MOST_NESTING))
+            raise self.fail(*sums.LEVELS(message=message, most=MOST_NESTING))
 
     def operand(self) -> Expression:
         """Read a sign or `not` with what follows, or a single value.
@@ -159,7 +159,7 @@ class TokenReader:
         if token.kind == "sign" and token.text == "(":
             return self.inside()
         about = token.text if token.kind == "name" else ""
-        self.report(sums.no_value(token.text).at(token.place, trails=True, about=about))
+        self.report(sums.NO_VALUE(text=token.text).at(token.place, trails=True, about=about))
         raise LineError
 
     def call(self, name: Token) -> Expression:
@@ -174,7 +174,8 @@ class TokenReader:
         self.expect(")", sums.CLOSE_CALL)
         if name.text not in FUNCTIONS:
             close = nearest(name.text, FUNCTIONS)
-            self.report(sums.unknown_function(name.text, close, FUNCTIONS).at(name.place))
+            slip = sums.UNKNOWN_FUNCTION(name=name.text, known=", ".join(FUNCTIONS)).meant(close)
+            self.report(slip.at(name.place))
             return Broken(name.place)
         takes = FUNCTIONS[name.text]
         if (takes is not None and len(arguments) != takes) or not arguments:

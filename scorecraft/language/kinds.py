@@ -37,13 +37,15 @@ def check_literal(word: str, key: Key, value: Value) -> Problem | None:
     if isinstance(value, Name):
         return check_choice(word, key, value)
     if isinstance(value, Text) and key.kind != "text":
-        return slips.takes(key.name, "no text", f"it takes {expected(key)}").at(value.place)
+        return slips.TAKES(key=key.name, wanted="no text", hint=f"it takes {expected(key)}").at(
+            value.place
+        )
     if key.kind == "text" and not isinstance(value, Text):
         place = getattr(value, "place", None)
-        return slips.takes(key.name, "text in quotes", slips.IN_QUOTES).at(place)
+        return slips.TAKES(key=key.name, wanted="text in quotes", hint=slips.IN_QUOTES).at(place)
     if key.kind == "pair" and not isinstance(value, Points):
         place = getattr(value, "place", None)
-        return slips.takes(key.name, "a pair", slips.LIKE_PAIR).at(place)
+        return slips.TAKES(key=key.name, wanted="a pair", hint=slips.LIKE_PAIR).at(place)
     return None
 
 
@@ -58,20 +60,25 @@ def check_choice(word: str, key: Key, value: Name) -> Problem | None:
     """Check a name given where only a few are known."""
     if key.kind in ("text", "pair", "points"):
         if key.kind == "text":
-            return slips.takes(key.name, "text in quotes", slips.IN_QUOTES).at(value.place)
+            return slips.TAKES(key=key.name, wanted="text in quotes", hint=slips.IN_QUOTES).at(
+                value.place
+            )
         wanted = expected(key).split(",")[0]
-        return slips.takes(key.name, wanted, slips.LIKE_PAIR).at(value.place)
+        return slips.TAKES(key=key.name, wanted=wanted, hint=slips.LIKE_PAIR).at(value.place)
     if not key.choices or value.name in key.choices:
         return None
     close = nearest(value.name, key.choices)
-    return slips.not_a_choice(value.name, key.name, word, close, expected(key)).at(value.place)
+    slip = slips.NOT_A_CHOICE(word=word, key=key.name, value=value.name, expected=expected(key))
+    return slip.meant(close).at(value.place)
 
 
 def check_quantity(key: Key, found: Quantity, place: Place) -> Problem | None:
     """Check the dimension and the range of a quantity for a key."""
     if key.kind not in DIMENSIONS:
         if key.kind in ("choice", "flag", "text", "pair", "points", "new name"):
-            return slips.takes(key.name, "no number", f"it takes {expected(key)}").at(place)
+            return slips.TAKES(
+                key=key.name, wanted="no number", hint=f"it takes {expected(key)}"
+            ).at(place)
         return None
     if found.share and key.kind in ("length", "number"):
         return (
@@ -81,20 +88,22 @@ def check_quantity(key: Key, found: Quantity, place: Place) -> Problem | None:
         )
     if found.dimension != DIMENSIONS[key.kind] or found.share:
         if found.dimension == NUMBER and not found.share and key.kind in MAIN_UNIT:
-            return slips.needs_unit(key.name, LIKE[key.kind]).at(place)
+            return slips.NEEDS_UNIT(key=key.name, like=LIKE[key.kind]).at(place)
         wanted = LIKE[key.kind].split(",")[0]
-        return slips.takes_not(key.name, wanted, found.called, LIKE[key.kind]).at(place)
+        return slips.TAKES_NOT(
+            key=key.name, wanted=wanted, given=found.called, like=LIKE[key.kind]
+        ).at(place)
     return check_range(key, found, place)
 
 
 def check_share(key: Key, found: Quantity, place: Place) -> Problem | None:
     """Check the sign of a share given for a length."""
     if found.value < 0 and (key.least is None or key.least >= 0):
-        return slips.cannot_be(key.name, "negative").at(place)
+        return slips.CANNOT_BE(key=key.name, what="negative").at(place)
     if found.value == 0 and key.least is None:
-        return slips.cannot_be(key.name, "zero").at(place)
+        return slips.CANNOT_BE(key=key.name, what="zero").at(place)
     if abs(found.value) > LARGEST_SHARE:
-        return slips.share_too_large(key.name, LARGEST_SHARE).at(place)
+        return slips.SHARE_TOO_LARGE(key=key.name, most=LARGEST_SHARE).at(place)
     return None
 
 
@@ -102,17 +111,17 @@ def check_range(key: Key, found: Quantity, place: Place) -> Problem | None:
     """Check a quantity against the least and most of a key; sizes must be above zero."""
     value = found.value
     if key.kind == "count" and value != round(value):
-        return slips.whole_number(key.name).at(place)
+        return slips.WHOLE_NUMBER(key=key.name).at(place)
     if key.least is None and key.kind in ("length", "size", "mass") and value <= 0:
         says = "zero" if value == 0 else "negative"
-        return slips.cannot_be(key.name, says).at(place)
+        return slips.CANNOT_BE(key=key.name, what=says).at(place)
     unit = MAIN_UNIT.get(key.kind, "")
     if key.least is not None and value < key.least - TINY:
         low = f"{in_unit(key.least, unit):g}{unit}"
-        return slips.below(key.name, low).at(place)
+        return slips.BELOW(key=key.name, low=low).at(place)
     if key.default.endswith("%") and not found.share and value > (key.most or 1.0):
-        return slips.needs_unit(key.name, f"a share, like {key.default}").at(place)
+        return slips.NEEDS_UNIT(key=key.name, like=f"a share, like {key.default}").at(place)
     if key.most is not None and value > key.most + TINY:
         high = f"{in_unit(key.most, unit):g}{unit}"
-        return slips.above(key.name, high).at(place)
+        return slips.ABOVE(key=key.name, high=high).at(place)
     return None

@@ -72,7 +72,7 @@ def check_block(
             continue
         known |= {new} if new else set()
         if len(known) > MOST_NAMES:
-            report(slips.many_names(MOST_NAMES).at(statement.place))
+            report(slips.MANY_NAMES(most=MOST_NAMES).at(statement.place))
             raise EnoughError
         check_block(statement.body, known, rules, report)
 
@@ -90,7 +90,8 @@ def check_new(statement: Statement, new: str, known: set[str]) -> Problem | None
     argument = statement.get("name")
     if new not in known or argument is None or statement.word == "define":
         return None
-    return slips.name_taken(new, new in AT_HAND).at(argument.place, trails=True)
+    slip = slips.ALWAYS_AT_HAND if new in AT_HAND else slips.NAME_TAKEN
+    return slip(name=new).at(argument.place, trails=True)
 
 
 def check_value(argument: Argument, row: Word, known: set[str], new: str) -> Iterator[Problem]:
@@ -102,9 +103,9 @@ def check_value(argument: Argument, row: Word, known: set[str], new: str) -> Ite
         if name.name in known:
             continue
         if name.name == new:
-            slip = slips.defined_by_itself(new)
+            slip = slips.DEFINED_BY_ITSELF(name=new)
         else:
-            slip = slips.unknown_name(name.name, nearest(name.name, sorted(known)))
+            slip = slips.UNKNOWN_NAME(name=name.name).meant(nearest(name.name, sorted(known)))
         trails = name.name in KEY_NAMES  # a value before it may be amiss
         yield slip.at(name.place, trails=trails, about=name.name)
 

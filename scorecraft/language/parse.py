@@ -24,7 +24,7 @@ def parse(text: str, file: str = "pattern") -> Pattern:
     Raises PatternError with every problem of the text, in the order of its lines.
     """
     if len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES:
-        raise PatternError([slips.too_large(MOST_BYTES).at(Place(file, 1, 1))])
+        raise PatternError([slips.TOO_LARGE(most_bytes=MOST_BYTES).at(Place(file, 1, 1))])
     text = text.removeprefix("\ufeff")
     problems = Problems(MOST_PROBLEMS)
     pattern = Pattern(())
@@ -95,7 +95,7 @@ class Parser:
         else:
             known = self.known(head.text, head.place)
         if known and depth and at_head(head.text):
-            self.report(slips.head_in_block(head.text).at(head.place))
+            self.report(slips.HEAD_IN_BLOCK(word=head.text).at(head.place))
         arguments = reader.arguments(head.text) if known else ()
         body = self.body(line, head.text if known else "", depth)
         span = joined(head.place, line.tokens[-1].place)
@@ -107,11 +107,13 @@ class Parser:
             return True
         if word in WORDS:
             row = WORDS[word]
-            slip = slips.no_statement(word, row.group, row.example.splitlines()[0])
+            slip = slips.NO_STATEMENT(
+                word=word, sort=row.group, example=row.example.splitlines()[0]
+            )
             self.report(slip.at(place, trails=True))
             return False
         close = nearest(word, [w for w in WORDS if starts_statement(w)] + list(self.rules))
-        self.report(slips.unknown_word(word, close).at(place, trails=True, about=word))
+        self.report(slips.UNKNOWN_WORD(word=word).meant(close).at(place, trails=True, about=word))
         return False
 
     def body(self, line: SourceLine, word: str, depth: int) -> tuple[Statement, ...]:
@@ -121,16 +123,16 @@ class Parser:
         takes = word in WORDS and WORDS[word].body
         end = line.tokens[-1].place
         if opens and word and not takes:
-            self.report(slips.takes_no_block(word).at(end, trails=True))
+            self.report(slips.TAKES_NO_BLOCK(word=word).at(end, trails=True))
         elif takes and not opens:
-            self.report(slips.needs_block(word).at(end, trails=True))
+            self.report(slips.NEEDS_BLOCK(word=word).at(end, trails=True))
         elif takes and not deeper:
-            self.report(slips.empty_block(word).at(end, trails=True))
+            self.report(slips.EMPTY_BLOCK(word=word).at(end, trails=True))
         if not deeper or not (opens or takes):
             return ()
         if depth + 1 > MOST_NESTING:
             place = self.lines[self.next].tokens[0].place
-            self.report(slips.nested_blocks(MOST_NESTING).at(place))
+            self.report(slips.NESTED_BLOCKS(most=MOST_NESTING).at(place))
             self.skip(line.indent)
             return ()
         return self.block(self.lines[self.next].indent, depth + 1)

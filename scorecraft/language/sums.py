@@ -1,9 +1,6 @@
 """What is wrong with an expression, when it is read and when it is worked out."""
 
-from collections.abc import Iterable
-
 from scorecraft.errors import Slip
-from scorecraft.language.slips import listed, mean
 from scorecraft.units import Quantity
 
 IN_PARENTHESES = "put an expression in parentheses"
@@ -18,31 +15,11 @@ NO_NUMBER = Slip("this is not a number", "use a condition only after when")
 NO_CONDITION = Slip("this is not a condition", "like (n > 0)")
 BY_ZERO = Slip("a division by zero", "the divisor comes out as 0 here")
 NEGATIVE_ROOT = Slip("the square root of a negative number", "use abs() inside")
-
-
-def sign(wanted: str, hint: str) -> Slip:
-    """Ask for a sign."""
-    return Slip(f'expected "{wanted}"', hint)
-
-
-def too_long(most: int) -> Slip:
-    """Refuse an expression of too many operations."""
-    return Slip("this expression is too long", f"at most {most:.0f} operations")
-
-
-def levels(message: str, most: int) -> Slip:
-    """Refuse an expression within expressions without end."""
-    return Slip(message, f"at most {most:.0f} levels")
-
-
-def no_value(text: str) -> Slip:
-    """Refuse what cannot be a value."""
-    return Slip(f'expected a value, not "{text}"', "a number, a name or (…)")
-
-
-def unknown_function(name: str, close: str, known: Iterable[str]) -> Slip:
-    """Refuse a function that is none."""
-    return Slip(f'unknown function "{name}"', mean(close, f"functions: {listed(known)}"))
+SIGN = Slip('expected "{wanted}"', "{hint}")
+TOO_LONG = Slip("this expression is too long", "at most {most:.0f} operations")
+LEVELS = Slip("{message}", "at most {most:.0f} levels")
+NO_VALUE = Slip('expected a value, not "{text}"', "a number, a name or (…)")
+UNKNOWN_FUNCTION = Slip('unknown function "{name}"', "functions: {known}")
 
 
 def function_takes(name: str, takes: int | None) -> Slip:
@@ -51,9 +28,7 @@ def function_takes(name: str, takes: int | None) -> Slip:
     return Slip(f"{name} takes {says}", f"{name}({like})")
 
 
-def no_value_here(name: str) -> str:
-    """Say that a name stands for nothing here."""
-    return f'"{name}" has no value here'
+NO_VALUE_HERE = '"{name}" has no value here'
 
 
 def not_alike(left: Quantity, right: Quantity, done: str) -> Slip:
@@ -63,16 +38,6 @@ def not_alike(left: Quantity, right: Quantity, done: str) -> Slip:
     return Slip(f"{left.called} and {right.called} cannot be {done}", hint)
 
 
-def takes_angle(function: str, given: Quantity) -> Slip:
-    """Refuse anything but an angle."""
-    return Slip(f"{function} takes an angle, not {given.called}", "like sin(30deg)")
-
-
-def takes_number(given: Quantity) -> Slip:
-    """Refuse to round anything but a plain number."""
-    return Slip(f"round takes a plain number, not {given.called}", "like round(width / 10mm)")
-
-
-def no_root(given: Quantity) -> Slip:
-    """Refuse the root of what has none."""
-    return Slip(f"no square root of {given.called}", "use a number or an area")
+TAKES_ANGLE = Slip("{function} takes an angle, not {given.called}", "like sin(30deg)")
+TAKES_NUMBER = Slip("round takes a plain number, not {given.called}", "like round(width / 10mm)")
+NO_ROOT = Slip("no square root of {given.called}", "use a number or an area")

@@ -174,11 +174,11 @@ def read_unit(
     if not written and (apart := SIGN_APART.match(line, end)):
         end = apart.end()
         together = f"{line[start:number_end]}{line[end - 1]}"
-        report(slips.space_before_unit(together).at(span(at, start, end)))
+        report(slips.SPACE_BEFORE_UNIT(together=together).at(span(at, start, end)))
         return Token("broken", line[start:end], place), end
     if unit not in UNITS:
         close = nearest(unit, [name for name, row in UNITS.items() if row.dimension != TIME])
-        slip = slips.no_unit(written, close, (name for name in UNITS if name))
+        slip = slips.NO_UNIT(written=written, known=", ".join(filter(None, UNITS))).meant(close)
         report(slip.at(span(at, number_end, end)))
         return Token("broken", line[start:end], place), end
     if not value < 1e12:
@@ -200,5 +200,5 @@ def read_text(line: str, position: int, at: Place, report: Report) -> tuple[Toke
     if end >= len(line):
         report(slips.NO_QUOTE.at(place))
     elif stray := next((c for c in out if unicodedata.category(c) in ("Cc", "Cs")), ""):
-        report(slips.control_character(ord(stray)).at(place))
+        report(slips.CONTROL_CHARACTER(code=ord(stray)).at(place))
     return Token("text", "".join(out), place), end + 1

@@ -26,10 +26,10 @@ from scorecraft.baking import (
     SPREAD,
 )
 from scorecraft.limits import MOST_SPRING
+from scorecraft.loaf import telling as say
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.grown import grown
 from scorecraft.loaf.sections import Sections
-from scorecraft.loaf.telling import out_of_range
 
 RAYS = 90
 """Rays over which the mean strain is taken."""
@@ -60,10 +60,11 @@ class Bake:
     def __post_init__(self) -> None:
         if not 1.0 <= self.spring <= MOST_SPRING:
             hint = f"use 1 to {MOST_SPRING:g}: the baked volume over the proofed volume"
-            raise out_of_range(f"an oven spring of {self.spring:g}", hint)
+            raise say.OUT_OF_RANGE(what=f"an oven spring of {self.spring:g}", hint=hint).usage()
         if not 0.0 <= self.spread <= 1.0:
             hint = "use 0% (all upward) to 100% (all sideways)"
-            raise out_of_range(f"a sideways spread of {100 * self.spread:g}%", hint)
+            what = f"a sideways spread of {100 * self.spread:g}%"
+            raise say.OUT_OF_RANGE(what=what, hint=hint).usage()
 
     @property
     def sideways(self) -> float:

@@ -21,13 +21,13 @@ from scorecraft.limits import (
     MOST_PROFILE,
     SMALLEST_LOAF_MM,
 )
+from scorecraft.loaf import telling as say
 from scorecraft.loaf.crest import Crest
 from scorecraft.loaf.forms import called, form_of
 from scorecraft.loaf.outline import Outline, inner_outline, outline_of, tapered
 from scorecraft.loaf.pieces import distance as measured
 from scorecraft.loaf.pieces import gauss, halved, ratio
 from scorecraft.loaf.rays import Meridian, RayTable, ray_table
-from scorecraft.loaf.telling import hole_too_large, out_of_range
 from scorecraft.loaf.tin import Tin, filled_tin
 from scorecraft.practice import RIM_POWER
 
@@ -58,11 +58,11 @@ class Loaf:
         for name in ("width_mm", "length_mm", "height_mm"):
             check_size(name.removesuffix("_mm"), getattr(self, name))
         if self.hole and 2 * self._crest.extremes[0] < LEAST_RING_MM:
-            raise hole_too_large(LEAST_RING_MM)
+            raise say.HOLE_TOO_LARGE(least_mm=LEAST_RING_MM).usage()
         for power in self.profile:
             if not LEAST_PROFILE <= power <= MOST_PROFILE:
                 hint = f"use {LEAST_PROFILE:g} (a cone) to {MOST_PROFILE:g} (a box)"
-                raise out_of_range(f"a profile of {power:g}", hint)
+                raise say.OUT_OF_RANGE(what=f"a profile of {power:g}", hint=hint).usage()
 
     @property
     def shape(self) -> str:
@@ -336,5 +336,5 @@ def check_size(name: str, size_mm: float) -> None:
     low = LEAST_HEIGHT_MM if name == "height" else SMALLEST_LOAF_MM
     high = LARGEST_LOAF_MM
     if not low <= size_mm <= high:
-        hint = f"use {low:g} mm to {high:g} mm"
-        raise out_of_range(f"a {name} of {size_mm:g} mm", hint)
+        what, hint = f"a {name} of {size_mm:g} mm", f"use {low:g} mm to {high:g} mm"
+        raise say.OUT_OF_RANGE(what=what, hint=hint).usage()

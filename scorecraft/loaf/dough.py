@@ -52,10 +52,10 @@ class Dough:
     def __post_init__(self) -> None:
         if isinstance(self.proof, str):
             if self.proof not in STAGES:
-                raise say.unknown_proof(self.proof)
+                raise say.UNKNOWN_PROOF(proof=self.proof).usage()
         elif not LEAST_PROOF.value <= self.proof <= MOST_PROOF:
             hint = f"use {LEAST_PROOF.value:g} to {MOST_PROOF:g} times the volume"
-            raise say.out_of_range(f"a proof of {self.proof:g}", hint)
+            raise say.OUT_OF_RANGE(what=f"a proof of {self.proof:g}", hint=hint).usage()
 
     @property
     def times(self) -> float:

@@ -7,7 +7,7 @@ the function of the form's name in `loaf/rims`.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from scorecraft.loaf.telling import unknown_form, with_article
+from scorecraft.loaf import telling as say
 from scorecraft.loaf.tin import PANS
 from scorecraft.practice import COMMON, HEIGHT_PER_WIDTH, SET, Rule
 
@@ -95,14 +95,15 @@ def called(shape: str) -> str:
 def form_of(name: str) -> Form:
     """Find a form; raises UsageError for a name that none has."""
     if name not in FORMS:
-        raise unknown_form(name, tuple(FORMS))
+        *others, last = FORMS
+        raise say.UNKNOWN_FORM(name=name, others=", ".join(others), last=last).usage()
     return FORMS[name]
 
 
 def table() -> Iterator[tuple[str, Rule]]:
     """Yield the usual measures of every form as rules, each with its subject."""
     for form in ROWS:
-        named = with_article(form.called)
+        named = say.with_article(form.called)
         source = SET if form.power is None else COMMON
         if form.even:
             yield "forms", Rule(1.0, "", f"length over width of {named}", "by definition")

@@ -12,8 +12,8 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
+from scorecraft.loaf import telling as say
 from scorecraft.loaf.forms import Form
-from scorecraft.loaf.telling import hole_off_centre
 from scorecraft.units import turntable_degrees
 
 TRACED_SAMPLES = 1440
@@ -161,7 +161,7 @@ def traced_outlines(rims: Sequence[ArrayLike]) -> list[Outline]:
     for hole in rims[1:]:
         ring = _ring(np.asarray(hole, dtype=np.float64)) - middle
         if not shapely.contains_xy(shapely.Polygon(ring), 0.0, 0.0):
-            raise hole_off_centre()
+            raise say.HOLE_OFF_CENTRE.usage()
         found.append(_traced("hole", ring))
     return found
 

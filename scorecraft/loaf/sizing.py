@@ -135,18 +135,19 @@ def _too_high(across: float, height: float) -> list[tuple[str, str]]:
     most = HIGHEST_STAND.value * across
     if height <= most * (1 + 1e-9):
         return []
-    return [say.too_tall(height, across, most)]
+    return [say.TOO_TALL(height_mm=height, across_mm=across, most_mm=most)]
 
 
 def proofed_volume(grams: float, dough: Dough) -> tuple[float, list[str]]:
     """Volume (mm3) of so many grams of dough when it is cut, and how it was found."""
     low, high = LEAST_DOUGH_G, MOST_DOUGH_G
     if not low <= grams <= high:
-        raise say.out_of_range(f"{grams:g} g of dough", f"use {low:g} g to {high:g} g")
+        what, hint = f"{grams:g} g of dough", f"use {low:g} g to {high:g} g"
+        raise say.OUT_OF_RANGE(what=what, hint=hint).usage()
     mixed = grams / DOUGH_DENSITY.value
     volume = mixed * dough.times * dough.shrunk
     return 1000 * volume, [
-        say.mixed_volume(grams, DOUGH_DENSITY.value, mixed),
+        say.MIXED_VOLUME.format(grams=grams, density=DOUGH_DENSITY.value, mixed_cm3=mixed),
         say.proofed_volume(dough, volume),
     ]
 
@@ -168,14 +169,14 @@ def _stand_in_basket(
         return lowest, say.basket_narrower(basket, width * share, grams < least), []
     much, fix = too_much(grams, most), say.basket_fix(least, most)
     if stand <= highest:
-        doubts = [(say.basket_overfull(basket), fix)] if much else []
+        doubts = [(say.BASKET_OVERFULL.format(basket=basket), fix)] if much else []
         return stand, say.basket_shapes(basket, width, length), doubts
     spread = (stand / highest) ** (1 / 3)
-    why = say.why_it_spreads(dough, much)
-    step = say.basket_spreads(basket, spread, why)
+    more, why = spread - 1, say.why_it_spreads(dough, much)
+    step = say.BASKET_SPREADS.format(basket=basket, more=more, why=why)
     if spread <= SPREADS_FROM_BASKET.value and not much:
         return highest, step, []
-    return highest, step, [(say.basket_doubt(basket, spread, why), fix)]
+    return highest, step, [(say.BASKET_DOUBT.format(basket=basket, more=more, why=why), fix)]
 
 
 def _solved(box: float, longer: float, stand: float, known: Known) -> tuple[float, float, float]:

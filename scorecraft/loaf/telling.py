@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isclose
 from typing import TYPE_CHECKING
 
-from scorecraft.errors import UsageError
+from scorecraft.errors import Slip
 from scorecraft.units import celsius_words, percent_words
 
 if TYPE_CHECKING:
@@ -18,6 +18,37 @@ WET, WARM_C = 0.78, 27.0
 """From here on dough is called wet, and dough or kitchen warm."""
 BASKET_IGNORED = "the basket is ignored: the size given is used"
 SIZE_USED = "the size given is used"
+OUT_OF_RANGE = Slip("{what} is out of range", "{hint}")
+UNKNOWN_FORM = Slip('"{name}" is not a loaf form', "use {others} or {last}")
+HOLE_TOO_LARGE = Slip(
+    "the ring around the hole is narrower than {least_mm:g} mm",
+    "use a smaller hole or a wider loaf",
+)
+HOLE_OFF_CENTRE = Slip(
+    "the hole does not lie around the loaf's centre", "draw the hole around the middle of the loaf"
+)
+UNKNOWN_PROOF = Slip(
+    '"{proof}" is not a stage of proofing',
+    "use under, ready, over, or how many times the mixed volume",
+)
+MIXED_VOLUME = "{grams:g} g of dough at {density:g} g/cm³ takes up {mixed_cm3:.0f} cm³ when mixed"
+TOO_TALL = Slip(
+    "this much dough would stand {height_mm:.0f} mm high on {across_mm:.0f} mm: it will spread",
+    "use less dough or a wider loaf; on that width it stands about {most_mm:.0f} mm at most",
+)
+BASKET_SPREADS = "turned out of {basket} the loaf spreads by {more:.0%}: {why}"
+BASKET_DOUBT = "the loaf will be {more:.0%} larger than {basket} once it is turned out: {why}"
+BASKET_OVERFULL = "this is too much dough for {basket}"
+PAN_CHOSEN = "no tin is named: {pan} is usual for {grams:g} g"
+PAN_TAKES = "{pan} takes {low_g:g} to {high_g:g} g of dough: {grams:g} g is taken"
+TOO_MUCH_FOR_PAN = Slip(
+    "{grams:g} g of dough is too much for {pan}: it spills over the rim",
+    "use at most {most_g:g} g, or a larger tin",
+)
+TOO_LITTLE_FOR_PAN = Slip(
+    "{grams:g} g of dough is too little for {pan}: its crown stays below the rim",
+    "use at least {least_g:g} g, or a smaller tin",
+)
 
 
 def size_words(loaf: Loaf) -> str:
@@ -29,43 +60,9 @@ def size_words(loaf: Loaf) -> str:
     return f"{across}{hole}, {loaf.height_mm:.0f} mm high"
 
 
-def out_of_range(what: str, hint: str) -> UsageError:
-    """Refuse a number that no loaf has."""
-    return UsageError(f"{what} is out of range", None, hint)
-
-
 def with_article(name: str) -> str:
     """Write a name with a or an before it."""
     return f"{'an' if name[0] in 'aeioué' else 'a'} {name}"
-
-
-def unknown_form(name: str, known: tuple[str, ...]) -> UsageError:
-    """Refuse a word that is no form of a loaf."""
-    hint = f"use {', '.join(known[:-1])} or {known[-1]}"
-    return UsageError(f'"{name}" is not a loaf form', None, hint)
-
-
-def hole_too_large(least_mm: float) -> UsageError:
-    """Refuse a hole that leaves hardly any ring."""
-    hint = "use a smaller hole or a wider loaf"
-    return UsageError(f"the ring around the hole is narrower than {least_mm:g} mm", None, hint)
-
-
-def hole_off_centre() -> UsageError:
-    """Refuse a traced hole that is not in the middle."""
-    hint = "draw the hole around the middle of the loaf"
-    return UsageError("the hole does not lie around the loaf's centre", None, hint)
-
-
-def unknown_proof(proof: str) -> UsageError:
-    """Refuse a word that is no stage of proofing."""
-    hint = "use under, ready, over, or how many times the mixed volume"
-    return UsageError(f'"{proof}" is not a stage of proofing', None, hint)
-
-
-def mixed_volume(grams: float, density: float, mixed_cm3: float) -> str:
-    """Say how much room dough takes up when it is mixed."""
-    return f"{grams:g} g of dough at {density:g} g/cm³ takes up {mixed_cm3:.0f} cm³ when mixed"
 
 
 def proofed_volume(dough: Dough, cm3: float) -> str:
@@ -91,15 +88,6 @@ def loaf_holds(
     if isclose(found_mm3, dough_mm3, rel_tol=0.01):
         return told
     return f"{told}, {percent_words(found_mm3 / dough_mm3)} of the dough's volume: {SIZE_USED}"
-
-
-def too_tall(height_mm: float, across_mm: float, most_mm: float) -> tuple[str, str]:
-    """Say that dough does not stand so high, and what to do."""
-    return (
-        f"this much dough would stand {height_mm:.0f} mm high on {across_mm:.0f} mm: "
-        "it will spread",
-        f"use less dough or a wider loaf; on that width it stands about {most_mm:.0f} mm at most",
-    )
 
 
 def basket_words(basket_mm: tuple[float, float]) -> str:
@@ -133,46 +121,7 @@ def why_it_spreads(dough: Dough, too_much: bool) -> str:
     return " and ".join(reasons) or "the basket is full"
 
 
-def basket_spreads(basket: str, spread: float, why: str) -> str:
-    """Say by how much a loaf grows beyond its basket when it is turned out, and why."""
-    return f"turned out of {basket} the loaf spreads by {percent_words(spread - 1)}: {why}"
-
-
-def basket_doubt(basket: str, spread: float, why: str) -> str:
-    """Warn of a loaf that spreads more than a few per cent beyond its basket."""
-    more = percent_words(spread - 1)
-    return f"the loaf will be {more} larger than {basket} once it is turned out: {why}"
-
-
-def basket_overfull(basket: str) -> str:
-    """Warn of more dough than a basket takes, though the loaf may hold together."""
-    return f"this is too much dough for {basket}"
-
-
 def basket_fix(least_g: float, most_g: float) -> str:
     """Advise the usual amount of dough for a basket."""
     low, high = (round(grams / 10) * 10 for grams in (least_g, most_g))
     return f"use a larger basket or less dough: this one takes about {low:g} to {high:g} g"
-
-
-def pan_chosen(pan: str, grams: float) -> str:
-    """Say which tin is taken for so much dough."""
-    return f"no tin is named: {pan} is usual for {grams:g} g"
-
-
-def pan_takes(pan: str, low_g: float, high_g: float, grams: float) -> str:
-    """Say how much dough a tin takes, and what is taken."""
-    return f"{pan} takes {low_g:g} to {high_g:g} g of dough: {grams:g} g is taken"
-
-
-def not_for_pan(grams: float, pan: str, low_g: float, high_g: float) -> tuple[str, str]:
-    """Say that dough is too much or too little for its tin, and what to do."""
-    if grams > high_g:
-        return (
-            f"{grams:g} g of dough is too much for {pan}: it spills over the rim",
-            f"use at most {high_g:g} g, or a larger tin",
-        )
-    return (
-        f"{grams:g} g of dough is too little for {pan}: its crown stays below the rim",
-        f"use at least {low_g:g} g, or a smaller tin",
-    )

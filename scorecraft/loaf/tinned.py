@@ -33,10 +33,11 @@ def in_tin(
     steps: list[str] = []
     if pan is None and known.width_mm is None and grams is not None:
         pan = pan_for(grams)
-        steps.append(say.pan_chosen(pan.says, grams))
+        steps.append(say.PAN_CHOSEN.format(pan=pan.says, grams=grams))
     if pan is not None and grams is None and known.height_mm is None:
-        grams = sum(pan.dough_g) / 2
-        steps.append(say.pan_takes(pan.says, *pan.dough_g, grams))
+        low, high = pan.dough_g
+        grams = (low + high) / 2
+        steps.append(say.PAN_TAKES.format(pan=pan.says, low_g=low, high_g=high, grams=grams))
     width = known.width_mm or (pan.width_mm if pan else 0.0)
     length = known.length_mm or (pan.length_mm if pan else width * FORMS["tin"].longer)
     if grams is None:
@@ -85,4 +86,5 @@ def _doubts(pan: Pan | None, grams: float | None) -> list[tuple[str, str]]:
     low, high = pan.dough_g
     if low <= grams <= high:
         return []
-    return [say.not_for_pan(grams, pan.says, low, high)]
+    doubt = say.TOO_MUCH_FOR_PAN if grams > high else say.TOO_LITTLE_FOR_PAN
+    return [doubt(grams=grams, pan=pan.says, least_g=low, most_g=high)]

@@ -26,11 +26,13 @@ def faults(polygon: shapely.Geometry, bridges: Sequence[Bridge], sizes: Sizes) -
     thin = too_thin(polygon, sizes.web_mm)
     if thin:
         x, y = thin[0].centroid.coords[0]
-        found.append(telling.thin_strip(x, y, sizes.web_mm))
+        found.append(telling.THIN_STRIP.format(where=telling.place(x, y), least_mm=sizes.web_mm))
     weak = [bridge for bridge in bridges if not polygon.covers(_neck(bridge))]
     if weak:
         x, y = weak[0].at
-        found.append(telling.thin_bridge(x, y, sizes.bridge_mm))
+        found.append(
+            telling.THIN_BRIDGE.format(where=telling.place(x, y), least_mm=sizes.bridge_mm)
+        )
     return found
 
 

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 
 import scorecraft.plate.telling as telling
-from scorecraft.errors import UsageError
 
 MOST_LAYERS = 6
 
@@ -18,7 +17,7 @@ def layers_of(text: str) -> Mapping[str, tuple[str, ...]]:
         name, _, cuts = (each.strip() for each in part.partition("="))
         names = tuple(each.strip() for each in cuts.split(",") if each.strip())
         if not (name and names) or name in found or len(found) >= MOST_LAYERS:
-            raise UsageError(telling.no_layers(text), None, telling.LAYERS_LIKE)
+            raise telling.NO_LAYERS(text=text).usage()
         found[name] = names
     return found
 
@@ -26,5 +25,6 @@ def layers_of(text: str) -> Mapping[str, tuple[str, ...]]:
 def layer_of(layers: Mapping[str, tuple[str, ...]], name: str) -> tuple[str, ...]:
     """Give the cuts of a layer; raises UsageError for one there is not."""
     if name not in layers:
-        raise UsageError(telling.no_layer(name), None, telling.names_there_are(list(layers), None))
+        names = telling.names_there_are(list(layers), "")
+        raise telling.NO_LAYER(name=name, names=names).usage()
     return layers[name]

@@ -11,7 +11,6 @@ import shapely
 
 import scorecraft.plate.telling as telling
 from scorecraft.arrays import Line
-from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import Loaf
 from scorecraft.plate.plate import Joint, Plate
 
@@ -54,9 +53,9 @@ def limit_of(text: str) -> Limit:
     try:
         limit = Limit(float(wide) * factor, float(high) * factor)
     except ValueError as error:
-        raise UsageError(telling.no_plate_size(text), None, telling.PLATE_LIKE) from error
+        raise telling.NO_PLATE_SIZE(text=text).usage() from error
     if not (50 <= limit.width_mm <= 5000 and 50 <= limit.height_mm <= 5000):
-        raise UsageError(telling.no_plate_size(text), None, telling.PLATE_LIKE)
+        raise telling.NO_PLATE_SIZE(text=text).usage()
     return limit
 
 
@@ -72,8 +71,8 @@ def turned_to_fit(plate: Plate, loaf: Loaf, limit: Limit) -> tuple[Plate, int]:
         most = (limit.width_mm, limit.height_mm)
         beyond = (size[0] - loaf.width_mm, size[1] - loaf.length_mm)
         share = min((most[0] - beyond[0]) / loaf.width_mm, (most[1] - beyond[1]) / loaf.length_mm)
-        advice = telling.smaller_loaf(floor(share * loaf.width_mm))
-        raise UsageError(telling.too_large(size, most), None, advice)
+        width = floor(share * loaf.width_mm)
+        raise telling.TOO_LARGE(size=size, most=most, width_mm=width).usage()
     return (turned(plate, radians(turn)) if turn else plate), turn
 
 
@@ -112,7 +111,7 @@ def parted(plate: Plate, limit: Limit, *, turn: bool = False) -> tuple[Plate, ..
             if all(_fits(plate.polygon, cell, limit) for cell in cells):
                 made = _joined([_part(plate, cell) for cell in cells])
                 return tuple(_lying(each, limit) for each in made) if turn else made
-    raise UsageError(telling.NO_SEAM, None, telling.FEWER_SLOTS)
+    raise telling.NO_SEAM.usage()
 
 
 def _lying(plate: Plate, limit: Limit) -> Plate:

@@ -9,7 +9,6 @@ import shapely
 import scorecraft.plate.telling as telling
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
-from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.plate.attempt import Attempt, Kept, attempt
 from scorecraft.plate.body import Body, blank
 from scorecraft.plate.bridges import Bridge
@@ -90,7 +89,7 @@ def make_plate(
         drawn = slits(layout, slot_mm=slot, only=(*only, *fill) if only else ())
         drawn = widened(layout.cuts, drawn, whole.unfilled, wider)
         if not drawn:
-            raise UsageError(telling.NO_CUTS, None, telling.ADD_A_FIGURE)
+            raise telling.NO_CUTS.usage()
         wanted = beside(drawn, whole.area, web_mm)
         return _thinned(body, wanted, tried, whole, strict=bool(only))
 
@@ -103,7 +102,7 @@ def make_plate(
     made = _plate(body, best)
     wrong = faults(made.polygon, made.bridges, made.sizes)
     if wrong:
-        raise ScorecraftError(telling.faulty(wrong[0]), None, telling.ANOTHER_SLOT)
+        raise telling.FAULTY(fault=wrong[0]).error()
     return _mirrored(made) if mirrored else made
 
 

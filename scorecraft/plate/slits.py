@@ -12,7 +12,7 @@ import shapely
 import scorecraft.plate.telling as telling
 from scorecraft.curves import length
 from scorecraft.cuts import Cut, Layout
-from scorecraft.errors import UsageError, nearest
+from scorecraft.errors import nearest
 from scorecraft.loaf.areas import on_plan
 from scorecraft.loaf.plan import plan_strings
 
@@ -87,7 +87,8 @@ def chosen(cuts: Sequence[Cut], only: Sequence[str]) -> list[int]:
     known = [name for cut in cuts for name in _names(cut)]
     for name in only:
         if name not in known:
-            raise _unknown(name, list(dict.fromkeys(known)))
+            names = telling.names_there_are(list(dict.fromkeys(known)), nearest(name, known))
+            raise telling.NOT_CALLED(name=name, names=names).usage()
     return [index for index, cut in enumerate(cuts) if not set(only).isdisjoint(_names(cut))]
 
 
@@ -104,8 +105,3 @@ def widened(
 
 def _names(cut: Cut) -> tuple[str, str, str, str]:
     return cut.word, cut.part, cut.name, cut.kind
-
-
-def _unknown(name: str, known: list[str]) -> UsageError:
-    near = nearest(name, known)
-    return UsageError(telling.not_called(name), None, telling.names_there_are(known, near))

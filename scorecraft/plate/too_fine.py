@@ -53,9 +53,9 @@ def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> 
     """Say why a plate cannot be made, and the nearest slot or bridge that works."""
     worst = min(bad, key=lambda kept: min(kept.share, kept.cuts))
     message = (
-        telling.crowded(sizes, min(worst.share, worst.cuts), worst.name)
+        telling.CROWDED.format(sizes=sizes, share=min(worst.share, worst.cuts), name=worst.name)
         if _worn(worst)
-        else telling.loose(_where(_loose(tried)[0]), sizes, worst.name)
+        else telling.LOOSE.format(where=_where(_loose(tried)[0]), sizes=sizes, name=worst.name)
     )
     return ScorecraftError(message, None, _way_out(tried, bad, sizes, works))
 
@@ -63,10 +63,10 @@ def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> 
 def _way_out(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> str:
     slot = widest(sizes.slot_mm, LEAST_SLOT_MM.value, lambda mm: works(mm, sizes.bridge_mm))
     if slot:
-        return telling.slot_works(slot)
+        return telling.SLOT_WORKS.format(slot_mm=slot)
     bridge = widest(sizes.bridge_mm, sizes.web_mm, lambda mm: works(sizes.slot_mm, mm))
     if bridge:
-        return telling.bridge_works(bridge)
+        return telling.BRIDGE_WORKS.format(bridge_mm=bridge)
     return telling.nothing_works([kept.name for kept in tried.kept if kept not in bad])
 
 

@@ -38,7 +38,7 @@ def strokes(path: str | Path) -> list[Line]:
         root = read(data, str(path))
         lines = _drawn(root, viewport(root), Ink())
         if not lines:
-            raise say.no_strokes(path).usage(root.place)
+            raise say.NO_STROKES(path=path).usage(root.place)
     except UsageError as error:
         raise quoting(error, data.decode("utf-8-sig", "replace")) from error
     points = np.concatenate(lines)
@@ -54,7 +54,7 @@ def traced_rims(path: str | Path) -> list[Line]:
     """
     closed = [line for line in map(_closed, strokes(path)) if line is not None]
     if not closed:
-        raise say.no_rim(path).usage()
+        raise say.NO_RIM(path=path).usage()
     areas = shapely.area([shapely.Polygon(line) for line in closed])
     largest = int(np.argmax(areas))
     rim = shapely.Polygon(closed[largest])
@@ -65,7 +65,7 @@ def traced_rims(path: str | Path) -> list[Line]:
         and shapely.contains_xy(rim, *line[0])
     ]
     if len(holes) > 1:
-        raise say.holes(path, len(holes)).usage()
+        raise say.HOLES(path=path, count=len(holes)).usage()
     return [closed[largest], *holes]
 
 

@@ -54,9 +54,9 @@ def read(data: bytes, name: str) -> Node:
         raise say.NO_ENTITIES.usage(builder.here()) from error
     except ParseError as error:
         line, column = error.position
-        raise say.not_svg(error).usage(Place(name, line, column + 1)) from error
+        raise say.NOT_SVG(why=error).usage(Place(name, line, column + 1)) from error
     except (LookupError, ValueError) as error:
-        raise say.not_svg(error).usage(builder.here()) from error
+        raise say.NOT_SVG(why=error).usage(builder.here()) from error
     return builder.root()
 
 
@@ -92,7 +92,7 @@ class _Builder:
 
     def _begin(self, root: Node) -> None:
         if root.tag != "svg":
-            raise say.not_svg(f"its root is <{root.tag}>").usage(root.place)
+            raise say.NOT_SVG(why=f"its root is <{root.tag}>").usage(root.place)
         self.top = root
 
     def end(self, tag: str) -> None:
@@ -103,7 +103,7 @@ class _Builder:
             raise say.STYLE_OUTSIDE.usage(self.here())
 
     def pi(self, target: str, text: str | None = None) -> None:
-        raise say.not_allowed(f"<?{target}?>").usage(self.here())
+        raise say.NOT_ALLOWED(what=f"<?{target}?>").usage(self.here())
 
     def close(self) -> None:
         """End of the file: nothing is left to do."""
@@ -121,13 +121,13 @@ def _name(tag: str) -> str:
 def _check_plain(node: Node) -> None:
     """Refuse what could run, load or draw something that is not in the file's own paths."""
     if node.tag not in DRAWN | SILENT and not node.tag.startswith("{"):
-        raise say.not_read(node.tag).usage(node.place)
+        raise say.NOT_READ(tag=node.tag, way_out=say.WAY_OUT.get(node.tag, "")).usage(node.place)
     for key, value in node.attributes.items():
         name = key.rpartition("}")[2].lower()
         if name.startswith("on"):
-            raise say.not_allowed(f"a script ({name})").usage(node.place)
+            raise say.NOT_ALLOWED(what=f"a script ({name})").usage(node.place)
         if name == "href" and not value.strip().startswith("#"):
-            raise say.reference(value).usage(node.place)
+            raise say.REFERENCE(value=value).usage(node.place)
         if _refers_out(value):
             raise say.STYLE_OUTSIDE.usage(node.place)
 

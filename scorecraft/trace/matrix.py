@@ -53,7 +53,7 @@ def length(node: Node, key: str, default: float = 0.0) -> float:
     number, end = number_at(text, 0) or (0.0, 0)
     unit = text[end:].strip().lower()
     if not end or unit not in PX:
-        raise say.not_length(key, text).usage(node.place)
+        raise say.NOT_LENGTH(key=key, text=text).usage(node.place)
     return number * PX[unit]
 
 
@@ -67,7 +67,7 @@ def viewport(root: Node) -> Floats:
         return _scaling(MM_PER_PX, MM_PER_PX)
     numbers = numbers_of(box)
     if numbers is None or len(numbers) != 4 or min(numbers[2:]) <= 0:
-        raise say.not_box(box).usage(root.place)
+        raise say.NOT_BOX(box=box).usage(root.place)
     wide, high = numbers[2:]
     across = _extent(root, "width", wide, "height", high) / wide
     down = _extent(root, "height", high, "width", wide) / high
@@ -95,7 +95,7 @@ def _extent(root: Node, key: str, units: float, other: str, across: float) -> fl
     else:
         extent = units
     if extent <= 0:
-        raise say.not_above_zero(key).usage(root.place)
+        raise say.NOT_ABOVE_ZERO(key=key).usage(root.place)
     return extent
 
 
@@ -120,7 +120,7 @@ def transform(node: Node) -> Floats:
     while at < len(text):
         found = STEP.match(text, at)
         if found is None:
-            raise say.not_transform(text).usage(node.place)
+            raise say.NOT_TRANSFORM(text=text).usage(node.place)
         step = checked(_step(node, found), node)
         frame, at = checked(then(frame, step), node), found.end()
     return frame
@@ -129,7 +129,7 @@ def transform(node: Node) -> Floats:
 def _step(node: Node, found: re.Match[str]) -> Floats:
     numbers = numbers_of(found[2])
     if numbers is None or len(numbers) not in COUNTS.get(found[1], set()):
-        raise say.not_transform(found[0].strip()).usage(node.place)
+        raise say.NOT_TRANSFORM(text=found[0].strip()).usage(node.place)
     return _matrix(found[1], numbers)
 
 

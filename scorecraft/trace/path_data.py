@@ -44,7 +44,7 @@ class Ink:
             ("lines and curves", self.steps, MOST_TRACED_STEPS),
         ):
             if used > most:
-                raise say.too_many(what, most).usage(place)
+                raise say.TOO_MANY(what=what, most=most).usage(place)
 
 
 def subpaths(text: str, frame: Floats, place: Place, ink: Ink) -> list[Line]:
@@ -96,7 +96,7 @@ def _numbers(text: str, at: int, letter: str, place: Place) -> tuple[list[float]
 def _unreadable(text: str, at: int, place: Place) -> UsageError:
     rest = text[at : at + 12].rstrip()
     what = repr(rest) if rest else "its end"
-    return say.path_data(what, at + 1).usage(place)
+    return say.PATH_DATA(what=what, character=at + 1).usage(place)
 
 
 class _Pen:
@@ -194,4 +194,4 @@ class _Pen:
         return points
 
     def _beyond(self) -> UsageError:
-        return say.beyond(LARGEST_DRAWING_MM).usage(self.place)
+        return say.BEYOND(most_mm=LARGEST_DRAWING_MM).usage(self.place)

@@ -33,7 +33,7 @@ def path_data(node: Node) -> str:
 def _size(node: Node, key: str, default: float = 0.0) -> float:
     size = length(node, key, default)
     if size < 0:
-        raise say.negative(key).usage(node.place)
+        raise say.NEGATIVE(key=key).usage(node.place)
     return size
 
 

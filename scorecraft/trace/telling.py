@@ -21,81 +21,23 @@ WAY_OUT = {
     "script": "save the drawing as plain SVG",
 }
 """What to do about an element that is not read."""
-
-
-def no_strokes(path: object) -> Slip:
-    """Refuse an empty drawing."""
-    return Slip(f"{path} draws no strokes", "draw the cuts as paths")
-
-
-def no_rim(path: object) -> Slip:
-    """Refuse a drawing with no closed line for a rim."""
-    return Slip(f"{path} has no closed path for the rim", "draw the rim as one closed path")
-
-
-def holes(path: object, count: int) -> Slip:
-    """Refuse a rim with more than one hole in it."""
-    hint = "draw the rim and at most one hole in it; delete what else is inside the rim"
-    return Slip(f"{path}: {count} closed lines lie inside the rim", hint)
-
-
-def not_svg(why: object) -> Slip:
-    """Refuse what is not an SVG file."""
-    return Slip(f"not an SVG file: {why}", SAVE_PLAIN)
-
-
-def not_allowed(what: str) -> Slip:
-    """Refuse what could run something."""
-    return Slip(f"{what} is not allowed", DELETE)
-
-
-def not_read(tag: str) -> Slip:
-    """Refuse an element that no path comes of."""
-    return Slip(f"<{tag}> is not read", WAY_OUT.get(tag, ""))
-
-
-def reference(value: str) -> Slip:
-    """Refuse a reference out of the file."""
-    return Slip(f"a reference to {value!r:.60} is not allowed", DELETE)
-
-
-def not_length(key: str, text: str) -> Slip:
-    """Refuse a length that cannot be read."""
-    hint = "use a number, or one in px, mm, cm, in, pt or pc"
-    return Slip(f"{key}={text!r:.40} is not a length", hint)
-
-
-def not_box(box: str) -> Slip:
-    """Refuse a viewBox that cannot be read."""
-    return Slip(f"viewBox={box!r:.40} is not four numbers of a box", SAVE_PLAIN)
-
-
-def not_above_zero(key: str) -> Slip:
-    """Refuse a drawing of no size."""
-    return Slip(f"the drawing's {key} must be above 0", "give the drawing a size")
-
-
-def not_transform(text: str) -> Slip:
-    """Refuse a transform that cannot be read."""
-    return Slip(f"transform {text!r:.60} cannot be read", SAVE_PLAIN)
-
-
-def too_many(what: str, most: float) -> Slip:
-    """Refuse a drawing of too many points or pieces."""
-    return Slip(f"the drawing has too many {what}", f"at most {most:,.0f}: simplify its paths")
-
-
-def path_data(what: str, character: int) -> Slip:
-    """Refuse path data that cannot be read."""
-    return Slip(f"path data cannot be read at {what} (character {character})", SAVE_PLAIN)
-
-
-def beyond(most_mm: float) -> Slip:
-    """Refuse a drawing that reaches too far."""
-    hint = "check its width, height and viewBox"
-    return Slip(f"the drawing reaches beyond {most_mm:,.0f} mm", hint)
-
-
-def negative(key: str) -> Slip:
-    """Refuse a size below zero."""
-    return Slip(f"{key} must not be negative", "give it a size of 0 or more")
+NO_STROKES = Slip("{path} draws no strokes", "draw the cuts as paths")
+NO_RIM = Slip("{path} has no closed path for the rim", "draw the rim as one closed path")
+HOLES = Slip(
+    "{path}: {count} closed lines lie inside the rim",
+    "draw the rim and at most one hole in it; delete what else is inside the rim",
+)
+NOT_SVG = Slip("not an SVG file: {why}", SAVE_PLAIN)
+NOT_ALLOWED = Slip("{what} is not allowed", DELETE)
+NOT_READ = Slip("<{tag}> is not read", "{way_out}")
+REFERENCE = Slip("a reference to {value!r:.60} is not allowed", DELETE)
+NOT_LENGTH = Slip(
+    "{key}={text!r:.40} is not a length", "use a number, or one in px, mm, cm, in, pt or pc"
+)
+NOT_BOX = Slip("viewBox={box!r:.40} is not four numbers of a box", SAVE_PLAIN)
+NOT_ABOVE_ZERO = Slip("the drawing's {key} must be above 0", "give the drawing a size")
+NOT_TRANSFORM = Slip("transform {text!r:.60} cannot be read", SAVE_PLAIN)
+TOO_MANY = Slip("the drawing has too many {what}", "at most {most:,.0f}: simplify its paths")
+PATH_DATA = Slip("path data cannot be read at {what} (character {character})", SAVE_PLAIN)
+BEYOND = Slip("the drawing reaches beyond {most_mm:,.0f} mm", "check its width, height and viewBox")
+NEGATIVE = Slip("{key} must not be negative", "give it a size of 0 or more")

@@ -154,9 +154,9 @@ def _number(
 ) -> float:
     value = _float(values.get(key))
     if value is None:
-        raise slips.lacks_number(path, key).usage()
+        raise slips.LACKS_NUMBER(path=path, key=key).usage()
     if not least <= value <= most:
-        raise slips.out_of_range(path, key, value, least, most).usage()
+        raise slips.OUT_OF_RANGE(path=path, key=key, value=value, least=least, most=most).usage()
     return value
 
 
@@ -167,7 +167,7 @@ def _pair(path: str | Path, values: Mapping[str, object], key: str) -> tuple[flo
     pair = [_float(each) for each in found] if isinstance(found, list) else []
     low, high = pair if len(pair) == 2 else (None, None)
     if low is None or high is None or not -math.inf < low <= high < math.inf:
-        raise slips.no_pair(path, key).usage()
+        raise slips.NO_PAIR(path=path, key=key).usage()
     return low, high
 
 

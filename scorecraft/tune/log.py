@@ -87,7 +87,7 @@ def add(path: Path, bake: JsonObject) -> None:
         sync_folder(path.parent)
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
-        raise slips.cannot_write(path, reason).usage() from error
+        raise slips.CANNOT_WRITE(path=path, reason=reason).usage() from error
 
 
 def read(path: Path) -> Logged:
@@ -223,7 +223,7 @@ def _lock_file(lock: Path) -> Iterator[None]:
             break
         except FileExistsError:
             if time.monotonic() > until:
-                raise OSError(slips.held(lock.name)) from None
+                raise OSError(slips.HELD.format(lock=lock.name)) from None
             time.sleep(PAUSE_S)
     try:
         yield

@@ -48,9 +48,9 @@ def read_measured(path: Path, told: Sequence[Group]) -> tuple[Measured, ...]:
     if problems:
         raise PatternError(problems, text)
     if not rows:
-        raise slips.no_openings(path).usage()
+        raise slips.NO_OPENINGS(path=path).usage()
     if len(rows) > MOST_MEASURED:
-        raise slips.many_openings(path, len(rows), MOST_MEASURED).usage()
+        raise slips.MANY_OPENINGS(path=path, count=len(rows), most=MOST_MEASURED).usage()
     return tuple(rows)
 
 
@@ -107,8 +107,8 @@ def _plain(name: str) -> str:
 def _width(cell: str) -> float:
     number = cell.removesuffix("mm").rstrip()
     if not re.fullmatch(r"[+-]?(?:[0-9]{0,9}\.)?[0-9]{1,20}", number):
-        raise slips.no_number(cell).usage()
+        raise slips.NO_NUMBER(cell=cell).usage()
     width = float(number)
     if not 0 <= width <= WIDEST_MEASURED_MM:
-        raise slips.impossible_width(cell).usage()
+        raise slips.IMPOSSIBLE_WIDTH(cell=cell).usage()
     return width

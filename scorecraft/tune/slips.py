@@ -18,16 +18,8 @@ LONG_ROW = Slip("this row is too long", ROW)
 NO_WIDTH = Slip("this row has no width", ROW)
 MANY_VALUES = Slip("this row has more than a cut and a width", "put one opening on each row")
 NO_REGULAR_FILE = "it is a pipe or a device, not a file on the disk"
-
-
-def no_openings(path: object) -> Slip:
-    """Refuse an empty list."""
-    return Slip(f'"{path}" holds no openings', "write a row such as leaf midrib, 9")
-
-
-def many_openings(path: object, count: int, most: int) -> Slip:
-    """Refuse an endless list."""
-    return Slip(f'"{path}" holds {count} openings; {most:.0f} are enough', "leave some out")
+NO_OPENINGS = Slip('"{path}" holds no openings', "write a row such as leaf midrib, 9")
+MANY_OPENINGS = Slip('"{path}" holds {count} openings; {most:.0f} are enough', "leave some out")
 
 
 def bare_number(number: int, width: str, told: Sequence[Group]) -> Slip:
@@ -61,14 +53,8 @@ def listed(each: Sequence[str]) -> str:
     return ", ".join(f'"{name}"' for name in each)
 
 
-def no_number(cell: str) -> Slip:
-    """Refuse what is not a width."""
-    return Slip(f'"{cell:.40}" is not a width in mm', "like 12 or 12.5")
-
-
-def impossible_width(cell: str) -> Slip:
-    """Refuse a width that no cut has."""
-    return Slip(f"no cut opens {cell}", f"an opening is 0 to {WIDEST_MEASURED_MM:.0f} mm")
+NO_NUMBER = Slip('"{cell:.40}" is not a width in mm', "like 12 or 12.5")
+IMPOSSIBLE_WIDTH = Slip("no cut opens {cell}", f"an opening is 0 to {WIDEST_MEASURED_MM:.0f} mm")
 
 
 def no_baker(path: object, why: object = "") -> Slip:
@@ -76,26 +62,8 @@ def no_baker(path: object, why: object = "") -> Slip:
     return Slip(f'"{path}" is not a baker file' + (f": {why}" if why else ""), WRITES_BAKER)
 
 
-def lacks_number(path: object, key: str) -> Slip:
-    """Ask for a number in a baker file."""
-    return Slip(f'"{path}" has no number for {key}', f"like {key} = 12.0")
-
-
-def out_of_range(path: object, key: str, value: float, least: float, most: float) -> Slip:
-    """Refuse a number that no baker file has."""
-    return Slip(f'"{path}": {key} = {value:g} is out of range', f"use {least:g} to {most:g}")
-
-
-def no_pair(path: object, key: str) -> Slip:
-    """Ask for two numbers in a baker file."""
-    return Slip(f'"{path}": {key} is not a pair of numbers', f"like {key} = [9.0, 14.0]")
-
-
-def cannot_write(path: object, reason: str) -> Slip:
-    """Say that the log cannot be written."""
-    return Slip(f'cannot write "{path}": {reason}', "choose another file")
-
-
-def held(lock: str) -> str:
-    """Say that another run is writing."""
-    return f"another run is writing to it; if none is, delete {lock}"
+LACKS_NUMBER = Slip('"{path}" has no number for {key}', "like {key} = 12.0")
+OUT_OF_RANGE = Slip('"{path}": {key} = {value:g} is out of range', "use {least:g} to {most:g}")
+NO_PAIR = Slip('"{path}": {key} is not a pair of numbers', "like {key} = [9.0, 14.0]")
+CANNOT_WRITE = Slip('cannot write "{path}": {reason}', "choose another file")
+HELD = "another run is writing to it; if none is, delete {lock}"
