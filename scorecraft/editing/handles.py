@@ -151,7 +151,7 @@ def call_handles(scene: Scene, step: Step, name: str) -> Iterator[Handle]:
         walk.block((call,), replace(step.scope, region=None))
         if walk.problems:
             raise say.NOT_SO_LARGE.error(step.statement.place)
-        return [local(frame, cut.line) for cut in walk.cuts]
+        return [frame.local(cut.line) for cut in walk.cuts]
 
     sized = {key: each for key, each in found.items() if each and each.unit}
     per, units = ({k: getattr(s, of) for k, s in sized.items()} for of in ("per", "unit"))
@@ -163,18 +163,13 @@ def call_handles(scene: Scene, step: Step, name: str) -> Iterator[Handle]:
             yield made
 
 
-def local(frame: Frame, line: Line) -> Line:
-    """Carry a line of the sheet into a frame (mm)."""
-    return np.asarray(np.linalg.solve(frame.axes, (line - frame.origin).T).T)
-
-
 def trace_handle(scene: Scene, step: Step) -> list[Handle]:
     """Give the handle of how wide a drawing is, on its right."""
     number, frame = slot(scene, step, "width"), step.drawn.frame
     lines = [scene.traced.layout.cuts[index].line for index in scene.cuts[step]]
     if number is None or not lines:
         return []
-    points = local(frame, np.concatenate(lines))
+    points = frame.local(np.concatenate(lines))
     wide = float(np.ptp(points[:, 0]))
     at = points[np.argmax(points[:, 0])]
     if wide < LEAST_PULL or abs(at[0]) < LEAST_PULL:

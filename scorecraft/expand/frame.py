@@ -55,20 +55,6 @@ class Frame:
         way = self.origin if np.hypot(*self.origin) > 1e-6 else forward
         return math.atan2(way[1], way[0])
 
-    @property
-    def matrix(self) -> list[float]:
-        """The frame as shapely's affine [a, b, d, e, xoff, yoff]."""
-        (a, b), (d, e) = self.axes
-        return [a, b, d, e, self.origin[0], self.origin[1]]
-
-    @property
-    def inverse_matrix(self) -> list[float]:
-        """The way back from the sheet into the frame, as shapely's affine."""
-        back = np.linalg.inv(self.axes)
-        (a, b), (d, e) = back
-        x, y = -back @ self.origin
-        return [a, b, d, e, x, y]
-
 
 def crown() -> Frame:
     """Give the sheet's own frame: origin at the crown, forward to 12 o'clock."""

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 import numpy as np
+import shapely
 
 from scorecraft.arrays import Flags, Floats, Line
 from scorecraft.errors import ScorecraftError
@@ -92,11 +93,8 @@ def check_near(lines: Sequence[Line]) -> None:
 
 def lengths_mm(lines: Sequence[Line]) -> Floats:
     """Measure lines (N, 2) along the sheet, all in one pass; shape (len(lines),)."""
-    points = np.concatenate(lines)
-    starts = np.cumsum([0, *(len(line) for line in lines[:-1])])
-    steps = np.hypot(*np.diff(points, axis=0, append=points[-1:]).T)
-    steps[starts[1:] - 1] = 0.0
-    return np.asarray(np.add.reduceat(steps, starts))
+    owner = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
+    return np.asarray(shapely.length(shapely.linestrings(np.concatenate(lines), indices=owner)))
 
 
 def long_enough(lengths: Floats) -> Flags:

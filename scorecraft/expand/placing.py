@@ -82,7 +82,7 @@ def wedges(read: Reader, scope: Scope) -> Iterator[Scope]:
     sector = regions.wedge(start=-half, end=half, inner=0.0, outer=FAR_MM)
     for k in range(count):
         frame = scope.frame.turned(values["turn"] + 2 * half * k)
-        yield scope.at(frame, k).within(shapely.affinity.affine_transform(sector, frame.matrix))
+        yield scope.at(frame, k).within(shapely.transform(sector, frame.place))
 
 
 def vary(read: Reader, scope: Scope) -> Iterator[Scope]:
@@ -114,7 +114,7 @@ def lattice(values: Values, frame: Frame, region: shapely.Geometry) -> Line:
     high = {"square": 1.0, "diamond": 0.5, "hexagon": math.sqrt(3) / 2}[kind] * spacing
     columns, rows = values["columns"], values["rows"]
     if not (columns and rows):
-        local = shapely.affinity.affine_transform(region, frame.inverse_matrix)
+        local = shapely.transform(region, frame.local)
         if local.is_empty:
             return np.zeros((0, 2))
         far = float(np.abs(np.array(local.bounds)).max())

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from typing import cast
+from typing import Any
 
 import shapely
 
@@ -13,6 +13,12 @@ from scorecraft.expand.frame import Frame
 from scorecraft.language.words import AT_HAND
 from scorecraft.loaf.dome import Loaf
 from scorecraft.units import LENGTH, NUMBER, Quantity
+
+FIELDS = {
+    "depth": "depth_mm", "opens": "opens_mm", "blade": "blade_rad", "kind": "kind",
+    "called": "called", "through": "through", "pulled": "pulled_mm",
+}  # fmt: skip
+"""What each key of a cut is called here."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,20 +33,11 @@ class Attributes:
     through: bool = False
     pulled_mm: float = 0.0
 
-    def with_values(self, values: Mapping[str, object]) -> "Attributes":
+    def with_values(self, values: Mapping[str, Any]) -> "Attributes":
         """Take over what a statement says; a depth and a wanted opening replace each other."""
-        depth = cast(float | None, values.get("depth"))
-        opens = cast(float | None, values.get("opens"))
-        told = depth is not None or opens is not None
-        return Attributes(
-            depth if told else self.depth_mm,
-            opens if told else self.opens_mm,
-            cast(float | None, values.get("blade", self.blade_rad)),
-            cast(Kind | None, values.get("kind", self.kind)),
-            cast(str, values.get("called", self.called)),
-            cast(bool, values.get("through", self.through)),
-            cast(float, values.get("pulled", self.pulled_mm)),
-        )
+        told = {"depth", "opens"} & values.keys()
+        old = replace(self, depth_mm=None, opens_mm=None) if told else self
+        return replace(old, **{FIELDS[key]: value for key, value in values.items()})
 
 
 @dataclass(frozen=True, slots=True)

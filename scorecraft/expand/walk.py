@@ -298,7 +298,7 @@ class Walk:
         values = read(word, value.arguments, scope, value.place)
         if value.word == "whole":
             made = regions.whole(scope.loaf, margin=values["margin"])
-            return shapely.affinity.affine_transform(made, scope.frame.inverse_matrix)
+            return shapely.transform(made, scope.frame.local)
         sizes = {k: v for k, v in own(word, values).items() if k not in ("x", "y")}
         try:
             made = getattr(regions, value.word)(**sizes)
@@ -308,7 +308,7 @@ class Walk:
 
     def on_sheet(self, value: Region, scope: Scope) -> shapely.Geometry:
         """Make a region of the sheet from one in the scope's frame."""
-        return shapely.affinity.affine_transform(self.some_region(value, scope), scope.frame.matrix)
+        return shapely.transform(self.some_region(value, scope), scope.frame.place)
 
     def some_region(self, value: Region, scope: Scope) -> shapely.Geometry:
         """Make a region in the scope's frame; raises ScorecraftError if nothing is left of it."""
