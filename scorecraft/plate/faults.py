@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 
-import numpy as np
 import shapely
 
 import scorecraft.plate.telling as telling
@@ -46,7 +45,5 @@ def too_thin(polygon: shapely.Geometry, width_mm: float) -> list[shapely.Polygon
 
 def _neck(bridge: Bridge) -> shapely.Polygon:
     """Give the box a bridge must fill: as wide as asked, from edge to edge of the slot."""
-    way = bridge.span[1] - bridge.span[0]
-    side = np.array([-way[1], way[0]]) / np.hypot(*way) * (bridge.width_mm / 2 - ROUNDING_MM)
-    first, last = bridge.span
-    return shapely.Polygon([first - side, first + side, last + side, last - side])
+    half = bridge.width_mm / 2 - ROUNDING_MM
+    return shapely.buffer(shapely.LineString(bridge.span), half, cap_style="flat")

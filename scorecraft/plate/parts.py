@@ -12,7 +12,7 @@ import shapely
 import scorecraft.plate.telling as telling
 from scorecraft.arrays import Line
 from scorecraft.loaf.dome import Loaf
-from scorecraft.plate.plate import Joint, Plate
+from scorecraft.plate.plate import Joint, Plate, carried
 
 TURNS_DEG = (0, 90, *(step * side for step in range(1, 90) for side in (1, -1)))
 """Turns that are tried, the plain ones first."""
@@ -79,20 +79,7 @@ def turned_to_fit(plate: Plate, loaf: Loaf, limit: Limit) -> tuple[Plate, int]:
 def turned(plate: Plate, angle: float) -> Plate:
     """Turn a plate counter-clockwise about the crown (radians)."""
     c, s = np.cos(angle), np.sin(angle)
-    way = np.array([[c, s], [-s, c]])
-
-    def over(points: Line) -> Line:
-        return np.asarray(points @ way)
-
-    return replace(
-        plate,
-        polygon=shapely.transform(plate.polygon, over),
-        slots=tuple(shapely.transform(slot, over) for slot in plate.slots),
-        hair=tuple(shapely.transform(slit, over) for slit in plate.hair),
-        score_lines=tuple(over(line) for line in plate.score_lines),
-        bridges=tuple(replace(each, span=over(each.span)) for each in plate.bridges),
-        joints=tuple(replace(each, line=over(each.line)) for each in plate.joints),
-    )
+    return carried(plate, np.array([[c, s], [-s, c]]))
 
 
 def parted(plate: Plate, limit: Limit, *, turn: bool = False) -> tuple[Plate, ...]:

@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 import scorecraft.plate.telling as telling
-from scorecraft.arrays import Line
+from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
 from scorecraft.plate.attempt import Attempt, Kept, attempt
 from scorecraft.plate.body import Body, blank
@@ -23,6 +23,7 @@ LEAST_LOST = 0.1
 """So much of a pattern may be left out before slots are narrowed."""
 USUAL = (1.0, 0.84, 0.68, 0.52, 0.4)
 """Parts of the usual slot that are tried, where no width is asked for."""
+TURNED_OVER = np.diag([-1.0, 1.0])
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +104,7 @@ def make_plate(
     wrong = faults(made.polygon, made.bridges, made.sizes)
     if wrong:
         raise telling.FAULTY(fault=wrong[0]).error()
-    return _mirrored(made) if mirrored else made
+    return replace(carried(made, TURNED_OVER), mirrored=True) if mirrored else made
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,15 +173,18 @@ def _plate(body: Body, best: Thinned) -> Plate:
     )
 
 
-def _mirrored(plate: Plate) -> Plate:
-    """Turn a plate over, left to right."""
-    over = np.array([-1.0, 1.0])
+def carried(plate: Plate, axes: Floats) -> Plate:
+    """Turn a plate, or turn it over: carry its points by the axes (2, 2), about the crown."""
+
+    def over(points: Line) -> Line:
+        return np.asarray(points @ axes)
+
     return replace(
         plate,
-        polygon=shapely.transform(plate.polygon, lambda points: points * over),
-        slots=tuple(shapely.transform(slot, lambda points: points * over) for slot in plate.slots),
-        hair=tuple(shapely.transform(slit, lambda points: points * over) for slit in plate.hair),
-        score_lines=tuple(line * over for line in plate.score_lines),
-        bridges=tuple(replace(each, span=each.span * over) for each in plate.bridges),
-        mirrored=True,
+        polygon=shapely.transform(plate.polygon, over),
+        slots=tuple(shapely.transform(slot, over) for slot in plate.slots),
+        hair=tuple(shapely.transform(slit, over) for slit in plate.hair),
+        score_lines=tuple(over(line) for line in plate.score_lines),
+        bridges=tuple(replace(each, span=over(each.span)) for each in plate.bridges),
+        joints=tuple(replace(each, line=over(each.line)) for each in plate.joints),
     )
