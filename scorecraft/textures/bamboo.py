@@ -1,9 +1,9 @@
 """Woven bamboo: hexagons with triangles between them."""
 
-from math import pi, sqrt
+from math import sqrt
 
 from scorecraft.arrays import Line
-from scorecraft.textures.lattice import Bounds, parallels
+from scorecraft.textures.lattice import SIX, Bounds, families
 
 
 def bamboo(bounds: Bounds, *, size: float) -> list[Line]:
@@ -13,8 +13,4 @@ def bamboo(bounds: Bounds, *, size: float) -> list[Line]:
     meet (the trihexagonal tiling 3.6.3.6).
     """
     pitch = sqrt(3) * size
-    return [
-        line
-        for turn in (pi / 6, pi / 2, -pi / 6)
-        for line in parallels(bounds, angle=turn, spacing=pitch, offset=pitch / 2)
-    ]
+    return families(bounds, *SIX, spacing=pitch, offset=pitch / 2)

@@ -1,7 +1,7 @@
 """Two families of parallel lines."""
 
 from scorecraft.arrays import Line
-from scorecraft.textures.lattice import Bounds, check_angle, parallels
+from scorecraft.textures.lattice import Bounds, check_angle, families
 
 
 def crosshatch(bounds: Bounds, *, size: float, angle: float) -> list[Line]:
@@ -10,7 +10,4 @@ def crosshatch(bounds: Bounds, *, size: float, angle: float) -> list[Line]:
     The +y axis halves the angle between them. Raises UsageError for an angle too flat.
     """
     check_angle("angle", angle, 180)
-    families = (angle / 2, -angle / 2)
-    return [
-        line for turn in families for line in parallels(bounds, angle=turn, spacing=size, offset=0)
-    ]
+    return families(bounds, angle / 2, -angle / 2, spacing=size)

@@ -1,9 +1,9 @@
 """Parallel lines."""
 
 from scorecraft.arrays import Line
-from scorecraft.textures.lattice import Bounds, parallels
+from scorecraft.textures.lattice import Bounds, families
 
 
 def hatch(bounds: Bounds, *, size: float) -> list[Line]:
     """Draw lines along +y, `size` (mm) apart."""
-    return parallels(bounds, angle=0, spacing=size, offset=0)
+    return families(bounds, 0.0, spacing=size)

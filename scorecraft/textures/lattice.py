@@ -1,6 +1,6 @@
 """What textures are built of: families of parallel lines, and copies of a figure on a lattice."""
 
-from math import ceil, cos, degrees, floor, hypot, sin
+from math import ceil, cos, degrees, floor, hypot, pi, sin
 
 import numpy as np
 
@@ -12,11 +12,20 @@ Bounds = tuple[float, float, float, float]
 """xmin, ymin, xmax, ymax of a box in mm."""
 
 
-def parallels(bounds: Bounds, *, angle: float, spacing: float, offset: float) -> list[Line]:
-    """Straight lines across a box, each run at a turntable angle (radians).
+SIX = (pi / 6, pi / 2, -pi / 6)
+"""The three ways along the sides of equilateral triangles."""
+
+
+def families(bounds: Bounds, *angles: float, spacing: float, offset: float = 0.0) -> list[Line]:
+    """Straight lines across a box, a family of them at each turntable angle (radians).
 
     They lie `spacing` (mm) apart; one passes at `offset` (mm) to the right of the origin.
     """
+    return [line for turn in angles for line in parallels(bounds, turn, spacing, offset)]
+
+
+def parallels(bounds: Bounds, angle: float, spacing: float, offset: float) -> list[Line]:
+    """Give one family of lines."""
     left, low, right, high = bounds
     middle = np.array([left + right, low + high]) / 2
     radius = hypot(right - left, high - low) / 2 + spacing

@@ -5,7 +5,7 @@ from math import cos, sin
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.textures.lattice import Bounds, check_angle, copies, nodes, parallels
+from scorecraft.textures.lattice import Bounds, check_angle, copies, families, nodes
 
 
 def lozenges(bounds: Bounds, *, size: float, angle: float, inner: float) -> list[Line]:
@@ -17,11 +17,7 @@ def lozenges(bounds: Bounds, *, size: float, angle: float, inner: float) -> list
     check_angle("angle", angle, 180)
     wide, tall = size * sin(angle / 2), size * cos(angle / 2)
     pitch = size * sin(angle)
-    lines = [
-        line
-        for turn in (angle / 2, -angle / 2)
-        for line in parallels(bounds, angle=turn, spacing=pitch, offset=pitch / 2)
-    ]
+    lines = families(bounds, angle / 2, -angle / 2, spacing=pitch, offset=pitch / 2)
     if inner <= 0:
         return lines
     middles = nodes(bounds, (wide, tall), (2 * wide, 0), max(wide, tall))
