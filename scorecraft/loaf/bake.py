@@ -164,8 +164,3 @@ class Growth:
         plan = loaf.sheet_to_plan(sheet)
         across = np.hypot(plan[:, 0], plan[:, 1])
         return np.where(across > 0, across, np.nan)
-
-
-def growth(loaf: Loaf, bake: Bake) -> Growth:
-    """Find how much the skin of a loaf is stretched by a bake."""
-    return Growth(loaf, bake)

@@ -6,7 +6,7 @@ import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
-from scorecraft.loaf.bake import growth
+from scorecraft.loaf.bake import Growth
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.held import OPENING_PRECISE
 from scorecraft.opening.ligament import springs
@@ -36,7 +36,7 @@ def sheet_of(layout: Layout, skin: Skin) -> Sheet:
 
     The cuts open while the skin is soft; the work they are measured by is that of all the growth.
     """
-    grown = growth(layout.loaf, layout.bake)
+    grown = Growth(layout.loaf, layout.bake)
     soft = skin.growth * layout.bake.soft
 
     def at(points: Floats) -> Floats:

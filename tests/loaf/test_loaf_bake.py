@@ -5,7 +5,7 @@ import pytest
 from support.domes import dome_area
 
 from scorecraft.errors import UsageError
-from scorecraft.loaf.bake import Bake, Growth, growth
+from scorecraft.loaf.bake import Bake, Growth
 from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.loaf.outline import Outline
 
@@ -32,7 +32,7 @@ def test_the_grown_loaf_has_the_grown_volume(spread):
 def test_the_same_growth_in_every_direction_is_the_cube_root(gain, percent):
     """(1 + f)^(1/3) - 1 of a volume gain f, less the share the skin follows."""
     bake = Bake(spring=1 + gain, spread=2 / 3)
-    strains = growth(LONG, bake).at(LONG.sheet_rim(20) * 0.8) / bake.left
+    strains = Growth(LONG, bake).at(LONG.sheet_rim(20) * 0.8) / bake.left
     assert 100 * strains[:, :2] == pytest.approx(np.full((20, 2), percent), abs=0.01)
     assert strains[:, 2] == pytest.approx(np.zeros(20), abs=1e-5)
 
@@ -45,7 +45,7 @@ def test_growth_of_the_skin_adds_up_to_the_grown_dome(loaf):
     """
     bake = Bake(spring=1.6, spread=0.4)
     points, areas = loaf.patches(180, 40)
-    along, around = growth(loaf, bake).along_rays(points.reshape(-1, 2))
+    along, around = Growth(loaf, bake).along_rays(points.reshape(-1, 2))
     grows = (1 + along / bake.left) * (1 + around / bake.left)
     after = float((grows * areas.reshape(-1)).sum())
     close = 1e-4 if loaf is ROUND else 0.02
@@ -57,7 +57,7 @@ def test_skin_that_slides_evens_itself_out_along_the_ray():
     bake = Bake(spring=1.6, spread=0.4)
     reach = float(ROUND.reach(0.0))
     points = np.column_stack([np.linspace(0, reach, 50), np.zeros(50)])
-    along, around = growth(ROUND, bake).along_rays(points)
+    along, around = Growth(ROUND, bake).along_rays(points)
     longer = float(grown(ROUND, bake).reach(0.0)) / reach
     assert 1 + along / bake.left == pytest.approx(np.full(50, longer), rel=1e-4)
     assert 1 + around[0] / bake.left == pytest.approx(longer, rel=1e-4)
@@ -70,14 +70,14 @@ def test_usual_field_is_that_of_a_sheet_on_the_grown_dome():
 
     A round of 220 by 95 mm, spring 1.4.
     """
-    along, around = growth(ROUND, Bake()).along_rays([[0, 0], [ROUND.reach(0.0), 0]])
+    along, around = Growth(ROUND, Bake()).along_rays([[0, 0], [ROUND.reach(0.0), 0]])
     assert along == pytest.approx([0.11, 0.11], abs=2e-3)
     assert around == pytest.approx([0.11, 0.075], abs=2e-3)
 
 
 def test_sheet_axes():
     """At 12 o'clock the ray is y and around is x; at 3 o'clock the other way round."""
-    made = growth(ROUND, Bake(spread=0.2))
+    made = Growth(ROUND, Bake(spread=0.2))
     along, around = made.along_rays(np.array([[100.0, 0.0]]))
     assert made.at([[100, 0]])[0] == pytest.approx([along[0], around[0], 0])
     assert made.at([[0, 100]])[0] == pytest.approx([around[0], along[0], 0])
@@ -87,7 +87,7 @@ def test_sheet_axes():
 
 
 def test_usual_bake_stretches_a_round_loaf_by_a_tenth():
-    exx, eyy, exy = growth(ROUND, Bake()).mean
+    exx, eyy, exy = Growth(ROUND, Bake()).mean
     assert exx == pytest.approx(0.10, abs=0.01)
     assert eyy == pytest.approx(exx)
     assert exy == pytest.approx(0, abs=1e-12)
@@ -102,8 +102,8 @@ def test_mean_is_weighted_by_the_area_of_the_dome():
 
 
 def test_no_spring_no_strain_and_steam_lets_the_skin_give():
-    assert growth(ROUND, Bake(spring=1.0)).mean == pytest.approx((0, 0, 0), abs=1e-12)
-    assert growth(ROUND, Bake(steam=True)).mean[0] < growth(ROUND, Bake(steam=False)).mean[0]
+    assert Growth(ROUND, Bake(spring=1.0)).mean == pytest.approx((0, 0, 0), abs=1e-12)
+    assert Growth(ROUND, Bake(steam=True)).mean[0] < Growth(ROUND, Bake(steam=False)).mean[0]
 
 
 @pytest.mark.parametrize("given", [{"spring": 0.9}, {"spring": 9}, {"spread": 1.2}, {"spread": -1}])

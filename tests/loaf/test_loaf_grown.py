@@ -3,7 +3,7 @@ import math
 import numpy as np
 import pytest
 
-from scorecraft.loaf.bake import Bake, growth
+from scorecraft.loaf.bake import Bake, Growth
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.grown import CLOSED_MM, grown
 from scorecraft.loaf.tin import Tin
@@ -18,7 +18,7 @@ def test_every_form_grows_by_its_spring(loaf):
     assert grown(loaf, bake.sideways, bake.upward).volume_mm3 == pytest.approx(
         1.4 * loaf.volume_mm3, rel=1e-6
     )
-    still = growth(loaf, Bake(spring=1.0))
+    still = Growth(loaf, Bake(spring=1.0))
     assert still.mean == pytest.approx((0, 0, 0), abs=1e-9)
 
 
@@ -41,15 +41,15 @@ def test_a_tin_holds_its_sides_and_the_dough_goes_up():
 
 
 def test_dough_in_a_tin_stretches_most_across():
-    strain = growth(IN_TIN, Bake())
+    strain = Growth(IN_TIN, Bake())
     middle = strain.at([[0.0, 0.0]])[0]
     assert middle[0] > 1.5 * middle[1] > 0 and middle[2] == 0
 
 
 def test_a_ring_stretches_most_across_its_dough():
     theta = np.linspace(0, math.tau, 8)
-    along, around = growth(RING, Bake()).along_rays(RING.at_share(theta, np.zeros(8)))
+    along, around = Growth(RING, Bake()).along_rays(RING.at_share(theta, np.zeros(8)))
     assert (along > 2 * around).all() and (around > 0).all()
-    at_hole = growth(RING, Bake()).along_rays(RING.at_share(theta, np.full(8, -1.0)))[1]
+    at_hole = Growth(RING, Bake()).along_rays(RING.at_share(theta, np.full(8, -1.0)))[1]
     assert (at_hole < 0).all()  # the rim of the hole gets shorter as it closes
-    assert np.isfinite(growth(RING, Bake()).at([[0.0, 0.0], [5.0, 5.0]])).all()
+    assert np.isfinite(Growth(RING, Bake()).at([[0.0, 0.0], [5.0, 5.0]])).all()
