@@ -8,6 +8,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
 from scorecraft.loaf.dome import Loaf
+from scorecraft.loaf.pieces import bilinear
 
 RINGS = 160
 DIRECTIONS = 1440
@@ -26,16 +27,10 @@ class Rings:
     def turned(self, distance: ArrayLike, theta: ArrayLike) -> Floats:
         """Length around a ring over its distance, at distances (mm) and directions (radians)."""
         turns, within = np.divmod(np.asarray(theta, dtype=np.float64), 2 * np.pi)
-        row = np.asarray(distance, dtype=np.float64) / self._step
-        row = np.clip(row, 0, RINGS - 1e-9)
-        column = np.clip(within / (2 * np.pi) * DIRECTIONS, 0, DIRECTIONS - 1e-9)
-        r, c = row.astype(int), column.astype(int)
-        u, v = row - r, column - c
-        table = self._table
-        low = (1 - v) * table[r, c] + v * table[r, c + 1]
-        high = (1 - v) * table[r + 1, c] + v * table[r + 1, c + 1]
-        whole = (1 - u) * table[r, -1] + u * table[r + 1, -1]
-        return np.asarray((1 - u) * low + u * high + turns * whole)
+        row = np.clip(np.asarray(distance, dtype=np.float64) / self._step, 0, RINGS)
+        column = within / (2 * np.pi) * DIRECTIONS
+        whole = np.interp(row, np.arange(RINGS + 1), self._table[:, -1])
+        return np.asarray(bilinear(self._table, row, column) + turns * whole)
 
     @cached_property
     def _step(self) -> float:

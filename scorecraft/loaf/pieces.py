@@ -25,6 +25,16 @@ def ratio(new: Floats, old: Floats) -> Floats:
     return np.asarray(np.where(small, 1.0, new / np.where(small, 1.0, old)))
 
 
+def bilinear(table: Floats, row: Floats, column: Floats) -> Floats:
+    """Look up a table between its rows and columns by straight lines; places of any shape."""
+    i = np.minimum(row.astype(np.intp), table.shape[0] - 2)
+    j = np.minimum(column.astype(np.intp), table.shape[1] - 2)
+    a, b = row - i, column - j
+    near = table[i, j] * (1 - b) + table[i, j + 1] * b
+    far = table[i + 1, j] * (1 - b) + table[i + 1, j + 1] * b
+    return np.asarray(near + a * (far - near))
+
+
 def distance(a: Floats, b: Floats) -> Floats:
     """Distances (N,) between points, row by row."""
     return np.asarray(np.sqrt(((a - b) ** 2).sum(axis=-1)))

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.loaf.pieces import bilinear
 
 STEPS = 512
 """Steps of the tables along a ray."""
@@ -72,11 +73,11 @@ class RayTable:
 
     def length(self, radius: Floats, u: Floats) -> Floats:
         """Length (mm) from the crown to the parameter u in [0, 1]."""
-        return u * _bilinear(self.lengths, self._row(radius), u * STEPS)
+        return u * bilinear(self.lengths, self._row(radius), u * STEPS)
 
     def parameter(self, radius: Floats, share: Floats) -> Floats:
         """Parameter u at a share in [0, 1] of the whole length of a ray."""
-        return share * _bilinear(self.inverse, self._row(radius), share * STEPS)
+        return share * bilinear(self.inverse, self._row(radius), share * STEPS)
 
     def _row(self, radius: Floats) -> Floats:
         return np.asarray(np.clip((radius - self.low) / self.step, 0.0, len(self.lengths) - 1.0))
@@ -122,13 +123,3 @@ def _inverse(lengths: Floats, speeds: Floats, shares: Floats) -> Floats:
     u = np.arange(STEPS + 1) / STEPS
     known = np.hstack([np.zeros_like(speeds), lengths])
     return np.array([np.interp(shares * row[-1], row, u) for row in known])
-
-
-def _bilinear(table: Floats, row: Floats, column: Floats) -> Floats:
-    """Look up a table between its rows and columns by straight lines."""
-    i = np.minimum(row.astype(np.intp), table.shape[0] - 2)
-    j = np.minimum(column.astype(np.intp), table.shape[1] - 2)
-    a, b = row - i, column - j
-    near = table[i, j] * (1 - b) + table[i, j + 1] * b
-    far = table[i + 1, j] * (1 - b) + table[i + 1, j + 1] * b
-    return np.asarray(near + a * (far - near))

@@ -8,6 +8,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats
+from scorecraft.loaf.pieces import bilinear
 
 GRID_MM = 2.0
 """Distances to the edge are measured on a grid so fine; between, by straight lines."""
@@ -34,15 +35,8 @@ class Slab:
     def _depth(self, points: Floats) -> Floats:
         """Distance (mm) of points from the edge of the area, below 0 outside it."""
         low, field = self._field
-        place = (points - low) / GRID_MM
-        most = np.array(field.shape) - 1.001
-        held = np.clip(place, 0.0, most)
-        at = held.astype(np.intp)
-        a, b = np.moveaxis(held - at, -1, 0)
-        i, j = np.moveaxis(at, -1, 0)
-        near = field[i, j] * (1 - b) + field[i, j + 1] * b
-        far = field[i + 1, j] * (1 - b) + field[i + 1, j + 1] * b
-        return np.asarray(near + a * (far - near))
+        held = np.clip((points - low) / GRID_MM, 0.0, np.array(field.shape) - 1.001)
+        return bilinear(field, held[..., 0], held[..., 1])
 
     @cached_property
     def _field(self) -> tuple[Floats, Floats]:
