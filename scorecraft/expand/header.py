@@ -17,7 +17,7 @@ from scorecraft.loaf.dome import Loaf, make_loaf
 from scorecraft.loaf.dough import Dough
 from scorecraft.loaf.forms import FORMS, Form
 from scorecraft.loaf.outline import traced_outlines
-from scorecraft.loaf.sizing import Known, height_from_dough, size_from_dough
+from scorecraft.loaf.sizing import Known, Sizing, height_from_dough, size_from_dough
 from scorecraft.loaf.tin import PANS
 from scorecraft.loaf.tinned import in_tin
 
@@ -135,14 +135,13 @@ def loaf_of(statement: Statement | None, drawings: Drawings, dough: Dough) -> tu
     values = head_values("loaf", statement)
     try:
         made = sized(values, drawings, dough)
-        steps, doubts = values.get("steps", ()), values.get("doubts", ())
-        return made, Size(steps, doubts, values.get("vessel"), values.get("dough"))
+        return made.loaf, Size(made.steps, made.doubts, values.get("vessel"), values.get("dough"))
     except ScorecraftError as error:
         place = error.place or statement.place
         raise ScorecraftError(error.message, place, error.hint, error.quoted) from error
 
 
-def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
+def sized(values: Values, drawings: Drawings, dough: Dough) -> Sizing:
     """Make the loaf from the sizes given; its dough, or habit, gives those that are not.
 
     Raises ScorecraftError where too little is known.
@@ -158,10 +157,9 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
         return from_tin(values, powers, dough)
     usual = usual_dough(form, values)
     if "dough" in values:
-        loaf = from_dough(values, powers, basket, dough)
-        values["steps"] = (*usual, *values["steps"])
-        values["doubts"] = (*values["doubts"], *not_usual(form, values["dough"]))
-        return loaf
+        found = from_dough(values, powers, basket, dough)
+        doubts = (*found.doubts, *not_usual(form, values["dough"]))
+        return Sizing(found.loaf, (*usual, *found.steps), doubts)
     width = values.get("width")
     if width is None:
         raise say.NO_SIZE.error()
@@ -172,8 +170,9 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Loaf:
         steps.append(say.NOT_GIVEN.format(what="length", usual_mm=length))
     if "height" not in values:
         steps.append(say.NOT_GIVEN.format(what="height", usual_mm=height))
-    values["steps"] = tuple(steps)
-    return made(values, (width, length, height), powers)
+    hole, taper = values.get("hole"), values.get("taper", 0.0)
+    loaf = make_loaf(shape, width, length, height, powers, hole_mm=hole, taper=taper)
+    return Sizing(loaf, tuple(steps))
 
 
 def basket_of(values: Values) -> tuple[float, float] | None:
@@ -226,15 +225,13 @@ def not_usual(form: Form, grams: float) -> tuple[tuple[str, str], ...]:
     return (doubt,)
 
 
-def from_tin(values: Values, powers: tuple[float, float] | None, dough: Dough) -> Loaf:
+def from_tin(values: Values, powers: tuple[float, float] | None, dough: Dough) -> Sizing:
     """Make the loaf that stands in a tin; raises ScorecraftError where too little is known."""
     known = Known(values.get("width"), values.get("length"), values.get("height"))
     if known.width_mm is None and not {"pan", "dough"} & set(values):
         raise say.NO_TIN.error()
     pan = PANS[values["pan"]] if "pan" in values else None
-    loaf, sizing = in_tin(pan, known, values.get("dough"), dough=dough, profile=powers)
-    values["steps"], values["doubts"] = sizing.steps, sizing.doubts
-    return loaf
+    return in_tin(pan, known, values.get("dough"), dough=dough, profile=powers)
 
 
 def from_dough(
@@ -242,11 +239,10 @@ def from_dough(
     powers: tuple[float, float] | None,
     basket: tuple[float, float] | None,
     dough: Dough,
-) -> Loaf:
+) -> Sizing:
     """Make the loaf from its dough; a size that is given always stands."""
-    shape = values["shape"]
-    sizing = size_from_dough(
-        shape,
+    return size_from_dough(
+        values["shape"],
         values["dough"],
         dough=dough,
         basket_mm=basket,
@@ -256,21 +252,11 @@ def from_dough(
         profile=powers,
         taper=values.get("taper", 0.0),
     )
-    values["steps"], values["doubts"] = sizing.steps, sizing.doubts
-    return made(values, (sizing.width_mm, sizing.length_mm, sizing.height_mm), powers)
-
-
-def made(
-    values: Values, size: tuple[float, float, float], powers: tuple[float, float] | None
-) -> Loaf:
-    """Make the loaf of a form, of a width, length and height (mm)."""
-    hole, taper = values.get("hole"), values.get("taper", 0.0)
-    return make_loaf(values["shape"], *size, powers, hole_mm=hole, taper=taper)
 
 
 def traced_loaf(
     values: Values, powers: tuple[float, float] | None, rims: Sequence[Line], dough: Dough
-) -> Loaf:
+) -> Sizing:
     """Make a loaf whose rim is drawn in an SVG file, as large as drawn or scaled to a size.
 
     A second rim is that of a hole. Its height is what its dough makes of that rim, or the usual
@@ -287,16 +273,12 @@ def traced_loaf(
     outline, *holes = traced_outlines([rim * factor for rim in rims])
     hole = holes[0] if holes else None
     usual = outline.width_mm * FORMS["ring" if hole else "round"].stands * dough.stand
-    profile = powers or (2.0, 2.0)
-    loaf = Loaf(outline, values.get("height", usual), profile, hole)
+    height = values.get("height")
+    loaf = Loaf(outline, height or usual, powers or (2.0, 2.0), hole)
     steps = [say.RIM_SIZE.format(how=how, width_mm=outline.width_mm, length_mm=outline.length_mm)]
     if "dough" in values:
-        height = values.get("height")
-        sizing = height_from_dough(loaf, values["dough"], dough=dough, height_mm=height)
-        loaf = Loaf(outline, sizing.height_mm, profile, hole)
-        steps += sizing.steps
-        values["doubts"] = sizing.doubts
-    elif "height" not in values:
+        found = height_from_dough(loaf, values["dough"], dough=dough, height_mm=height)
+        return Sizing(found.loaf, (*steps, *found.steps), found.doubts)
+    if height is None:
         steps.append(say.NOT_GIVEN.format(what="height", usual_mm=usual))
-    values["steps"] = tuple(steps)
-    return loaf
+    return Sizing(loaf, tuple(steps))

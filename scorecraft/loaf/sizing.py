@@ -1,6 +1,6 @@
 """From grams of dough to the size of the loaf, with the arithmetic told line by line."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scorecraft.baking import (
     DOUGH_DENSITY,
@@ -24,15 +24,12 @@ MOST_HOLE = 0.68
 
 @dataclass(frozen=True, slots=True)
 class Sizing:
-    """The size of a proofed loaf (mm), its volume (mm3), and how they were found.
+    """A proofed loaf, and how its size was found.
 
     `doubts` tell what no dough does, each with a way out.
     """
 
-    width_mm: float
-    length_mm: float
-    height_mm: float
-    volume_mm3: float
+    loaf: Loaf
     steps: tuple[str, ...]
     doubts: tuple[tuple[str, str], ...] = ()
 
@@ -90,14 +87,13 @@ def size_from_dough(
         for _ in range(HOLE_ROUNDS):
             fill = _fill(form, profile, known.hole_mm / width)
             width, length, height = _solved(volume / fill, longer, stand, known)
-    make_loaf(shape, width, length, height, profile, hole_mm=known.hole_mm, taper=taper)
-    found = fill * width * length * height
-    steps.append(say.loaf_holds(form.called, (width, length, height), found, volume))
+    loaf = make_loaf(shape, width, length, height, profile, hole_mm=known.hole_mm, taper=taper)
+    steps.append(say.loaf_holds(loaf, volume))
     if known.height_mm is None:
         hole = (known.hole_mm or form.hole * width) if form.hole else 0.0
         across = (min(width, length) - hole) / (2 if hole else 1)
         doubts += _too_high(across, height)
-    return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
+    return Sizing(loaf, tuple(steps), tuple(doubts))
 
 
 def _fill(
@@ -117,12 +113,12 @@ def height_from_dough(
     A height that is known stands. Raises UsageError as `size_from_dough` does.
     """
     volume, steps = proofed_volume(grams, dough)
-    per_mm = rim.volume_mm3 / rim.height_mm
-    height = volume / per_mm if height_mm is None else height_mm
-    found, width, length = per_mm * height, rim.width_mm, rim.length_mm
-    steps.append(say.loaf_holds(rim.called, (width, length, height), found, volume))
-    doubts = _too_high(min(width, length), height) if height_mm is None else []
-    return Sizing(width, length, height, found, tuple(steps), tuple(doubts))
+    height = volume / rim.volume_mm3 * rim.height_mm if height_mm is None else height_mm
+    loaf = replace(rim, height_mm=height)
+    steps.append(say.loaf_holds(loaf, volume))
+    across = min(rim.width_mm, rim.length_mm)
+    doubts = _too_high(across, height) if height_mm is None else []
+    return Sizing(loaf, tuple(steps), tuple(doubts))
 
 
 def grams_of(loaf: Loaf, dough: Dough = USUAL) -> float:

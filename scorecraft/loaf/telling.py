@@ -74,20 +74,17 @@ def proofed_volume(dough: Dough, cm3: float) -> str:
     return f"{told}: at {celsius_words(dough.temperature_c)} it has shrunk by {less}"
 
 
-def loaf_holds(
-    called: str, size_mm: tuple[float, float, float], found_mm3: float, dough_mm3: float
-) -> str:
-    """Say how much a loaf of a size (width, length, height) holds, and if that is not its dough."""
-    width, length, height = size_mm
-    across = f"{width:.0f} mm wide"
-    if not isclose(width, length):
-        across = f"{length:.0f} mm long, {across}"
-    told = (
-        f"{with_article(called)} {across} and {height:.0f} mm high holds {found_mm3 / 1000:.0f} cm³"
-    )
-    if isclose(found_mm3, dough_mm3, rel_tol=0.01):
+def loaf_holds(loaf: Loaf, dough_mm3: float) -> str:
+    """Say how much a loaf holds, and if that is not its dough."""
+    across = f"{loaf.width_mm:.0f} mm wide"
+    if not isclose(loaf.width_mm, loaf.length_mm):
+        across = f"{loaf.length_mm:.0f} mm long, {across}"
+    size, cm3 = f"{across} and {loaf.height_mm:.0f} mm high", loaf.volume_mm3 / 1000
+    told = f"{with_article(loaf.called)} {size} holds {cm3:.0f} cm³"
+    if isclose(loaf.volume_mm3, dough_mm3, rel_tol=0.01):
         return told
-    return f"{told}, {percent_words(found_mm3 / dough_mm3)} of the dough's volume: {SIZE_USED}"
+    share = percent_words(loaf.volume_mm3 / dough_mm3)
+    return f"{told}, {share} of the dough's volume: {SIZE_USED}"
 
 
 def basket_words(basket_mm: tuple[float, float]) -> str:

@@ -24,7 +24,7 @@ def in_tin(
     *,
     dough: Dough = USUAL,
     profile: tuple[float, float] | None = None,
-) -> tuple[Loaf, Sizing]:
+) -> Sizing:
     """Make the loaf that dough makes in a tin; without a height or dough, what the tin takes.
 
     What is `known` (mm) stands; without a width there must be a pan or dough, which chooses one.
@@ -46,10 +46,8 @@ def in_tin(
         volume, found = proofed_volume(grams, dough)
         steps += found
         loaf = _as_high(width, length, known.height_mm, pan, profile, volume)
-        sizes = (width, length, loaf.height_mm)
-        steps.append(say.loaf_holds("tin loaf", sizes, loaf.volume_mm3, volume))
-    doubts = tuple(_doubts(pan, grams))
-    return loaf, Sizing(width, length, loaf.height_mm, loaf.volume_mm3, tuple(steps), doubts)
+        steps.append(say.loaf_holds(loaf, volume))
+    return Sizing(loaf, tuple(steps), tuple(_doubts(pan, grams)))
 
 
 def _as_high(

@@ -15,7 +15,9 @@ SHAPES = ("round", "oval", "long", "square")
 
 
 def volume_of(shape, found):
-    return make_loaf(shape, found.width_mm, found.length_mm, found.height_mm).volume_mm3
+    return make_loaf(
+        shape, found.loaf.width_mm, found.loaf.length_mm, found.loaf.height_mm
+    ).volume_mm3
 
 
 @settings(max_examples=40)
@@ -24,7 +26,7 @@ def test_the_dome_holds_the_dough(shape, grams, proof):
     found = size_from_dough(shape, grams, dough=Dough(proof))
     wanted = 1000 * grams / DOUGH_DENSITY.value * Dough(proof).times
     assert volume_of(shape, found) == pytest.approx(wanted, rel=1e-6)
-    assert found.volume_mm3 == pytest.approx(wanted, rel=1e-6)
+    assert found.loaf.volume_mm3 == pytest.approx(wanted, rel=1e-6)
 
 
 def test_steps_tell_the_arithmetic():
@@ -32,16 +34,16 @@ def test_steps_tell_the_arithmetic():
     assert found.steps == (
         "900 g of dough at 1.2 g/cm³ takes up 750 cm³ when mixed",
         "ready, 1.9 times that is 1425 cm³ at scoring",
-        f"a round loaf {found.width_mm:.0f} mm wide and {found.height_mm:.0f} mm high "
+        f"a round loaf {found.loaf.width_mm:.0f} mm wide and {found.loaf.height_mm:.0f} mm high "
         "holds 1425 cm³",
     )
-    assert found.height_mm / found.width_mm == pytest.approx(HEIGHT_PER_WIDTH.value)
-    assert 175 < found.width_mm < 195
+    assert found.loaf.height_mm / found.loaf.width_mm == pytest.approx(HEIGHT_PER_WIDTH.value)
+    assert 175 < found.loaf.width_mm < 195
 
 
 def test_eight_times_the_dough_is_twice_the_loaf():
     small, large = size_from_dough("oval", 200), size_from_dough("oval", 1600)
-    assert large.width_mm == pytest.approx(2 * small.width_mm)
+    assert large.loaf.width_mm == pytest.approx(2 * small.loaf.width_mm)
 
 
 @pytest.mark.parametrize(
@@ -59,7 +61,7 @@ def test_given_sizes_stand_and_the_others_hold_the_dough(known):
     found = size_from_dough("long", 900, known=known)
     for name in ("width_mm", "length_mm", "height_mm"):
         if getattr(known, name) is not None:
-            assert getattr(found, name) == getattr(known, name)
+            assert getattr(found.loaf, name) == getattr(known, name)
     assert volume_of("long", found) == pytest.approx(1425e3, rel=1e-6)
 
 
@@ -68,31 +70,31 @@ def test_round_and_square_are_as_long_as_wide(shape):
     by_width = size_from_dough(shape, 900, known=Known(width_mm=210))
     by_length = size_from_dough(shape, 900, known=Known(length_mm=210))
     assert by_width == by_length
-    assert by_width.length_mm == 210
+    assert by_width.loaf.length_mm == 210
     both = size_from_dough(shape, 900, known=Known(height_mm=80))
-    assert both.width_mm == both.length_mm
+    assert both.loaf.width_mm == both.loaf.length_mm
     assert volume_of(shape, both) == pytest.approx(1425e3, rel=1e-6)
 
 
 def test_a_whole_size_given_wins_over_the_dough():
     found = size_from_dough("round", 900, known=Known(width_mm=220, height_mm=95))
-    assert (found.width_mm, found.length_mm, found.height_mm) == (220, 220, 95)
+    assert (found.loaf.width_mm, found.loaf.length_mm, found.loaf.height_mm) == (220, 220, 95)
     assert found.steps[-1].endswith("169% of the dough's volume: the size given is used")
 
 
 def test_basket_sets_the_width():
     found = size_from_dough("round", 1100, basket_mm=(220, 220))
-    assert found.width_mm == pytest.approx(220)
+    assert found.loaf.width_mm == pytest.approx(220)
     assert "a 220 mm basket makes the loaf 220 mm wide" in found.steps
     assert volume_of("round", found) == pytest.approx(1e6 * 1.1 / 1.2 * 1.9, rel=1e-6)
 
 
 def test_basket_too_large_or_too_small_does_not():
     little = size_from_dough("round", 400, basket_mm=(250, 250))
-    assert little.width_mm < 250
+    assert little.loaf.width_mm < 250
     assert "does not fill" in little.steps[2]
     much = size_from_dough("round", 1500, basket_mm=(180, 180))
-    assert much.width_mm > 180
+    assert much.loaf.width_mm > 180
     assert "too much" in much.steps[2]
     for found, grams in ((little, 400), (much, 1500)):
         assert volume_of("round", found) == pytest.approx(1000 * grams / 1.2 * 1.9, rel=1e-6)
@@ -100,8 +102,8 @@ def test_basket_too_large_or_too_small_does_not():
 
 def test_more_proof_is_wider_and_stands_lower():
     under, ready, over = (size_from_dough("round", 900, dough=Dough(each)) for each in STAGES)
-    assert under.width_mm < ready.width_mm < over.width_mm
-    stands = [s.height_mm / s.width_mm for s in (under, ready, over)]
+    assert under.loaf.width_mm < ready.loaf.width_mm < over.loaf.width_mm
+    stands = [s.loaf.height_mm / s.loaf.width_mm for s in (under, ready, over)]
     assert stands == sorted(stands, reverse=True)
 
 
@@ -130,15 +132,15 @@ def test_a_loaf_is_no_larger_than_its_basket_till_it_spreads(shape, wide, longer
     """Common practice, no source: at most as long and wide, and a few per cent after turning."""
     basket = (wide, wide if shape == "round" else wide * longer)
     found = size_from_dough(shape, grams, dough=Dough(proof), basket_mm=basket)
-    grown = max(found.width_mm / basket[0], found.length_mm / basket[1])
+    grown = max(found.loaf.width_mm / basket[0], found.loaf.length_mm / basket[1])
     assert grown <= 1.05 + 1e-9 or any("larger than" in message for message, _ in found.doubts)
-    assert found.width_mm / found.length_mm == pytest.approx(basket[0] / basket[1])
-    assert volume_of(shape, found) == pytest.approx(found.volume_mm3, rel=1e-6)
+    assert found.loaf.width_mm / found.loaf.length_mm == pytest.approx(basket[0] / basket[1])
+    assert volume_of(shape, found) == pytest.approx(found.loaf.volume_mm3, rel=1e-6)
 
 
 def test_an_oval_basket_sets_both_sides():
     found = size_from_dough("oval", 750, basket_mm=(150, 250))
-    assert (found.width_mm, found.length_mm) == (pytest.approx(150), pytest.approx(250))
+    assert (found.loaf.width_mm, found.loaf.length_mm) == (pytest.approx(150), pytest.approx(250))
     words = "a 250 mm by 150 mm basket makes the loaf 250 mm long and 150 mm wide"
     assert words in found.steps and not found.doubts
     assert found.steps[-1].startswith("an oval loaf 250 mm long, 150 mm wide")
@@ -146,14 +148,14 @@ def test_an_oval_basket_sets_both_sides():
 
 def test_a_given_size_leaves_the_basket_out_and_says_so():
     found = size_from_dough("round", 900, basket_mm=(220, 220), known=Known(width_mm=230))
-    assert found.width_mm == 230
+    assert found.loaf.width_mm == 230
     assert "the basket is ignored: the size given is used" in found.steps
 
 
 def test_heights_that_no_dough_stands_are_told():
     high = size_from_dough("round", 3000, known=Known(width_mm=150))
     ((message, hint),) = high.doubts
-    assert f"{high.height_mm:.0f} mm high on 150 mm" in message and "82 mm" in hint
+    assert f"{high.loaf.height_mm:.0f} mm high on 150 mm" in message and "82 mm" in hint
     assert not size_from_dough("round", 900).doubts
     rim = make_loaf("oval", 160, 200, 50)
     ((message, _),) = height_from_dough(rim, 3000).doubts
@@ -166,8 +168,8 @@ def test_a_rim_is_filled_by_its_dough(grams):
     rim = make_loaf("oval", 160, 200, 50)
     found = height_from_dough(rim, grams, dough=Dough("over"))
     wanted = 1000 * grams / DOUGH_DENSITY.value * Dough("over").times
-    assert make_loaf("oval", 160, 200, found.height_mm).volume_mm3 == pytest.approx(wanted)
-    assert found.volume_mm3 == pytest.approx(wanted)
-    assert grams_of(make_loaf("oval", 160, 200, found.height_mm), Dough("over")) == pytest.approx(
-        grams
-    )
+    assert make_loaf("oval", 160, 200, found.loaf.height_mm).volume_mm3 == pytest.approx(wanted)
+    assert found.loaf.volume_mm3 == pytest.approx(wanted)
+    assert grams_of(
+        make_loaf("oval", 160, 200, found.loaf.height_mm), Dough("over")
+    ) == pytest.approx(grams)
