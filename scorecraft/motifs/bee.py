@@ -3,10 +3,15 @@
 from scorecraft.arrays import Line
 from scorecraft.curves import bezier, join
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import bend, both, fitted
+from scorecraft.motifs.fit import bend, bends, both, fitted
 
 STRIPES = (0.42, 0.29, 0.16)
 """Heights of the stripes, as shares of the length."""
+SIDE = (
+    ((0.0, 0.0), (0.7, 0.08), (1.1, 0.22), (1.0, 0.38)),
+    ((1.0, 0.38), (0.92, 0.5), (0.5, 0.52), (0.62, 0.6)),
+)
+"""Right side of the body, from the sting up to the waist and over the breast."""
 Tip = tuple[float, float, float]
 """Heights of the bend of a wing's hind edge and of its tip, and how far out: all as shares."""
 
@@ -18,7 +23,7 @@ def bee(*, length: float, width: float) -> list[Stroke]:
     """
     half = 0.17 * length
     pairs = [
-        ("body", _side(length, half)),
+        ("body", bends(half, length, *SIDE)),
         ("wing", _wing(length, width, (0.6, 0.69), (0.5, 0.86, 0.98))),
         ("wing", _wing(length, width, (0.52, 0.56), (0.42, 0.5, 0.72))),
         ("feeler", bend(half, length, (0.14, 0.95), (0.2, 1.02), (0.5, 1.08), (0.75, 1.04))),
@@ -34,14 +39,6 @@ def bee(*, length: float, width: float) -> list[Stroke]:
     head = bend(half, length, (-0.62, 0.78), (-0.7, 0.97), (0.7, 0.97), (0.62, 0.78))
     strokes.append(Stroke("head", head))
     return fitted(strokes, width, length, -length / 2)
-
-
-def _side(length: float, half: float) -> Line:
-    """Right side of the body, from the sting up to the waist and over the breast."""
-    return join(
-        bend(half, length, (0.0, 0.0), (0.7, 0.08), (1.1, 0.22), (1.0, 0.38)),
-        bend(half, length, (1.0, 0.38), (0.92, 0.5), (0.5, 0.52), (0.62, 0.6)),
-    )
 
 
 def _wing(length: float, width: float, root: tuple[float, float], tip: Tip) -> Line:

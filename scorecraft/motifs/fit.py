@@ -1,15 +1,17 @@
 """Figures drawn freely, brought to the sizes that were asked for."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.curves import bezier
+from scorecraft.curves import bezier, join
 from scorecraft.cuts import Stroke
 
 Share = tuple[float, float]
 """A point of a drawing: across and along, as shares of its sizes."""
+Drawn = tuple[str, *tuple[Sequence[Share], ...]]
+"""A stroke: which part it is, and the control points of the curves it is joined from."""
 
 
 def both(part: str, line: Line) -> list[Stroke]:
@@ -20,6 +22,16 @@ def both(part: str, line: Line) -> list[Stroke]:
 def bend(across: float, along: float, *points: Share) -> Line:
     """Bezier curve (N, 2) through four control points given as shares of two sizes (mm)."""
     return bezier(*((x * across, y * along) for x, y in points))
+
+
+def bends(across: float, along: float, *pieces: Sequence[Share]) -> Line:
+    """Bezier curves laid end to end, each by its four control points as in `bend`."""
+    return join(*(bend(across, along, *points) for points in pieces))
+
+
+def halves(across: float, along: float, drawn: Iterable[Drawn]) -> list[Stroke]:
+    """Draw the strokes of a right half and their mirror images, in shares of two sizes (mm)."""
+    return [each for part, *pieces in drawn for each in both(part, bends(across, along, *pieces))]
 
 
 def fitted(strokes: Sequence[Stroke], width: float, length: float, foot: float) -> list[Stroke]:

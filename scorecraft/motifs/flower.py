@@ -3,14 +3,19 @@
 from math import pi
 
 from scorecraft.arrays import Line
-from scorecraft.curves import join, polar, segment, turned
+from scorecraft.curves import polar, segment, turned
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import bend, both, reaching
+from scorecraft.motifs.fit import bends, both, reaching
 
 HEART = 0.16
 """Radius of the heart as a share of the flower's."""
 FOOT = 0.26
 """Where the petals begin."""
+EDGE = (
+    ((0.12, FOOT), (0.55, 0.36), (1.0, 0.52), (1.0, 0.74)),
+    ((1.0, 0.74), (1.0, 0.92), (0.5, 1.0), (0.0, 0.965)),
+)
+"""Right edge of a petal, narrow at its foot, round at its tip: in half widths and radii."""
 SEEDS = 5
 
 
@@ -20,7 +25,7 @@ def flower(*, radius: float, petals: int) -> list[Stroke]:
     Each petal is one stroke out and back with a short line in it; the heart is five seeds.
     """
     half = min(0.56 * pi / petals, 0.4) * radius
-    edge, line = _edge(radius, half), segment((0, 0.42 * radius), (0, 0.7 * radius))
+    edge, line = bends(half, radius, *EDGE), segment((0, 0.42 * radius), (0, 0.7 * radius))
     strokes = []
     for k in range(petals):
         turn = 2 * pi * k / petals
@@ -35,11 +40,3 @@ def flower(*, radius: float, petals: int) -> list[Stroke]:
 def _seed(far: float, angle: float) -> Line:
     """Short stroke outward at a turntable angle (radians), to a radius (mm)."""
     return segment(polar(0.3 * far, angle), polar(far, angle))
-
-
-def _edge(radius: float, half: float) -> Line:
-    """Right edge of the first petal: narrow at its foot, round at its tip."""
-    return join(
-        bend(half, radius, (0.12, FOOT), (0.55, 0.36), (1.0, 0.52), (1.0, 0.74)),
-        bend(half, radius, (1.0, 0.74), (1.0, 0.92), (0.5, 1.0), (0.0, 0.965)),
-    )

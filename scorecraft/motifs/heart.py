@@ -1,8 +1,7 @@
 """A heart of two strokes."""
 
-from scorecraft.curves import join
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import bend, both
+from scorecraft.motifs.fit import bends, both
 
 EDGE = (
     ((0.0, 0.3), (0.14, 0.46), (0.36, 0.5), (0.52, 0.5)),
@@ -17,4 +16,4 @@ def heart(*, width: float, length: float) -> list[Stroke]:
 
     The point lies at (0, -length/2), the shoulders reach to length/2.
     """
-    return both("outline", join(*(bend(width / 2, length, *points) for points in EDGE)))
+    return both("outline", bends(width / 2, length, *EDGE))

@@ -5,10 +5,10 @@ from math import degrees, tan
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.curves import join, segment
+from scorecraft.curves import segment
 from scorecraft.cuts import Stroke
 from scorecraft.errors import UsageError
-from scorecraft.motifs.fit import bend, both
+from scorecraft.motifs.fit import bends, both
 from scorecraft.practice import FLATTEST_DEG
 
 STEM_GAP = 0.05
@@ -19,6 +19,11 @@ VEIN_END = 0.78
 """How far a vein runs toward the outline."""
 FIRST_VEIN, LAST_VEIN = 0.06, 0.74
 """Where the lowest and the highest pair leave the midrib, as shares of the length."""
+EDGE = (
+    ((2 * STEM_GAP, 0.015), (0.46, 0.05), (1.0, 0.19), (1.0, 0.4)),
+    ((1.0, 0.4), (1.0, 0.61), (0.36, 0.8), (0.0, 1.0)),
+)
+"""Right outline: widest below the middle, drawn out to a point; in half widths and lengths."""
 
 
 def leaf(*, length: float, width: float, veins: int, vein_angle: float) -> list[Stroke]:
@@ -30,22 +35,13 @@ def leaf(*, length: float, width: float, veins: int, vein_angle: float) -> list[
     least = FLATTEST_DEG.value
     if not least <= degrees(vein_angle) <= 90:
         raise UsageError(f"vein_angle must be between {least:g}deg and 90deg")
-    edge = _edge(length, width)
+    edge = bends(width / 2, length, *EDGE)
     strokes = [Stroke("midrib", segment((0, 0), (0, MIDRIB_END * length)))]
     strokes += both("outline", edge)
     for foot in _feet(length, veins):
         vein = _vein(foot, width, vein_angle, edge)
         strokes += both("vein", vein)
     return strokes
-
-
-def _edge(length: float, width: float) -> Line:
-    """Right outline from base to tip: widest below the middle, drawn out to a point."""
-    half = width / 2
-    return join(
-        bend(half, length, (2 * STEM_GAP, 0.015), (0.46, 0.05), (1.0, 0.19), (1.0, 0.4)),
-        bend(half, length, (1.0, 0.4), (1.0, 0.61), (0.36, 0.8), (0.0, 1.0)),
-    )
 
 
 def _feet(length: float, veins: int) -> Line:

@@ -4,7 +4,7 @@ import numpy as np
 
 from scorecraft.curves import segment
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import bend, both
+from scorecraft.motifs.fit import both, halves
 
 FOOT = 0.27
 """Where the ribs meet above the end of the stalk, as a share of the length."""
@@ -31,9 +31,7 @@ def maple_leaf(*, length: float, width: float) -> list[Stroke]:
     """
     sizes = np.array([width / 2, length])
     strokes = [Stroke("midrib", segment((0, 0), (0, 0.84 * length)))]
-    for edge in EDGES:
-        line = bend(width / 2, length, *edge)
-        strokes += both("outline", line)
+    strokes += halves(width / 2, length, (("outline", edge) for edge in EDGES))
     for end in RIBS:
         rib = segment((0.04 * width, (FOOT + 0.035) * length), np.array(end) * sizes)
         strokes += both("vein", rib)

@@ -2,9 +2,8 @@
 
 import numpy as np
 
-from scorecraft.curves import join
 from scorecraft.cuts import Stroke
-from scorecraft.motifs.fit import bend, both, fitted
+from scorecraft.motifs.fit import bend, fitted, halves
 
 OUTER = (
     ((0.05, 0.5), (0.6, 0.49), (1.0, 0.58), (1.0, 0.72)),
@@ -31,9 +30,7 @@ def tulip(*, length: float, width: float) -> list[Stroke]:
     """
     half = width / 2
     strokes = [Stroke("stem", bend(half, length, *STEM))]
-    outer = join(*(bend(half, length, *points) for points in OUTER))
-    for line in (outer, bend(half, length, *FOLD), bend(half, length, *MIDDLE)):
-        strokes += both("petal", line)
+    strokes += halves(half, length, [("petal", *OUTER), ("petal", FOLD), ("petal", MIDDLE)])
     for side in (np.array([1.0, 1.0]), np.array([-1.0, SHORTER])):
         strokes += [Stroke("leaf", bend(half, length, *edge) * side) for edge in LEAF]
     return fitted(strokes, width, length, 0.0)
