@@ -34,19 +34,19 @@ def check_literal(word: str, key: Key, value: Value) -> Problem | None:
         return None  # told already
     if isinstance(value, Measure):
         return check_quantity(key, quantity(value.value, value.unit), value.place)
-    if isinstance(value, Name):
-        return check_choice(word, key, value)
-    if isinstance(value, Text) and key.kind != "text":
-        return slips.TAKES(key=key.name, wanted="no text", hint=f"it takes {expected(key)}").at(
-            value.place
-        )
-    if key.kind == "text" and not isinstance(value, Text):
-        place = getattr(value, "place", None)
-        return slips.TAKES(key=key.name, wanted="text in quotes", hint=slips.IN_QUOTES).at(place)
-    if key.kind == "pair" and not isinstance(value, Points):
-        place = getattr(value, "place", None)
-        return slips.TAKES(key=key.name, wanted="a pair", hint=slips.LIKE_PAIR).at(place)
-    return None
+    if isinstance(value, Text) != (key.kind == "text"):
+        told = ("no text", f"it takes {expected(key)}")
+        wanted, hint = ("text in quotes", slips.IN_QUOTES) if key.kind == "text" else told
+    elif key.kind == "pair" or (key.kind == "points" and isinstance(value, Name)):
+        if isinstance(value, Points):
+            return None
+        wanted, hint = expected(key).split(",")[0], slips.LIKE_PAIR
+    elif isinstance(value, Name) and key.choices and value.name not in key.choices:
+        slip = slips.NOT_A_CHOICE(word=word, key=key.name, value=value.name, expected=expected(key))
+        return slip.meant(nearest(value.name, key.choices)).at(value.place)
+    else:
+        return None
+    return slips.TAKES(key=key.name, wanted=wanted, hint=hint).at(value.place)
 
 
 def expected(key: Key) -> str:
@@ -54,22 +54,6 @@ def expected(key: Key) -> str:
     if key.choices:
         return "one of: " + ", ".join(key.choices)
     return LIKE.get(key.kind, f"a {key.kind}")
-
-
-def check_choice(word: str, key: Key, value: Name) -> Problem | None:
-    """Check a name given where only a few are known."""
-    if key.kind in ("text", "pair", "points"):
-        if key.kind == "text":
-            return slips.TAKES(key=key.name, wanted="text in quotes", hint=slips.IN_QUOTES).at(
-                value.place
-            )
-        wanted = expected(key).split(",")[0]
-        return slips.TAKES(key=key.name, wanted=wanted, hint=slips.LIKE_PAIR).at(value.place)
-    if not key.choices or value.name in key.choices:
-        return None
-    close = nearest(value.name, key.choices)
-    slip = slips.NOT_A_CHOICE(word=word, key=key.name, value=value.name, expected=expected(key))
-    return slip.meant(close).at(value.place)
 
 
 def check_quantity(key: Key, found: Quantity, place: Place) -> Problem | None:
