@@ -66,7 +66,8 @@ def knob_of(
     high = in_unit(values["max"].value if "max" in values else base.value * 2, unit)
     low, high = min(low, high), max(low, high)
     value = turned.get(name, base)
-    check_turned(name, value, base, unit)
+    if (value.dimension, value.share) != (base.dimension, base.share):
+        raise say.wrong_knob(name, base, value, unit).usage()
     knob = Knob(
         name,
         in_unit(value.value, unit),
@@ -80,15 +81,6 @@ def knob_of(
         slip = say.out_of_knob(knob.name, knob.value, low, high, unit, name in turned)
         raise slip.usage() if name in turned else slip.error(given["value"].place)
     return knob, value
-
-
-def check_turned(name: str, value: Quantity, base: Quantity, unit: str) -> None:
-    """Refuse a knob turned to a value of another kind, or to a part of a count.
-
-    Raises UsageError.
-    """
-    if (value.dimension, value.share) != (base.dimension, base.share):
-        raise say.wrong_knob(name, base, value, unit).usage()
 
 
 def step_of(values: Values, base: Quantity, unit: str) -> float:

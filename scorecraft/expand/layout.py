@@ -175,4 +175,5 @@ def remarks(walk: Walk) -> list[tuple[str, Place | None]]:
         (told(count), place)
         for told, dropped in ((say.scraps, walk.crumbs), (say.short_strokes, walk.short))
         for place, count in dropped.items()
+        if count
     ]

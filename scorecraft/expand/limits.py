@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 
-from scorecraft.arrays import Flags, Floats, Line
+from scorecraft.arrays import Floats, Line
 from scorecraft.errors import ScorecraftError
 from scorecraft.expand import telling as say
 from scorecraft.expand.frame import Frame
@@ -95,8 +95,3 @@ def lengths_mm(lines: Sequence[Line]) -> Floats:
     """Measure lines (N, 2) along the sheet, all in one pass; shape (len(lines),)."""
     owner = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
     return np.asarray(shapely.length(shapely.linestrings(np.concatenate(lines), indices=owner)))
-
-
-def long_enough(lengths: Floats) -> Flags:
-    """Tell which strokes a blade can make; lengths (N,) in mm."""
-    return lengths >= SHORTEST_STROKE_MM

@@ -1,6 +1,7 @@
 """The walk through a tree: runs each statement in its scope and collects the cuts."""
 
 import math
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -22,12 +23,12 @@ from scorecraft.expand.draw import (
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.frame import crown
 from scorecraft.expand.limits import (
+    SHORTEST_STROKE_MM,
     Budget,
     SpentError,
     check_frame,
     check_near,
     lengths_mm,
-    long_enough,
 )
 from scorecraft.expand.placing import FAR_MM, PLACERS, gone_along
 from scorecraft.expand.read import Values, own, read
@@ -64,8 +65,8 @@ class Walk:
         self.problems: dict[tuple[Place | None, str], Problem] = {}
         self.families: dict[Place, int] = {}
         self.alike: dict[tuple[object, str], int] = {}
-        self.crumbs: dict[Place, int] = {}
-        self.short: dict[Place, int] = {}
+        self.crumbs: Counter[Place] = Counter()
+        self.short: Counter[Place] = Counter()
         self.figures = 0
         self.budget = Budget()
 
@@ -217,8 +218,7 @@ class Walk:
         left, low, right, high = local.bounds
         cells = (right - left) * (high - low) / values["size"] ** 2
         self.budget.draw(int(cells))  # what is drawn and clipped away again
-        if found.dropped:
-            self.crumbs[statement.place] = self.crumbs.get(statement.place, 0) + found.dropped
+        self.crumbs[statement.place] += found.dropped
         lines = [scope.frame.place(line) for line in found.lines]
         self.keep(statement, scope, lines, [texture.word] * len(lines), values, texture.word)
 
@@ -235,8 +235,7 @@ class Walk:
         self.budget.draw(sum(len(line) for line in lines))
         if scope.region is not None and lines:
             clipped = regions.clip(lines, scope.region, shortest=CRUMB_MM)
-            if clipped.dropped:
-                self.crumbs[statement.place] = self.crumbs.get(statement.place, 0) + clipped.dropped
+            self.crumbs[statement.place] += clipped.dropped
             lines, parts = list(clipped.lines), [parts[i] for i in clipped.source]
         lines, parts = self.cuttable(statement, lines, parts)
         word = WORDS[name or statement.word]
@@ -272,11 +271,11 @@ class Walk:
             return lines, parts
         check_near(lines)
         lengths = lengths_mm(lines)
-        chosen = long_enough(lengths)
+        chosen = lengths >= SHORTEST_STROKE_MM
         self.budget.keep(int(chosen.sum()), float(lengths[chosen].sum()))
         if chosen.all():
             return lines, parts
-        self.short[statement.place] = self.short.get(statement.place, 0) + int((~chosen).sum())
+        self.short[statement.place] += int((~chosen).sum())
         picked = chosen.nonzero()[0].tolist()
         return [lines[i] for i in picked], [parts[i] for i in picked]
 
