@@ -14,6 +14,9 @@ TokenKind = Literal["number", "name", "text", "sign", "broken"]
 SIGNS = ("<=", ">=", "==", "!=", "(", ")", ",", ":", "=", "+", "-", "*", "/", "<", ">")
 LOOKALIKES = {"–": "-", "−": "-", "×": "*", "÷": "/", "“": '"', "”": '"', "≤": "<=", "≥": ">="}
 TAB = 4
+NUMBER = re.compile(
+    r"(?P<top>[0-9]++\.?[0-9]*+|\.[0-9]++)(?:/(?P<below>[0-9]++)(?=[%°″\w]))?+(?P<unit>[%°″]|\w*+)"
+)
 SIGN_APART = re.compile(r"\s++[%°″]")
 
 
@@ -126,65 +129,34 @@ def span(at: Place, start: int, end: int) -> Place:
     return Place(at.file, at.line, start + 1, max(1, end - start))
 
 
-def digits(line: str, position: int) -> int:
-    """Find the end of a run of plain digits."""
-    while position < len(line) and line[position] in "0123456789":
-        position += 1
-    return position
-
-
 def read_number(line: str, position: int, at: Place, report: Report) -> tuple[Token, int]:
     """Read a number with its unit; `1/2in` is half an inch."""
-    end = digits(line, position)
-    if line[end : end + 1] == ".":
-        end = digits(line, end + 1)
-    if end == position:  # a digit of another script
+    found = NUMBER.match(line, position)
+    if found is None:  # a digit of another script
         place = span(at, position, position + 1)
         report(slips.STRANGE_DIGIT.at(place))
         return Token("broken", line[position], place), position + 1
-    value = float(line[position:end])
-    after = digits(line, end + 1) if line[end : end + 1] == "/" else end
-    if after > end + 1 and unit_end(line, after) > after:
-        below = float(line[end + 1 : after])
-        if below == 0:
-            place = span(at, position, after)
-            report(slips.OVER_ZERO.at(place))
-            return Token("broken", line[position:after], place), unit_end(line, after)
-        value, end = value / below, after
-    return read_unit(line, position, end, value, at, report)
-
-
-def unit_end(line: str, position: int) -> int:
-    """Find the end of a unit that starts here."""
-    if line[position : position + 1] in ("%", "°", "″"):
-        return position + 1
-    while position < len(line) and (line[position].isalnum() or line[position] == "_"):
-        position += 1
-    return position
-
-
-def read_unit(
-    line: str, start: int, number_end: int, value: float, at: Place, report: Report
-) -> tuple[Token, int]:
-    """Read the unit after a number and make the token of both."""
-    end = unit_end(line, number_end)
-    written = line[number_end:end]
-    unit = SPELLINGS.get(written, written)
-    place = span(at, start, end)
+    top, below, written = found.groups()
+    bare, end = found.start("unit"), found.end()
+    if below is not None and float(below) == 0:
+        place = span(at, position, bare)
+        report(slips.OVER_ZERO.at(place))
+        return Token("broken", line[position:bare], place), end
+    value, unit = float(top) / float(below or 1), SPELLINGS.get(written, written)
+    place = span(at, position, end)
     if not written and (apart := SIGN_APART.match(line, end)):
         end = apart.end()
-        together = f"{line[start:number_end]}{line[end - 1]}"
-        report(slips.SPACE_BEFORE_UNIT(together=together).at(span(at, start, end)))
-        return Token("broken", line[start:end], place), end
-    if unit not in UNITS:
+        together = f"{line[position:bare]}{line[end - 1]}"
+        report(slips.SPACE_BEFORE_UNIT(together=together).at(span(at, position, end)))
+    elif unit not in UNITS:
         close = nearest(unit, [name for name, row in UNITS.items() if row.dimension != TIME])
         slip = slips.NO_UNIT(written=written, known=", ".join(filter(None, UNITS))).meant(close)
-        report(slip.at(span(at, number_end, end)))
-        return Token("broken", line[start:end], place), end
-    if not value < 1e12:
+        report(slip.at(span(at, bare, end)))
+    elif not value < 1e12:
         report(slips.HUGE.at(place))
-        return Token("broken", line[start:end], place), end
-    return Token("number", line[start:end], place, value, unit), end
+    else:
+        return Token("number", line[position:end], place, value, unit), end
+    return Token("broken", line[position:end], place), end
 
 
 def read_text(line: str, position: int, at: Place, report: Report) -> tuple[Token, int]:

@@ -161,3 +161,10 @@ def test_a_rule_is_known_before_and_within_itself():
     assert isinstance(tree.statements[1].body[1].body[0], Statement)
     (problem,) = problems(text + "        twig m 3\n")
     assert 'no key "m"' in problem.message
+
+
+@pytest.mark.parametrize("length", ["٣mm", ".٣mm", "²mm"])
+def test_a_digit_of_another_script_is_told(length):
+    with pytest.raises(PatternError) as caught:
+        parse(f"loaf round width 220mm height 95mm\nslash {length}\n")
+    assert caught.value.problems[0].message == "this digit is not one of 0 to 9"
