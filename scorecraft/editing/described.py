@@ -3,6 +3,7 @@
 import numpy as np
 
 from scorecraft.editing import telling as say
+from scorecraft.editing.copying import COUNTED
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import slot
 from scorecraft.expand.traced import Step
@@ -10,8 +11,6 @@ from scorecraft.language.tree import Statement, Text
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.places import where
 from scorecraft.units import mm_words
-
-COUNTED = ("around", "row", "repeat", "wedges", "grid", "along")
 
 
 def name_of(statement: Statement) -> str:
@@ -25,7 +24,9 @@ def name_of(statement: Statement) -> str:
 def trail_name(step: Step) -> str:
     """Name a step of a trail: `around 8`, `at`, `leaf`."""
     word = step.statement.word
-    return f"{word} {step.blocks}" if word in COUNTED else name_of(step.statement)
+    return (
+        f"{word} {step.blocks}" if word in (*COUNTED, "grid", "along") else name_of(step.statement)
+    )
 
 
 def size_of(scene: Scene, step: Step) -> str:

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from scorecraft.editing import telling as say
-from scorecraft.editing.moving import angle_of, head_of, values_of
+from scorecraft.editing.moving import angle_of, values_of
 from scorecraft.editing.numbers import on_step
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.written import Edit, indent_of, walked
@@ -57,7 +57,7 @@ def freed(scene: Scene, step: Step) -> list[Edit]:
     statement, text = found.statement, scene.written
     first, *others = (head(scene, found, copy) for copy in range(found.blocks))
     start, _ = text.span(statement.place)
-    edits = [Edit(start, text.code_end(statement), head_of("at", first))]
+    edits = [Edit(start, text.code_end(statement), str(Statement("at", first)))]
     for inner, _ in walked(counting(statement.body, 0), None):
         old = text.statements[inner.place.line]
         for before, after in zip(old.arguments, inner.arguments, strict=True):

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Self
 
 from scorecraft.errors import Place, Problem, ScorecraftError
@@ -58,18 +58,14 @@ class Line:
         """Give its arguments; raises ScorecraftError at the first thing wrong with the line."""
         if self.problems:
             first = self.problems[0]
-            column = first.place.column if first.place else 1
-            length = first.place.length if first.place else 1
-            place = Place("pattern", self.number, column, length)
+            place = replace(first.place or self.place, line=self.number)
             raise ScorecraftError(first.message, place, first.hint)
         return self.arguments
 
     def piece(self, argument: Argument) -> tuple[int, int]:
         """Find where an argument, its key included, starts and ends in the line."""
-        starts = [each.place.column - 1 for each in self.arguments]
-        at = self.arguments.index(argument)
-        end = starts[at + 1] if at + 1 < len(starts) else self.code
-        return starts[at], len(self.text[:end].rstrip())
+        last = argument.span
+        return argument.place.column - 1, last.column - 1 + last.length
 
     def has_key(self, argument: Argument) -> bool:
         """Tell whether an argument is written with its key before it."""

@@ -95,7 +95,7 @@ def given_place(scene: Scene, grip: Grip) -> list[Edit]:
     """Put a statement into an `at` of its own."""
     frame = grip.step.scope.frame
     keys = at_place(frame, *back(frame, grip.let_go - grip.taken))
-    return wrapped(scene.written, grip.step.statement, [head_of("at", keys)]) if keys else []
+    return wrapped(scene.written, grip.step.statement, [str(Statement("at", keys))]) if keys else []
 
 
 def at_place(frame: Frame, x: float, y: float) -> tuple[Argument, ...]:
@@ -107,11 +107,6 @@ def at_place(frame: Frame, x: float, y: float) -> tuple[Argument, ...]:
             break
     pairs = zip("xy", there, strict=True)
     return tuple(Argument(key, Measure(value, "mm")) for key, value in pairs if value)
-
-
-def head_of(word: str, arguments: Sequence[Argument]) -> str:
-    """Write a statement's line without its colon."""
-    return str(Statement(word, tuple(arguments)))
 
 
 def shoved(scene: Scene, place: Step, grip: Grip, way: Way) -> list[Edit]:

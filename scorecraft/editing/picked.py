@@ -7,10 +7,10 @@ import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.editing import telling as say
-from scorecraft.editing.copying import copier
+from scorecraft.editing.copying import COUNTED, copier
 from scorecraft.editing.freeing import check_free, copying
 from scorecraft.editing.handles import Handle, handles
-from scorecraft.editing.moving import held_fast, needed, placed_by, round_keys
+from scorecraft.editing.moving import held_fast, needed, placed_by, polar, round_keys
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import LockedError, Slot, slot
 from scorecraft.editing.turning import turning
@@ -92,12 +92,11 @@ def move_lock(scene: Scene, step: Step) -> tuple[Lock, Step | None]:
     if place is None:
         return Lock(), None
     around = place.statement.word == "around"
-    polar = any(place.statement.get(key) for key in ("radius", "angle"))
-    keys: tuple[str, ...] = ("radius", "angle") if polar else ("x", "y")
-    if around:
-        keys = ("radius", *round_keys(place.statement))
+    round_ = around or polar(place)
+    turned = round_keys(place.statement) if around else ("angle",)
+    keys = ("radius", *turned) if round_ else ("x", "y")
     lock = lock_of([needed(slot(scene, place, key)) for key in keys])
-    return lock, place if around or polar else None
+    return lock, place if round_ else None
 
 
 def shown(scene: Scene, handle: Handle) -> Knob:
@@ -157,7 +156,7 @@ def chips_of(scene: Scene, step: Step) -> list[Chip]:
     """Give what can be done to a run at a tap."""
     if step.statement.word == "define":
         return [Chip("show")]
-    counted = copier(step, ("around", "row", "repeat", "wedges"))
+    counted = copier(step, COUNTED)
     count = counted.blocks if counted else 1
     locked = lock_of([needed(slot(scene, counted, "count"))]).why if counted else ""
     chips = [
