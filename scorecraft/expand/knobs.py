@@ -42,7 +42,7 @@ def knobs_of(
         scope = scope.naming(knob.name, value)
     names = [str(s.arguments[0].value) for s in pattern.statements if s.word == "knob"]
     if unknown := sorted(set(turned) - set(names)):
-        raise say.unknown_knob(unknown[0], names).usage()
+        raise say.UNKNOWN_KNOB(name=unknown[0], known=", ".join(names) or "none").usage()
     return scope, tuple(knobs)
 
 
@@ -67,7 +67,8 @@ def knob_of(
     low, high = min(low, high), max(low, high)
     value = turned.get(name, base)
     if (value.dimension, value.share) != (base.dimension, base.share):
-        raise say.wrong_knob(name, base, value, unit).usage()
+        like = in_unit(base.value, unit)
+        raise say.WRONG_KNOB(name=name, wanted=base, given=value, value=like, unit=unit).usage()
     knob = Knob(
         name,
         in_unit(value.value, unit),

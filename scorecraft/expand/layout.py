@@ -172,8 +172,8 @@ def rule_name(statement: Statement) -> str:
 def remarks(walk: Walk) -> list[tuple[str, Place | None]]:
     """Say what was dropped on the way."""
     return [
-        (told(count), place)
-        for told, dropped in ((say.scraps, walk.crumbs), (say.short_strokes, walk.short))
+        (told[count > 1].format(count=count), place)
+        for told, dropped in ((say.SCRAPS, walk.crumbs), (say.SHORT_STROKES, walk.short))
         for place, count in dropped.items()
         if count
     ]

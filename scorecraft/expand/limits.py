@@ -82,7 +82,8 @@ def check_frame(frame: Frame) -> None:
     scale = float(np.hypot(*frame.axes[:, 1]))
     least, most = SCALE_LIMITS
     if not least <= scale <= most:
-        raise say.copy_scaled(scale > least, least, most).as_error(SpentError)
+        says = "large" if scale > least else "small"
+        raise say.COPY_SCALED(says=says, least=least, most=most).as_error(SpentError)
 
 
 def check_near(lines: Sequence[Line]) -> None:

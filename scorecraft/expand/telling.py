@@ -1,9 +1,6 @@
 """What expanding a pattern says: what it refuses, each with a way out, and what it left out."""
 
-from collections.abc import Iterable
-
 from scorecraft.errors import Slip
-from scorecraft.units import Quantity, in_unit
 
 FEWER = "use fewer copies, or a shallower recursion"
 SAVE_FIRST = "save the pattern to a file first"
@@ -64,14 +61,7 @@ RIM_SIZE = "the rim is {how}: {length_mm:.0f} mm long, {width_mm:.0f} mm wide"
 NO_FOLDER = Slip('"{file}" is looked for beside the pattern, which is not in a file', SAVE_FIRST)
 NO_FILE = Slip('no file can be called "{file}"', "check its name")
 OUTSIDE = Slip('"{file}" is outside the pattern\'s folder', "put it beside the pattern")
-
-
-def unknown_knob(name: str, known: Iterable[str]) -> Slip:
-    """Refuse a knob that the pattern does not have."""
-    listed = ", ".join(known) or "none"
-    return Slip(f'this pattern has no knob "{name}"', f"its knobs: {listed}")
-
-
+UNKNOWN_KNOB = Slip('this pattern has no knob "{name}"', "its knobs: {known}")
 OTHER_UNIT = Slip('"{key}" takes {wanted.called}, not {given.called}', "use the knob's own unit")
 
 
@@ -82,38 +72,23 @@ def out_of_knob(name: str, value: float, low: float, high: float, unit: str, tur
     return Slip(f"{name} {own} is outside its range, {least} to {most}", hint)
 
 
-def wrong_knob(name: str, wanted: Quantity, given: Quantity, unit: str) -> Slip:
-    """Refuse a knob turned to something of another kind."""
-    like = f"like {name}={in_unit(wanted.value, unit):g}{unit}"
-    return Slip(f"{name} takes {wanted.called}, not {given.called}", like)
-
-
-def scraps(count: int) -> str:
-    """Say that clipped ends were left out."""
-    what = "scrap at the edge was" if count == 1 else "scraps at the edge were"
-    return f"{count:,} {what} too short to cut: left out"
-
-
-def short_strokes(count: int) -> str:
-    """Say that tiny strokes were left out."""
-    what = "stroke was" if count == 1 else "strokes were"
-    return f"{count:,} {what} too short for a blade: left out"
-
-
+WRONG_KNOB = Slip("{name} takes {wanted.called}, not {given.called}", "like {name}={value:g}{unit}")
+SCRAPS = (
+    "{count:,} scrap at the edge was too short to cut: left out",
+    "{count:,} scraps at the edge were too short to cut: left out",
+)
+SHORT_STROKES = (
+    "{count:,} stroke was too short for a blade: left out",
+    "{count:,} strokes were too short for a blade: left out",
+)
+"""Of one and of several."""
 MORE_THAN = Slip("more than {limit:,.0f} {what}", FEWER)
 COPY_TOO_FAR = Slip("a copy lands too far from the crown", "at most {most_mm:,.0f} mm")
 CUT_TOO_FAR = Slip("this runs too far from the crown", "at most {most_mm:,.0f} mm")
-
-
-def copy_scaled(large: bool, least: float, most: float) -> Slip:
-    """Refuse a copy that is scaled beyond reason."""
-    says = "large" if large else "small"
-    return Slip(
-        f"a copy is drawn too {says}",
-        f"scales multiply: keep them between {least:,.6g} and {most:,.6g} in all",
-    )
-
-
+COPY_SCALED = Slip(
+    "a copy is drawn too {says}",
+    "scales multiply: keep them between {least:,.6g} and {most:,.6g} in all",
+)
 TOO_MANY_MARKS = Slip("too many string lines", "at most {most:,.0f} in one pattern")
 TOO_MANY_COPIES = Slip("{count:,} copies are too many", "at most {most:,.0f} in one placing")
 ENDLESS_RULE = (
