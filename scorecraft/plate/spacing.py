@@ -35,7 +35,8 @@ SLACK_MM = 0.04
 def spaced(slits: Sequence[Slit], web_mm: float) -> list[Slit]:
     """Cut slits back or narrow them until no web is thinner than `web_mm`."""
     web = web_mm + SLACK_MM
-    left = kept_lines(slits, without_doubles([slit.line for slit in slits]))
+    apart = without_doubles([slit.line for slit in slits])
+    left = [new for slit, own in zip(slits, apart, strict=True) for new in kept(slit, own)]
     left = narrowed(left, web)
     for _ in range(PASSES):
         left, changed = _one_pass(_own_ends_apart(left, web), web)
@@ -57,14 +58,9 @@ def narrowed(slits: Sequence[Slit], web: float) -> list[Slit]:
     return [replace(slit, width_mm=slit.width_mm * shares.get(slit.name, 1.0)) for slit in slits]
 
 
-def kept_lines(slits: Sequence[Slit], lines: Sequence[Sequence[shapely.LineString]]) -> list[Slit]:
-    """Put new lines in place of each slit's own; stubs shorter than the slot is wide go."""
-    return [
-        replace(slit, line=line)
-        for slit, own in zip(slits, lines, strict=True)
-        for line in own
-        if line.length >= STUB * slit.width_mm
-    ]
+def kept(slit: Slit, lines: Sequence[shapely.LineString]) -> list[Slit]:
+    """Put new lines in place of a slit's own; stubs shorter than the slot is wide go."""
+    return [replace(slit, line=line) for line in lines if line.length >= STUB * slit.width_mm]
 
 
 def _one_pass(slits: Sequence[Slit], web: float) -> tuple[list[Slit], bool]:
@@ -204,19 +200,13 @@ class _Pair:
             middle = (low + high) / 2
             gap = _shortened(a, bad_a, middle).distance(_shortened(b, bad_b, middle))
             low, high = (low, middle) if gap >= self.apart else (middle, high)
-        return (
-            _lines(self.a, [_shortened(a, bad_a, high)]),
-            _lines(self.b, [_shortened(b, bad_b, high)]),
-        )
+        lines = _shortened(a, bad_a, high), _shortened(b, bad_b, high)
+        return kept(self.a, lines[:1]), kept(self.b, lines[1:])
 
 
 def _without(slit: Slit, stretches: Sequence[shapely.LineString]) -> list[Slit]:
     spots = shapely.union_all([each.buffer(1e-5) for each in stretches])
-    return _lines(slit, pieces(slit.line.difference(spots)))
-
-
-def _lines(slit: Slit, lines: Sequence[shapely.LineString]) -> list[Slit]:
-    return kept_lines([slit], [lines])
+    return kept(slit, pieces(slit.line.difference(spots)))
 
 
 def _shortened(
