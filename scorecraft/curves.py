@@ -35,6 +35,15 @@ def segment(start: ArrayLike, end: ArrayLike) -> Line:
     return np.array([start, end], dtype=np.float64)
 
 
+def ray(near: float, far: float, angle: float) -> Line:
+    """Return the straight line out from one radius to another (mm) at a turntable angle (radians).
+
+    >>> ray(2.0, 9.0, 0.0).tolist()
+    [[0.0, 2.0], [0.0, 9.0]]
+    """
+    return polar(np.array([near, far]), angle)
+
+
 def arc(radius: float, start: float, end: float, centre: tuple[float, float] = (0.0, 0.0)) -> Line:
     """Circular arc of a radius (mm) from one turntable angle to another (radians), in that order.
 

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 import numpy as np
 
+from scorecraft import curves
 from scorecraft.arrays import Floats
 from scorecraft.checks.cure import Change, ChangeKind, End
 from scorecraft.editing import telling as say
@@ -142,9 +143,8 @@ def shifted(scene: Scene, step: Step, by: Floats) -> list[Edit]:
 
 def swing(step: Step, about: Floats, ccw_rad: float) -> Floats:
     """Tell how far a run's origin moves as it goes about a point of the sheet."""
-    c, s = math.cos(ccw_rad), math.sin(ccw_rad)
     apart = step.drawn.frame.origin - about
-    return np.asarray(np.array([[c, -s], [s, c]]) @ apart - apart)
+    return np.asarray(curves.turned(apart[None], -ccw_rad)[0] - apart)
 
 
 def stretched(scene: Scene, step: Step, lasts: Sequence[bool], by_mm: float) -> list[Edit]:

@@ -2,8 +2,7 @@
 
 from math import pi
 
-from scorecraft.arrays import Line
-from scorecraft.curves import polar, segment, turned
+from scorecraft.curves import ray, segment, turned
 from scorecraft.cuts import Stroke
 from scorecraft.motifs.fit import bends, both, reaching
 
@@ -31,12 +30,8 @@ def flower(*, radius: float, petals: int) -> list[Stroke]:
         turn = 2 * pi * k / petals
         drawn = [*both("petal", edge), Stroke("line", line)]
         strokes += [Stroke(each.part, turned(each.line, turn)) for each in drawn]
+    far = HEART * radius
     for k in range(SEEDS):
-        way = 2 * pi * (k + 0.5) / SEEDS
-        strokes.append(Stroke("seed", _seed(HEART * radius, way)))
+        seed = ray(0.3 * far, far, 2 * pi * (k + 0.5) / SEEDS)
+        strokes.append(Stroke("seed", seed))
     return reaching(strokes, radius)
-
-
-def _seed(far: float, angle: float) -> Line:
-    """Short stroke outward at a turntable angle (radians), to a radius (mm)."""
-    return segment(polar(0.3 * far, angle), polar(far, angle))

@@ -4,7 +4,7 @@ from math import pi
 
 import numpy as np
 
-from scorecraft.curves import polar, segment
+from scorecraft.curves import polar, ray, segment
 from scorecraft.cuts import Stroke
 
 HUB = 0.1
@@ -26,12 +26,10 @@ def snow_star(*, radius: float, arms: int, branches: int) -> list[Stroke]:
     strokes = []
     for k in range(arms):
         turn = 2 * pi * k / arms
-        strokes.append(Stroke("arm", segment(polar(HUB * radius, turn), polar(radius, turn))))
+        strokes.append(Stroke("arm", ray(HUB * radius, radius, turn)))
         for share in np.linspace(FIRST, LAST, branches).tolist():
             strokes += _pair(radius, turn, share)
-        way = turn + pi / arms
-        needle = segment(polar(0.2 * radius, way), polar(0.38 * radius, way))
-        strokes.append(Stroke("needle", needle))
+        strokes.append(Stroke("needle", ray(0.2 * radius, 0.38 * radius, turn + pi / arms)))
     return strokes
 
 

@@ -5,7 +5,7 @@ from math import pi
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.curves import polar, segment
+from scorecraft.curves import polar, ray, segment
 from scorecraft.cuts import Stroke
 from scorecraft.errors import UsageError
 
@@ -19,11 +19,10 @@ def star(*, radius: float, points: int, inner: float, outline: bool) -> list[Str
     if not 0 <= inner < radius:
         raise UsageError(f"a star's inner radius ({inner:g} mm) must be below its radius")
     turns = 2 * pi * np.arange(points) / points
-    tips = polar(np.full(points, radius), turns)
     if outline:
+        tips = polar(np.full(points, radius), turns)
         return [Stroke("outline", edge) for edge in _edges(tips, inner, turns)]
-    starts = polar(np.full(points, inner), turns)
-    return [Stroke("ray", segment(*ray)) for ray in zip(starts, tips, strict=True)]
+    return [Stroke("ray", ray(inner, radius, turn)) for turn in turns]
 
 
 def _edges(tips: Line, inner: float, turns: Line) -> list[Line]:

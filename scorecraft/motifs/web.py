@@ -5,7 +5,7 @@ from math import pi
 import numpy as np
 
 from scorecraft.arrays import Line
-from scorecraft.curves import bezier, polar, segment
+from scorecraft.curves import bezier, polar, ray
 from scorecraft.cuts import Stroke
 
 HUB = 0.1
@@ -21,9 +21,7 @@ SHORT = 0.05
 def web(*, radius: float, spokes: int, threads: int) -> list[Stroke]:
     """Draw a web about the origin: spokes out to `radius` (mm), and rings of sagging threads."""
     turns = 2 * pi * np.arange(spokes) / spokes
-    strokes = [
-        Stroke("spoke", segment(polar(HUB * radius, turn), polar(radius, turn))) for turn in turns
-    ]
+    strokes = [Stroke("spoke", ray(HUB * radius, radius, turn)) for turn in turns]
     for share in np.linspace(FIRST, LAST, threads):
         for turn in turns:
             strokes.append(Stroke("thread", _thread(share * radius, turn, 2 * pi / spokes)))

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+from scorecraft.curves import turned
 from scorecraft.limits import PLATE_EDGE_MM
 from scorecraft.loaf.dome import Loaf
 
@@ -72,9 +73,7 @@ def _notch(disc: shapely.Polygon, quarter: int) -> shapely.Polygon:
     out = (high, right, -low, -left)[quarter]
     corners = np.array([[-width / 2, out + 0.01], [0, out - deep], [width / 2, out + 0.01]])
     corners = np.vstack([corners, [[width, out + 40], [-width, out + 40]]])
-    turn = quarter * np.pi / 2
-    c, s = np.cos(turn), np.sin(turn)
-    return shapely.Polygon(corners @ np.array([[c, -s], [s, c]]))
+    return shapely.Polygon(turned(corners, quarter * np.pi / 2))
 
 
 def _cross_hair() -> tuple[shapely.Polygon, ...]:

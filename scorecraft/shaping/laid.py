@@ -6,6 +6,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Line
+from scorecraft.curves import turned
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.areas import on_plan
 from scorecraft.practice import LAID_DEG
@@ -78,8 +79,9 @@ def _piece(tip: float, hinge: float, wide: float, side: int, ahead: Floats, high
     half = 0.5 * GRAIN * wide * np.sin(np.pi * warped) ** 0.9
     along = tip + share * long
     ring = np.vstack([np.column_stack([-half, along]), np.column_stack([half, along])[::-1]])
-    turned = _turned(ring, hinge, side * math.radians(LAID_DEG.value))
-    return Slab(shapely.Polygon(_on_plan(turned, ahead)).buffer(0), high, GRAIN * wide / 2)
+    middle = (0.0, hinge)  # the tip goes to the side: to the right for 1
+    laid = turned(ring - middle, -side * math.radians(LAID_DEG.value)) + middle
+    return Slab(shapely.Polygon(_on_plan(laid, ahead)).buffer(0), high, GRAIN * wide / 2)
 
 
 def _rest(tip: float, end: float, wide: float, ahead: Floats, high: float) -> Slab:
@@ -94,13 +96,6 @@ def _rest(tip: float, end: float, wide: float, ahead: Floats, high: float) -> Sl
 def _spine(first: float, last: float, wide: float, ahead: Floats, high: float) -> Slab:
     line = shapely.LineString(_on_plan(np.array([[0.0, first], [0.0, last + wide]]), ahead))
     return Slab(line.buffer(wide), 0.55 * high, wide)
-
-
-def _turned(ring: Line, hinge: float, side_rad: float) -> Line:
-    """Turn a ring about the hinge on the axis: its tip goes to the right for a positive angle."""
-    c, s = math.cos(side_rad), math.sin(side_rad)
-    off = ring - (0.0, hinge)
-    return np.asarray(off @ np.array([[c, s], [-s, c]]) + (0.0, hinge))
 
 
 def _on_plan(ring: Line, ahead: Floats) -> Line:
