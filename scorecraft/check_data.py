@@ -82,10 +82,7 @@ def problem_data(problem: Problem) -> JsonObject:
     return {
         "message": problem.message,
         "fix": problem.hint,
-        "file": place.file if place else None,
-        "line": place.line if place else None,
-        "column": place.column if place else None,
-        "length": place.length if place else None,
+        **{key: getattr(place, key, None) for key in ("file", "line", "column", "length")},
     }
 
 

@@ -117,8 +117,4 @@ def _openings(tuned: Tuned, key: str) -> Mapping[str, Json]:
 
 
 def _bounds(bounds: Bounds) -> dict[str, float]:
-    return {
-        "best": round(bounds.best, 3),
-        "low": round(bounds.low, 3),
-        "high": round(bounds.high, 3),
-    }
+    return {key: round(getattr(bounds, key), 3) for key in ("best", "low", "high")}
