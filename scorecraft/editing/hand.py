@@ -63,7 +63,8 @@ def done(before: Scene, gesture: Gesture, *, folder: Path | None = None) -> Done
         line, copy = nearest(before, after, gesture)
     if line is not None and not after.runs.get(line):
         line = None
-    told = say.NOTHING if text == before.written.text else said(after, line, copy)
+    said = say.DELETED if line is None else said_of(after, after.run(line, copy))
+    told = say.NOTHING if text == before.written.text else said
     return Done(after, made, line, copy, "; ".join([told, *turned_knobs(before, after, line)]))
 
 
@@ -87,8 +88,3 @@ def nearest(before: Scene, after: Scene, gesture: Gesture) -> tuple[int, int]:
     turned = [float(np.abs(s.drawn.frame.axes - old.drawn.frame.axes).sum()) for s in there]
     found = there[int(np.argmin(np.add(apart, turned)))]
     return found.statement.place.line, after.copy_of(found)
-
-
-def said(after: Scene, line: int | None, copy: int) -> str:
-    """Say what is selected after a gesture."""
-    return say.DELETED if line is None else said_of(after, after.run(line, copy))
