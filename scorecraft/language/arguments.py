@@ -77,7 +77,7 @@ class LineReader(TokenReader):
         if self.sees(":") and self.at == len(self.tokens) - 1:
             return
         if (token := self.peek()) is not None:
-            raise self.fail(*slips.NOT_EXPECTED(text=token.text, word=word))
+            raise self.fail(slips.NOT_EXPECTED(text=token.text, word=word))
 
     def miss(self, word: Token, found: Sequence[Argument]) -> None:
         """Report the arguments that a word cannot do without."""
@@ -135,7 +135,7 @@ class LineReader(TokenReader):
         """Report something that is no key of the word."""
         own = ", ".join(name for name in keys if name not in {key.name for key in ATTRIBUTES})
         if token.kind != "name":
-            return self.fail(*slips.WITHOUT_KEY(text=token.text, word=row.name, keys=own))
+            return self.fail(slips.WITHOUT_KEY(text=token.text, word=row.name, keys=own))
         close = chosen(token.text, keys) or nearest(token.text, list(keys))
         slip = slips.NO_KEY(word=row.name, text=token.text, keys=own or "none").meant(close)
         about = token.text if row.name in self.rules else ""
@@ -186,7 +186,7 @@ class LineReader(TokenReader):
         if key.kind == "flag" and (done or (token and token.text in keys_of(row))):
             return Name("yes", self.tokens[self.at - 1].place)  # a flag that stands alone is meant
         if done:
-            raise self.fail(*slips.NEEDS_VALUE(key=key.name, word=row.name))
+            raise self.fail(slips.NEEDS_VALUE(key=key.name, word=row.name))
         return self.short()
 
     def short(self) -> Expression:
@@ -205,7 +205,7 @@ class LineReader(TokenReader):
         while (token := self.peek()) is not None and token.text in ("and", "less"):
             joined += 1
             if joined > MOST_OPERATIONS:
-                raise self.fail(*slips.MANY_PARTS(most=MOST_OPERATIONS))
+                raise self.fail(slips.MANY_PARTS(most=MOST_OPERATIONS))
             self.at += 1
             left = Join(token.text, left, self.figure("region", until), token.place)
         return left
@@ -219,10 +219,10 @@ class LineReader(TokenReader):
         group = SORTS[kind]
         names = [name for name, word in WORDS.items() if word.group == group]
         if token is None or token.kind != "name":
-            raise self.fail(*slips.EXPECTED_SORT(sort=group, names=", ".join(names)))
+            raise self.fail(slips.EXPECTED_SORT(sort=group, names=", ".join(names)))
         if token.text not in names:
             slip = slips.NOT_SORT(text=token.text, sort=group, names=", ".join(names))
-            raise self.fail(*slip.meant(nearest(token.text, names)))
+            raise self.fail(slip.meant(nearest(token.text, names)))
         self.at += 1
         row = WORDS[token.text]
         row = Word(row.name, row.group, row.help, row.keys, row.mains)
@@ -256,17 +256,17 @@ class LineReader(TokenReader):
         """Read `define NAME key=default key=default`; raises LineError for anything else."""
         name = self.peek()
         if name is None or name.kind != "name":
-            raise self.fail(*slips.DEFINE_NAME)
+            raise self.fail(slips.DEFINE_NAME)
         self.at += 1
         if name.text in WORDS:
             self.report(slips.WORD_OF_LANGUAGE(name=name.text).at(name.place))
         found.append(Argument("name", Name(name.text, name.place), name.place, name.place))
         while (token := self.peek()) is not None and not self.ends(token):
             if token.kind != "name" or not self.sees("=", 1):
-                raise self.fail(*slips.DEFAULT)
+                raise self.fail(slips.DEFAULT)
             self.at += 2
             if self.peek() is None:
-                raise self.fail(*slips.NEEDS_DEFAULT(key=token.text))
+                raise self.fail(slips.NEEDS_DEFAULT(key=token.text))
             start = self.at
             value = self.short()
             found.append(Argument(token.text, value, token.place, self.since(start)))

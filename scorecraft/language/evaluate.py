@@ -69,7 +69,8 @@ def alike(left: Quantity, right: Quantity, place: Place, done: str) -> None:
     """Refuse to add or compare quantities of different dimensions; raises ScorecraftError."""
     if left.dimension == right.dimension and left.share == right.share:
         return
-    raise sums.not_alike(left, right, done).error(place)
+    slip = sums.SHARE_OF_WHAT if left.share != right.share else sums.NOT_ALIKE
+    raise slip(left=left, right=right, done=done).error(place)
 
 
 def arithmetic(expression: Binary, names: Names) -> Quantity:

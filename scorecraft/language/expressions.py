@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from scorecraft.errors import Place, Problem, nearest
+from scorecraft.errors import Place, Slip, nearest
 from scorecraft.language import sums
 from scorecraft.language.evaluate import FUNCTIONS
 from scorecraft.language.tokens import Report, Token
@@ -47,13 +47,11 @@ class TokenReader:
         token = self.peek(ahead)
         return token is not None and token.kind == "sign" and token.text == sign
 
-    def fail(self, message: str, hint: str, place: Place | None = None) -> LineError:
-        """Report a problem (at the coming token if no place is given); raise what comes back."""
+    def fail(self, slip: Slip) -> LineError:
+        """Report a problem at the coming token, unless that is told already; raise what comes."""
         token = self.peek()
-        if token is not None and token.kind == "broken" and place is None:
-            return LineError()  # told already
-        here = place or (token.place if token else self.end())
-        self.report(Problem(message, here, hint, trails=True))
+        if token is None or token.kind != "broken":
+            self.report(slip.at(token.place if token else self.end(), trails=True))
         return LineError()
 
     def end(self) -> Place:
@@ -64,7 +62,7 @@ class TokenReader:
     def expect(self, sign: str, hint: str) -> None:
         """Pass over a sign that must come now; raises LineError without it."""
         if not self.sees(sign):
-            raise self.fail(*sums.SIGN(wanted=sign, hint=hint))
+            raise self.fail(sums.SIGN(wanted=sign, hint=hint))
         self.at += 1
 
     def inside(self) -> Expression:
@@ -88,13 +86,13 @@ class TokenReader:
                 break
             self.operations += 1
             if self.operations > MOST_OPERATIONS:
-                raise self.fail(*sums.TOO_LONG(most=MOST_OPERATIONS))
+                raise self.fail(sums.TOO_LONG(most=MOST_OPERATIONS))
             self.at += 1
             left = Binary(token.text, left, self.expression(own + 1), token.place)
             if own == PRECEDENCE["<"]:
                 rank = max(rank, 1)
                 if (after := self.peek()) is not None and PRECEDENCE.get(after.text) == own:
-                    raise self.fail(*sums.CHAIN)
+                    raise self.fail(sums.CHAIN)
         self.depth -= 1
         return left
 
@@ -105,7 +103,7 @@ class TokenReader:
         """
         self.depth += 1
         if self.depth > MOST_NESTING:
-            raise self.fail(*sums.LEVELS(message=message, most=MOST_NESTING))
+            raise self.fail(sums.LEVELS(message=message, most=MOST_NESTING))
 
     def operand(self) -> Expression:
         """Read a sign or `not` with what follows, or a single value.
@@ -114,7 +112,7 @@ class TokenReader:
         """
         token = self.peek()
         if token is None:
-            raise self.fail(*sums.ENDS)
+            raise self.fail(sums.ENDS)
         if token.kind == "name" and token.text == "not":
             self.at += 1
             return Unary("not", self.expression(PRECEDENCE["not"] + 1), token.place)
@@ -179,7 +177,8 @@ class TokenReader:
             return Broken(name.place)
         takes = FUNCTIONS[name.text]
         if (takes is not None and len(arguments) != takes) or not arguments:
-            self.report(sums.function_takes(name.text, takes).at(name.place))
+            slip = sums.TAKES_ONE if takes == 1 else sums.TAKES_SOME
+            self.report(slip(name=name.text).at(name.place))
             return Broken(name.place)
         return Call(name.text, tuple(arguments), name.place)
 

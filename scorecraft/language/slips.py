@@ -74,13 +74,7 @@ STRANGE_DIGIT = Slip("this digit is not one of 0 to 9", "write plain digits")
 OVER_ZERO = Slip("a fraction with zero below the line", "like 1/2in")
 HUGE = Slip("this number is too large", "sizes stay below a million")
 NO_QUOTE = Slip("this text has no closing quote", 'end it with "')
-
-
-def no_meaning(shown: str, like: str | None) -> Slip:
-    """Refuse a character that the language has no use for."""
-    hint = f"write {like} instead" if like else "put text in double quotes"
-    return Slip(f'"{shown}" has no meaning here', hint)
-
-
+NO_MEANING = Slip('"{shown}" has no meaning here', "put text in double quotes")
+LOOKS_LIKE = Slip('"{shown}" has no meaning here', "write {like} instead")
 NO_UNIT = Slip('"{written}" is not a unit', "units are {known}")
 CONTROL_CHARACTER = Slip("text cannot hold the control character U+{code:04X}", "remove it")

@@ -1,7 +1,6 @@
 """What is wrong with an expression, when it is read and when it is worked out."""
 
 from scorecraft.errors import Slip
-from scorecraft.units import Quantity
 
 IN_PARENTHESES = "put an expression in parentheses"
 CLOSE = "close the expression with )"
@@ -20,24 +19,15 @@ TOO_LONG = Slip("this expression is too long", "at most {most:.0f} operations")
 LEVELS = Slip("{message}", "at most {most:.0f} levels")
 NO_VALUE = Slip('expected a value, not "{text}"', "a number, a name or (…)")
 UNKNOWN_FUNCTION = Slip('unknown function "{name}"', "functions: {known}")
-
-
-def function_takes(name: str, takes: int | None) -> Slip:
-    """Refuse too many or too few values of a function."""
-    says, like = ("one value", "a") if takes == 1 else ("one or more values", "a, b")
-    return Slip(f"{name} takes {says}", f"{name}({like})")
-
-
+TAKES_ONE = Slip("{name} takes one value", "{name}(a)")
+TAKES_SOME = Slip("{name} takes one or more values", "{name}(a, b)")
 NO_VALUE_HERE = '"{name}" has no value here'
-
-
-def not_alike(left: Quantity, right: Quantity, done: str) -> Slip:
-    """Refuse to add or compare quantities of different dimensions."""
-    hint = "a share needs something to be a share of, like (60% * reach)"
-    hint = hint if left.share != right.share else "give both the same kind of unit"
-    return Slip(f"{left.called} and {right.called} cannot be {done}", hint)
-
-
+NOT_ALIKE = Slip(
+    "{left.called} and {right.called} cannot be {done}", "give both the same kind of unit"
+)
+SHARE_OF_WHAT = NOT_ALIKE._replace(
+    hint="a share needs something to be a share of, like (60% * reach)"
+)
 TAKES_ANGLE = Slip("{function} takes an angle, not {given.called}", "like sin(30deg)")
 TAKES_NUMBER = Slip("round takes a plain number, not {given.called}", "like round(width / 10mm)")
 NO_ROOT = Slip("no square root of {given.called}", "use a number or an area")

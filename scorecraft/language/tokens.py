@@ -114,7 +114,8 @@ def read_stray(line: str, position: int, at: Place, report: Report) -> tuple[Tok
     place = span(at, position, end)
     like = LOOKALIKES.get(character)
     shown = character if character.isprintable() else f"U+{ord(character):04X}"
-    report(slips.no_meaning(shown, like).at(place, trails=True))
+    slip = slips.LOOKS_LIKE if like else slips.NO_MEANING
+    report(slip(shown=shown, like=like).at(place, trails=True))
     return Token("broken", line[position:end], place), end
 
 
