@@ -16,6 +16,7 @@ from scorecraft.editing.written import Edit
 from scorecraft.expand.traced import Step
 from scorecraft.language.tree import Argument, Measure, Statement
 from scorecraft.language.words import ATTRIBUTES
+from scorecraft.units import plain
 
 ASIDE_MM = 10.0
 """A duplicate lies so far to the right of what it was made from, and so far toward the baker."""
@@ -55,7 +56,7 @@ def repeated(scene: Scene, step: Step, count: int, way: Way = "") -> list[Edit]:
         return single(scene, found)
     edits, made = number.freed(way).turned(float(count))
     if round(made) != count:
-        raise LockedError(number, say.knob_ends(number.name, made), ("own",))
+        raise LockedError(number, say.KNOB_ENDS(name=number.name, value=plain(made)), ("own",))
     return edits
 
 

@@ -13,6 +13,7 @@ from scorecraft.language.kinds import DIMENSIONS
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Measure, Statement, as_expression
 from scorecraft.language.words import WORDS, keys_of
+from scorecraft.units import plain
 
 EXACT, SEEN = 2, 0.05
 """A value of its own is written to a tenth, or so fine that no more than this changes (mm, rad)."""
@@ -61,7 +62,8 @@ def knob_turned(scene: Scene, step: Step, key: str, value: str) -> list[Edit] | 
     wanted = number.value * (step.scope.reach_mm if number.share and found.unit == "%" else 1.0)
     edits, made = found.turned(wanted)
     if abs(made - wanted) > 1e-6 * max(1.0, abs(wanted)):
-        raise LockedError(found, say.knob_ends(found.name, made / found.per), ("own",))
+        ends = say.KNOB_ENDS(name=found.name, value=plain(made / found.per))
+        raise LockedError(found, ends, ("own",))
     return edits
 
 

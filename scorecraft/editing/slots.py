@@ -42,7 +42,8 @@ class LockedError(ScorecraftError):
     """A number that does not turn so as it is written; `ways` are those one may ask for."""
 
     def __init__(self, slot: "Slot", told: Slip | None = None, ways: tuple[Way, ...] = ()) -> None:
-        told = told or say.locked(slot.form, slot.said, slot.shown)
+        usual = say.NAMED if slot.form == "named" else say.WORKED_OUT
+        told = told or usual(what=slot.said, shown=slot.shown)
         super().__init__(told.message, slot.statement.place, told.hint)
         self.ways = ways
 

@@ -27,25 +27,12 @@ def handle_name(key: str) -> str:
 
 NO_STATEMENT = Slip("no statement begins in line {line}", "the text has changed: select again")
 NEVER_DRAWN = Slip('this "{word}" draws nothing on this loaf', "change it in the text")
-
-
-def locked(form: str, what: str, shown: str) -> Slip:
-    """Say why a handle does not turn."""
-    if form == "named":
-        return Slip(
-            f'the {what} is "{shown}", which may be used elsewhere', "change it in the text"
-        )
-    return Slip(f"the {what} is worked out in the text: {shown}", "change it in the text")
-
-
-def knob_ends(name: str, value: float) -> Slip:
-    """Say that a knob does not go so far."""
-    return Slip(
-        f'the knob "{name}" ends at {plain(value)}',
-        "give this one its own value, or widen the range in the text",
-    )
-
-
+NAMED = Slip('the {what} is "{shown}", which may be used elsewhere', "change it in the text")
+WORKED_OUT = Slip("the {what} is worked out in the text: {shown}", "change it in the text")
+KNOB_ENDS = Slip(
+    'the knob "{name}" ends at {value}',
+    "give this one its own value, or widen the range in the text",
+)
 NO_FACTOR = Slip("the {what} cannot be multiplied to get there: {shown}", "give it its own value")
 STAYS = Slip("the {word} lies where the loaf has it", "change its sizes instead")
 IN_ITSELF = Slip('this is drawn by "{name}" within "{name}"', "take hold of the first one")

@@ -161,8 +161,9 @@ def _stand_in_basket(
     lowest, highest = (rule.value * dough.stand for rule in (LOWEST_STAND, HIGHEST_STAND))
     least, most = takes(basket_mm)
     if stand < lowest:
-        share = (stand / lowest) ** (1 / 3)
-        return lowest, say.basket_narrower(basket, width * share, grams < least), []
+        told = say.BASKET_NOT_FILLED if grams < least else say.BASKET_LOW
+        narrower = width * (stand / lowest) ** (1 / 3)
+        return lowest, told.format(basket=basket, width_mm=narrower), []
     much, fix = too_much(grams, most), say.basket_fix(least, most)
     if stand <= highest:
         doubts = [(say.BASKET_OVERFULL.format(basket=basket), fix)] if much else []

@@ -38,6 +38,8 @@ TOO_TALL = Slip(
 )
 BASKET_SPREADS = "turned out of {basket} the loaf spreads by {more:.0%}: {why}"
 BASKET_DOUBT = "the loaf will be {more:.0%} larger than {basket} once it is turned out: {why}"
+BASKET_LOW = "{basket} is not full to the rim: the loaf turns out {width_mm:.0f} mm wide"
+BASKET_NOT_FILLED = "that does not fill {basket}: the loaf turns out {width_mm:.0f} mm wide"
 BASKET_OVERFULL = "this is too much dough for {basket}"
 PAN_CHOSEN = "no tin is named: {pan} is usual for {grams:g} g"
 PAN_TAKES = "{pan} takes {low_g:g} to {high_g:g} g of dough: {grams:g} g is taken"
@@ -98,13 +100,6 @@ def basket_shapes(basket: str, width_mm: float, length_mm: float) -> str:
     """Say what size a basket gives the loaf."""
     long = "" if isclose(width_mm, length_mm) else f"{length_mm:.0f} mm long and "
     return f"{basket} makes the loaf {long}{width_mm:.0f} mm wide"
-
-
-def basket_narrower(basket: str, width_mm: float, little: bool) -> str:
-    """Say that the dough lies in its basket without reaching the rim all around."""
-    if little:
-        return f"that does not fill {basket}: the loaf turns out {width_mm:.0f} mm wide"
-    return f"{basket} is not full to the rim: the loaf turns out {width_mm:.0f} mm wide"
 
 
 def why_it_spreads(dough: Dough, too_much: bool) -> str:
