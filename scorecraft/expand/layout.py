@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
@@ -114,13 +115,12 @@ class Head:
 
     def __init__(self, pattern: Pattern) -> None:
         self.problems: list[Problem] = []
-        self.loaf = self.attempt(lambda: find(pattern, "loaf"))
-        self.bake = self.attempt(lambda: find(pattern, "bake"))
-        self.bench = self.attempt(lambda: find(pattern, "bench"))
-        self.stencil = self.attempt(lambda: find(pattern, "stencil"))
-        own = [self.bench, self.loaf, self.attempt(lambda: find(pattern, "dough"))]
-        self.said: list[Statement | None] = own
-        self.attempt(lambda: said_once(own))
+        self.loaf, self.bake, self.bench, self.stencil, dough = (
+            self.attempt(partial(find, pattern, word))
+            for word in ("loaf", "bake", "bench", "stencil", "dough")
+        )
+        self.said: list[Statement | None] = [self.bench, self.loaf, dough]
+        self.attempt(lambda: said_once(self.said))
         self.attempt(lambda: find(pattern, "title"))
 
     def hear(self, loaf: str | None, bake: str | None, dough: str | None) -> None:
