@@ -2,7 +2,8 @@
 
 import math
 import re
-from dataclasses import replace
+from dataclasses import fields, is_dataclass, replace
+from typing import Any
 
 import numpy as np
 
@@ -16,18 +17,9 @@ from scorecraft.expand.placing import PLACERS
 from scorecraft.expand.traced import Step
 from scorecraft.language.tree import (
     Argument,
-    Binary,
-    Call,
-    Expression,
-    Figure,
-    Join,
     Measure,
     Name,
-    Points,
     Statement,
-    Unary,
-    Value,
-    as_region,
 )
 from scorecraft.language.words import ATTRIBUTES
 
@@ -149,31 +141,13 @@ def _counting_in(statement: Statement, copy: int) -> Statement:
     return replace(statement, arguments=arguments, body=body)
 
 
-def counted(value: Value, copy: int) -> Value:
-    """Write a number for `k` in a value."""
-    if isinstance(value, Figure):
-        return _counted_figure(value, copy)
-    if isinstance(value, Join):
-        left, right = counted(value.left, copy), _counted_figure(value.right, copy)
-        return replace(value, left=as_region(left), right=right)
-    if isinstance(value, Points):
-        pairs = tuple((_counted(x, copy), _counted(y, copy)) for x, y in value.pairs)
-        return replace(value, pairs=pairs)
-    return _counted(value, copy)
-
-
-def _counted_figure(figure: Figure, copy: int) -> Figure:
-    found = (replace(each, value=counted(each.value, copy)) for each in figure.arguments)
-    return replace(figure, arguments=tuple(found))
-
-
-def _counted(value: Expression, copy: int) -> Expression:
-    if isinstance(value, Name) and value.name == "k":
-        return Measure(float(copy), "", value.place)
-    if isinstance(value, Unary):
-        return replace(value, operand=_counted(value.operand, copy))
-    if isinstance(value, Binary):
-        return replace(value, left=_counted(value.left, copy), right=_counted(value.right, copy))
-    if isinstance(value, Call):
-        return replace(value, arguments=tuple(_counted(each, copy) for each in value.arguments))
-    return value
+def counted(part: Any, copy: int) -> Any:  # a value, or any part of one: each stays of its kind
+    """Write a number for `k` wherever it stands in a value."""
+    if part == Name("k"):
+        return Measure(float(copy), "", part.place)
+    if isinstance(part, tuple):
+        return tuple(counted(each, copy) for each in part)
+    if not is_dataclass(part) or isinstance(part, type):
+        return part
+    said = [field.name for field in fields(part) if field.compare]
+    return replace(part, **{name: counted(getattr(part, name), copy) for name in said})
