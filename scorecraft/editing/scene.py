@@ -3,8 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Unpack
 
 import numpy as np
 
@@ -12,12 +11,11 @@ from scorecraft.arrays import Floats
 from scorecraft.cuts import Knob
 from scorecraft.editing import telling as say
 from scorecraft.editing.written import Written
-from scorecraft.expand.layout import rule_name
+from scorecraft.expand.layout import Asked, rule_name
 from scorecraft.expand.traced import Step, Traced, traced
 from scorecraft.language.tree import Statement
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.dome import Loaf
-from scorecraft.units import Quantity
 
 if TYPE_CHECKING:
     from scorecraft.editing.handles import Handle
@@ -108,19 +106,10 @@ class Scene:
         return np.asarray(self.loaf.sheet_to_plan(np.asarray(point)[None])[0])
 
 
-def scene(
-    text: str,
-    name: str = "pattern",
-    *,
-    folder: Path | None = None,
-    loaf: str | None = None,
-    bake: str | None = None,
-    knobs: Mapping[str, Quantity] | None = None,
-) -> Scene:
+def scene(text: str, name: str = "pattern", **asked: Unpack[Asked]) -> Scene:
     """Read a text and lay its cuts out, as `make` does; raises PatternError and UsageError so."""
     written = Written.read(text, name)
-    found = traced(written.tree, text, loaf=loaf, bake=bake, knobs=knobs, folder=folder)
-    return Scene(written, found)
+    return Scene(written, traced(written.tree, text, **asked))
 
 
 def draws(statement: Statement) -> bool:

@@ -5,7 +5,7 @@ from contextlib import suppress
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
-from typing import TypeVar
+from typing import TypedDict, TypeVar, Unpack
 
 from scorecraft.cuts import Layout
 from scorecraft.errors import EnoughError, PatternError, Place, Problem, ScorecraftError
@@ -38,27 +38,30 @@ T = TypeVar("T")
 W = TypeVar("W", bound=Walk)
 
 
-def expand(
-    pattern: Pattern,
-    text: str = "",
-    *,
-    loaf: str | None = None,
-    bake: str | None = None,
-    dough: str | None = None,
-    knobs: Mapping[str, Quantity] | None = None,
-    folder: Path | None = None,
-    standing: Path | None = None,
-) -> Layout:
-    """Lay a pattern's cuts out on its loaf.
+class Asked(TypedDict, total=False):
+    """What is said beside a pattern.
 
     `loaf` and `bake` replace the pattern's own statements (`round width 180mm`); what `dough` says
     (`over temperature 5C`) stands over the pattern's own, key by key; `knobs` turns knobs by name;
     `folder` is where the files a pattern names must lie. `standing` is the folder
     the user stands in, where the words of `loaf` are the user's own: a file they name is then
     looked up from there and may lie anywhere. Without it they may name no more than the pattern.
+    """
+
+    loaf: str | None
+    bake: str | None
+    dough: str | None
+    knobs: Mapping[str, Quantity] | None
+    folder: Path | None
+    standing: Path | None
+
+
+def expand(pattern: Pattern, text: str = "", **asked: Unpack[Asked]) -> Layout:
+    """Lay a pattern's cuts out on its loaf, as is `asked`.
+
     Raises PatternError with every problem found, UsageError for a knob that cannot be turned so.
     """
-    return laid_out(Walk, pattern, text, loaf, bake, dough, knobs, folder, standing)[0]
+    return laid_out(Walk, pattern, text, **asked)[0]
 
 
 def laid_out(

@@ -2,17 +2,16 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from pathlib import Path
+from typing import Unpack
 
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.expand.drawings import Drawings
-from scorecraft.expand.layout import laid_out
+from scorecraft.expand.layout import Asked, laid_out
 from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.walk import Walk
 from scorecraft.language.tree import Pattern, Statement
-from scorecraft.units import Quantity
 
 
 @dataclass(eq=False, slots=True)
@@ -89,19 +88,10 @@ class Traced:
     origins: tuple[Step, ...]
 
 
-def traced(
-    pattern: Pattern,
-    text: str = "",
-    *,
-    loaf: str | None = None,
-    bake: str | None = None,
-    dough: str | None = None,
-    knobs: Mapping[str, Quantity] | None = None,
-    folder: Path | None = None,
-) -> Traced:
+def traced(pattern: Pattern, text: str = "", **asked: Unpack[Asked]) -> Traced:
     """Lay a pattern out as `expand` does, and keep where every cut comes from.
 
     Raises PatternError and UsageError as `expand` does.
     """
-    layout, walk = laid_out(TracedWalk, pattern, text, loaf, bake, dough, knobs, folder)
+    layout, walk = laid_out(TracedWalk, pattern, text, **asked)
     return Traced(layout, tuple(walk.steps), tuple(walk.origins))
