@@ -10,6 +10,7 @@ and 8; recalled. Splines: Unser, IEEE Signal Proc. Mag. 16 (1999) 22-38; recalle
 
 from dataclasses import dataclass
 from functools import reduce
+from itertools import count
 
 import numpy as np
 
@@ -97,8 +98,8 @@ def far(ends: Ends, smooth: Smooth, step_mm: float) -> Far:
     """Lay a grid over the ends."""
     share = (ends.at - ends.at.min(axis=0)) / step_mm
     corner = np.floor(share).astype(np.int64)
-    wide, high = (_handy(2 * int(count) + SPLINE + MARGIN) for count in corner.max(axis=0) + SPLINE)
-    steps = [step_mm * count * np.fft.fftfreq(count) for count in (wide, high)]
+    wide, high = (_handy(2 * int(last) + SPLINE + MARGIN) for last in corner.max(axis=0) + SPLINE)
+    steps = [step_mm * size * np.fft.fftfreq(size) for size in (wide, high)]
     alike, mirrored = smooth.between(np.add.outer(steps[0], 1j * steps[1]))
     kernel = alike.real + mirrored.real, mirrored.imag, alike.real - mirrored.real
     sharpened = np.outer(_sharpening(wide), _sharpening(high)[: high // 2 + 1])
@@ -123,15 +124,14 @@ def spline(share: Floats) -> Floats:
     return weight
 
 
-def _sharpening(count: int) -> Floats:
-    """Undo in a transform of `count` points what splines smooth at the nodes, on either side."""
-    nodes = np.zeros(count)
+def _sharpening(size: int) -> Floats:
+    """Undo in a transform of `size` points what splines smooth at the nodes, on either side."""
+    nodes = np.zeros(size)
     nodes[:SPLINE] = spline(np.zeros(()))
     sharpening: Floats = 1 / np.abs(np.fft.fft(nodes)) ** 2
     return sharpening
 
 
-def _handy(count: int) -> int:
-    """Round up to a number of points that a transform is quick with."""
-    sizes = [odd << twos for odd in (1, 3, 5, 9, 15) for twos in range(count.bit_length() + 1)]
-    return min(size for size in sizes if size >= count)
+def _handy(least: int) -> int:
+    """Round an even number up to one that a transform is quick with: of factors 2, 3, 5 and 7."""
+    return next(size for size in count(least, 2) if pow(2 * 3 * 5 * 7, least, size) == 0)
