@@ -58,7 +58,7 @@ def settle(
             return Settled(jumps, closed)
         near = jumps
         seen.add(closed.tobytes())
-        closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong)
+        closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong, assume_unique=True)
         cautious = cautious or closed.tobytes() in seen
     raise ScorecraftError(
         "the opening model cannot decide which cuts are pressed shut",
@@ -73,4 +73,5 @@ def _wrong(matrix: Held, left: Floats, jumps: Floats, closed: Ints, overlap: flo
     """
     least = overlap * max(float(np.abs(jumps).max()), 1e-300)
     overlapping = np.flatnonzero(jumps[: len(jumps) // 2] < -least)
-    return np.union1d(overlapping, closed[left[closed] > least * matrix.diagonal[closed]])
+    pulled = closed[left[closed] > least * matrix.diagonal[closed]]
+    return np.sort(np.concatenate([overlapping, pulled]))

@@ -97,16 +97,19 @@ class Far:
 
     def _sent(self, jumps: Complexes) -> Complexes:
         """Spread jumps (K,) over the grid; the transforms of their x and y."""
-        own = self.point.ravel(), self.shape[0] * self.shape[1]
+        wide, high = self.shape
+        rows = wide // 2  # the others are empty: there the transform wraps around
+        own = self.point.ravel()
         spread = [
-            np.bincount(own[0], (self.weight * part[:, None]).ravel(), own[1]).reshape(self.shape)
+            np.bincount(own, (self.weight * part[:, None]).ravel(), rows * high)
             for part in (jumps.real, jumps.imag)
         ]
-        return np.fft.rfft2(np.stack(spread))
+        return np.fft.fft(np.fft.rfft(np.reshape(spread, (2, rows, high))), wide, axis=1)
 
     def _felt(self, field: Complexes) -> Complexes:
         """Give the forces (K,) that ends feel from the transforms of a field of x and y."""
-        parts = np.fft.irfft2(field, s=self.shape)
+        wide, high = self.shape
+        parts = np.fft.irfft(np.fft.ifft(field, axis=1)[:, : wide // 2], high)
         force = [np.einsum("ks,ks->k", part.ravel()[self.point], self.weight) for part in parts]
         return np.asarray(force[0] + 1j * force[1])
 
