@@ -24,7 +24,7 @@ OVERLAP = 1e-5
 """Overlaps below this share of the widest jump are rounding."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Settled:
     """Jumps (2M,), gaps then slides in mm, and the panels that are pressed shut."""
 

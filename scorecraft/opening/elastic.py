@@ -46,7 +46,7 @@ MOST_STEPS = 2.0
 """For that the grid's step is made so many times what would be quickest, at most."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Elastic:
     """The sheet's stiffness against jumps of M panels; symmetric and positive.
 

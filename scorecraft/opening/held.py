@@ -34,7 +34,7 @@ Nearer = tuple[Floats, Floats, float]
 would change one at most. The next round changes both arrays."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Rest:
     """How the rest of a sheet pulls back where its mean growth is given.
 
@@ -50,7 +50,7 @@ class Rest:
         return tension
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Held:
     """The stiffness of panels, of their springs (2M,), and of the rest of the sheet.
 

@@ -28,7 +28,7 @@ SHARP = radians(25)
 """A line that turns by more in one point has a corner there; less is a bend drawn by points."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Noded:
     """Nodes of one line: their distances along it from 0 to its length (mm), and its free tips.
 
@@ -41,7 +41,7 @@ class Noded:
     passed: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class _Segments:
     """All segments of all lines: ends (S, 2), the line of each, and where it starts along it.
 

@@ -26,7 +26,7 @@ LEAST_MM = 0.01
 """A narrower opening is not looked at."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Ranges:
     """The least and the most that is likely: of each cut's widest opening (N, 2), mm; of room.
 

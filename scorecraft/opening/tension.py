@@ -18,7 +18,7 @@ from scorecraft.opening.load import tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch
 
-BLOCK = 1 << 14
+BLOCK = 1 << 15
 """Entries worked on at a time."""
 
 
