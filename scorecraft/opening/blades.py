@@ -9,7 +9,7 @@ from scorecraft.opening import lip
 from scorecraft.opening.ligament import ligament, mouth
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Blades:
     """Depth below the surface (M,), mm, and reach sideways per depth (M,) of panels."""
 

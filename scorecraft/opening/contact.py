@@ -14,7 +14,7 @@ import numpy as np
 
 from scorecraft.arrays import Floats, Ints
 from scorecraft.errors import ScorecraftError
-from scorecraft.opening.held import OPENING_PRECISE, Held
+from scorecraft.opening.held import OPENING_PRECISE, Held, reached
 
 OPENING_MOST_ROUNDS = 60
 """Contact rounds before the opening model gives up, and one a panel."""
@@ -24,7 +24,7 @@ OVERLAP = 1e-5
 """Overlaps below this share of the widest jump are rounding."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Settled:
     """Jumps (2M,), gaps then slides in mm, and the panels that are pressed shut."""
 
@@ -41,33 +41,37 @@ def settle(
     """
     half = len(force) // 2
     closed = np.flatnonzero(start[:half] <= 0) if start is not None else np.zeros(0, dtype=np.int64)
-    aim, overlap = max(precise, ROUGHLY), max(OVERLAP, ROUGHLY)
-    jumps = matrix.solve(force, closed, start, aim)
+    rough = max(precise, ROUGHLY)
+    stages = [(rough, rough), (precise, OVERLAP)][: 1 + (precise < rough)]
+    near = start
     seen: set[bytes] = set()
     cautious = False
     for _ in range(OPENING_MOST_ROUNDS + len(force)):
-        wrong = _wrong(matrix, force, jumps, closed, overlap)
-        if len(wrong):
-            seen.add(closed.tobytes())
-            closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong)
-            cautious = cautious or closed.tobytes() in seen
-        elif aim <= precise:
+        rounds = matrix.nearer(force, closed, near)
+        for aim, overlap in stages:
+            jumps, left = reached(rounds, aim)
+            wrong = _wrong(matrix, left, jumps, closed, overlap)
+            if len(wrong):
+                break
+        else:
             jumps[:half].clip(min=0, out=jumps[:half])
             return Settled(jumps, closed)
-        else:
-            aim, overlap = precise, OVERLAP
-        jumps = matrix.solve(force, closed, jumps, aim)
+        near = jumps
+        seen.add(closed.tobytes())
+        closed = np.setxor1d(closed, wrong[-1:] if cautious else wrong, assume_unique=True)
+        cautious = cautious or closed.tobytes() in seen
     raise ScorecraftError(
         "the opening model cannot decide which cuts are pressed shut",
         hint="use another panel size, or remove cuts that run over each other",
     )
 
 
-def _wrong(matrix: Held, force: Floats, jumps: Floats, closed: Ints, overlap: float) -> Ints:
-    """Panels (in order) that overlap though free, or pull though closed, by more than a share."""
+def _wrong(matrix: Held, left: Floats, jumps: Floats, closed: Ints, overlap: float) -> Ints:
+    """Panels (in order) that overlap though free, or pull though closed, by more than a share.
+
+    `left` (2M,) are the forces that jumps (2M,) do not take up.
+    """
     least = overlap * max(float(np.abs(jumps).max()), 1e-300)
     overlapping = np.flatnonzero(jumps[: len(jumps) // 2] < -least)
-    if not len(closed):
-        return overlapping
-    pulled = (force - matrix.times(jumps))[closed]
-    return np.union1d(overlapping, closed[pulled > least * matrix.diagonal[closed]])
+    pulled = closed[left[closed] > least * matrix.diagonal[closed]]
+    return np.sort(np.concatenate([overlapping, pulled]))

@@ -60,7 +60,7 @@ NUDGE = 1e-4
 """Share of the skin over which the change of the springs with depth is taken."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Wanted:
     """Depths that meet wishes, per line: depth and widest mouth reached (mm), and what is possible.
 
@@ -78,7 +78,7 @@ class Wanted:
     settled: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class _Search:
     """What stays the same from round to round."""
 

@@ -4,12 +4,11 @@ Ends that are near act pair by pair (`near`), all of them through a grid (`far`)
 time and memory of about M log M, where their matrix would take M^2 and its factors M^3.
 
 How good it is: what the grid's interpolation misses is a few 1e-4 of a near pair's force, of either
-sign. More is missed since all ends have the mean core there: the difference of cores over the
-distance squared, which cancels but where panels of unlike lengths meet. Together they move an
-opening by about 1e-4 of the widest at most, on every pattern of the shelf (4 mm panels, against the
-whole matrix); a stump much shorter than the panels around it, where a cut ends just beyond a
-crossing, by up to 8e-4. Carrying that difference through the grid too, to the first order, makes it
-less than half, and takes a fifth more time: not worth it for stumps.
+sign. For the grid all ends have the mean core: what that misses, the difference of cores over the
+distance squared, cancels but where panels of unlike lengths meet. Together they move an opening by
+about 1e-4 of the widest at most, on every pattern of the shelf (4 mm panels, against the whole
+matrix). Where a core is so unlike the mean that a stump beyond a crossing would be off by more, up
+to 8e-4, the grid carries that difference too, to the first order; a third more time, so only there.
 """
 
 from dataclasses import dataclass
@@ -34,6 +33,9 @@ from scorecraft.opening.stretch import Stretch
 
 POINTS = 3.0
 """About so many points of the grid an end: then grid and pairs take about as long."""
+UNLIKE = 3e-4
+"""Where a core differs from the mean by more, over the reach squared, the grid tells them apart: no
+pattern of the shelf comes to it, bars that cross every few panels do."""
 FEW = 300
 """So few ends are all near to one another."""
 WINDOW = (24, 16)
@@ -44,7 +46,7 @@ MOST_STEPS = 2.0
 """For that the grid's step is made so many times what would be quickest, at most."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Elastic:
     """The sheet's stiffness against jumps of M panels; symmetric and positive.
 
@@ -110,13 +112,21 @@ def _step(panels: Panels) -> float:
 def _split(panels: Panels, ends: Ends, lean: float) -> tuple[Near, Far | None]:
     """Share out what ends do to one another between pairs and a grid."""
     if len(ends.at) <= FEW:
-        return _near(ends, lean, 2 * float(np.ptp(ends.at, axis=0).max()), None), None
+        return _near(ends, lean, 2 * float(np.ptp(ends.at, axis=0).max())), None
     step = _step(panels)
     smooth = Smooth(REACH * step, float(ends.core2.mean()), complex(ends.way.mean()), lean)
-    return _near(ends, lean, smooth.reach, smooth), far(ends, smooth, step)
+    wider = ends.core2 - smooth.core2
+    told = wider if np.abs(wider).max() > UNLIKE * smooth.reach**2 else None
+    return _near(ends, lean, smooth.reach, smooth, told), far(ends, smooth, step, told)
 
 
-def _near(ends: Ends, lean: float, reach_mm: float, smooth: Smooth | None) -> Near:
+def _near(
+    ends: Ends,
+    lean: float,
+    reach_mm: float,
+    smooth: Smooth | None = None,
+    wider: Floats | None = None,
+) -> Near:
     """Work out what near ends do to one another, less what the grid does."""
     place, way, core2 = ends.place, ends.way, ends.core2
     one, other = pairs(place, reach_mm)
@@ -128,7 +138,7 @@ def _near(ends: Ends, lean: float, reach_mm: float, smooth: Smooth | None) -> Ne
         both = between(apart, core2[i] + core2[j], way[i], way[j], lean=lean)
         alike[some], mirrored[some] = both
         if smooth is not None:
-            less = smooth.between(apart)
+            less = smooth.between(apart, 0.0 if wider is None else wider[i] + wider[j])
             alike[some] -= less[0]
             mirrored[some] -= less[1]
     return Near(np.searchsorted(one, np.arange(len(place) + 1)), other, alike, mirrored)

@@ -10,6 +10,7 @@ and 8; recalled. Splines: Unser, IEEE Signal Proc. Mag. 16 (1999) 22-38; recalle
 
 from dataclasses import dataclass
 from functools import reduce
+from itertools import count
 
 import numpy as np
 
@@ -39,11 +40,14 @@ class Smooth:
     way: complex
     lean: float
 
-    def between(self, apart: Complexes) -> tuple[Complexes, Complexes]:
-        """Evaluate the kernel for ends that are `apart`, any shape; see `kernel.between`."""
+    def between(self, apart: Complexes, wider: Floats | float = 0.0) -> tuple[Complexes, Complexes]:
+        """Evaluate the kernel for ends that are `apart`, any shape; see `kernel.between`.
+
+        The sum of their cores is by so much `wider` than that of two average ones (mm2).
+        """
         return between(
             apart,
-            2 * self.core2,
+            2 * self.core2 + wider,
             self.way,
             self.way,
             lean=self.lean,
@@ -66,48 +70,80 @@ class Smooth:
         return over
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Far:
     """A grid of `shape` with the transforms of the smooth kernel; what ends share with its points.
 
     `waves` are xx, xy and yy, in that order. `point` (K, S) are the points an end takes part in,
-    by `weight` (K, S).
+    by `weight` (K, S). Where cores are told apart `wider` (K,) is by how much each is wider than
+    the mean one (mm2), and `slopes` is how the waves change with that.
     """
 
     shape: tuple[int, int]
     waves: Floats
     point: Ints
     weight: Floats
+    wider: Floats | None = None
+    slopes: Floats | None = None
 
     def times(self, jumps: Complexes) -> Complexes:
         """Give the forces (K,) on all ends from the jumps (K,) at all of them."""
-        own = self.point.ravel(), self.shape[0] * self.shape[1]
+        sent = self._sent(jumps)
+        field = _acted(self.waves, sent)
+        if self.wider is None or self.slopes is None:
+            return self._felt(field)
+        field += _acted(self.slopes, self._sent(self.wider * jumps))
+        return self._felt(field) + self.wider * self._felt(_acted(self.slopes, sent))
+
+    def _sent(self, jumps: Complexes) -> Complexes:
+        """Spread jumps (K,) over the grid; the transforms of their x and y."""
+        wide, high = self.shape
+        rows = wide // 2  # the others are empty: there the transform wraps around
+        own = self.point.ravel()
         spread = [
-            np.bincount(own[0], (self.weight * part[:, None]).ravel(), own[1]).reshape(self.shape)
+            np.bincount(own, (self.weight * part[:, None]).ravel(), rows * high)
             for part in (jumps.real, jumps.imag)
         ]
-        x, y = np.fft.rfft2(np.stack(spread))
-        xx, xy, yy = self.waves
-        field = np.fft.irfft2(np.stack([xx * x + xy * y, xy * x + yy * y]), s=self.shape)
-        force = [np.einsum("ks,ks->k", part.ravel()[self.point], self.weight) for part in field]
+        return np.fft.fft(np.fft.rfft(np.reshape(spread, (2, rows, high))), wide, axis=1)
+
+    def _felt(self, field: Complexes) -> Complexes:
+        """Give the forces (K,) that ends feel from the transforms of a field of x and y."""
+        wide, high = self.shape
+        parts = np.fft.irfft(np.fft.ifft(field, axis=1)[:, : wide // 2], high)
+        force = [np.einsum("ks,ks->k", part.ravel()[self.point], self.weight) for part in parts]
         return np.asarray(force[0] + 1j * force[1])
 
 
-def far(ends: Ends, smooth: Smooth, step_mm: float) -> Far:
-    """Lay a grid over the ends."""
+def _acted(waves: Floats, sent: Complexes) -> Complexes:
+    """Let the transform of a kernel act on those of x and y."""
+    (xx, xy, yy), (x, y) = waves, sent
+    return np.stack([xx * x + xy * y, xy * x + yy * y])
+
+
+def far(ends: Ends, smooth: Smooth, step_mm: float, wider: Floats | None = None) -> Far:
+    """Lay a grid over the ends; what their cores are `wider` (K,) counts to the first order."""
     share = (ends.at - ends.at.min(axis=0)) / step_mm
     corner = np.floor(share).astype(np.int64)
-    wide, high = (_handy(2 * int(count) + SPLINE + MARGIN) for count in corner.max(axis=0) + SPLINE)
-    steps = [step_mm * count * np.fft.fftfreq(count) for count in (wide, high)]
-    alike, mirrored = smooth.between(np.add.outer(steps[0], 1j * steps[1]))
-    kernel = alike.real + mirrored.real, mirrored.imag, alike.real - mirrored.real
+    wide, high = (_handy(2 * int(last) + SPLINE + MARGIN) for last in corner.max(axis=0) + SPLINE)
+    steps = [step_mm * size * np.fft.fftfreq(size) for size in (wide, high)]
+    apart = np.add.outer(steps[0], 1j * steps[1])
     sharpened = np.outer(_sharpening(wide), _sharpening(high)[: high // 2 + 1])
-    waves = sharpened * np.fft.rfft2(np.stack(kernel)).real
+    slopes = None
+    if wider is not None:
+        more, less = (_waves(*smooth.between(apart, c)) for c in (smooth.core2, -smooth.core2))
+        slopes = sharpened * (more - less) / (2 * smooth.core2)
+    waves = sharpened * _waves(*smooth.between(apart))
     x, y = np.moveaxis(spline(share - corner), 1, 0)
     nodes = np.arange(SPLINE)
     point = (corner[:, :1] + nodes)[:, :, None] * high + (corner[:, 1:] + nodes)[:, None, :]
-    weight = x[:, :, None] * y[:, None, :]
-    return Far((wide, high), waves, point.reshape(len(x), -1), weight.reshape(len(x), -1))
+    weight = (x[:, :, None] * y[:, None, :]).reshape(len(x), -1)
+    return Far((wide, high), waves, point.reshape(len(x), -1), weight, wider, slopes)
+
+
+def _waves(alike: Complexes, mirrored: Complexes) -> Floats:
+    """Transform a kernel on the grid, as `kernel.between` tells it, to its xx, xy and yy."""
+    kernel = alike.real + mirrored.real, mirrored.imag, alike.real - mirrored.real
+    return np.asarray(np.fft.rfft2(np.stack(kernel)).real)
 
 
 def spline(share: Floats) -> Floats:
@@ -123,15 +159,14 @@ def spline(share: Floats) -> Floats:
     return weight
 
 
-def _sharpening(count: int) -> Floats:
-    """Undo in a transform of `count` points what splines smooth at the nodes, on either side."""
-    nodes = np.zeros(count)
+def _sharpening(size: int) -> Floats:
+    """Undo in a transform of `size` points what splines smooth at the nodes, on either side."""
+    nodes = np.zeros(size)
     nodes[:SPLINE] = spline(np.zeros(()))
     sharpening: Floats = 1 / np.abs(np.fft.fft(nodes)) ** 2
     return sharpening
 
 
-def _handy(count: int) -> int:
-    """Round up to a number of points that a transform is quick with."""
-    sizes = [odd << twos for odd in (1, 3, 5, 9, 15) for twos in range(count.bit_length() + 1)]
-    return min(size for size in sizes if size >= count)
+def _handy(least: int) -> int:
+    """Round an even number up to one that a transform is quick with: of factors 2, 3, 5 and 7."""
+    return next(size for size in count(least, 2) if pow(2 * 3 * 5 * 7, least, size) == 0)

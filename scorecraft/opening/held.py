@@ -8,7 +8,9 @@ with nothing to hold them, move for next to no work: to tell where they stay the
 down, while it is small enough.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import repeat
 
 import numpy as np
 
@@ -17,8 +19,8 @@ from scorecraft.errors import ScorecraftError
 from scorecraft.opening.elastic import Elastic
 from scorecraft.opening.ligament import Springs
 
-OPENING_PRECISE = 3e-6
-"""Jumps are as good as this share of the greatest, or some times worse."""
+OPENING_PRECISE = 5e-6
+"""Jumps are as good as this share of the greatest, or some times worse: 2e-5 on the shelf."""
 OPENING_MOST_PRODUCTS = 600
 """The most products one answer may take."""
 OPENING_ROUGH = 1e-3
@@ -27,9 +29,12 @@ OPENING_LOOSE = 1e-6
 """Softer springs (E per mm) hold no piece in its place."""
 OPENING_MOST_WHOLE = 1_000
 """The most panels whose matrix is written down."""
+Nearer = tuple[Floats, Floats, float]
+"""Jumps (2M,), the forces (2M,) they leave, and by what share of the greatest jump a round more
+would change one at most. The next round changes both arrays."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Rest:
     """How the rest of a sheet pulls back where its mean growth is given.
 
@@ -45,7 +50,7 @@ class Rest:
         return tension
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Held:
     """The stiffness of panels, of their springs (2M,), and of the rest of the sheet.
 
@@ -88,21 +93,28 @@ class Held:
         """Give the jumps (2M,) under forces (2M,), none where `closed`; looked for from `start`.
 
         The rounds end where the next would change no jump by more than the share `precise` of the
-        greatest.
+        greatest. Raises as `nearer` does.
+        """
+        return reached(self.nearer(force, closed, start), precise)[0]
+
+    def nearer(
+        self, force: Floats, closed: Ints | None = None, start: Floats | None = None
+    ) -> Iterator[Nearer]:
+        """Give jumps under forces (2M,) nearer and nearer, round by round; as in `solve`.
 
         Raises ScorecraftError where the matrix is not positive: cuts without anything between.
         """
         free = np.ones(len(force), dtype=bool)
         if closed is not None:
             free[closed] = False
-        jumps, left = np.zeros_like(force), force
+        jumps, left = np.zeros_like(force), force.copy()
         if self.whole is not None:
             jumps[free] = np.linalg.solve(self.whole[np.ix_(free, free)], force[free])
-            return jumps
+            return repeat((jumps, force - self.times(jumps), 0.0))
         if start is not None:
             jumps = np.where(free, start, 0.0)
-            left = force - self.times(jumps)
-        return _rounds(self, jumps, np.where(free, left, 0.0), free, precise)
+            left -= self.times(jumps)
+        return _rounds(self, jumps, left, free)
 
     def each(self, forces: Floats, precise: float) -> Floats:
         """Give the jumps (2M, k) under each of some forces (2M, k), as precise as in `solve`.
@@ -141,27 +153,32 @@ def written_down(elastic: Elastic, stiff: Floats, rest: Rest | None) -> Floats:
     return whole
 
 
-def _rounds(matrix: Held, jumps: Floats, left: Floats, free: Flags, precise: float) -> Floats:
+def reached(rounds: Iterator[Nearer], precise: float) -> tuple[Floats, Floats]:
+    """Take the first jumps (2M,) that are so precise, and the forces (2M,) that they leave."""
+    return next((jumps, left) for jumps, left, error in rounds if error <= precise)
+
+
+def _rounds(matrix: Held, jumps: Floats, left: Floats, free: Flags) -> Iterator[Nearer]:
     """Go on from jumps (2M,) that leave forces (2M,), changing those that are free."""
     way = np.zeros_like(jumps)
     before, error = 1.0, np.inf
     for _ in range(OPENING_MOST_PRODUCTS):
-        change = np.where(free, matrix.nearly(left), 0.0)
-        error, most = float(np.abs(change).max()), float(np.abs(jumps).max())
-        if error <= precise * most:
-            return jumps
+        change = np.where(free, matrix.nearly(np.where(free, left, 0.0)), 0.0)
+        most = float(np.abs(change).max())
+        error = most / max(float(np.abs(jumps).max()), 1e-300) if most else 0.0
+        yield jumps, left, error
         now = float(left @ change)
         way = change + now / before * way
-        force = np.where(free, matrix.times(way), 0.0)
+        force = matrix.times(way)
         work = float(way @ force)
         if work <= 0:  # so it is not positive
             break
         jumps += now / work * way
         left -= now / work * force
         before = now
-    if error <= OPENING_ROUGH * np.abs(jumps).max():
-        return jumps
-    raise ScorecraftError(
-        "some cuts lie so close together that their openings cannot be told apart",
-        hint="remove cuts drawn twice, or use longer panels",
-    )
+    if error > OPENING_ROUGH:
+        raise ScorecraftError(
+            "some cuts lie so close together that their openings cannot be told apart",
+            hint="remove cuts drawn twice, or use longer panels",
+        )
+    yield from repeat((jumps, left, 0.0))

@@ -50,7 +50,7 @@ Curve = Callable[[Floats], Floats]
 """A function of squared distances, of any shape."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Ends:
     """Ends of the panels, numbered so that panels in a row share them.
 

@@ -35,7 +35,7 @@ STIFFEST = 1e7
 """Stiffness (E per skin thickness) of a cut of no depth."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Springs:
     """Stiffness against gap and against slide, per panel (M,), in E per mm."""
 

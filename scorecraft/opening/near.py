@@ -11,7 +11,7 @@ BLOCK = 1 << 14
 """Pairs worked on at a time: a dozen such arrays stay in the cache of one core."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Near:
     """What near ends do to one another, as `kernel.between` tells it.
 

@@ -18,6 +18,8 @@ OPENING_JOIN = 0.05
 """Cuts that come closer than this to one another are taken to meet; in panels."""
 PARALLEL = 1e-9
 """Sine of the angle below which two segments have no crossing point worth computing."""
+WITHIN = 0.5 + 1e-9
+"""A crossing lies so near the middle of both segments, as a share of them; that is on them."""
 
 ALIKE = 0.985
 """Cosine of the angle under which two pieces that lie on one another are one cut made twice."""
@@ -26,7 +28,7 @@ SHARP = radians(25)
 """A line that turns by more in one point has a corner there; less is a bend drawn by points."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Noded:
     """Nodes of one line: their distances along it from 0 to its length (mm), and its free tips.
 
@@ -39,7 +41,7 @@ class Noded:
     passed: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class _Segments:
     """All segments of all lines: ends (S, 2), the line of each, and where it starts along it.
 
@@ -151,7 +153,7 @@ def _as_geometry(parts: _Segments) -> Shapes:
 
 def _crossings(parts: _Segments, tree: shapely.STRtree, touch: float) -> Floats:
     """Return (line, distance along it) rows for every pair of segments that cross, (K, 2)."""
-    first, second = tree.query(tree.geometries, predicate="intersects")
+    first, second = tree.query(tree.geometries)
     same = parts.line[first] == parts.line[second]
     apart = np.abs(parts.along[first] - parts.along[second]) > touch
     keep = (first < second) & (~same | ((np.abs(first - second) > 1) & apart))
@@ -175,7 +177,7 @@ def _meet(parts: _Segments, first: Ints, second: Ints) -> tuple[Floats, Floats, 
     cross = np.where(crossing, cross, 1.0)
     t = (gap[:, 0] * b[:, 1] - gap[:, 1] * b[:, 0]) / cross
     u = (gap[:, 0] * a[:, 1] - gap[:, 1] * a[:, 0]) / cross
-    return t, u, crossing
+    return t, u, crossing & (np.abs(t - 0.5) <= WITHIN) & (np.abs(u - 0.5) <= WITHIN)
 
 
 def _touches(

@@ -33,7 +33,7 @@ END_SLOPE = 0.5
 least error over the patterns of the shelf, against panels a third as long."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class LineEnds:
     """Where a line starts and ends (2,), its length (mm), and which of its ends are free tips."""
 
@@ -57,7 +57,7 @@ class LineEnds:
         return first * (not self.free_start), last * (not self.free_end)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Panels:
     """M straight panels in the order of the lines, each from `start` to `end` (M, 2) in mm.
 

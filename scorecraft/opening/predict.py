@@ -18,7 +18,7 @@ from scorecraft.opening.solve import opened
 from scorecraft.opening.system import System, system
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Sheet:
     """The sheet the model opens: its mismatch strain, thickness (mm) and area (mm2).
 
@@ -48,7 +48,7 @@ def sheet_of(layout: Layout, skin: Skin) -> Sheet:
     return Sheet(field, skin.thickness_mm, skin.inside, float(areas.sum()))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Model:
     """A layout's cuts in its sheet, set up to be opened in any skin, at any times their depths."""
 

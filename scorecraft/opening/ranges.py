@@ -20,13 +20,13 @@ from scorecraft.practice import DEPTH_OFF_MM, MODEL_OFF
 
 DEEPER = 1.1
 """The cuts are opened once more so many times as deep."""
-PRECISE = 3e-4
-"""They open so precisely, see `Held.solve`: that moves a range by a few thousandths."""
+PRECISE = 1e-3
+"""They open so precisely, see `Held.solve`: that moves a range by less than a hundredth."""
 LEAST_MM = 0.01
 """A narrower opening is not looked at."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Ranges:
     """The least and the most that is likely: of each cut's widest opening (N, 2), mm; of room.
 

@@ -17,7 +17,7 @@ STRETCH_POINTS = 8
 """Parts of a stretch over which a width is averaged."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Profile:
     """The mouth along one cut, from its start to its end.
 
@@ -38,7 +38,7 @@ class Profile:
         return float((area[STRETCH_POINTS:] - area[:-STRETCH_POINTS]).max() / STRETCH_POINTS)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Opening:
     """Result of the slit-opening model, arrays over its M panels; lengths in mm.
 

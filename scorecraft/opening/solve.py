@@ -27,7 +27,7 @@ from scorecraft.opening.result import Opening
 from scorecraft.opening.system import System, system
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Jumps:
     """Jumps (2M,) of all panels, gaps then slides in mm, and the mean tension left, (3,).
 

@@ -25,7 +25,7 @@ LONGER = 1.2
 """Where there are more, panels are made longer by this or more, until there are not."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class System:
     """Panels, and the stiffness of the sheet, stretched already, against their jumps."""
 

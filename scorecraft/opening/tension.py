@@ -18,7 +18,7 @@ from scorecraft.opening.load import tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch
 
-BLOCK = 1 << 16
+BLOCK = 1 << 15
 """Entries worked on at a time."""
 
 
@@ -49,9 +49,16 @@ def _stress(points: Floats, ends: Ends, strength: Floats, lean: float) -> Floats
     cos2 = lean * (x * x - y * y) * inverse
     x *= inverse
     y *= inverse
-    bx, by = strength.T
-    xc, yc = x * cos2, y * cos2
-    xx = xc @ by - yc @ bx - (1 + lean) * (y @ bx)
-    yy = yc @ bx - xc @ by + (1 + lean) * (x @ by)
-    xy = xc @ bx + yc @ by + (1 - lean) / 2 * (x @ bx - y @ by)
-    return np.column_stack([xx, yy, xy])
+    xx, xy = (x @ strength).T
+    yx, yy = (y @ strength).T
+    x *= cos2
+    y *= cos2
+    xcx, xcy = (x @ strength).T
+    ycx, ycy = (y @ strength).T
+    return np.column_stack(
+        [
+            xcy - ycx - (1 + lean) * yx,
+            ycx - xcy + (1 + lean) * xy,
+            xcx + ycy + (1 - lean) / 2 * (xx - yy),
+        ]
+    )

@@ -116,14 +116,13 @@ def test_uneven_growth():
 
 
 def test_stumps_of_a_round_crosshatch():
-    """Inside as good as ever; bars that end just beyond a crossing have ends with cores far from
-    the mean one there, and are told in `elastic`."""
+    """Bars that end just beyond a crossing have ends with cores far from the mean one: they are
+    told apart there."""
     at = np.arange(-69.0, 70.0, 6.0)
     bars = [np.array([[x, -y], [x, y]]) for x, y in zip(at, np.sqrt(75**2 - at**2), strict=True)]
     lines = bars + [line[:, ::-1] for line in bars]
     off, _, _ = apart(lines, 3.0, (0.1, 0.1, 0.0), AREA, 6.0)
-    assert np.median(off) < 5e-5
-    assert off.max() < 1e-3
+    assert off.max() < 1e-4
 
 
 def test_the_same_input_gives_the_same_numbers():

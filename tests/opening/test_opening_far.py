@@ -35,16 +35,35 @@ def test_it_has_no_peak_and_no_kink():
         assert np.isfinite(part).all() and np.abs(part).max() < 10
 
 
-@pytest.mark.parametrize("angle", [0.0, 0.7])
-def test_grid_gives_the_smooth_kernel(angle):
+def scattered_ends(angle):
+    """Ends in an oblong that is turned, and jumps (K,) at them."""
     random = np.random.default_rng(3)
     at = random.uniform(-100, 100, (200, 2)) * [1.0, 0.4]
     place = (at @ [1, 1j]) * np.exp(1j * angle)
     at = np.column_stack([place.real, place.imag])
     ends = Ends(at, np.full(200, 0.02), np.zeros((200, 2)), np.zeros(0, dtype=int))
     jumps = random.standard_normal((200, 2)) @ [1, 1j]
-    jumps -= jumps.mean()  # as those of panels, whose two ends are opposite
+    return ends, jumps - jumps.mean()  # as those of panels, whose two ends are opposite
+
+
+@pytest.mark.parametrize("angle", [0.0, 0.7])
+def test_grid_gives_the_smooth_kernel(angle):
+    ends, jumps = scattered_ends(angle)
+    place = ends.place
     alike, mirrored = SMOOTH.between(np.subtract.outer(place, place))
     expected = alike @ jumps + mirrored @ jumps.conj()
     found = far(ends, SMOOTH, SMOOTH.reach / 7).times(jumps)
     np.testing.assert_allclose(found, expected, atol=1e-3 * np.abs(expected).max())
+
+
+def test_grid_tells_cores_apart():
+    """What wider and narrower cores change, to the first order."""
+    ends, jumps = scattered_ends(0.7)
+    wider = np.random.default_rng(5).uniform(-0.02, 0.02, len(jumps))
+    apart, both = np.subtract.outer(ends.place, ends.place), np.add.outer(wider, wider)
+    forces = []
+    for each in (SMOOTH.between(apart), SMOOTH.between(apart, both)):
+        forces.append(each[0] @ jumps + each[1] @ jumps.conj())
+    found = [far(ends, SMOOTH, SMOOTH.reach / 7, own).times(jumps) for own in (None, wider)]
+    change = forces[1] - forces[0]
+    np.testing.assert_allclose(found[1] - found[0], change, atol=0.02 * np.abs(change).max())
