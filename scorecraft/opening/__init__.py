@@ -62,11 +62,11 @@ holds: so no law of hold reaches it. Nor does the push of the inside, which grow
 gives way: beside the skin's S it has a compliance B, tension (S + B + C)^-1; and as the uncut skin
 takes S / (S + B) of the growth, the solid tells B / S = 0.3 (m = 0.1) and 0.6 (m = 0.03), which
 adds 2 to 8 %, and were B endless a sixth would still lack. What lacks is a bulge: where the solid
-is cut its crown rises 19 and 33 mm, uncut 10 and 11; on a former that lets it slide and not rise,
+is cut its crown rises 22 and 33 mm, uncut 10 and 11; on a former that lets it slide and not rise,
 it opens 10 mm in place of 28 and 38. A sphere of radius R on the bed of its inside is as stiff in
-its surface at wave number k as a flat sheet over 1 + h / R^2 (h^3 k^4 / 9 + 2 m k / 3) (derived
+its surface at wave number k as a flat sheet over 1 + h / (R^2 (h^3 k^4 / 9 + 2 m k / 3)) (derived
 here; the shell of Folias, Int. J. Fract. Mech. 1 (1965) 20-46, recalled, on a bed). Tried on this
-one cut it opens it to within about a fifth of the four figures, and to half again on an m of 0.03.
+one cut it meets the four figures within about a fifth, if the growth is the same for both m.
 It is left out: it was tried on a straight cut alone, is too much for a larger sphere with m = 0.1,
 and skin and inside, set on what bakers see, would have to be set anew with it.
 
