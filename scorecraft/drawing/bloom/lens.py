@@ -14,12 +14,14 @@ from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.grown import carried, grown
 
-STATION_MM = 2.0
+STATION_MM = 4.0
 """Distance of the stations along an opened cut."""
-FEWEST = 9
-MOST = 120
+FEWEST = 7
+MOST = 60
 CORNER = np.cos(np.radians(18.0))
 """A line that turns more sharply than this keeps its corner as a station."""
+CLOSED_MM = 1e-3
+"""A line whose ends are no farther apart is a ring."""
 LEAST_MM = 0.35
 """A cut that does not open is still to be seen, so wide."""
 SLIT = 0.1
@@ -87,7 +89,7 @@ def lenses(layout: Layout, mouths: Mouths, baked: Loaf, share: float = 1.0) -> l
 def _left(middle: Line, normal: Floats) -> Line:
     """Where one mm on the surface to the left of a line falls in plan; (N, 2) of (N, 2), (N, 3)."""
     tangent = np.gradient(middle, axis=0)
-    if np.allclose(middle[0], middle[-1]):
+    if np.hypot(*(middle[0] - middle[-1])) < CLOSED_MM:
         tangent[0] = tangent[-1] = middle[1] - middle[-2]
     rise = -(normal[:, :2] * tangent).sum(axis=1) / np.maximum(normal[:, 2], 1e-3)
     left = np.cross(normal, np.column_stack([tangent, rise]))
