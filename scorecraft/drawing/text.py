@@ -6,7 +6,7 @@ without a word. So labels are drawn as outlines; what the fonts do not hold is k
 """
 
 import unicodedata
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -52,6 +52,12 @@ def width_mm(text: str, size_mm: float, *, bold: bool = False) -> float:
     face = _face(bold)
     advance = sum(kern + face.advance[glyph] for glyph, kern in face.run(printable(text)))
     return advance * size_mm / face.units
+
+
+def largest(text: str, room_mm: float, sizes: Sequence[float]) -> float:
+    """Choose the first of sizes (mm) in which a bold line fits, or the last."""
+    fits = (size for size in sizes if width_mm(text, size, bold=True) <= room_mm)
+    return next(fits, sizes[-1])
 
 
 def missing(text: str) -> tuple[str, ...]:

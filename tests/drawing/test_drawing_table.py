@@ -1,6 +1,6 @@
 import pytest
 
-from scorecraft.drawing.paper.block import gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import gap, paragraph, stacked
 from scorecraft.drawing.paper.rulers import rulers
 from scorecraft.drawing.paper.table import Column, table
 from scorecraft.drawing.picture import Label, Shape, line, walk
@@ -37,7 +37,7 @@ def test_blocks_are_stacked_by_their_heights():
     block = stacked([paragraph("one", 50, 3), gap(10), paragraph("two", 50, 3)])
     one, two = labels(block)
     assert two.at[1] - one.at[1] == 10 + paragraph("one", 50, 3).height
-    (moved, _) = shifted(block, 7, 8)
+    (moved, _) = block.shifted(7, 8)
     assert moved.at == (7, one.at[1] + 8)
 
 

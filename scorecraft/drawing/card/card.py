@@ -10,7 +10,7 @@ from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import Seen, seen
 from scorecraft.drawing.card.row import hands_row, marks_row, step_row
 from scorecraft.drawing.card.telling import DESCRIBED, HANDS_LAST, STRINGS_FIRST
-from scorecraft.drawing.paper.block import Block, gap, shifted, stacked
+from scorecraft.drawing.paper.block import Block, gap, stacked
 from scorecraft.drawing.paper.sheet import A4, Paper
 from scorecraft.drawing.paper.sheet import paper as find_paper
 from scorecraft.drawing.picture import Picture, placed
@@ -153,9 +153,9 @@ def _page(
     height = min(ROWS_MM[0], room / max(len(rows), 1))
     for row in rows:
         blocks += _drawn(view, made, numbered, row, width, height)
-    items = shifted(stacked(blocks), MARGIN_MM, MARGIN_MM)
+    items = stacked(blocks).shifted(MARGIN_MM, MARGIN_MM)
     if foot:
-        items += shifted(foot, MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
+        items += foot.shifted(MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
     title = f"{view.layout.title}: bench card"
     described = DESCRIBED.format(rows=len(made.runs))
     return Picture(sheet.width_mm, sheet.height_mm, title, described, items, css="card")

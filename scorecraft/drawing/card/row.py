@@ -11,7 +11,7 @@ from scorecraft.cuts import Skill
 from scorecraft.drawing.card.cuts import GREY, NAME, ROW, SMALL, cuts_words
 from scorecraft.drawing.card.loaf import ACCENT, Seen, marks_picture, run_picture
 from scorecraft.drawing.card.settings import settings_pictures
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, gap, paragraph, stacked
 from scorecraft.drawing.paper.hands import hands_block
 from scorecraft.drawing.picture import BLACK, Item, Label, Layer, placed
 from scorecraft.drawing.text import width_mm, wrapped
@@ -68,7 +68,7 @@ def marks_row(view: Seen, width: float, height: float) -> Block:
     ])  # fmt: skip
     items: list[Item] = [
         placed(marks_picture(view, size), LETTER_WIDE, (height - size) / 2),
-        *shifted(words, left, (height - words.height) / 2),
+        *words.shifted(left, (height - words.height) / 2),
     ]
     return Block((Layer("string lines", tuple(items)),), height)
 
@@ -77,7 +77,7 @@ def hands_row(view: Seen, numbered: Sequence[Group], width: float, height: float
     """Draw the dough as hands make it after the cuts, with what they do."""
     room, letters = width - LETTER_WIDE, NAME * 0.75 * min(1.0, height / ROW)
     block = hands_block(view.layout, numbered, room, height - 3.0, letters)
-    return Block(shifted(block, LETTER_WIDE, (height - block.height) / 2), height)
+    return Block(block.shifted(LETTER_WIDE, (height - block.height) / 2), height)
 
 
 def _letter(text: str, height: float) -> Label:

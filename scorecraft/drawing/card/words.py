@@ -13,11 +13,11 @@ from scorecraft.drawing.card.telling import (
     recipe_first,
     time_words,
 )
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, beside, gap, paragraph, paragraphs, stacked
 from scorecraft.drawing.paper.cautions import OVEN, SHEET, edges
 from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, box, line
-from scorecraft.drawing.text import width_mm, wrapped
+from scorecraft.drawing.text import largest, width_mm, wrapped
 
 TITLE = (11.0, 9.5, 8.0, 6.5)
 BODY = 3.9
@@ -29,10 +29,7 @@ GREY = "#555555"
 
 def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
     """Set the title with the loaf, and the time."""
-    size = next(
-        (each for each in TITLE if width_mm(layout.title, each, bold=True) <= width - 30),
-        TITLE[-1],
-    )
+    size = largest(layout.title, width - 30, TITLE)
     late = made.effort.seconds > made.allowed_s
     lines = wrapped(layout.title, width - 30, size, bold=True) or ("",)
     items: list[Item] = [
@@ -42,10 +39,10 @@ def head(layout: Layout, made: Work, width: float, *, page: str = "") -> Block:
     loaf, time = loaf_words(layout.loaf, ""), time_words(made)
     y = size * (0.86 + 1.2 * (len(lines) - 1)) + BODY * 1.6
     items.append(Label(loaf, (0.0, y), BODY, color=GREY))
-    beside = width_mm(loaf, BODY) + 2 * BODY + width_mm(time, BODY, bold=late) <= width
-    y += 0.0 if beside else 1.4 * BODY
+    fits = width_mm(loaf, BODY) + 2 * BODY + width_mm(time, BODY, bold=late) <= width
+    y += 0.0 if fits else 1.4 * BODY
     items.append(
-        Label(time, (width if beside else 0.0, y), BODY, anchor="end" if beside else "start",
+        Label(time, (width if fits else 0.0, y), BODY, anchor="end" if fits else "start",
               bold=late, color=ACCENT if late else GREY)
     )  # fmt: skip
     return Block(tuple(items), y + 2.4)
@@ -57,9 +54,8 @@ def preparation(layout: Layout, made: Work, width: float) -> Block:
     batch = batch_of(made)
     column = (width - 8) / 2
     half = (len(texts) + 1) // 2
-    columns = [_list(texts[:half], column), _list(texts[half:], column)]
-    items = (*columns[0].items, *shifted(columns[1], column + 8, 0))
-    both = Block(items, max(each.height for each in columns))
+    parts = [paragraphs(each, column, 3.4, 1.0) for each in (texts[:half], texts[half:])]
+    both = beside([stacked(each) for each in parts], column + 8)
     counted = [gap(1.5), tally(batch, width), gap(1.0)] if batch else []
     return stacked([both, *counted, gap(1.0), caution(edges(layout.cuts), width)])
 
@@ -81,29 +77,19 @@ def tally(batch: Batch, width: float) -> Block:
 
 def caution(text: str, width: float) -> Block:
     """Set a caution at the size of the text around it, beside a bar."""
-    words = paragraph(text, width - 4.0, BODY, bold=True)
-    bar = Shape((line(0.6, 0.6, 0.6, words.height),), ink=Ink(1.2, cap="butt"))
-    return Block((bar, *shifted(words, 4.0, 0.0)), words.height)
-
-
-def _list(texts: list[str], width: float) -> Block:
-    return stacked([stacked([paragraph(text, width, 3.4), gap(1.0)]) for text in texts])
+    return paragraph(text, width - 4.0, BODY, bold=True).barred(4.0, 1.2, 0.6)
 
 
 def foot(layout: Layout, width: float) -> Block:
     """Set the last step: the caution of the oven, its steps in columns, when it is done."""
     ways = oven(layout)
     column = (width - 8 * (len(ways) - 1)) / len(ways)
-    sides = [_oven(name, steps, column) for name, steps in ways]
-    items = tuple(
-        item for k, side in enumerate(sides) for item in shifted(side, k * (column + 8), 0.0)
-    )
+    sides = beside([_oven(name, steps, column) for name, steps in ways], column + 8)
     above = [stage(INTO_THE_OVEN, width), gap(1.5), caution(OVEN, width), gap(1.5)]
     first = paragraph(recipe_first(layout), width, BODY)
-    beside = Block(items, max(each.height for each in sides))
     ready = paragraph(done(), width, BODY, bold=True)
     below = [gap(1.5), ready, gap(1.5), paragraph(SHEET, width, SMALL)]
-    return stacked([*above, first, gap(1.5), beside, *below])
+    return stacked([*above, first, gap(1.5), sides, *below])
 
 
 def _oven(name: str, steps: tuple[str, ...], width: float) -> Block:

@@ -7,13 +7,12 @@ import shapely
 import scorecraft.drawing.paper.panel as words
 from scorecraft.drawing.guide.dial import DIAL_MM
 from scorecraft.drawing.guide.plan import guide_plan
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, gap, stacked
 from scorecraft.drawing.paper.cautions import edges
+from scorecraft.drawing.paper.full_size import spread
 from scorecraft.drawing.paper.hands import hands_block
 from scorecraft.drawing.paper.sheet import A4, PAPERS, Paper, Size, choose, fitting
-from scorecraft.drawing.paper.telling import NOT_LISTED, SPREAD
-from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
-from scorecraft.drawing.paper.windows import windows
+from scorecraft.drawing.paper.telling import NOT_LISTED
 from scorecraft.drawing.picture import Item, Layer, Picture
 from scorecraft.drawing.picture import words as texts
 from scorecraft.drawing.plan import on_paper, rim_plan
@@ -64,18 +63,15 @@ def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
     plan = guide_plan(told.layout, told.groups, crown, told.against)
     title = f"{told.layout.title}: full-size guide"
     whole = Picture(wide, high, title, _described(told), (plan,), css="guide")
-    parts = windows(ink_points(whole.items), sheet, crown)
     margin = PRINTER_MARGIN_MM.value
     width = min(sheet.printable.width, PANEL_MM[1])
     rim = on_paper(rim_plan(told.layout.loaf), crown)
-    chart = page_map(parts, width, MAP_HIGH_MM, outline=rim)
-    spread = SPREAD.format(paper=parts[0].paper.name, sheets=len(parts))
-    more = [paragraph(spread, width, words.BODY_MM), gap(3), chart, gap(6)]
+    more, sheets = spread(whole, sheet, crown, rim, Size(width, MAP_HIGH_MM))
     room = sheet.printable.height
     column = column_of_words(told, width, room, room, more)
-    items = (Layer("words", shifted(column, (sheet.width_mm - width) / 2, margin)),)
+    items = (Layer("words", column.shifted((sheet.width_mm - width) / 2, margin)),)
     first = Picture(sheet.width_mm, sheet.height_mm, title, whole.desc, items, css="guide")
-    return (first, *tile(whole, parts))
+    return (first, *sheets)
 
 
 def guide(told: words.Told, sheet: Paper) -> Picture:
@@ -135,7 +131,7 @@ def _beside(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     y = (sheet.height_mm - column.height) / 2
     return (
         guide_plan(told.layout, told.groups, centre, told.against),
-        Layer("words", shifted(column, x, y)),
+        Layer("words", column.shifted(x, y)),
     )
 
 
@@ -212,9 +208,9 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     centre = (margin + (room.width - wide) / 2 + to_crown, top + drop)
     return (
         guide_plan(told.layout, told.groups, centre, told.against),
-        Layer("title", shifted(title, margin, margin)),
-        Layer("table", shifted(left, margin, foot)),
-        Layer("key", shifted(right, margin + left_wide + 6, foot)),
+        Layer("title", title.shifted(margin, margin)),
+        Layer("table", left.shifted(margin, foot)),
+        Layer("key", right.shifted(margin + left_wide + 6, foot)),
     )
 
 

@@ -1,9 +1,9 @@
 """Blocks of a printed column: each knows its height, and they are stacked below one another."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from scorecraft.drawing.picture import Item, Label, placed
+from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
 from scorecraft.drawing.text import shortened, wrapped
 
 LEADING = 1.32
@@ -17,6 +17,16 @@ class Block:
     items: tuple[Item, ...]
     height: float
 
+    def shifted(self, x: float, y: float) -> tuple[Item, ...]:
+        """Place its upper left corner on the paper."""
+        return tuple(placed(item, x, y) for item in self.items)
+
+    def barred(self, left: float, wide: float, top: float, above_foot: float = 0.0) -> "Block":
+        """Set it `left` mm to the right of a bar, `wide`, from `top` to so far above its foot."""
+        ends = line(wide / 2, top, wide / 2, self.height - above_foot)
+        bar = Shape((ends,), ink=Ink(wide, cap="butt"))
+        return Block((bar, *self.shifted(left, 0.0)), self.height)
+
 
 def paragraph(
     text: str, width: float, size: float, *, bold: bool = False, most_lines: int | None = None
@@ -27,10 +37,15 @@ def paragraph(
         rest = " ".join(lines[most_lines - 1 :])
         lines = (*lines[: most_lines - 1], shortened(rest, width, size, bold=bold))
     labels = tuple(
-        Label(line, (0.0, size + index * size * LEADING), size, bold=bold)
-        for index, line in enumerate(lines)
+        Label(each, (0.0, size + index * size * LEADING), size, bold=bold)
+        for index, each in enumerate(lines)
     )
     return Block(labels, len(lines) * size * LEADING)
+
+
+def paragraphs(texts: Iterable[str], width: float, size: float, after: float) -> list[Block]:
+    """Set texts, with an empty space (mm) after each."""
+    return [part for text in texts for part in (paragraph(text, width, size), gap(after))]
 
 
 def gap(height: float) -> Block:
@@ -48,6 +63,7 @@ def stacked(blocks: Iterable[Block]) -> Block:
     return Block(tuple(items), height)
 
 
-def shifted(block: Block, x: float, y: float) -> tuple[Item, ...]:
-    """Place a block's upper left corner on the paper."""
-    return tuple(placed(item, x, y) for item in block.items)
+def beside(blocks: Sequence[Block], step: float) -> Block:
+    """Put blocks beside one another, each so far (mm) from the one before it."""
+    items = [item for k, each in enumerate(blocks) for item in each.shifted(k * step, 0.0)]
+    return Block(tuple(items), max(each.height for each in blocks))

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import scorecraft.drawing.paper.panel as panel
 from scorecraft.arrays import Line
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, beside, gap, paragraph, paragraphs, stacked
 from scorecraft.drawing.paper.cautions import SHEET
 from scorecraft.drawing.paper.rulers import WIDTH_MM
 from scorecraft.drawing.paper.seams import Crown
@@ -13,12 +13,13 @@ from scorecraft.drawing.paper.telling import SPREAD
 from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
 from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Item, Layer, Picture, placed
-from scorecraft.drawing.text import width_mm
+from scorecraft.drawing.text import largest
 from scorecraft.practice import PRINTER_MARGIN_MM
 
 LEAST_WIDE_MM = 190.0
 BETWEEN_MM = 6.0
 MAP_HIGH_MM = 110.0
+TITLE_MM = (7.0, 6.0, 5.0, 4.2)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -76,7 +77,7 @@ def _on_sheet(made: FullSize, sheet: Paper) -> Picture:
     top = margin + max(0.0, (foot - margin - BETWEEN_MM - made.height_mm) / 2)
     items = (
         Layer("figure", tuple(placed(item, left, top) for item in made.items)),
-        Layer("words", shifted(block, margin, foot)),
+        Layer("words", block.shifted(margin, foot)),
     )
     return _picture(made, sheet, items)
 
@@ -84,37 +85,37 @@ def _on_sheet(made: FullSize, sheet: Paper) -> Picture:
 def _words(made: FullSize, width: float) -> Block:
     """Set the words in two columns: what it is and how to use it; rules and cautions."""
     left = width - WIDTH_MM - 8
-    size = next((each for each in (7.0, 6.0, 5.0) if _fits(made, left, each)), 4.2)
+    size = largest(made.title, left, TITLE_MM)
     lines = [paragraph(made.title, left, size, bold=True), gap(0.8)]
     lines += [paragraph(made.under, left, panel.BODY_MM), gap(1.5)]
-    for text in made.told:
-        lines += [paragraph(text, left, panel.BODY_MM), gap(0.9)]
-    right = panel.feet(WIDTH_MM, made.caution)
-    first = stacked(lines)
-    items = (*first.items, *shifted(right, left + 8, 0))
-    return Block(items, max(first.height, right.height))
-
-
-def _fits(made: FullSize, width: float, size: float) -> bool:
-    return width_mm(made.title, size, bold=True) <= width
+    lines += paragraphs(made.told, left, panel.BODY_MM, 0.9)
+    return beside([stacked(lines), panel.feet(WIDTH_MM, made.caution)], left + 8)
 
 
 def _spread(made: FullSize, sheet: Paper) -> tuple[Picture, ...]:
     """Make a page of words with a map, and the sheets behind it."""
     margin = PRINTER_MARGIN_MM.value
     whole = Picture(made.width_mm, made.height_mm, made.title, made.under, made.items, made.css)
-    parts = windows(ink_points(whole.items), sheet, made.crown)
     width = min(sheet.printable.width, 150.0)
     blocks = [paragraph(made.title, width, 7.0, bold=True), gap(1)]
     blocks += [paragraph(made.under, width, panel.BODY_MM), gap(3)]
-    for text in made.told:
-        blocks += [paragraph(text, width, panel.BODY_MM), gap(1.2)]
-    chart = page_map(parts, width, MAP_HIGH_MM, outline=made.outline)
-    spread = SPREAD.format(paper=parts[0].paper.name, sheets=len(parts))
-    blocks += [gap(3), paragraph(spread, width, panel.BODY_MM), gap(3), chart, gap(6)]
+    room = Size(width, MAP_HIGH_MM)
+    said, sheets = spread(whole, sheet, made.crown, made.outline, room)
+    blocks += [*paragraphs(made.told, width, panel.BODY_MM, 1.2), gap(3), *said]
     blocks += [panel.feet(width, made.caution)]
-    page = _picture(made, sheet, (Layer("words", shifted(stacked(blocks), margin, margin)),))
-    return (page, *tile(whole, parts))
+    page = _picture(made, sheet, (Layer("words", stacked(blocks).shifted(margin, margin)),))
+    return (page, *sheets)
+
+
+def spread(
+    whole: Picture, sheet: Paper, crown: Crown | None, outline: Line, room: Size
+) -> tuple[list[Block], tuple[Picture, ...]]:
+    """Spread a picture over sheets: how many, with a map that fits in a room; and they."""
+    parts = windows(ink_points(whole.items), sheet, crown)
+    told = SPREAD.format(paper=sheet.name, sheets=len(parts))
+    chart = page_map(parts, *room, outline=outline)
+    said = [paragraph(told, room.width, panel.BODY_MM), gap(3), chart, gap(6)]
+    return said, tile(whole, parts)
 
 
 def _picture(made: FullSize, sheet: Paper, items: tuple[Item, ...]) -> Picture:

@@ -7,7 +7,7 @@ import shapely
 
 from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, gap, paragraph, stacked
 from scorecraft.drawing.paper.telling import hands_words
 from scorecraft.drawing.picture import Ink, Item, Layer, Shape, placed
 from scorecraft.drawing.plan import on_paper
@@ -43,7 +43,7 @@ def hands_block(
     tall = max(high, text.height)
     if tall > height:
         return gap(0)
-    items = (placed(figure, 0, (tall - high) / 2), *shifted(text, left, (tall - text.height) / 2))
+    items = (placed(figure, 0, (tall - high) / 2), *text.shifted(left, (tall - text.height) / 2))
     return Block((Layer("hands", items),), tall)
 
 

@@ -10,13 +10,13 @@ from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.inks import CUT_INKS, MARK_INK, NUMBER_MM, Band, band, band_words
 from scorecraft.drawing.lean import BAR_INK
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, gap, paragraph, paragraphs, stacked
 from scorecraft.drawing.paper.cautions import BLADE, SHEET
 from scorecraft.drawing.paper.rulers import rulers
 from scorecraft.drawing.paper.table import LEAST_MM, Cell, Column, table
 from scorecraft.drawing.paper.telling import HEADS, loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line, placed
-from scorecraft.drawing.text import CAP_HEIGHT, width_mm
+from scorecraft.drawing.text import CAP_HEIGHT, largest
 from scorecraft.groups import Group
 from scorecraft.opening.lip import rising_side
 from scorecraft.units import mm_range
@@ -50,16 +50,9 @@ class Told:
 def head(told: Told, width: float, letters: float = BODY_MM) -> Block:
     """Set the title and the loaf, in letters of a size (mm)."""
     layout = told.layout
-    size = next(
-        (each for each in TITLE_MM if width_mm(layout.title, each, bold=True) <= width),
-        TITLE_MM[-1],
-    )
-    lines = [
-        paragraph(layout.title, width, size, bold=True, most_lines=2),
-        gap(0.8),
-        paragraph(loaf_words(layout.loaf), width, letters),
-    ]
-    return stacked(lines)
+    size = largest(layout.title, width, TITLE_MM)
+    title = paragraph(layout.title, width, size, bold=True, most_lines=2)
+    return stacked([title, gap(0.8), paragraph(loaf_words(layout.loaf), width, letters)])
 
 
 def notes(told: Told, width: float, most_lines: int, letters: float = BODY_MM) -> Block:
@@ -98,13 +91,7 @@ def verdict(told: Told, width: float, most_lines: int, letters: float = BODY_MM)
     if len(weighty) > MOST_FINDINGS:
         more = telling.MORE_FINDINGS.format(count=len(weighty) - MOST_FINDINGS)
         blocks.append(paragraph(more, inside, letters))
-    return _barred(stacked(blocks)) if blocks else gap(0)
-
-
-def _barred(text: Block) -> Block:
-    """Set a bar to the left of a text."""
-    bar = Shape((line(0.5, 0.4, 0.5, text.height),), ink=Ink(1.0, cap="butt"))
-    return stacked([Block((bar,), 0), Block(shifted(text, 3.5, 0), text.height), gap(4)])
+    return stacked([stacked(blocks).barred(3.5, 1.0, 0.4), gap(4)]) if blocks else gap(0)
 
 
 def cut_table(told: Told, width: float, room: float, letters: float = BODY_MM) -> Block:
@@ -204,7 +191,7 @@ def _entry(item: Item, words: str, width: float, letters: float) -> Block:
     text = paragraph(words, width - SAMPLE_MM - 3, letters)
     middle = letters * (1 - CAP_HEIGHT / 2)
     return Block(
-        (placed(item, 0, middle), *shifted(text, SAMPLE_MM + 3, 0)),
+        (placed(item, 0, middle), *text.shifted(SAMPLE_MM + 3, 0)),
         text.height + 0.4 * (letters - BODY_MM),
     )
 
@@ -225,12 +212,7 @@ def _lean_sample() -> Item:
     return Layer("lean", (Shape((points,), ink=CUT_INKS["deep"]), Shape((side,), ink=BAR_INK)))
 
 
-def cautions(width: float, sheet: str, edges: str) -> Block:
-    """Set the cautions: of what cuts, and what the `sheet` says of itself."""
-    each = (paragraph(text, width, BODY_MM) for text in (edges, sheet))
-    return stacked([part for text in each for part in (text, gap(0.7))])
-
-
 def feet(width: float, sheet: str = SHEET, edges: str = BLADE) -> Block:
-    """Set the rules to measure and the cautions."""
-    return stacked([rulers(), gap(2.5), cautions(width, sheet, edges)])
+    """Set the rules to measure and the cautions: of what cuts, and what a sheet says of itself."""
+    told = stacked(paragraphs((edges, sheet), width, BODY_MM, 0.7))
+    return stacked([rulers(), gap(2.5), told])

@@ -14,7 +14,7 @@ import shapely
 from scorecraft.arrays import Line
 from scorecraft.drawing.inks import HAIR_INK
 from scorecraft.drawing.label_box import label_box
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, gap, paragraph, stacked
 from scorecraft.drawing.paper.cautions import TILE
 from scorecraft.drawing.paper.rulers import WIDTH_MM, rulers
 from scorecraft.drawing.paper.telling import JOIN
@@ -156,12 +156,12 @@ def foot(parts: Sequence[Window], window: Window) -> tuple[Item, ...]:
     name = Label(window.name, (margin, top + NAME_MM), NAME_MM, bold=True)
     of = Label(f"of {len(parts)}", (margin, top + NAME_MM + 4), 2.8)
     chart = page_map(parts, 26.0, FOOT_MM - 3, this=window.name)
-    items: list[Item] = [name, of, *shifted(chart, margin + 18, top + 0.5)]
+    items: list[Item] = [name, of, *chart.shifted(margin + 18, top + 0.5)]
     start = right - WIDTH_MM
     room = start - margin - 18 - 26 - 8
     words = stacked([paragraph(JOIN, room, 2.5), gap(1.0), paragraph(TILE, room, 2.5, bold=True)])
-    items += shifted(words, margin + 18 + 26 + 4, top)
-    return (*items, *shifted(rulers(), start, top))
+    items += words.shifted(margin + 18 + 26 + 4, top)
+    return (*items, *rulers().shifted(start, top))
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from scorecraft.curves import length
 from scorecraft.drawing.arrow import arrow
 from scorecraft.drawing.inks import HAIR_INK, LEAST_DASHES
 from scorecraft.drawing.label_box import label_box
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, gap, paragraph, stacked
 from scorecraft.drawing.paper.table import LEAST_MM
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, box, line, ring
 from scorecraft.drawing.plan import along, on_paper
@@ -95,8 +95,8 @@ def row(exercise: Exercise, width: float, lines: int = 1) -> Block:
     drawn = _zones(exercise, cells(exercise, width, lines), width - WIDE_MM - BLADE_GAP_MM)
     items = (
         *head.items,
-        *shifted(section, 0.0, head.height + ZONE_MM),
-        *shifted(drawn, WIDE_MM + BLADE_GAP_MM, head.height),
+        *section.shifted(0.0, head.height + ZONE_MM),
+        *drawn.shifted(WIDE_MM + BLADE_GAP_MM, head.height),
     )
     group = Layer(f"exercise {exercise.name}", items)
     return Block((group,), row_height(exercise, width, lines))

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from scorecraft.bench.steps import Work
 from scorecraft.cuts import Layout
-from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stacked
+from scorecraft.drawing.paper.block import Block, gap, paragraph, stacked
 from scorecraft.drawing.paper.rulers import rulers
 from scorecraft.drawing.paper.sheet import A4, Paper
 from scorecraft.drawing.paper.sheet import paper as find_paper
@@ -132,9 +132,9 @@ def _sheet(layout: Layout, sheet: Paper, rows: Sequence[Block], label: str) -> P
     between = min(MOST_BETWEEN_MM, spare / max(len(rows) - 1, 1))
     body = stacked([piece for each in rows for piece in (each, gap(between))])
     items = (
-        Layer("words", shifted(head, MARGIN_MM, MARGIN_MM)),
-        Layer("exercises", shifted(body, MARGIN_MM, MARGIN_MM + head.height)),
-        Layer("rules", shifted(foot, MARGIN_MM, low)),
+        Layer("words", head.shifted(MARGIN_MM, MARGIN_MM)),
+        Layer("exercises", body.shifted(MARGIN_MM, MARGIN_MM + head.height)),
+        Layer("rules", foot.shifted(MARGIN_MM, low)),
     )
     title = f"{layout.title}: {TITLE}"
     return Picture(sheet.width_mm, sheet.height_mm, title, UNDER, items, css="practise")
@@ -150,9 +150,8 @@ def _head(layout: Layout, width: float, label: str) -> Block:
         ),
         TITLE_MM * 1.2,
     )
-    told = stacked([stacked([paragraph(each, width - 4, SMALL_MM), gap(0.6)]) for each in CAUTIONS])
-    bar = Shape((line(0.5, 0.6, 0.5, told.height - 0.4),), ink=Ink(1.0, cap="butt"))
-    warned = Block((bar, *shifted(told, 4.0, 0.0)), told.height)
+    told = [stacked([paragraph(each, width - 4, SMALL_MM), gap(0.6)]) for each in CAUTIONS]
+    warned = stacked(told).barred(4.0, 1.0, 0.6, 0.4)
     return stacked([top, gap(1.6), warned, gap(1.6), paragraph(UNDER, width, LEAST_MM), gap(4.0)])
 
 
