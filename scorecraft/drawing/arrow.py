@@ -4,7 +4,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Line
-from scorecraft.curves import length
+from scorecraft.curves import length, turned
 from scorecraft.drawing.picture import BLACK, Shape
 from scorecraft.drawing.plan import along
 
@@ -20,14 +20,13 @@ def arrow(points: Line, avoid: shapely.Geometry = NOTHING) -> Shape:
 
     It keeps off the geometry to avoid if any of its usual places does.
     """
-    heads = [_head(points, part) for part in PARTS]
-    free = (head for head in heads if not shapely.dwithin(shapely.Polygon(head), avoid, 0.5))
+    size = min(ARROW_MM, length(points) / 3)
+    heads = [head(points, part, size) for part in PARTS]
+    free = (each for each in heads if not shapely.dwithin(shapely.Polygon(each), avoid, 0.5))
     return Shape((next(free, heads[0]),), closed=True, fill=BLACK)
 
 
-def _head(points: Line, part: float) -> Line:
-    size = min(ARROW_MM, length(points) / 3)
+def head(points: Line, part: float, size: float) -> Line:
+    """Lay an arrowhead of a size (mm) on a line, at a part of its length."""
     middle, angle = along(points, part)
-    c, s = np.cos(angle), np.sin(angle)
-    head: Line = HEAD @ np.array([[c, s], [-s, c]]) * size + middle
-    return head
+    return turned(HEAD, -angle) * size + middle

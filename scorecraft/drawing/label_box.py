@@ -3,13 +3,12 @@
 import numpy as np
 
 from scorecraft.arrays import Line
+from scorecraft.drawing.lettering import ANCHORS, LEVELS
 from scorecraft.drawing.picture import Label
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 
 DESCENT = 0.24
 """How far letters such as g reach below the baseline, as a part of the size: DejaVu Sans."""
-ALONG = {"start": 0.0, "middle": -0.5, "end": -1.0}
-DROP = {"baseline": 0.0, "middle": CAP_HEIGHT / 2, "top": CAP_HEIGHT}
 
 
 def label_box(label: Label, *, descent: float = DESCENT) -> Line:
@@ -18,7 +17,7 @@ def label_box(label: Label, *, descent: float = DESCENT) -> Line:
     It reaches from the top of a capital to `descent` (of the size) below the baseline.
     """
     wide = width_mm(label.text, label.size, bold=label.bold)
-    left, base = ALONG[label.anchor] * wide, DROP[label.level] * label.size
+    left, base = ANCHORS[label.anchor] * wide, LEVELS[label.level] * label.size
     top, low = base - CAP_HEIGHT * label.size, base + descent * label.size
     corners = np.array([[left, top], [left + wide, top], [left + wide, low], [left, low]])
     c, s = np.cos(label.turn), np.sin(label.turn)

@@ -1,6 +1,6 @@
 """What a bake has taught, and the log of bakes, in words."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 import numpy as np
 
@@ -75,15 +75,12 @@ def log_text(logged: Logged) -> str:
 def _bake_line(bake: Bake) -> str:
     pairs = measured_and_predicted(bake)
     off = f"{np.sqrt(np.mean([(m - p) ** 2 for m, p in pairs])):.1f} mm" if pairs else ""
-    best = _best(bake.get("skin_mm"))
+    skin = bake.get("skin_mm")
+    best = f"{skin['best']:.1f} mm" if skin and "best" in skin else ""
     return (
         f"{bake.get('date', ''):<12}{bake.get('pattern', ''):<22}{len(pairs):>9}{off:>9}"
         f"{best:>10}  {bake.get('note', '')}"
     ).rstrip()
-
-
-def _best(skin: Mapping[str, float] | None) -> str:
-    return f"{skin['best']:.1f} mm" if skin and "best" in skin else ""
 
 
 def measured_and_predicted(bake: Bake) -> list[tuple[float, float]]:

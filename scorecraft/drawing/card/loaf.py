@@ -8,12 +8,12 @@ import numpy as np
 
 from scorecraft.arrays import Line
 from scorecraft.bench.steps import Run, Step
-from scorecraft.curves import length
+from scorecraft.curves import length, turned
 from scorecraft.cuts import Layout
-from scorecraft.drawing.arrow import HEAD
+from scorecraft.drawing.arrow import head
 from scorecraft.drawing.inks import band
 from scorecraft.drawing.picture import BLACK, Ink, Item, Layer, Shape, ring
-from scorecraft.drawing.plan import along, cut_plans, mark_plans, on_paper, rim_plans
+from scorecraft.drawing.plan import cut_plans, mark_plans, on_paper, rim_plans
 
 ACCENT = "#c2331e"
 """The one colour of the card: everything about turning."""
@@ -97,13 +97,6 @@ def _scale(view: Seen, size: float) -> float:
     return LOAF * size / 2 / view.reach
 
 
-def _turned(points: Line, table_rad: float) -> Line:
-    """Turn plan points clockwise by the table's angle."""
-    c, s = math.cos(table_rad), math.sin(table_rad)
-    turned: Line = points @ np.array([[c, -s], [s, c]])
-    return turned
-
-
 def _loaf(
     view: Seen,
     table_rad: float,
@@ -115,7 +108,7 @@ def _loaf(
     scale, centre = _scale(view, size), (size / 2, size / 2)
 
     def laid(points: Line) -> Line:
-        return on_paper(_turned(points, table_rad), centre, scale)
+        return on_paper(turned(points, table_rad), centre, scale)
 
     rim = Shape(tuple(laid(each) for each in view.rims), closed=True, ink=Ink(0.35 * size / 50))
     dark, soon = set(strong), set(later)
@@ -141,7 +134,7 @@ def _arrows(view: Seen, step: Step, size: float) -> Layer:
     longest: dict[tuple[int, str], int] = {}
     lines = []
     for k, pull in enumerate(step.pulls):
-        points = on_paper(_turned(view.cuts[pull.cut], step.table_rad), centre, scale)
+        points = on_paper(turned(view.cuts[pull.cut], step.table_rad), centre, scale)
         lines.append(points[::-1] if pull.backward else points)
         cut = view.layout.cuts[pull.cut]
         best = longest.setdefault((cut.family, cut.part), k)
@@ -156,10 +149,7 @@ def _arrows(view: Seen, step: Step, size: float) -> Layer:
 def _head(points: Line, size: float) -> Shape:
     """Draw an arrowhead on a stroke, towards its end."""
     wide = min(HEAD_SHARE * size, 0.3 * length(points))
-    at, angle = along(points, 0.72)
-    c, s = math.cos(angle), math.sin(angle)
-    head = HEAD @ np.array([[c, s], [-s, c]]) * wide + at
-    return Shape((head,), closed=True, fill=BLACK)
+    return Shape((head(points, 0.72, wide),), closed=True, fill=BLACK)
 
 
 def _dial(table_rad: float, size: float) -> list[Item]:
@@ -210,15 +200,15 @@ def _turn(step: Step, run: Run, size: float) -> list[Item]:
 
 def _curved_arrow(begin: float, turn: float, size: float) -> list[Item]:
     radius, middle = 0.985 * size / 2, size / 2
-    head = math.copysign(min(HEAD_RAD, abs(turn) / 2), turn)
-    angles = np.linspace(begin, begin + turn - head, 60)
+    tip_rad = math.copysign(min(HEAD_RAD, abs(turn) / 2), turn)
+    angles = np.linspace(begin, begin + turn - tip_rad, 60)
     arc = np.array([_at(middle, float(angle), radius) for angle in angles])
     half = 0.045 * size / 2
     tip = np.array(
         [
             _at(middle, begin + turn, radius),
-            _at(middle, begin + turn - head, radius + half),
-            _at(middle, begin + turn - head, radius - half),
+            _at(middle, begin + turn - tip_rad, radius + half),
+            _at(middle, begin + turn - tip_rad, radius - half),
         ]
     )
     return [

@@ -8,7 +8,7 @@ import scorecraft.drawing.paper.telling as telling
 from scorecraft.checks.finding import SEVERITIES, Finding
 from scorecraft.cuts import Layout
 from scorecraft.drawing.arrow import arrow
-from scorecraft.drawing.inks import CUT_INKS, MARK_INK, NUMBER_MM, Band, band, band_words
+from scorecraft.drawing.inks import CUT_INKS, MARK_INK, NUMBER_MM, band, band_words
 from scorecraft.drawing.lean import BAR_INK
 from scorecraft.drawing.paper.block import Block, gap, paragraph, paragraphs, stacked
 from scorecraft.drawing.paper.cautions import BLADE, SHEET
@@ -140,7 +140,7 @@ def _row(told: Told, group: Group) -> Mapping[str, Cell]:
     row: dict[str, Cell] = {
         HEADS["number"]: str(group.number),
         HEADS["cut"]: group.key,
-        HEADS["line"]: sample(band(group.depth_mm)),
+        HEADS["line"]: sample(CUT_INKS[band(group.depth_mm)]),
         HEADS["count"]: f"{group.count}",
         HEADS["length"]: _range(*group.lengths_mm, digits=0),
         HEADS["depth"]: telling.parted_words(cut) or _range(*group.depths_mm, digits=1),
@@ -165,24 +165,29 @@ def _range(low: float, high: float, *, digits: int) -> str:
     return first if first == last else f"{first}–{last}"
 
 
-def sample(which: Band) -> Item:
-    """Draw a piece of a line style, from (0, 0) to the right."""
-    return Shape((line(0, 0, SAMPLE_MM, 0),), ink=CUT_INKS[which])
+def sample(ink: Ink) -> Shape:
+    """Draw a piece of a line, from (0, 0) to the right."""
+    return Shape((line(0, 0, SAMPLE_MM, 0),), ink=ink)
 
 
 def key(told: Told, width: float, letters: float = BODY_MM) -> Block:
     """Explain the lines of the drawing."""
-    entries: list[tuple[Item, str]] = [(sample(each), band_words(each)) for each in CUT_INKS]
+    entries: list[tuple[Item, str]] = [
+        (sample(CUT_INKS[each]), band_words(each)) for each in CUT_INKS
+    ]
     cuts = told.layout.cuts
     if any(not cut.severs for cut in cuts):
-        entries.append((_arrow_sample(), telling.PULL))
+        pulled = sample(Ink(0.5))
+        entries.append((Layer("pull", (pulled, arrow(pulled.lines[0]))), telling.PULL))
     if any(rising_side(cut) for cut in cuts):
         snipped = all(cut.hinge_mm is not None for cut in cuts)
-        entries.append((_lean_sample(), telling.SCISSORS if snipped else telling.LEAN))
-    entries.append((_number_sample(), telling.IN_ORDER))
+        side = Shape((line(SAMPLE_MM / 2, 0, SAMPLE_MM / 2, -LEAN_SAMPLE_MM),), ink=BAR_INK)
+        lean = Layer("lean", (sample(CUT_INKS["deep"]), side))
+        entries.append((lean, telling.SCISSORS if snipped else telling.LEAN))
+    numbers = Label("1 2 3", (0.0, 0.0), NUMBER_MM, level="middle", bold=True)
+    entries.append((numbers, telling.IN_ORDER))
     if told.layout.marks.lines:
-        mark = Shape((line(0, 0, SAMPLE_MM, 0),), ink=MARK_INK)
-        entries.append((mark, telling.STRING_LINE))
+        entries.append((sample(MARK_INK), telling.STRING_LINE))
     return stacked([_entry(item, words, width, letters) for item, words in entries])
 
 
@@ -194,22 +199,6 @@ def _entry(item: Item, words: str, width: float, letters: float) -> Block:
         (placed(item, 0, middle), *text.shifted(SAMPLE_MM + 3, 0)),
         text.height + 0.4 * (letters - BODY_MM),
     )
-
-
-def _number_sample() -> Item:
-    """Write the first numbers, as large as in the drawing."""
-    return Label("1 2 3", (0.0, 0.0), NUMBER_MM, level="middle", bold=True)
-
-
-def _arrow_sample() -> Item:
-    points = line(0, 0, SAMPLE_MM, 0)
-    return Layer("pull", (Shape((points,), ink=Ink(0.5)), arrow(points)))
-
-
-def _lean_sample() -> Item:
-    points = line(0, 0, SAMPLE_MM, 0)
-    side = line(SAMPLE_MM / 2, 0, SAMPLE_MM / 2, -LEAN_SAMPLE_MM)
-    return Layer("lean", (Shape((points,), ink=CUT_INKS["deep"]), Shape((side,), ink=BAR_INK)))
 
 
 def feet(width: float, sheet: str = SHEET, edges: str = BLADE) -> Block:

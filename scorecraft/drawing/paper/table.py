@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate
 from typing import Literal
 
 from scorecraft.drawing.inks import FRAME_INK
@@ -55,10 +56,7 @@ def table(
 
 
 def _lefts(columns: Sequence[Column]) -> list[float]:
-    lefts = [0.0]
-    for column in columns[:-1]:
-        lefts.append(lefts[-1] + column.width)
-    return lefts
+    return list(accumulate((column.width for column in columns[:-1]), initial=0.0))
 
 
 def _row(

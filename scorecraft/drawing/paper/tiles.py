@@ -6,7 +6,7 @@ on the sheet below.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 import shapely
@@ -164,19 +164,6 @@ def foot(parts: Sequence[Window], window: Window) -> tuple[Item, ...]:
     return (*items, *rulers().shifted(start, top))
 
 
-@dataclass(frozen=True, slots=True)
-class _Scale:
-    """How the drawing is made small for the map."""
-
-    left: float
-    top: float
-    factor: float
-
-    def at(self, x: float, y: float) -> tuple[float, float]:
-        """Place a point of the drawing on the map."""
-        return (x - self.left) * self.factor, (y - self.top) * self.factor
-
-
 def page_map(
     parts: Sequence[Window],
     wide: float,
@@ -192,13 +179,12 @@ def page_map(
     left, top = min(part.x for part in parts), min(part.y for part in parts)
     spans = max(part.right for part in parts) - left, max(part.bottom for part in parts) - top
     factor = min(wide / spans[0], high / spans[1])
-    scale = _Scale(left, top, factor)
     items: list[Item] = []
     if outline is not None:
         small = (outline - (left, top)) * factor
         items.append(Shape((small,), closed=True, fill="#e4e4e4"))
     for part in parts:
-        x, y = scale.at(part.x, part.y)
+        x, y = (part.x - left) * factor, (part.y - top) * factor
         size = part.size.width * factor, part.size.height * factor
         fill = BLACK if part.name == this else None
         items.append(Shape((box(x, y, *size),), closed=True, ink=HAIR_INK, fill=fill))

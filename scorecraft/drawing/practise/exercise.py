@@ -5,6 +5,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+import shapely
+from shapely.ops import substring
 
 from scorecraft.arrays import Line
 from scorecraft.bench.blade import upright
@@ -47,19 +49,6 @@ class Exercise:
     beside: tuple[Line, ...] = ()
 
 
-def turned(line: Line, angle_rad: float) -> Line:
-    """Turn a line (N, 2) about the origin, counter-clockwise."""
-    c, s = math.cos(angle_rad), math.sin(angle_rad)
-    made: Line = line @ np.array([[c, s], [-s, c]])
-    return made
-
-
-def toward_you(line: Line) -> float:
-    """Give the angle by which a stroke is turned so that it runs straight toward the baker."""
-    x, y = line[-1] - line[0]
-    return -math.pi / 2 - math.atan2(y, x)
-
-
 def part_that_fits(line: Line, at: float, width: float, height: float) -> Line:
     """Take the longest piece of a line about a share of its length that fits in a box (mm)."""
     whole = length(line)
@@ -79,15 +68,13 @@ def _fits(line: Line, width: float, height: float) -> bool:
 
 def _piece(line: Line, at: float, wide: float) -> Line:
     """Cut a piece so long (mm) out of a line, about a share of its length if its ends allow it."""
-    ways = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
-    start = min(max(at * ways[-1] - wide / 2, 0.0), ways[-1] - wide)
-    inside = (ways > start) & (ways < start + wide)
-    places = np.concatenate([[start], ways[inside], [start + wide]])
-    return np.column_stack([np.interp(places, ways, line[:, axis]) for axis in (0, 1)])
+    whole = length(line)
+    start = min(max(at * whole - wide / 2, 0.0), whole - wide)
+    piece: Line = shapely.get_coordinates(substring(shapely.LineString(line), start, start + wide))
+    return piece
 
 
 def bounds(lines: Sequence[Line]) -> tuple[float, float, float, float]:
     """Measure the box around lines: left, low, right, high (mm)."""
-    points = np.concatenate(lines)
-    (left, low), (right, high) = points.min(axis=0), points.max(axis=0)
-    return float(left), float(low), float(right), float(high)
+    left, low, right, high = shapely.MultiLineString(list(lines)).bounds
+    return left, low, right, high

@@ -10,17 +10,11 @@ from scorecraft.arrays import Line
 from scorecraft.bench.blade import upright
 from scorecraft.bench.steps import Pull, Step, Work
 from scorecraft.bench.strokes import STRAIGHT_FROM
-from scorecraft.curves import length
+from scorecraft.curves import length, turned
 from scorecraft.cuts import Layout
-from scorecraft.drawing.practise.exercise import (
-    Exercise,
-    Held,
-    part_that_fits,
-    toward_you,
-    turned,
-)
+from scorecraft.drawing.practise.exercise import Exercise, Held, part_that_fits
 from scorecraft.drawing.practise.hardest import Hard, hardest
-from scorecraft.drawing.practise.words import KEEP_CLEAR, TURN_SHEET, own_name, part_words
+from scorecraft.drawing.practise.words import KEEP_CLEAR, PART, TURN_SHEET, own_name
 from scorecraft.groups import Group
 
 BEYOND_MM = 5.0
@@ -42,13 +36,14 @@ def _exercise(
     layout: Layout, made: Work, hard: Hard, group: Group, width: float, height: float
 ) -> Exercise:
     line, *beside = lying(layout, made, [hard.cut, *hard.beside], hard.cut)
-    room = max((_gap(line, each) + BEYOND_MM for each in beside), default=0.0)
+    stroke, others = shapely.LineString(line), [shapely.LineString(each) for each in beside]
+    room = max((stroke.distance(each) + BEYOND_MM for each in others), default=0.0)
     at = 1 - hard.at if pull_of(made, hard.cut).backward else hard.at
     part = part_that_fits(line, at, width - 2 * room, height)
     held = held_of(layout, made, hard.cut)
     told = [" ".join(hard.why), held.words]
     if length(part) < length(line) - 0.2:
-        told.insert(1, part_words(length(part), length(line)))
+        told.insert(1, PART.format(part_mm=length(part), whole_mm=length(line)))
     if beside:
         told.insert(1, KEEP_CLEAR)
     if step_of(made, hard.cut).spin_rad:
@@ -56,10 +51,6 @@ def _exercise(
     near = tuple(piece for each in beside for piece in _near(each, part, room))
     name = own_name(group.number, group.key.replace("_", " "), group.count)
     return Exercise(name, tuple(told), held, (part,), ("",), near)
-
-
-def _gap(line: Line, other: Line) -> float:
-    return float(shapely.distance(shapely.LineString(line), shapely.LineString(other)))
 
 
 def _near(line: Line, part: Line, room: float) -> list[Line]:
@@ -91,7 +82,7 @@ def lying(layout: Layout, made: Work, cuts: Sequence[int], aimed: int) -> tuple[
     lines = []
     for index in cuts:
         line = layout.cuts[index].line[:: -1 if pull_of(made, index).backward else 1]
-        lines.append(turned(line - middle, angle) * scale)
+        lines.append(turned(line - middle, -angle) * scale)
     return tuple(lines)
 
 
@@ -100,7 +91,8 @@ def _aim(layout: Layout, made: Work, cut: int) -> float:
     line = layout.cuts[cut].line[:: -1 if pull_of(made, cut).backward else 1]
     if np.hypot(*(line[-1] - line[0])) < STRAIGHT_FROM * length(line):
         return -step_of(made, cut).table_rad
-    return toward_you(line)
+    x, y = line[-1] - line[0]
+    return -math.pi / 2 - math.atan2(y, x)
 
 
 def held_of(layout: Layout, made: Work, cut: int) -> Held:

@@ -36,16 +36,6 @@ class Row:
     width: float
     lines: int = 1
 
-    @property
-    def height(self) -> float:
-        """How high it is (mm)."""
-        return row_height(self.exercise, self.width, self.lines)
-
-    @property
-    def count(self) -> int:
-        """How many copies of its strokes stand in a line."""
-        return cells(self.exercise, self.width).count
-
 
 def practice_sheets(
     layout: Layout,
@@ -90,8 +80,9 @@ def _pages(rows: Sequence[Row], room: float) -> list[list[Row]]:
 def _filled(page: Sequence[Row], room: float) -> list[Row]:
     """Give rows more lines of strokes, those with the fewest first, as far as a sheet has room."""
     rows = list(page)
+    copies = [cells(each.exercise, each.width).count for each in page]
     for lines in range(2, MOST_LINES + 1):
-        for place in sorted(range(len(rows)), key=lambda place: rows[place].count):
+        for place in sorted(range(len(rows)), key=copies.__getitem__):
             more = [*rows[:place], replace(rows[place], lines=lines), *rows[place + 1 :]]
             if rows[place].lines == lines - 1 and _high(more) <= room:
                 rows = more
@@ -101,7 +92,7 @@ def _filled(page: Sequence[Row], room: float) -> list[Row]:
 def _high(page: Sequence[Row]) -> float:
     """Measure how high rows stand, under the names of their parts."""
     parts = len({each.part for each in page})
-    rows = sum(each.height for each in page)
+    rows = sum(row_height(each.exercise, each.width, each.lines) for each in page)
     return rows + parts * PART_HIGH_MM + (len(page) - 1) * BETWEEN_MM
 
 

@@ -14,6 +14,7 @@ CAUTIONS = (
 TRACE, FADING, FREE = "trace", "fading guides", "freehand"
 TURN_SHEET = "At the bench the table turns under the blade: turn the sheet."
 KEEP_CLEAR = "The thin black lines are cut already: keep clear of them."
+PART = "This sheet holds {part_mm:.0f} mm of its {whole_mm:.0f} mm; larger paper holds more."
 BASICS = "Basics"
 OWN = "The hardest strokes of this pattern"
 
@@ -28,11 +29,6 @@ def dough_words(depths_mm: tuple[float, float, float], blade_deg: float, side: s
     ends = "" if even else f" (start {first} mm, finish {last} mm)"
     blade = f"blade at {blade_deg:.0f}°, handle to the {side}" if side else "blade upright"
     return f"In dough {middle} mm deep{ends}, {blade}."
-
-
-def part_words(part_mm: float, whole_mm: float) -> str:
-    """Say that only a part of a stroke is drawn."""
-    return f"This sheet holds {part_mm:.0f} mm of its {whole_mm:.0f} mm; larger paper holds more."
 
 
 def own_name(number: int, key: str, count: int) -> str:

@@ -29,11 +29,10 @@ STRAY_MM = 0.01
 
 def plate_cutter(plate: Plate, title: str) -> Picture:
     """Draw a plate for a cutter: mark the rim, then cut the holes, then the edge."""
-    rings = [np.asarray(ring.coords) for ring in plate.polygon.interiors]
     layers = (
         ("mark rim", MARKED, plate.score_lines, False),
-        ("cut slots", CUT, [_unrepeated(ring) for ring in rings], True),
-        ("cut edge", CUT, [_unrepeated(np.asarray(plate.polygon.exterior.coords))], True),
+        ("cut slots", CUT, [unrepeated(ring) for ring in plate.polygon.interiors], True),
+        ("cut edge", CUT, [unrepeated(plate.polygon.exterior)], True),
     )
     return _flat(plate.polygon.bounds, layers, f"{title}: stencil to cut")
 
@@ -81,7 +80,7 @@ def _flat(
     return Picture(width, below + EDGE_MM, title, CUTTER, tuple(groups), css="cutter")
 
 
-def _unrepeated(ring: Line) -> Line:
+def unrepeated(ring: shapely.LinearRing) -> Line:
     """Thin out a closed ring a little and drop its repeated end."""
     thin = shapely.simplify(shapely.Polygon(ring), STRAY_MM)
     corners: Line = shapely.get_coordinates(thin.exterior)[:-1]

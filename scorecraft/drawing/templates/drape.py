@@ -77,11 +77,8 @@ def outline(drape: Drape) -> Line:
 
 
 def _dart_areas(drape: Drape, centre: tuple[float, float]) -> list[Shape]:
-    areas = []
-    for dart in drape.darts:
-        wedge = np.concatenate([dart.right, dart.left[::-1]])
-        areas.append(Shape((on_paper(wedge, centre),), closed=True, fill=DART_FILL))
-    return areas
+    wedges = (np.concatenate([dart.right, dart.left[::-1]]) for dart in drape.darts)
+    return [Shape((on_paper(each, centre),), closed=True, fill=DART_FILL) for each in wedges]
 
 
 def _folds(drape: Drape, centre: tuple[float, float]) -> list[Line]:
@@ -167,11 +164,11 @@ def _from_twelve(petal: Petal) -> float:
 def _arrow(drape: Drape, centre: tuple[float, float]) -> Shape:
     """Draw an arrowhead just inside the rim that points to 12 o'clock."""
     north = np.pi / 2
-    (petal,) = [each for each in drape.petals if _holds(each, north)][:1]
+    petal = next(
+        each
+        for each in drape.petals
+        if (north - each.start) % (2 * np.pi) <= each.end - each.start + 1e-9
+    )
     reach = float(petal.rings.loaf.reach(north))
     sheet = reach * np.array([[0.0, 0.99], [-0.018, 0.955], [0.018, 0.955]])
     return Shape((on_paper(petal.on_paper(sheet), centre),), closed=True, fill=BLACK)
-
-
-def _holds(petal: Petal, theta: float) -> bool:
-    return (theta - petal.start) % (2 * np.pi) <= petal.end - petal.start + 1e-9

@@ -3,7 +3,6 @@
 import numpy as np
 import shapely
 
-from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.inks import MARK_INK
 from scorecraft.drawing.paper.cautions import STENCIL
@@ -11,6 +10,7 @@ from scorecraft.drawing.paper.full_size import FullSize
 from scorecraft.drawing.paper.telling import loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape
 from scorecraft.drawing.plan import on_paper
+from scorecraft.drawing.templates.cutter import unrepeated
 from scorecraft.drawing.templates.telling import SIDE_DOWN, SIDE_UP, stencil_title, stencil_words
 from scorecraft.drawing.text import shortened
 from scorecraft.limits import PLATE_EDGE_MM
@@ -24,7 +24,6 @@ BORDER_MM = 2.0
 NAME_MM = 4.2
 NAME_ASIDE_MM = 14.0
 """So far to either side a plate must reach to bear its name."""
-STRAY_MM = 0.01
 
 
 def stencil(plate: Plate, layout: Layout, layer: str = "") -> FullSize:
@@ -34,8 +33,8 @@ def stencil(plate: Plate, layout: Layout, layer: str = "") -> FullSize:
     """
     left, low, right, high = plate.polygon.bounds
     centre = (BORDER_MM - left, BORDER_MM + high)
-    exterior = _ring(plate.polygon.exterior, centre)
-    holes = tuple(_ring(ring, centre) for ring in plate.polygon.interiors)
+    exterior = on_paper(unrepeated(plate.polygon.exterior), centre)
+    holes = tuple(on_paper(unrepeated(ring), centre) for ring in plate.polygon.interiors)
     rim = tuple(on_paper(each, centre) for each in plate.score_lines)
     items: tuple[Item, ...] = (
         Layer("edge", (Shape((exterior,), closed=True, ink=CUT_INK),)),
@@ -56,11 +55,6 @@ def stencil(plate: Plate, layout: Layout, layer: str = "") -> FullSize:
         centre,
         STENCIL,
     )
-
-
-def _ring(ring: shapely.LinearRing, centre: tuple[float, float]) -> Line:
-    thin = shapely.simplify(shapely.Polygon(ring), STRAY_MM)
-    return on_paper(shapely.get_coordinates(thin.exterior)[:-1], centre)
 
 
 def _letters(plate: Plate, centre: tuple[float, float]) -> tuple[Label, ...]:
