@@ -11,7 +11,7 @@ from scorecraft.drawing.bloom.crust import TABLE, colored, linear
 from scorecraft.drawing.bloom.noise import Grain, blurred, spread
 from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, rough, smooth, wideness
 
-PENUMBRA_DEG = np.linspace(-17.0, 17.0, 13)
+PENUMBRA_DEG = np.linspace(-17.0, 17.0, 21)
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
 SHADOW = 0.7
 """Without a table the shadow is so much of a full one."""
