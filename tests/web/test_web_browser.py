@@ -457,12 +457,12 @@ def test_every_room_at_every_size_and_for_everybody(seen, pictures, room):
         page.set_viewport_size({"width": width, "height": height})
         page.wait_for_timeout(60)
         assert page.evaluate("() => document.documentElement.scrollWidth - innerWidth") <= 0, size
-        page.screenshot(path=pictures / f"{room}-{size}.png")
+        web.picture(pictures, room, size)
         if size == "phone":
             assert violations(page) == [], size
     page.set_viewport_size({"width": 1440, "height": 900})
     page.emulate_media(color_scheme="dark")
-    page.screenshot(path=pictures / f"{room}-dark.png")
+    web.picture(pictures, room, "dark")
     assert violations(page) == [], "dark"
 
 
