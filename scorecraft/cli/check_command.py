@@ -7,7 +7,7 @@ from scorecraft.cli.options import Given, pattern_options
 from scorecraft.errors import ScorecraftError
 
 
-@click.command("check", epilog=telling.example(telling.EXAMPLES["check"]))
+@click.command("check", epilog=telling.EXAMPLE.format(command=telling.EXAMPLES["check"]))
 @pattern_options
 @click.option("--json", "as_json", is_flag=True, help=telling.AS_JSON)
 @click.option("--quick", is_flag=True, help=telling.QUICK)

@@ -5,7 +5,7 @@ import click
 import scorecraft.cli.telling as telling
 
 
-@click.command("list", epilog=telling.example(telling.EXAMPLES["list"]))
+@click.command("list", epilog=telling.EXAMPLE.format(command=telling.EXAMPLES["list"]))
 def command() -> int:
     """List the shipped patterns by the form of their loaf, the easiest of each form first."""
     from itertools import groupby

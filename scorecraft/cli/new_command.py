@@ -9,7 +9,7 @@ import scorecraft.cli.telling as telling
 from scorecraft.cli.options import shipped_names
 
 
-@click.command("new", epilog=telling.example(telling.EXAMPLES["new"]))
+@click.command("new", epilog=telling.EXAMPLE.format(command=telling.EXAMPLES["new"]))
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option(
     "--like", "shipped", default="leaf-crown", show_default=True, metavar="NAME",
@@ -32,5 +32,5 @@ def command(file: Path, shipped: str, quiet: bool) -> int:
         raise UsageError(f'"{target}" already exists', None, "choose another name")
     deliver(str(target), find_source(shipped).text.encode(), quiet=quiet)
     if not quiet:
-        say(telling.edit_it(f"scorecraft check {quote(str(target))}"), err=True)
+        say(telling.EDIT_IT.format(target=quote(str(target))), err=True)
     return 0

@@ -76,4 +76,4 @@ def deliver(target: str, data: bytes, *, quiet: bool) -> None:
         return
     write_whole(Path(target), data)
     if not quiet:
-        say(telling.wrote(target), err=True)
+        say(telling.WROTE.format(target=target), err=True)

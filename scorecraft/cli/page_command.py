@@ -12,7 +12,7 @@ registry of service names and port numbers gives 29170 to 29998 to nobody (read 
 lies below the ports that systems hand out to connections that go out (32768 and above)."""
 
 
-@click.command("page", epilog=telling.example(telling.EXAMPLES["page"]))
+@click.command("page", epilog=telling.EXAMPLE.format(command=telling.EXAMPLES["page"]))
 @click.argument("folder", type=click.Path(path_type=Path), default=".")
 @click.option("--port", type=click.IntRange(0, 65535), default=PORT, show_default=True,
               help=telling.PORT)  # fmt: skip

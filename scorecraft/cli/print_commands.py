@@ -26,7 +26,7 @@ def print_command(row: Print) -> click.Command:
     made: Command = command
     for declare in reversed(declared):
         made = declare(made)
-    example = telling.example(row.command)
+    example = telling.EXAMPLE.format(command=row.command)
     return click.command(row.name, help=row.help, epilog=example)(pattern_options(made))
 
 

@@ -14,7 +14,7 @@ SIGNS = {"deg": "°", "C": " °C", "cm2": " cm²", "deg/s": "°/s", "mm/cm2": " 
          "g/cm3": " g/cm³"}  # fmt: skip
 
 
-@click.command("rules", epilog=telling.example(telling.EXAMPLES["rules"]))
+@click.command("rules", epilog=telling.EXAMPLE.format(command=telling.EXAMPLES["rules"]))
 @click.argument("word", required=False)
 def command(word: str | None) -> int:
     """List the rules of thumb behind the checks, with sources; or those that mention WORD."""

@@ -19,6 +19,8 @@ EXAMPLES = {
     "words": "words leaf",
     "rules": "rules oven",
 }
+EXAMPLE = "Example: scorecraft {command}"
+"""A command line to try: the last line of a command's help."""
 START, WORK, BAKED, LOOK_UP = "Start here", "Check and print", "After the bake", "Look things up"
 
 SET = "Set a knob, like leaves=9; may be given more than once."
@@ -55,12 +57,9 @@ BAKED_DOUGH = "The dough as it was scored."
 BAKED_HOW = "How it was baked."
 
 PREDICTING = "predicting how the cuts open ..."
+WROTE = "wrote {target}"
+EDIT_IT = "edit it, then run: scorecraft check {target}"
 FITTING = "running the model for skins from thin to thick, on dough from soft to firm ..."
-
-
-def example(command: str) -> str:
-    """Write a command line to try: the last line of a command's help."""
-    return f"Example: scorecraft {command}"
 
 
 def files(forms: tuple[str, ...]) -> str:
@@ -68,16 +67,6 @@ def files(forms: tuple[str, ...]) -> str:
     *others, last = (f".{form}" for form in forms)
     article = "An" if others[0] == ".svg" else "A"
     return f"{article} {', '.join(others)} or {last} file, or - for standard output."
-
-
-def wrote(target: str) -> str:
-    """Say that a file was written."""
-    return f"wrote {target}"
-
-
-def edit_it(command: str) -> str:
-    """Say what to do with a pattern that was just started."""
-    return f"edit it, then run: {command}"
 
 
 def shape_heading(shape: str) -> str:

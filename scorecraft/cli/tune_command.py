@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 LOG = "bakes.jsonl"
 
 
-@click.command("tune", epilog=telling.example(telling.EXAMPLES["tune"]))
+@click.command("tune", epilog=telling.EXAMPLE.format(command=telling.EXAMPLES["tune"]))
 @click.argument("pattern", required=False, shell_complete=shipped_names)
 @click.option(
     "--measured",

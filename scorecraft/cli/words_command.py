@@ -6,7 +6,7 @@ import scorecraft.cli.telling as telling
 from scorecraft.errors import UsageError
 
 
-@click.command("words", epilog=telling.example(telling.EXAMPLES["words"]))
+@click.command("words", epilog=telling.EXAMPLE.format(command=telling.EXAMPLES["words"]))
 @click.argument("word", required=False)
 @click.option("-o", "--output", metavar="FILE", help=telling.DRAW_WORD)
 @click.option("--all", "everything", is_flag=True, help=telling.ALL_WORDS)

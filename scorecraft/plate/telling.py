@@ -28,6 +28,7 @@ NO_SEAM = Slip(
     "no straight seams leave parts that fit and stay in one piece each",
     "try a larger --plate, or fewer figures with --only",
 )
+IN_PARTS = "in {count} parts, to be joined"
 NO_LAYERS = Slip('"{text}" tells no layers', 'write layers "flour=leaf,star; cocoa=slash"')
 NO_LAYER = Slip('there is no layer "{name}"', "{names}")
 NO_PLATE_SIZE = Slip(
@@ -64,11 +65,6 @@ def unfilled(names: Sequence[str]) -> str:
     if len(names) == 1:
         return f"{names[0]} encloses nothing to fill and keeps its slots"
     return f"{' and '.join(names)} enclose nothing to fill and keep their slots"
-
-
-def in_parts(part: str) -> str:
-    """Say in how many parts a plate is."""
-    return f"in {part.split()[-1]} parts, to be joined"
 
 
 def turned_by(turn_deg: int) -> str:

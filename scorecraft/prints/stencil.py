@@ -116,14 +116,14 @@ def fitted(made: Made, layout: Layout, plate: str, *, split: bool, turn: bool) -
 
 def remarks(made: Made) -> Sequence[str]:
     """Say what was left out of a plate, and how it lies."""
-    from scorecraft.plate.telling import in_parts, unfilled
+    from scorecraft.plate.telling import IN_PARTS, unfilled
 
     plate = made.plate
     left = ", ".join(plate.left_out)
     said = (
         f"too fine for this stencil, left out: {left}" if left else "",
         unfilled(plate.unfilled) if plate.unfilled else "",
-        in_parts(plate.part) if plate.part else "",
+        IN_PARTS.format(count=plate.part.split()[-1]) if plate.part else "",
         made.told,
     )
     return [each for each in said if each]

@@ -9,7 +9,7 @@ from scorecraft.bench.telling import STAGES
 from scorecraft.cuts import Layout
 from scorecraft.drawing.card.loaf import Seen, seen
 from scorecraft.drawing.card.row import hands_row, marks_row, step_row
-from scorecraft.drawing.card.telling import HANDS_LAST, STRINGS_FIRST, described
+from scorecraft.drawing.card.telling import DESCRIBED, HANDS_LAST, STRINGS_FIRST
 from scorecraft.drawing.paper.block import Block, gap, shifted, stacked
 from scorecraft.drawing.paper.sheet import A4, Paper
 from scorecraft.drawing.paper.sheet import paper as find_paper
@@ -157,9 +157,8 @@ def _page(
     if foot:
         items += shifted(foot, MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
     title = f"{view.layout.title}: bench card"
-    return Picture(
-        sheet.width_mm, sheet.height_mm, title, described(len(made.runs)), items, css="card"
-    )
+    described = DESCRIBED.format(rows=len(made.runs))
+    return Picture(sheet.width_mm, sheet.height_mm, title, described, items, css="card")
 
 
 def _drawn(

@@ -121,7 +121,7 @@ def _turns(run: Run, room: float) -> list[Words]:
     """Say how the table is turned: by an exact turn, from mark to mark, or under the blade."""
     first = run.first
     if not run.copies:
-        count = _turn(telling.positions(len(run.steps)), room, TURN * 0.72)
+        count = _turn(telling.POSITIONS.format(count=len(run.steps)), room, TURN * 0.72)
         return [count, (telling.MARK_AS_DRAWN, SMALL * 0.95, False, ACCENT)]
     if run.times > 1:
         often: Words = (f"× {run.times}", TIMES, True, BLACK)

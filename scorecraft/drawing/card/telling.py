@@ -27,6 +27,8 @@ MARK_TO = "turn the mark to"
 MARK_AS_DRAWN = "mark as drawn"
 FULL_TURN, KEEP_TURNING = "one full turn", "keep turning"
 UNDER_BLADE = "under the blade"
+POSITIONS = "{count} positions"
+DESCRIBED = "The order of cutting in {rows} rows, each with the loaf as it lies on the turntable."
 PROOF_ADVICE = {
     "under": " It springs most: cut it deepest, or let it proof longer.",
     "ready": "",
@@ -95,11 +97,6 @@ def _counted(count: int, name: str) -> str:
     return f"{count} {name}{'s' if count > 1 else ''}"
 
 
-def positions(count: int) -> str:
-    """Say at how many positions of the turntable is cut."""
-    return f"{count} positions"
-
-
 Column = tuple[str, tuple[str, ...]]
 """A way to bake: its name, and its steps."""
 
@@ -154,8 +151,3 @@ def done() -> str:
 def _inside(rules: tuple[Rule, Rule]) -> str:
     low, high = (in_unit(rule.value, "F") for rule in rules)
     return f"{rules[0].value:.0f}–{rules[1].value:.0f} °C / {low:.0f}–{high:.0f} °F"
-
-
-def described(rows: int) -> str:
-    """Say what is on the card for who cannot see it."""
-    return f"The order of cutting in {rows} rows, each with the loaf as it lies on the turntable."

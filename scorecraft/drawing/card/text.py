@@ -82,7 +82,7 @@ def _step(layout: Layout, run: Run, numbers: Mapping[int, int], skill: Skill) ->
 def _head(run: Run) -> str:
     """Say how the table is turned, and where its mark stands."""
     if not run.copies:
-        return f"at {telling.positions(len(run.steps))} of the turntable"
+        return f"at {telling.POSITIONS.format(count=len(run.steps))} of the turntable"
     if run.times == 1:
         return f"{_turn(run)}, mark at {mark_words(run.first)}"
     if turn_each(run) is not None:

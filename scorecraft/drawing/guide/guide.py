@@ -11,7 +11,7 @@ from scorecraft.drawing.paper.block import Block, gap, paragraph, shifted, stack
 from scorecraft.drawing.paper.cautions import edges
 from scorecraft.drawing.paper.hands import hands_block
 from scorecraft.drawing.paper.sheet import A4, PAPERS, Paper, Size, choose, fitting
-from scorecraft.drawing.paper.telling import NOT_LISTED, spread_words
+from scorecraft.drawing.paper.telling import NOT_LISTED, SPREAD
 from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
 from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Item, Layer, Picture
@@ -69,7 +69,7 @@ def tiled_guide(told: words.Told, sheet: Paper) -> tuple[Picture, ...]:
     width = min(sheet.printable.width, PANEL_MM[1])
     rim = on_paper(rim_plan(told.layout.loaf), crown)
     chart = page_map(parts, width, MAP_HIGH_MM, outline=rim)
-    spread = spread_words(parts[0].paper.name, len(parts))
+    spread = SPREAD.format(paper=parts[0].paper.name, sheets=len(parts))
     more = [paragraph(spread, width, words.BODY_MM), gap(3), chart, gap(6)]
     room = sheet.printable.height
     column = column_of_words(told, width, room, room, more)

@@ -9,7 +9,7 @@ from scorecraft.drawing.paper.cautions import SHEET
 from scorecraft.drawing.paper.rulers import WIDTH_MM
 from scorecraft.drawing.paper.seams import Crown
 from scorecraft.drawing.paper.sheet import A4, Paper, Size, choose
-from scorecraft.drawing.paper.telling import spread_words
+from scorecraft.drawing.paper.telling import SPREAD
 from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
 from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Item, Layer, Picture, placed
@@ -110,7 +110,7 @@ def _spread(made: FullSize, sheet: Paper) -> tuple[Picture, ...]:
     for text in made.told:
         blocks += [paragraph(text, width, panel.BODY_MM), gap(1.2)]
     chart = page_map(parts, width, MAP_HIGH_MM, outline=made.outline)
-    spread = spread_words(parts[0].paper.name, len(parts))
+    spread = SPREAD.format(paper=parts[0].paper.name, sheets=len(parts))
     blocks += [gap(3), paragraph(spread, width, panel.BODY_MM), gap(3), chart, gap(6)]
     blocks += [panel.feet(width, made.caution)]
     page = _picture(made, sheet, (Layer("words", shifted(stacked(blocks), margin, margin)),))

@@ -90,12 +90,13 @@ def verdict(told: Told, width: float, most_lines: int, letters: float = BODY_MM)
         key=lambda each: SEVERITIES.index(each.severity),
     )
     for finding in weighty[:MOST_FINDINGS]:
-        text = telling.finding_words(finding.severity, finding.message)
+        grave = finding.severity.capitalize()
+        text = telling.FINDING.format(severity=grave, message=finding.message)
         stop = finding.severity == "stop"
         lines = max(1, most_lines - 1)
         blocks += [gap(0.6), paragraph(text, inside, letters, bold=stop, most_lines=lines)]
     if len(weighty) > MOST_FINDINGS:
-        more = telling.more_findings(len(weighty) - MOST_FINDINGS)
+        more = telling.MORE_FINDINGS.format(count=len(weighty) - MOST_FINDINGS)
         blocks.append(paragraph(more, inside, letters))
     return _barred(stacked(blocks)) if blocks else gap(0)
 
@@ -121,7 +122,7 @@ def cut_table(told: Told, width: float, room: float, letters: float = BODY_MM) -
     block = table(columns, rows[:many], size=letters, row_height=row_height)
     if many >= len(rows):
         return block
-    words = telling.more_cuts(len(rows) - many)
+    words = telling.MORE_CUTS.format(count=len(rows) - many)
     return stacked([block, gap(0.8), paragraph(words, width, letters)])
 
 

@@ -10,6 +10,10 @@ from scorecraft.loaf.telling import size_words
 FULL_SIZE = "full size"
 SCALE = "Measure this rule. Print at 100%, never “fit to page”"
 JOIN = "Trim along the frame where one sheet overlaps another, line up the crosses, and tape."
+SPREAD = (
+    "Too large for one sheet of {paper}, so it is spread over {sheets} sheets, laid out as on "
+    f"this map. {JOIN}"
+)
 PULL = "pull this way; see the bench card for each copy"
 LEAN = "slanted blade: handle to the side of the bar"
 SCISSORS = "scissors: handles to the side of the bar, tips to the other"
@@ -32,6 +36,9 @@ HEADS = {
 }
 """The heads of the table of cuts."""
 NOT_LISTED = "not listed here"
+MORE_CUTS = f"and {{count}} more kinds of cut, {NOT_LISTED}"
+FINDING = "{severity}: {message}"
+MORE_FINDINGS = "and {count} more: run scorecraft check"
 
 
 def loaf_words(loaf: Loaf, scale: str = FULL_SIZE) -> str:
@@ -72,32 +79,9 @@ def hands_words(layout: Layout, numbered: Sequence[Group], size: tuple[float, fl
     return "Pulled open", f"{PULL_OPEN} {', '.join(pulled)}. {then}"
 
 
-def finding_words(severity: str, message: str) -> str:
-    """Say what a check found, with how grave it is."""
-    return f"{severity.capitalize()}: {message}"
-
-
-def more_findings(count: int) -> str:
-    """Say how many findings are not told on the sheet, and where they are."""
-    return f"and {count} more: run scorecraft check"
-
-
-def more_cuts(count: int) -> str:
-    """Say how many rows the table has no room for."""
-    return f"and {count} more kinds of cut, {NOT_LISTED}"
-
-
 def estimate_words(verdict: str) -> str:
     """Say that openings and room are estimates, unless the verdict says so."""
     return "" if ESTIMATE in verdict else f"Openings and room are {ESTIMATE}s."
-
-
-def spread_words(paper: str, sheets: int) -> str:
-    """Say on how many sheets a drawing is, and how they are joined."""
-    return (
-        f"Too large for one sheet of {paper}, so it is spread over {sheets} sheets, laid out as "
-        f"on this map. {JOIN}"
-    )
 
 
 def joined_words(pages: Sized) -> str:

@@ -32,6 +32,7 @@ RING_USE = (
     "Cut out along the outer circle and lay it on the turntable under the loaf's baking paper, "
     "0° at 12 o'clock. Turn until a mark faces you, then cut."
 )
+RING_SIZE = "For a loaf {across_mm:.0f} mm across"
 MOST_ANGLES = 24
 """So many starts of one figure are listed at the most."""
 MILLIMETRES = "all lengths are millimetres"
@@ -92,11 +93,6 @@ def drape_words(drape: Drape, tick_mm: float) -> tuple[str, ...]:
         many = f"{drape.split} cuts run" if drape.split > 1 else "One cut runs"
         lines.append(f"{many} across a dart: join the ends once the dart is closed.")
     return tuple(lines)
-
-
-def ring_size(across_mm: float) -> str:
-    """Say for what loaf a ring is."""
-    return f"For a loaf {across_mm:.0f} mm across"
 
 
 def starts_words(numbers: str, name: str, degrees: Sequence[str]) -> str:

@@ -13,7 +13,7 @@ from scorecraft.drawing.paper.cautions import RING
 from scorecraft.drawing.paper.full_size import FullSize
 from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, ring
 from scorecraft.drawing.plan import on_paper, plan_lines, rim_plans
-from scorecraft.drawing.templates.telling import RING_USE, ring_size, starts_words
+from scorecraft.drawing.templates.telling import RING_SIZE, RING_USE, starts_words
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
 from scorecraft.groups import Group, spans
 from scorecraft.units import turntable_degrees
@@ -103,7 +103,7 @@ def turn_ring(layout: Layout, numbered: Sequence[Group]) -> FullSize:
         2 * half,
         2 * half,
         f"{layout.title}: turntable ring",
-        ring_size(max(layout.loaf.width_mm, layout.loaf.length_mm)),
+        RING_SIZE.format(across_mm=max(layout.loaf.width_mm, layout.loaf.length_mm)),
         told(marks, names),
         "ring",
         centre,
