@@ -30,10 +30,7 @@ def pytest_addoption(parser):
 
 
 def pytest_collection_modifyitems(items):
-    """Keep each file, and all benchmarks, on one worker: what its tests share is made once."""
-    for item in items:
-        path = item.nodeid.partition("::")[0]
-        item.add_marker(pytest.mark.xdist_group("benchmarks" if LONGEST[0] in path else path))
+    """Begin with what takes longest; each file stays on one worker (`--dist=loadfile`)."""
     items.sort(key=lambda item: not item.nodeid.startswith(LONGEST))
 
 

@@ -11,13 +11,14 @@ from types import ModuleType
 
 import pytest
 
+from scorecraft.checks.telling import Sentence
 from scorecraft.errors import Slip
 
 ROOT = Path(__file__).parents[1]
 FILES = [
     path
     for path in sorted((ROOT / "scorecraft").rglob("*.py"))
-    if path.name != "__main__.py" and re.search(r"\b(telling|slips|sums)\b", path.read_text())
+    if path.name != "__main__.py" and re.search(r"\b(telling\w*|slips|sums)\b", path.read_text())
 ]
 
 
@@ -31,7 +32,7 @@ def meant(node: ast.Name | ast.Attribute, within: ModuleType) -> object:
     """Find the constant that is named: a message of another module, or a slip of the module's."""
     if isinstance(node, ast.Name):
         found = vars(within).get(node.id)
-        return found if isinstance(found, Slip) else None
+        return found if isinstance(found, Slip | Sentence) else None
     if isinstance(node.value, ast.Name):
         found = vars(within).get(node.value.id)
         return vars(found).get(node.attr) if isinstance(found, ModuleType) else None

@@ -21,7 +21,7 @@ from scorecraft.checks.skin import skin
 from scorecraft.checks.snips import snips
 from scorecraft.checks.strips import strips
 from scorecraft.checks.tears import tears
-from scorecraft.checks.telling import FIX_LISTED, not_listed
+from scorecraft.checks.telling import FIX_LISTED, NOT_LISTED
 from scorecraft.checks.undercut import undercut
 from scorecraft.checks.vessel import vessel
 from scorecraft.cuts import Layout
@@ -179,5 +179,6 @@ def bounded(found: list[Finding]) -> list[Finding]:
         return found
     kept = sorted(found, key=lambda finding: finding.weight)[:most]
     check = found[0].check
-    more = Finding(check, "note", not_listed(check, len(found) - most), FIX_LISTED, None)
+    told = NOT_LISTED(check=check, more=len(found) - most)
+    more = Finding(check, "note", told, FIX_LISTED, None)
     return [*kept, more]

@@ -59,9 +59,9 @@ def balance(layout: Layout, opening_mm: Floats | None = None) -> list[Finding]:
     line = _across(found, length, away)
     offers: tuple[Offer, ...] = ()
     if has_place(layout, line, depth):
-        told = say.add_cut(length, depth, back, away)
+        told = say.ADD_CUT(length=length, depth=depth, back=back, away=away)
         offers = (Offer(told, layout, lambda: (added([line], depth, blade),)),)
-    hint = say.cut_less_on_one_side(toward, back)
+    hint = say.CUT_LESS_ON_ONE_SIDE(toward=toward, back=back)
     figures = {
         "aside_mm": found.aside_mm,
         "aside_share": share,

@@ -24,7 +24,7 @@ def bench_time(layout: Layout, work: Work) -> list[Finding]:
     count = sum(len(step.pulls) for step in slowest.steps)
     hint = say.fewer_cuts(cut, count, time_words(slowest.seconds, bench.skill))
     if chilled >= needed:
-        hint = f"{say.chill(CHILLED_C.value, told(chilled))}; or {hint}"
+        hint = f"{say.CHILL(chilled=CHILLED_C.value, time=told(chilled))}; or {hint}"
     least, most = between(needed, bench.skill)
     figures = {"seconds": needed, "seconds_least": least, "seconds_most": most}
     figures |= {"allowed_s": allowed, "slowest_s": slowest.seconds}

@@ -20,7 +20,7 @@ from scorecraft.checks.linework import strings
 from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import both, likewise
 from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
@@ -82,7 +82,7 @@ def _sharp(layout: Layout, met: Meetings, found: Ints, worst: int, severity: Sev
     angle = math.degrees(met.angle[worst])
     turn = math.ceil(SHARP_CROSSING_DEG.value - angle)
     place = where(layout.loaf, met.point[worst])
-    message = say.sharp_crossing(one, other, float(met.angle[worst]), place)
+    message = say.SHARP_CROSSING(cuts=both(one, other), angle=angle, place=place)
     sooner, shorten_mm = _sooner(layout, _trims(layout, met, found))
     offers = [*_turns(layout, met, worst, turn), sooner] if len(found) == 1 else [sooner]
     figures = {"count": len(found), "angle_deg": angle, "turn_deg": turn, "shorten_mm": shorten_mm}
@@ -106,7 +106,7 @@ def _between_figures(
     deepest = int(found[most]) if len(found) < MOST_TRIMMED else worst
     one, other = layout.cuts[met.first[deepest]], layout.cuts[met.second[deepest]]
     place = where(layout.loaf, met.point[deepest])
-    message = say.crossing(one, other, place)
+    message = say.CROSSING(cuts=both(one, other), place=place)
     sooner, shorten_mm = _sooner(layout, trims)
     apart = _overlap(layout, one.figure, other.figure)
     offers = [sooner]
@@ -138,7 +138,8 @@ def _turns(layout: Layout, met: Meetings, i: int, by_deg: int) -> Iterator[Offer
     about = cuts or [int(met.first[i])]
     for way, by in (("clockwise", -by_deg), ("counter-clockwise", by_deg)):
         turn = turned(about, met.point[i], math.radians(by))
-        told = say.turn_it(one.name if alone else one.word, by_deg, way)
+        what = (one.name if alone else one.word).replace("_", " ")
+        told = say.TURN_IT(what=what, by=by_deg, way=way)
         yield Offer(told, layout, partial(tuple, [turn]))
 
 
@@ -147,7 +148,7 @@ def _sooner(layout: Layout, trims: "list[Trim]") -> tuple[Offer, float]:
     most = max(trims, key=lambda trim: trim.mm)
     ends = [(trim.cut, trim.last) for trim in trims]
     by = half_up(most.mm)
-    told = say.shorten(layout.cuts[most.cut], by)
+    told = say.SHORTEN(cut=layout.cuts[most.cut], by=by)
     return Offer(told, layout, lambda: (shortened(ends, by),)), most.mm
 
 
@@ -160,7 +161,7 @@ def _farther_apart(layout: Layout, met: Meetings, found: Ints, by_mm: float) -> 
         (int(met.first[i]), int(met.second[i]), middle[b] - middle[a])
         for (a, b), i in pairs.items()
     ]
-    told = say.move_figures_apart(by_mm)
+    told = say.MOVE_FIGURES_APART(by=by_mm)
     return Offer(told, layout, lambda: (parted(layout, ways, by_mm),))
 
 
@@ -216,8 +217,8 @@ def _own_crossings(layout: Layout, lines: Shapes) -> list[Finding]:
     for worst, members in told_once(keys, depth):
         cut = layout.cuts[found[worst]]
         severity: Severity = "note" if cut.depth_mm <= SHALLOW_MM.value else "warning"
-        message = say.crosses_itself(cut) + likewise(len(members))
-        hint = say.two_strokes(CLEAR_MM.value)
+        message = say.CROSSES_ITSELF(cut=cut) + likewise(len(members))
+        hint = say.TWO_STROKES(clear=CLEAR_MM.value)
         figures = {"count": float(len(members)), "clear_mm": CLEAR_MM.value}
         about = tuple(found[members].tolist())
         findings.append(Finding("crossings", severity, message, hint, cut.place, figures, about))

@@ -136,8 +136,9 @@ def _crowded(found: Density, layout: Layout) -> list[Finding]:
     if worst.crowding <= 1.0:
         return []
     excess = worst.length_mm * (1 - 1 / worst.crowding)
-    message = say.too_dense(worst.name, worst.mm_per_cm2, worst.face_mm2 / worst.length_mm)
-    hint = say.cut_less(excess)
+    depth = worst.face_mm2 / worst.length_mm
+    message = say.TOO_DENSE(part=worst.name, mm_per_cm2=worst.mm_per_cm2, depth=depth)
+    hint = say.CUT_LESS(excess=math.ceil(excess / 10) * 10)
     figures = {
         "count": float(sum(part.crowding > 1 for part in parts)),
         "mm_per_cm2": worst.mm_per_cm2,
@@ -156,7 +157,8 @@ def _soft(found: Density, layout: Layout) -> list[Finding]:
         return []
     stiffness = 1 / (1 + math.pi * rho)
     shorter = 1 - math.sqrt(SOFT_CRACK_DENSITY.value / rho)
-    message, hint = say.soft_skin(stiffness), say.deep_cuts_shorter(shorter)
+    message = say.SOFT_SKIN(stiffness=stiffness)
+    hint = say.DEEP_CUTS_SHORTER(percent=math.ceil(100 * shorter))
     figures = {"cracks": rho, "stiffness": stiffness, "shorter": shorter}
     deep = tuple(i for i, cut in enumerate(layout.cuts) if cut.depth_mm >= DEEP_MM.value)
     place = max(layout.cuts[i].place for i in deep)

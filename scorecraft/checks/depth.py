@@ -38,10 +38,10 @@ def _too_deep(
     layout: Layout, cut: Cut, over: np.ndarray, deep: float, severity: Severity
 ) -> Finding:
     share = cut.depth_mm / layout.loaf.height_mm
-    message = say.too_deep(cut, share) + likewise(len(over))
+    message = say.TOO_DEEP(cut=cut, share=share) + likewise(len(over))
     most = float(np.floor(deep * 2) / 2)
     about = tuple(over.tolist())
-    offer = Offer(say.it_no_deeper(most), layout, lambda: (no_deeper(layout, about, most),))
+    offer = Offer(say.IT_NO_DEEPER(depth=most), layout, lambda: (no_deeper(layout, about, most),))
     figures = {"count": float(len(over)), "depth_mm": cut.depth_mm, "most_mm": deep}
     hint = say.SHALLOWER_OR_TALLER
     return Finding(
@@ -71,7 +71,7 @@ def _too_shallow(layout: Layout) -> Iterator[Finding]:
             cut.place,
             figures,
             about,
-            offers=(Offer(say.this_deep(wanted), layout, deeper),),
+            offers=(Offer(say.THIS_DEEP(depth=wanted), layout, deeper),),
         )
 
 

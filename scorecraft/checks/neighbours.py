@@ -13,7 +13,7 @@ import shapely
 
 from scorecraft.arrays import Flags, Ints, Shapes
 from scorecraft.checks.finding import Finding
-from scorecraft.checks.telling import CROWDED_FIX, crowded
+from scorecraft.checks.telling import CROWDED, CROWDED_FIX
 from scorecraft.cuts import Layout
 
 MOST_BOXES = 1_000_000
@@ -137,4 +137,4 @@ def _meet(one: Shapes, other: Shapes, distance_mm: float) -> Flags:
 def unseen(check: str, layout: Layout) -> Finding:
     """Tell that there are more places than were looked at."""
     place = max(cut.place for cut in layout.cuts)
-    return Finding(check, "note", crowded(check), CROWDED_FIX, place)
+    return Finding(check, "note", CROWDED(check=check), CROWDED_FIX, place)

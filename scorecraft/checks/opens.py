@@ -49,7 +49,7 @@ def not_sought(cuts: tuple[Cut, ...], error: ScorecraftError) -> Finding:
     asked = tuple(i for i, cut in enumerate(cuts) if cut.opens_mm is not None)
     too_many = isinstance(error, UsageError)
     why = say.TOO_MANY_CUTS if too_many else error.message
-    message, hint = say.no_depths(why), say.DEPTHS_INSTEAD
+    message, hint = say.NO_DEPTHS(why=why), say.DEPTHS_INSTEAD
     figures = {"count": float(len(asked))}
     place = max(cuts[i].place for i in asked)
     return Finding("opens", "warning", message, hint, place, figures, asked)
@@ -66,7 +66,7 @@ def _by_family(cuts: tuple[Cut, ...], chosen: Ints) -> list[list[int]]:
 def _roughly(cuts: tuple[Cut, ...], found: Wanted, worst: int, members: list[int]) -> Finding:
     """Tell of the cuts of one statement that open other than wished."""
     cut, reached = cuts[worst], float(found.reached_mm[worst])
-    message = say.opens_otherwise(cut, reached) + likewise(len(members))
+    message = say.OPENS_OTHERWISE(cut=cut, opens=reached) + likewise(len(members))
     figures = {"reached_mm": reached, "count": float(len(members))}
     return Finding("opens", "warning", message, say.ASK_LESS, cut.place, figures, tuple(members))
 
@@ -77,6 +77,6 @@ def _unmet(layout: Layout, found: Wanted, members: list[int]) -> Finding:
     cut, most = layout.cuts[worst], float(found.most_mm[worst])
     bounded = cut.depth_mm + DEPTH_STEP_MM.value > layout.deep_from_mm
     message = say.opens_only(cut, most, bounded)
-    hint = say.ask_for(float(np.floor(most * 9) / 10))
+    hint = say.ASK_FOR(most=np.floor(most * 9) / 10)
     figures: Mapping[str, float] = {"most_mm": most, "count": float(len(members))}
     return Finding("opens", "warning", message, hint, cut.place, figures, tuple(members))

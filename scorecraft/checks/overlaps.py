@@ -136,12 +136,13 @@ def _finding(layout: Layout, found: Overlaps, worst: int, members: Ints) -> Find
     apart = half_up(STRIP_PER_DEPTH.value * (cut.depth_mm + under.depth_mm) / 2)
     about = tuple(covered.tolist())
     drop = Offer(say.remove_some(len(covered), found.whole), layout, lambda: (without(about),))
-    side = Offer(say.move_apart(apart), layout, lambda: (_aside(layout, found, members, apart),))
+    told = say.MOVE_APART(by=apart)
+    side = Offer(told, layout, lambda: (_aside(layout, found, members, apart),))
     if shared > 0.9 * whole:
-        message = say.cut_twice(cut, under, place)
+        message = say.CUT_TWICE(over=say.over(cut, under), place=place)
         offers = (drop, side)
     else:
-        message = say.runs_over(cut, under, shared, place)
+        message = say.RUNS_OVER(over=say.over(cut, under), shared=shared, place=place)
         offers = (side, drop)
     figures = {"count": len(members), "shared_mm": shared, "apart_mm": apart}
     later = max(cut.place, under.place)

@@ -200,13 +200,13 @@ def _offers(layout: Layout, found: Pieces, members: list[int], edges: Ints) -> l
         slanted = [i for i in every if layout.cuts[i].family in _families(layout, about)]
         offers.append(Offer(say.UPRIGHT, layout, lambda: (no_flatter(layout, slanted, upright),)))
     shallow = _sound_mm(float(found.width_mm[members].min()))
-    told = say.no_deeper(cut, shallow)
+    told = say.NO_DEEPER(cut=cut, depth=shallow)
     offers.append(Offer(told, layout, lambda: (no_deeper(layout, about, shallow),)))
     gaps = [
         (i, shapely.LineString(layout.cuts[i].line).project(edge))
         for i, edge in zip(about, _edge(found.faces[members]), strict=True)
     ]
-    told = say.leave_gap(cut, wide)
+    told = say.LEAVE_GAP(cut=cut, wide=wide)
     offers.append(Offer(told, layout, lambda: (opened(layout, gaps, wide),)))
     return offers
 

@@ -33,8 +33,8 @@ def _under(layout: Layout, deep: list[int]) -> list[Finding]:
         return []
     about = tuple(i for i, depth in zip(deep, depths, strict=True) if depth == depths.max())
     figures = {"count": 1.0, "depth_mm": float(depths.max()), "least_mm": wanted}
-    offer = Offer(say.under_cure(wanted), layout, lambda: (at_depth(layout, about, wanted),))
-    message = say.underproofed(float(depths.max()))
+    offer = Offer(say.UNDER_CURE(depth=wanted), layout, lambda: (at_depth(layout, about, wanted),))
+    message = say.UNDERPROOFED(depth=depths.max())
     place = layout.cuts[about[0]].place
     return [
         Finding("proof", "note", message, say.PROOF_LONGER, place, figures, about, offers=(offer,))
@@ -50,6 +50,6 @@ def _over(layout: Layout, deep: list[int]) -> list[Finding]:
     worst = max(about, key=lambda i: layout.cuts[i].depth_mm)
     cut = layout.cuts[worst]
     figures = {"count": 1.0, "depth_mm": cut.depth_mm, "most_mm": most}
-    offer = Offer(say.over_cure(most), layout, lambda: (no_deeper(layout, about, most),))
-    message, hint = say.overproofed(cut.depth_mm), say.OVER_FIX
+    offer = Offer(say.OVER_CURE(depth=most), layout, lambda: (no_deeper(layout, about, most),))
+    message, hint = say.OVERPROOFED(depth=cut.depth_mm), say.OVER_FIX
     return [Finding("proof", "warning", message, hint, cut.place, figures, about, offers=(offer,))]

@@ -75,9 +75,10 @@ def _finding(
     place = where(layout.loaf, furthest[worst])
     far = float(over[worst])
     if severity == "stop" and at_hole(layout.loaf, furthest[worst]):
-        message = say.into_the_hole(cut, far, clock(math.atan2(*furthest[worst][::-1])))
+        hours = clock(math.atan2(*furthest[worst][::-1]))
+        message = say.INTO_THE_HOLE(cut=cut, far=far, place=hours)
     elif severity == "stop":
-        message = say.off_the_loaf(cut, far, place)
+        message = say.OFF_THE_LOAF(cut=cut, far=far, place=place)
     else:
         message = say.near_the_rim(cut, -far, place)
     trim = _trim(layout, cut)
@@ -98,7 +99,7 @@ def _offers(
         less = half_up(trim)
         last = [_ends_with(layout.cuts[i].line, furthest[i]) for i in found]
         ends = list(zip(found.tolist(), last, strict=True))
-        yield Offer(say.shorten_it(less), layout, lambda: (shortened(ends, less),))
+        yield Offer(say.SHORTEN_IT(by=less), layout, lambda: (shortened(ends, less),))
     step = half_up(too_far)
     inner = [at_hole(layout.loaf, furthest[i]) for i in found]
     ways = {
@@ -107,7 +108,7 @@ def _offers(
         / max(float(np.hypot(*furthest[i])), 1e-9)
         for i, out in zip(found, inner, strict=True)
     }
-    told = say.move_out(step) if all(inner) else say.move_in(step)
+    told = (say.MOVE_OUT if all(inner) else say.MOVE_IN)(by=step)
     yield Offer(told, layout, lambda: (moved(layout, ways),))
 
 

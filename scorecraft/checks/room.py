@@ -56,8 +56,8 @@ def coarse(opening: Opening) -> list[Finding]:
     """Tell that a layout has so many cuts that the model takes them coarsely."""
     if not opening.panels.passed:
         return []
-    count = len(opening.panels.ends)
-    return [Finding("room", "note", say.roughly_modelled(count), say.ROUGHLY_FIX, None)]
+    message = say.ROUGHLY_MODELLED(count=len(opening.panels.ends))
+    return [Finding("room", "note", message, say.ROUGHLY_FIX, None)]
 
 
 def told(found: Room, layout: Layout) -> str:

@@ -115,7 +115,8 @@ def deeper(trial: Trial, _: Room) -> Iterator[Cure]:
         ]
         if changes := trial.least(steps):
             (change,) = changes
-            yield Cure(say.deeper([cuts[i] for i in change.cuts], change.mm), changes)
+            those = say.those([cuts[i] for i in change.cuts])
+            yield Cure(say.DEEPER(those=those, depth=change.mm), changes)
             return
 
 
@@ -123,8 +124,7 @@ def longer(trial: Trial, _: Room) -> Iterator[Cure]:
     """Make single expansion cuts longer at both ends, all alike."""
     about, ways = _may_grow(trial.layout)
     if changes := trial.least([(lengthened(about, by),) for by in ways]):
-        told = [trial.layout.cuts[i] for i in about]
-        yield Cure(say.longer(told, changes[0].mm), changes)
+        yield Cure(_longer(trial.layout, about, changes[0].mm), changes)
 
 
 def longer_and_deeper(trial: Trial, _: Room) -> Iterator[Cure]:
@@ -135,7 +135,13 @@ def longer_and_deeper(trial: Trial, _: Room) -> Iterator[Cure]:
         return
     deep = at_depth(trial.layout, about, depth)
     if changes := trial.least([(lengthened(about, by), deep) for by in ways]):
-        yield Cure(say.longer_and_deeper([cuts[i] for i in about], changes[0].mm, depth), changes)
+        longer = _longer(trial.layout, about, changes[0].mm)
+        yield Cure(say.LONGER_AND_DEEPER(longer=longer, depth=depth), changes)
+
+
+def _longer(layout: Layout, about: list[int], by: float) -> str:
+    those = say.those([layout.cuts[i] for i in about])
+    return say.LONGER(those=those, both=2 * by, by=by)
 
 
 def _may_grow(layout: Layout) -> tuple[list[int], list[float]]:
@@ -188,7 +194,7 @@ def instead_of_light(trial: Trial, found: Room) -> Iterator[Cure]:
             continue
         if trial.passes(changes) and trial.enough(changes):
             told = _told((line,), depth, True)
-            yield Cure(say.without_light(told, len(gone)), changes)
+            yield Cure(say.WITHOUT_LIGHT(told=told, left_out=len(gone)), changes)
             return
 
 
@@ -216,12 +222,13 @@ def _told(lines: tuple[Line, ...], depth: float, upright: bool) -> str:
     if len(line) > 2:
         out = float(np.hypot(*line[len(line) // 2]))
         first = min(round(turntable_degrees(_way(each))) % 360 for each in lines)
-        told = say.add_around(len(lines), first, long, out, depth)
+        told = say.ADD_AROUND(count=len(lines), first=first, out=out, long=long, depth=depth)
     elif float(np.hypot(*line.mean(axis=0))) < 1.0:
         told = say.add_expansion(len(lines), [span(each) for each in lines], long, depth)
     else:
-        told = say.add_beside(span(line), long, float(np.hypot(*line.mean(axis=0))), depth)
-    return say.blade_upright(told) if upright else told
+        aside = np.hypot(*line.mean(axis=0))
+        told = say.ADD_BESIDE(along=span(line), aside=aside, long=long, depth=depth)
+    return say.BLADE_UPRIGHT(told=told) if upright else told
 
 
 def _way(line: Line) -> float:
@@ -232,4 +239,4 @@ def _way(line: Line) -> float:
 def span(line: Line) -> str:
     """Tell a straight cut by the clock, and by its turntable angle for the pattern's text."""
     theta = math.atan2(*(line[1] - line[0])[::-1])
-    return say.span(direction(theta), round(turntable_degrees(theta)) % 180)
+    return say.SPAN(hours=direction(theta), turn=round(turntable_degrees(theta)) % 180)

@@ -1,7 +1,7 @@
 """Skin: whether the bakes it was learned from settle it."""
 
 from scorecraft.checks.finding import Finding
-from scorecraft.checks.telling_loaf import too_few_bakes
+from scorecraft.checks.telling_loaf import TOO_FEW_BAKES
 from scorecraft.loaf.skin import Skin
 
 
@@ -11,5 +11,5 @@ def skin(used: Skin) -> list[Finding]:
         return []
     from scorecraft.tune.baker import TO_SETTLE
 
-    message = too_few_bakes(used.unsettled_by, used.thickness_mm)
+    message = TOO_FEW_BAKES(source=used.unsettled_by, skin=used.thickness_mm)
     return [Finding("skin", "note", message, TO_SETTLE, None)]

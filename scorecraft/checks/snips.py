@@ -58,11 +58,11 @@ def _hinge(layout: Layout, cut: Cut) -> Fault | None:
     least = LEAST_SNIP_HINGE_MM.value
     high = cut.depth_mm + cut.hinge_mm
     most = max(MOST_SNIP_HINGE.value * high, least)
-    if cut.hinge_mm < least:
-        return say.thin_hinge(cut, cut.hinge_mm), say.leave_hinge(least, most), least - cut.hinge_mm
-    if cut.hinge_mm > most:
-        return say.stiff_hinge(cut, cut.hinge_mm), say.leave_hinge(least, most), cut.hinge_mm - most
-    return None
+    if least <= cut.hinge_mm <= most:
+        return None
+    said = (say.THIN_HINGE if cut.hinge_mm < least else say.STIFF_HINGE)(cut=cut)
+    hint = say.LEAVE_HINGE(least=least, most=most)
+    return said, hint, max(least - cut.hinge_mm, cut.hinge_mm - most)
 
 
 def _held(layout: Layout, cut: Cut) -> Fault | None:
@@ -74,8 +74,8 @@ def _held(layout: Layout, cut: Cut) -> Fault | None:
     )
     if flat - 1e-6 <= held <= steep + 1e-6:
         return None
-    said = say.held_flat(cut, held) if held < flat else say.held_steep(cut, held)
-    return said, say.hold_between(flat, steep), max(flat - held, held - steep)
+    said = (say.HELD_FLAT if held < flat else say.HELD_STEEP)(cut=cut, held=held)
+    return said, say.HOLD_BETWEEN(flat=flat, steep=steep), max(flat - held, held - steep)
 
 
 def _overlapping(layout: Layout, snipped: list[int]) -> Iterator[Finding]:
@@ -94,9 +94,10 @@ def _overlapping(layout: Layout, snipped: list[int]) -> Iterator[Finding]:
     for worst, members in told_once(keys, np.array([run - gap for _, gap, run in found])):
         index, gap, run = found[worst]
         cut, about = layout.cuts[index], tuple(found[k][0] for k in members)
-        said = say.under_the_next(cut, gap) + likewise(len(members))
+        said = say.UNDER_THE_NEXT(cut=cut, apart=gap) + likewise(len(members))
         figures = {"count": float(len(members)), "apart_mm": gap, "least_mm": run}
-        yield Finding("snips", "warning", said, say.further_apart(run), cut.place, figures, about)
+        hint = say.FURTHER_APART(least=run)
+        yield Finding("snips", "warning", said, hint, cut.place, figures, about)
 
 
 def _place(layout: Layout, cut: Cut) -> tuple[Floats, Floats, float]:

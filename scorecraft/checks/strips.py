@@ -177,7 +177,8 @@ def _offers(
         return (parted(layout, pairs, by),)
 
     if worst.one != worst.other:
-        yield Offer(say.move_farther_apart(by), layout, moved)
+        yield Offer(say.MOVE_FARTHER_APART(by=by), layout, moved)
     depth = float(np.floor(min(s.width_mm for s in found) / STRIP_PER_DEPTH.value * 10) / 10)
     if depth > 0:
-        yield Offer(say.them_no_deeper(depth), layout, lambda: (no_deeper(layout, touched, depth),))
+        told = say.THEM_NO_DEEPER(depth=depth)
+        yield Offer(told, layout, lambda: (no_deeper(layout, touched, depth),))

@@ -8,7 +8,7 @@ import shapely
 from scorecraft.checks import telling_severed as say
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import both, likewise
 from scorecraft.cuts import Layout
 from scorecraft.loaf.areas import on_sheet
 from scorecraft.practice import LEAST_STRIP_MM, PULLED_SHARE
@@ -36,9 +36,8 @@ def _cut_out(layout: Layout, through: list[int]) -> Iterator[Finding]:
     for index in through:
         cut = layout.cuts[index]
         if np.allclose(cut.line[0], cut.line[-1]):
-            yield Finding(
-                "tears", "stop", say.falls_out(cut), say.LEAVE_OPEN, cut.place, {}, (index,)
-            )
+            said = say.FALLS_OUT(cut=cut)
+            yield Finding("tears", "stop", said, say.LEAVE_OPEN, cut.place, {}, (index,))
 
 
 def _between(layout: Layout, through: list[int], lines: np.ndarray) -> Iterator[Finding]:
@@ -57,12 +56,14 @@ def _between(layout: Layout, through: list[int], lines: np.ndarray) -> Iterator[
     for worst, found in told_once(keys, -wide):
         first, second = (layout.cuts[index] for index in cuts[worst])
         width = float(wide[worst])
-        said = say.corner(first, second) if width < MEET_MM else say.strip(first, second, width)
+        pair = both(first, second)
+        corner = width < MEET_MM
+        said = say.CORNER(cuts=pair) if corner else say.STRIP(cuts=pair, wide=width)
         about = tuple(sorted({index for k in found for index in cuts[k]}))
         figures = {"count": float(len(found)), "strip_mm": width}
         yield Finding(
-            "tears", "warning", said + likewise(len(found)), say.leave_strip(least), first.place,
-            figures, about,
+            "tears", "warning", said + likewise(len(found)), say.LEAVE_STRIP(least=least),
+            first.place, figures, about,
         )  # fmt: skip
 
 
@@ -75,9 +76,9 @@ def _beside_rim(layout: Layout, through: list[int], lines: np.ndarray) -> Iterat
     for worst, found in told_once(keys, -left[near]):
         cut, width = layout.cuts[through[near[worst]]], float(left[near[worst]])
         about = tuple(through[near[k]] for k in found)
-        said = say.edge(cut, width) + likewise(len(found))
+        said = say.EDGE(cut=cut, wide=width) + likewise(len(found))
         figures = {"count": float(len(found)), "strip_mm": width}
-        hint = say.leave_edge(least)
+        hint = say.LEAVE_EDGE(least=least)
         yield Finding("tears", "warning", said, hint, cut.place, figures, about)
 
 
@@ -92,7 +93,7 @@ def _pulled_too_far(layout: Layout, through: list[int]) -> Iterator[Finding]:
         cut, length = layout.cuts[index], float(layout.lengths_mm[index])
         widest = float(most[over[worst]])
         figures = {"count": float(len(found)), "pulled_mm": cut.pulled_mm, "most_mm": widest}
-        said = say.pulled_too_far(cut, cut.pulled_mm, length) + likewise(len(found))
-        hint = say.pull_less(widest, cut.pulled_mm / PULLED_SHARE.value)
+        said = say.PULLED_TOO_FAR(cut=cut, length=length) + likewise(len(found))
+        hint = say.PULL_LESS(most=widest, length=cut.pulled_mm / PULLED_SHARE.value)
         about = tuple(through[over[k]] for k in found)
         yield Finding("tears", "warning", said, hint, cut.place, figures, about)

@@ -1,10 +1,39 @@
 """Texts that several checks share: what cuts are called, more of the same, lists cut short."""
 
 from collections.abc import Sequence
+from string import Formatter
+from typing import Any
 
 from scorecraft.checks.cure import Cure
 from scorecraft.cuts import Cut
 from scorecraft.groups import called
+from scorecraft.units import mm_words
+
+
+class Sentence(str):
+    """What a check says, with gaps in braces: `{by:mm}` is a length, `{cut:the}` calls a cut.
+
+    They are filled by a call, which raises KeyError for one that is not given.
+
+    >>> Sentence("shorten it by {by:mm}")(by=4.96)
+    'shorten it by 5 mm'
+    """
+
+    __slots__ = ()
+
+    def __call__(self, **gaps: object) -> str:
+        """Fill the gaps."""
+        return _Words().vformat(self, (), gaps)
+
+
+class _Words(Formatter):
+    """Writes lengths and cuts as bakers say them."""
+
+    def format_field(self, value: Any, format_spec: str) -> str:
+        if format_spec == "the":
+            return the(value)
+        return mm_words(value) if format_spec == "mm" else format(value, format_spec)
+
 
 FIX_LISTED = "fix those listed, then check again"
 
@@ -35,14 +64,6 @@ def likewise(count: int, whole: bool = True) -> str:
     return f" ({least}{count - 1} more like it)" if count > 1 else ""
 
 
-def not_listed(check: str, more: int) -> str:
-    """Say that a check found more than is listed."""
-    return f"{more:,} more findings of this kind ({check}) are not listed"
-
-
-def crowded(check: str) -> str:
-    """Say that a check looked at a sample only."""
-    return f"the cuts are too crowded to look at every place for {check}"
-
-
+NOT_LISTED = Sentence("{more:,} more findings of this kind ({check}) are not listed")
+CROWDED = Sentence("the cuts are too crowded to look at every place for {check}")
 CROWDED_FIX = "use fewer cuts: counts given for this check cover only the places looked at"

@@ -1,30 +1,20 @@
 """What the checks of depth, dough, time and room say."""
 
 from collections.abc import Sequence
-from math import ceil
 
 from scorecraft.baking import USUAL_C
-from scorecraft.checks.telling import the
+from scorecraft.checks.telling import Sentence, the
 from scorecraft.cuts import Cut
 from scorecraft.groups import called
 from scorecraft.loaf.dough import Dough
-from scorecraft.units import celsius_words, mm_words, mm_words_apart, percent_words
+from scorecraft.units import celsius_words, mm_words, percent_words
 
 SHALLOWER_OR_TALLER = "cut it shallower, or shape a taller loaf"
 SPACE_OR_OUT = "leave it out, or give it more space and cut it deeper"
-
-
-def too_deep(cut: Cut, share: float) -> str:
-    """Say that a cut is too deep for the loaf's height."""
-    return (
-        f"{the(cut)} is {mm_words(cut.depth_mm)} deep, {percent_words(share)} of the loaf's "
-        "height: the loaf may collapse"
-    )
-
-
-def it_no_deeper(depth_mm: float) -> str:
-    """Advise to cut a cut shallower."""
-    return f"cut it no deeper than {mm_words(depth_mm)}"
+TOO_DEEP = Sentence(
+    "{cut:the} is {cut.depth_mm:mm} deep, {share:.0%} of the loaf's height: the loaf may collapse"
+)
+IT_NO_DEEPER = Sentence("cut it no deeper than {depth:mm}")
 
 
 def too_shallow(cut: Cut) -> str:
@@ -33,35 +23,16 @@ def too_shallow(cut: Cut) -> str:
     return f"{the(cut)} is only {mm_words(cut.depth_mm)} deep, too shallow {job}"
 
 
-def this_deep(depth_mm: float) -> str:
-    """Advise a depth."""
-    return f"cut it {mm_words(depth_mm)} deep"
-
-
-def too_dense(part: str, mm_per_cm2: float, depth_mm: float) -> str:
-    """Say that a part of the loaf is cut too much."""
-    return (
-        f"{part} has {mm_per_cm2:.1f} mm of cut on every cm² of dough, {depth_mm:.1f} mm deep on "
-        "average: the skin may shred"
-    )
-
-
-def cut_less(excess_mm: float) -> str:
-    """Advise to leave out some of the cutting."""
-    return f"remove about {ceil(excess_mm / 10) * 10} mm of cut there, or cut it shallower"
-
-
-def soft_skin(stiffness: float) -> str:
-    """Say that deep cuts leave the skin slack."""
-    return (
-        f"the deep cuts leave the skin {percent_words(stiffness)} of its stiffness: "
-        "the loaf may flatten"
-    )
-
-
-def deep_cuts_shorter(share: float) -> str:
-    """Advise to shorten the deep cuts."""
-    return f"make the deep cuts {ceil(100 * share)}% shorter, or use fewer"
+THIS_DEEP = Sentence("cut it {depth:mm} deep")
+TOO_DENSE = Sentence(
+    "{part} has {mm_per_cm2:.1f} mm of cut on every cm² of dough, {depth:.1f} mm deep on "
+    "average: the skin may shred"
+)
+CUT_LESS = Sentence("remove about {excess} mm of cut there, or cut it shallower")
+SOFT_SKIN = Sentence(
+    "the deep cuts leave the skin {stiffness:.0%} of its stiffness: the loaf may flatten"
+)
+DEEP_CUTS_SHORTER = Sentence("make the deep cuts {percent}% shorter, or use fewer")
 
 
 def one_sided(heavier: float, opening: bool, toward: str) -> str:
@@ -72,70 +43,32 @@ def one_sided(heavier: float, opening: bool, toward: str) -> str:
     return f"{share} of the {what} is on the {side} side: the loaf will rise more there"
 
 
-def add_cut(length_mm: float, depth_mm: float, back: str, away_mm: float) -> str:
-    """Advise a cut on the other side."""
-    return (
-        f"add about {length_mm:.0f} mm of cut, {mm_words(depth_mm)} deep, {back}, "
-        f"{away_mm:.0f} mm from the crown"
-    )
-
-
-def cut_less_on_one_side(toward: str, back: str) -> str:
-    """Advise to cut less where the other side has no space for another cut."""
-    return f"shorten the deep cuts {toward}, or give those {back} more"
-
-
-def fills_its_pot(baked_mm: float, pot_mm: float) -> str:
-    """Say that the baked loaf nearly touches its pot."""
-    baked, pot = mm_words_apart(baked_mm, pot_mm)
-    return f"the baked loaf, {baked} across, will all but fill its {pot} pot"
-
-
-def touches_its_pot(baked_mm: float, pot_mm: float) -> str:
-    """Say that the loaf grows against the wall of its pot."""
-    baked, pot = mm_words_apart(baked_mm, pot_mm)
-    return f"the loaf will bake to {baked} across and touch its {pot} pot"
-
-
-def too_wide_for_its_pot(loaf_mm: float, pot_mm: float) -> str:
-    """Say that the loaf does not go into its pot."""
-    loaf, pot = mm_words_apart(loaf_mm, pot_mm)
-    return f"the loaf is {loaf} across: it does not fit its {pot} pot"
-
-
-def smaller_loaf(most_mm: int, less_dough: float) -> str:
-    """Advise a loaf that fits its pot."""
-    less = percent_words(less_dough)
-    return f"make it no more than {most_mm} mm across, with about {less} less dough"
-
+ADD_CUT = Sentence(
+    "add about {length:.0f} mm of cut, {depth:mm} deep, {back}, {away:.0f} mm from the crown"
+)
+CUT_LESS_ON_ONE_SIDE = Sentence("shorten the deep cuts {toward}, or give those {back} more")
+FITS = {
+    "note": Sentence("the baked loaf, {across} across, will all but fill its {pot} pot"),
+    "warning": Sentence("the loaf will bake to {across} across and touch its {pot} pot"),
+    "stop": Sentence("the loaf is {across} across: it does not fit its {pot} pot"),
+}
+"""How a loaf fits its pot, by how grave it is."""
+SMALLER_LOAF = Sentence("make it no more than {most} mm across, with about {less:.0%} less dough")
 
 RAGGED = "nothing to do unless the edge looks ragged"
-
-
-def too_few_bakes(source: str, skin_mm: float) -> str:
-    """Say that a baker's openings do not tell the skin, and which is used."""
-    return (
-        f'the openings in "{source}" are too few, or differ too much, to be sure of the '
-        f"skin: the default of {skin_mm:g} mm is used"
-    )
-
+TOO_FEW_BAKES = Sentence(
+    'the openings in "{source}" are too few, or differ too much, to be sure of the '
+    "skin: the default of {skin:g} mm is used"
+)
 
 TOO_MANY_CUTS = "there are too many cuts for that"
 DEPTHS_INSTEAD = "give these cuts a depth instead; until then the default depth is used"
 ASK_LESS = "ask for less, or give some of these cuts a depth instead"
-
-
-def no_depths(why: str) -> str:
-    """Say that no depths were looked for."""
-    return f"no depths were found for the openings asked for: {why}"
-
-
-def opens_otherwise(cut: Cut, opens_mm: float) -> str:
-    """Say that a cut opens other than was asked for."""
-    return (
-        f"{the(cut)} opens about {opens_mm:.1f} mm, not the {cut.opens_mm:g} mm asked for: "
-        "no depths give every cut the opening asked for"
-    )
+NO_DEPTHS = Sentence("no depths were found for the openings asked for: {why}")
+OPENS_OTHERWISE = Sentence(
+    "{cut:the} opens about {opens:.1f} mm, not the {cut.opens_mm:g} mm asked for: "
+    "no depths give every cut the opening asked for"
+)
 
 
 def opens_only(cut: Cut, most_mm: float, bounded: bool) -> str:
@@ -148,9 +81,9 @@ def opens_only(cut: Cut, most_mm: float, bounded: bool) -> str:
     )
 
 
-def ask_for(most_mm: float) -> str:
-    """Advise an opening within reach."""
-    return f"ask for {most_mm:.1f} mm or less, make the cut longer, or give it fewer neighbours"
+ASK_FOR = Sentence(
+    "ask for {most:.1f} mm or less, make the cut longer, or give it fewer neighbours"
+)
 
 
 def too_slow(dough: Dough, takes: str, allowed: str) -> str:
@@ -169,13 +102,10 @@ def fewer_cuts(slowest: Cut, count: int, time: str) -> str:
     return f"make fewer cuts: the {called(slowest, count)} alone {takes} {time}"
 
 
-def chill(chilled_c: float, time: str) -> str:
-    """Advise to chill the loaf."""
-    return (
-        f"chill the loaf: at {celsius_words(chilled_c)} there is time for about {time} "
-        f"(write `dough temperature {chilled_c:.0f}C`)"
-    )
-
+CHILL = Sentence(
+    "chill the loaf: at {chilled:.0f} °C there is time for about {time} "
+    "(write `dough temperature {chilled:.0f}C`)"
+)
 
 NO_CURE = (
     "no single cut fixes this: bake a larger or taller loaf, leave space for long expansion cuts "
@@ -184,11 +114,9 @@ NO_CURE = (
 LIKELY_TO_BURST = "likely to burst"
 JUST_ENOUGH = "barely enough room to spring; tightest"
 ROUGHLY_FIX = "for exact widths try the expansion cuts alone, in a file without the decorative ones"
-
-
-def roughly_modelled(count: int) -> str:
-    """Say that a layout has so many cuts that the model takes them coarsely."""
-    return f"with {count:,} cuts, the model can only estimate roughly how wide each one opens"
+ROUGHLY_MODELLED = Sentence(
+    "with {count:,} cuts, the model can only estimate roughly how wide each one opens"
+)
 
 
 def room_left(start: str, taken: float, least: str) -> str:
@@ -197,22 +125,12 @@ def room_left(start: str, taken: float, least: str) -> str:
     return f"{start}: the cuts absorb {percent_words(taken)} of the oven spring{end}"
 
 
-def deeper(cuts: Sequence[Cut], depth_mm: float) -> str:
-    """Advise to deepen expansion cuts."""
-    return f"cut {_those(cuts)} {mm_words(depth_mm)} deep"
+DEEPER = Sentence("cut {those} {depth:mm} deep")
+LONGER = Sentence("make {those} {both:mm} longer, {by:mm} at each end")
+LONGER_AND_DEEPER = Sentence("{longer}, and {depth:mm} deep")
 
 
-def longer(cuts: Sequence[Cut], by_mm: float) -> str:
-    """Advise to make expansion cuts longer, by so much at each end."""
-    return f"make {_those(cuts)} {mm_words(2 * by_mm)} longer, {mm_words(by_mm)} at each end"
-
-
-def longer_and_deeper(cuts: Sequence[Cut], by_mm: float, depth_mm: float) -> str:
-    """Advise to make expansion cuts longer and deeper."""
-    return f"{longer(cuts, by_mm)}, and {mm_words(depth_mm)} deep"
-
-
-def _those(cuts: Sequence[Cut]) -> str:
+def those(cuts: Sequence[Cut]) -> str:
     """Call expansion cuts: `the slash`, `the leaf midribs`, or all of them."""
     if len({cut.name for cut in cuts}) > 1:
         return "the expansion cuts"
@@ -226,33 +144,14 @@ def add_expansion(count: int, spans: list[str], long_mm: float, depth_mm: float)
     return f"add {what} through the crown {along}, {long_mm:.0f} mm long and {depth_mm:g} mm deep"
 
 
-def add_beside(along: str, long_mm: float, aside_mm: float, depth_mm: float) -> str:
-    """Advise a pair of expansion cuts, one on each side of the crown."""
-    return (
-        f"add two expansion cuts {along}, one on each side of the crown {aside_mm:.0f} mm from it, "
-        f"{long_mm:.0f} mm long and {depth_mm:g} mm deep"
-    )
-
-
-def add_around(count: int, from_deg: int, long_mm: float, out_mm: float, depth_mm: float) -> str:
-    """Advise round expansion cuts about the crown, the first at an angle of the turntable."""
-    return (
-        f"add {count} curved expansion cuts around the crown, evenly spaced from {from_deg}° on "
-        f"the turntable, {out_mm:.0f} mm from the crown, {long_mm:.0f} mm long and {depth_mm:g} mm "
-        "deep"
-    )
-
-
-def span(hours: str, turn_deg: int) -> str:
-    """Say where a straight cut through the crown runs."""
-    return f"{hours} ({turn_deg}° on the turntable)"
-
-
-def blade_upright(cure: str) -> str:
-    """Advise a cut that is made with the blade upright."""
-    return f"{cure}, with the blade upright"
-
-
-def without_light(cure: str, left_out: int) -> str:
-    """Advise a cut that takes the place of light ones."""
-    return f"{cure}, and leave out the light cuts in its way ({left_out})"
+ADD_BESIDE = Sentence(
+    "add two expansion cuts {along}, one on each side of the crown {aside:.0f} mm from it, "
+    "{long:.0f} mm long and {depth:g} mm deep"
+)
+ADD_AROUND = Sentence(
+    "add {count} curved expansion cuts around the crown, evenly spaced from {first}° on "
+    "the turntable, {out:.0f} mm from the crown, {long:.0f} mm long and {depth:g} mm deep"
+)
+SPAN = Sentence("{hours} ({turn}° on the turntable)")
+BLADE_UPRIGHT = Sentence("{told}, with the blade upright")
+WITHOUT_LIGHT = Sentence("{told}, and leave out the light cuts in its way ({left_out})")

@@ -139,14 +139,16 @@ def _offers(
     if steeper is not None:
         about = np.unique([spots.cut[here], spots.cut[there]]).tolist()
         steep = math.radians(steeper)
-        yield Offer(say.steeper(steeper), layout, lambda: (no_flatter(layout, about, steep),))
+        told = say.STEEPER(blade=steeper)
+        yield Offer(told, layout, lambda: (no_flatter(layout, about, steep),))
     by = half_up(lacks)
     pairs = [
         (int(spots.cut[a]), int(spots.cut[b]), spots.point[b] - spots.point[a])
         for a, b in zip(here, there, strict=True)
     ]
     if all(a != b for a, b, _ in pairs):
-        yield Offer(say.move_farther_apart(by), layout, lambda: (parted(layout, pairs, by),))
+        told = say.MOVE_FARTHER_APART(by=by)
+        yield Offer(told, layout, lambda: (parted(layout, pairs, by),))
 
 
 def _severity(left: float, depth_mm: float) -> Severity:

@@ -6,6 +6,7 @@ from scorecraft.baking import VESSEL_CLEAR_MM
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.cuts import Layout
+from scorecraft.units import mm_words_apart
 
 
 def vessel(layout: Layout) -> list[Finding]:
@@ -21,15 +22,10 @@ def vessel(layout: Layout) -> list[Finding]:
     most = (inside - 2 * VESSEL_CLEAR_MM.value) / layout.bake.sideways
     if widest <= most:
         return []
-    severity: Severity = "note"
-    message = say.fills_its_pot(baked, inside)
-    if baked > inside:
-        severity = "warning"
-        message = say.touches_its_pot(baked, inside)
-    if widest > inside:
-        severity = "stop"
-        message = say.too_wide_for_its_pot(widest, inside)
+    severity: Severity = "stop" if widest > inside else "warning" if baked > inside else "note"
+    across, pot = mm_words_apart(widest if severity == "stop" else baked, inside)
+    message = say.FITS[severity](across=across, pot=pot)
     less = 1 - (most / widest) ** 3
-    hint = say.smaller_loaf(math.floor(most), less)
+    hint = say.SMALLER_LOAF(most=math.floor(most), less=less)
     figures = {"baked_mm": baked, "most_mm": most, "less_dough": less}
     return [Finding("vessel", severity, message, hint, None, figures)]

@@ -72,7 +72,7 @@ def refusal(error: ScorecraftError, status: int) -> Answer:
 def internal(error: Exception) -> Answer:
     """Answer that something failed which should not, and write where to standard error."""
     sys.stderr.write(shown_plainly("".join(traceback.format_exception(error))))
-    return refusal(say.internal(type(error).__name__, error).error(), 500)
+    return refusal(say.INTERNAL(kind=type(error).__name__, error=error).error(), 500)
 
 
 def problem_data(problem: Problem) -> JsonObject:

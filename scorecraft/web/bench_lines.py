@@ -59,12 +59,15 @@ def turn_said(step: Step, time: int, times: int) -> list[Json]:
     if turn == "0°":
         pieces.append([say.STAY, ""])
     elif exact_degrees(step.turn_rad) is not None:
-        pieces += [[say.TURN, ""], [turn, "strong"], [way, ""], [say.mark_to(mark), "faint"]]
+        to = say.MARK_TO.format(angle=mark)
+        pieces += [[say.TURN, ""], [turn, "strong"], [way, ""], [to, "faint"]]
     else:
         pieces += [[say.TURN_MARK, ""], [mark, "strong"], [way, ""]]
     if step.spin_rad:
-        pieces.append([say.spin(degrees(step.spin_rad)), ""])
-    return [*pieces, *([[say.time_of(time, times), "faint"]] if times > 1 else [])]
+        pieces.append([say.SPIN.format(degrees=degrees(step.spin_rad)), ""])
+    if times > 1:
+        pieces.append([say.TIME_OF.format(time=time, times=times), "faint"])
+    return pieces
 
 
 def named(layout: Layout, pulls: list[Pull]) -> str:

@@ -124,7 +124,7 @@ class Crew:
             taken = time.monotonic() - begun
             if taken > job.seconds:
                 self.remember(job)
-                raise say.too_long(job.seconds).as_error(TooLongError)
+                raise say.TOO_LONG(seconds=job.seconds).as_error(TooLongError)
             if taken > self.quick_s:  # what is quick is finished: a new worker would cost more
                 if not job.wanted():
                     raise say.UNWANTED.as_error(UnwantedError)

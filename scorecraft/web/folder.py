@@ -51,7 +51,7 @@ class Folder:
         self.path = path.resolve()
         self.saving = threading.Lock()
         if not self.path.is_dir():
-            raise say.no_folder(path).usage()
+            raise say.NO_FOLDER(path=path).usage()
 
     def names(self) -> list[str]:
         """List the pattern files, without hidden ones."""
@@ -70,14 +70,14 @@ class Folder:
         """Find the path of a name; raises UsageError for anything but a plain file name."""
         plain = name.strip()
         if not plain or plain[0] == "." or ODD.search(plain) or TAKEN.fullmatch(plain):
-            raise say.no_file_name(name).usage()
+            raise say.NO_FILE_NAME(name=name).usage()
         if len(plain) > LONGEST_NAME:
-            raise say.name_too_long(LONGEST_NAME).usage()
+            raise say.NAME_OVER(most=LONGEST_NAME).usage()
         path = self.path / (plain if plain.endswith(SUFFIX) else plain + SUFFIX)
         if len(os.fsencode(path.name)) > MOST_NAME_BYTES:
-            raise say.name_too_long().usage()
+            raise say.NAME_TOO_LONG.usage()
         if os.path.lexists(path) and not self.holds(path):
-            raise say.no_plain_file(name).usage()
+            raise say.NO_PLAIN_FILE(name=name).usage()
         return path
 
     def open(self, name: str) -> Opened:
@@ -111,7 +111,7 @@ class Folder:
         old, path = self.there(name), self.file(new)
         with self.saving:
             if os.path.lexists(path) and not is_same(old, path):
-                raise say.name_taken(path.name).usage()
+                raise say.NAME_TAKEN(name=path.name).usage()
             moved(old, path)
         return path.name
 
@@ -138,9 +138,9 @@ class Folder:
             try:
                 trash.mkdir(exist_ok=True)
             except OSError as error:
-                raise say.no_trash(trash).usage() from error
+                raise say.NO_TRASH(path=trash).usage() from error
             if trash.is_symlink():
-                raise say.no_trash(trash).usage()
+                raise say.NO_TRASH(path=trash).usage()
             path = free(trash, old.stem)
             moved(old, path)
         return path
@@ -149,7 +149,7 @@ class Folder:
         """Find the path of a file that is there; raises UsageError where it is not."""
         path = self.file(name)
         if not path.exists():
-            raise say.no_such_file(path.name).usage()
+            raise say.NO_SUCH_FILE(name=path.name).usage()
         return path
 
 
@@ -158,7 +158,8 @@ def moved(old: Path, new: Path) -> None:
     try:
         old.rename(new)
     except OSError as error:
-        raise say.not_moved(old.name, error.strerror or str(error)).usage() from error
+        why = (error.strerror or str(error)).lower()
+        raise say.NOT_MOVED(name=old.name, why=why).usage() from error
     sync_folder(new.parent)
 
 

@@ -70,7 +70,7 @@ def kept(tuned: Tuned, name: str, note: str, folder: Path) -> None:
     """
     for path in (folder / LOG, folder / BAKER):
         if os.path.lexists(path) and not is_within(folder, path):
-            raise say.no_plain_file(path.name).usage()
+            raise say.NO_PLAIN_FILE(name=path.name).usage()
     today = date.today().isoformat()
     baker = baker_text(baker_of(tuned.fit, pattern=name, date=today)).encode()
     add(folder / LOG, record(tuned, pattern=name, date=today, note=note))
@@ -91,9 +91,9 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
             raise say.NO_ROW.usage()
         key = text_of(row, "key")
         if key not in design.fingerprints:
-            raise say.gone(key).usage()
+            raise say.GONE(key=key).usage()
         if text_of(row, "mark") != design.fingerprints[key]:
-            raise say.changed(key).usage()
+            raise say.CHANGED(key=key).usage()
         width = number_of(row, "width_mm", -1.0, 0.0, WIDEST_MEASURED_MM)
         found.append(Measured(key, width, Place("page", len(found) + 1, 1)))
     return tuple(found)

@@ -65,10 +65,10 @@ def serve(
 
 def welcome(address: str, folder: Folder, guests: Guests, say: Callable[[str], None]) -> None:
     """Tell the baker where the page is, and how a phone gets in."""
-    say(telling.at(address))
-    say(telling.shows(folder.path))
+    say(telling.AT.format(address=address))
+    say(telling.SHOWS.format(folder=folder.path))
     if guests.welcome:
-        say(telling.phone_link(guests.invite()))
+        say(telling.PHONE_LINK.format(link=guests.invite()))
         say(telling.PHONE_ONCE)
 
 
@@ -113,7 +113,7 @@ def bound(host: str, port: int) -> socket.socket:
         door.bind((host, port))
     except OSError as error:
         door.close()
-        raise telling.no_port(port, error.strerror).usage() from error
+        raise telling.NO_PORT(port=port, why=error.strerror).usage() from error
     return door
 
 

@@ -3,8 +3,6 @@
 The page's own texts are in static/words.js, those of its help in help.py and the glossary.
 """
 
-from pathlib import Path
-
 from scorecraft.arrays import Floats
 from scorecraft.errors import Slip
 from scorecraft.loaf.dough import Dough
@@ -14,35 +12,15 @@ from scorecraft.units import mm_range, mm_words, plain
 
 # The terminal
 
-
-def at(address: str) -> str:
-    """Say where the page is."""
-    return f"The page is at {address}"
-
-
-def shows(folder: Path) -> str:
-    """Say whose patterns it shows, and how it ends."""
-    return f"It shows the patterns in {folder}. Press Ctrl-C to stop it."
-
-
-def phone_link(link: str) -> str:
-    """Say by which link a phone comes in."""
-    return f"To follow the cuts on a phone on this network, open {link}"
-
-
+AT = "The page is at {address}"
+SHOWS = "It shows the patterns in {folder}. Press Ctrl-C to stop it."
+PHONE_LINK = "To follow the cuts on a phone on this network, open {link}"
 PHONE_ONCE = "The link lets one phone in, once; the page's bench makes more, and shows a QR code."
 NO_NETWORK = Slip("this computer is not on a network", "join one first, or leave out --share")
-
-
-def no_port(port: int, why: str | None) -> Slip:
-    """Say that a port is taken."""
-    hint = "choose another with --port, or let 0 find a free one"
-    return Slip(f"port {port} cannot be used: {why}", hint)
-
-
-def no_folder(path: Path) -> Slip:
-    """Refuse what is not a folder."""
-    return Slip(f'"{path}" is not a folder', "name a folder of patterns")
+NO_PORT = Slip(
+    "port {port} cannot be used: {why}", "choose another with --port, or let 0 find a free one"
+)
+NO_FOLDER = Slip('"{path}" is not a folder', "name a folder of patterns")
 
 
 # Answers to the page
@@ -59,53 +37,25 @@ NEW_LINK = "ask the baker for a new link"
 OTHER_NAME = "this server has another name"
 OTHER_PAGE = "another page may not ask this server"
 INTERNAL_HINT = "the terminal shows where; save your text, then try another way"
-NAME_TOO_LONG = "the file name is too long"
 NOTHING_MEASURED = Slip("there are no openings to compare", "measure at least one cut")
 FIX_FIRST = Slip("fix the text first", "then change the shape here")
 NO_ROW = Slip("an opening needs its cut and its width")
 REMOVE_WIDTH = "remove its width"
 OPEN_AS_BAKED = "open the pattern as it was baked, or remove its width"
-
-
-def too_long(seconds: float) -> Slip:
-    """Say that the work was stopped."""
-    hint = "make the pattern simpler: fewer copies, fewer or larger fills"
-    return Slip(f"this took longer than {seconds:g} s and was stopped", hint)
-
-
-def no_file_name(name: str) -> Slip:
-    """Refuse a name that is odd."""
-    return Slip(f'"{name}" is not a file name', "use letters, digits, spaces, - and _")
-
-
-def name_too_long(most: int | None = None) -> Slip:
-    """Refuse a name that is long."""
-    return Slip(NAME_TOO_LONG, f"at most {most} letters" if most else "use fewer letters")
-
-
-def no_plain_file(name: str) -> Slip:
-    """Refuse a link out of the folder."""
-    return Slip(f'"{name}" is not an ordinary file in the folder')
-
-
-def no_such_file(name: str) -> Slip:
-    """Say that a file has gone."""
-    return Slip(f'there is no "{name}" in the folder', "it may have been moved; reload the shelf")
-
-
-def name_taken(name: str) -> Slip:
-    """Refuse a name that another file has."""
-    return Slip(f'"{name}" exists already', "choose another name")
-
-
-def no_trash(path: Path) -> Slip:
-    """Refuse to delete where nothing can be moved to the trash."""
-    return Slip(f'"{path}" cannot be used as the trash folder', "move what is there, or its link")
-
-
-def not_moved(name: str, why: str) -> Slip:
-    """Say that the system did not let a file be moved."""
-    return Slip(f'"{name}" could not be moved: {why.lower()}', "check who may write to the folder")
+TOO_LONG = Slip(
+    "this took longer than {seconds:g} s and was stopped",
+    "make the pattern simpler: fewer copies, fewer or larger fills",
+)
+NO_FILE_NAME = Slip('"{name}" is not a file name', "use letters, digits, spaces, - and _")
+NAME_TOO_LONG = Slip("the file name is too long", "use fewer letters")
+NAME_OVER = Slip(NAME_TOO_LONG.message, "at most {most} letters")
+NO_PLAIN_FILE = Slip('"{name}" is not an ordinary file in the folder')
+NO_SUCH_FILE = Slip(
+    'there is no "{name}" in the folder', "it may have been moved; reload the shelf"
+)
+NAME_TAKEN = Slip('"{name}" exists already', "choose another name")
+NO_TRASH = Slip('"{path}" cannot be used as the trash folder', "move what is there, or its link")
+NOT_MOVED = Slip('"{name}" could not be moved: {why}', "check who may write to the folder")
 
 
 def changed_on_disk(name: str, new: bool) -> Slip:
@@ -114,19 +64,9 @@ def changed_on_disk(name: str, new: bool) -> Slip:
     return Slip(f'"{name}" {what}', "open it to see, save under another name, or overwrite it")
 
 
-def gone(key: str) -> Slip:
-    """Refuse the width of a cut that is no longer there."""
-    return Slip(f'"{key}" is no longer in the pattern', REMOVE_WIDTH)
-
-
-def changed(key: str) -> Slip:
-    """Refuse the width of a cut that is another one now."""
-    return Slip(f'"{key}" has changed since it was measured', OPEN_AS_BAKED)
-
-
-def internal(kind: str, error: Exception) -> Slip:
-    """Say that something failed which should not."""
-    return Slip(f"internal error: {kind}: {error}", INTERNAL_HINT)
+GONE = Slip('"{key}" is no longer in the pattern', REMOVE_WIDTH)
+CHANGED = Slip('"{key}" has changed since it was measured', OPEN_AS_BAKED)
+INTERNAL = Slip("internal error: {kind}: {error}", INTERNAL_HINT)
 
 
 # The bench
@@ -135,21 +75,9 @@ DEPTH, BLADE, HANDLE, SCISSORS = "Depth", "Blade", "Handle", "Scissors"
 UPRIGHT = "upright"
 TURN, TURN_MARK, STAY = "Turn", "Turn the mark to", "Don’t turn"
 CLOCKWISE, COUNTER = "clockwise", "counter-clockwise"
-
-
-def mark_to(angle: str) -> str:
-    """Say where the table's mark then stands."""
-    return f"· mark to {angle}"
-
-
-def spin(degrees: float) -> str:
-    """Say how far the table turns while it is cut."""
-    return f"· turn it {degrees:.0f}° under the blade"
-
-
-def time_of(time: int, times: int) -> str:
-    """Say which of like steps this is."""
-    return f"{time} of {times}"
+MARK_TO = "· mark to {angle}"
+SPIN = "· turn it {degrees:.0f}° under the blade"
+TIME_OF = "{time} of {times}"
 
 
 def before_cutting(steps: int, takes: str, skill: str, dough: Dough, allowed: str) -> str:

@@ -146,7 +146,7 @@ def test_on_its_way_through_the_oven_a_loaf_grows_and_browns(petal_layout):
 def test_without_the_table_only_loaf_and_shadow_are_left(petal_layout):
     photo = alone(Bread(petal_layout, mouths_for(petal_layout)), PIXELS).photo
     assert photo.shape[2] == 4 and photo[PIXELS // 2, PIXELS // 2, 3] == 255
-    upper_left, lower_right = photo[3, 3, 3], photo[PIXELS // 7 * 6, PIXELS // 7 * 6, 3]
+    upper_left, lower_right = photo[3, 3, 3], photo[PIXELS // 6 * 5, PIXELS // 6 * 5, 3]
     assert upper_left < 30 < lower_right
 
 

@@ -81,11 +81,13 @@ def browser():
         browser.close()
 
 
-@pytest.fixture(scope="module")
-def pictures(tmp_path_factory):
-    """Screenshots are kept where SCREENSHOTS says, else in the tests' temporary folder."""
+@pytest.fixture(scope="session")
+def pictures():
+    """Screenshots are made only where SCREENSHOTS names a folder for them."""
     folder = os.environ.get("SCREENSHOTS")
-    made = Path(folder) if folder else tmp_path_factory.mktemp("pictures")
+    if not folder:
+        return None
+    made = Path(folder)
     made.mkdir(parents=True, exist_ok=True)
     return made
 

@@ -162,12 +162,13 @@ def test_the_clock_rests_before_it_is_set_to_zero(bench):
 @pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf"])
 def test_short_windows_keep_the_loaf_large_beside_the_words(bench, pictures, name):
     """The loaf takes most of the height, and neither words nor lens lie over what is cut."""
-    page = bench(name, size="desk", reduced_motion="reduce").page
+    web = bench(name, size="desk", reduced_motion="reduce")
+    page = web.page
     for step, (width, height) in enumerate(SHORT * 3):
         page.set_viewport_size({"width": width, "height": height})
         page.keyboard.press("ArrowRight")
         if step < len(SHORT):
-            page.screenshot(path=pictures / f"bench-{name}-{width}.png")
+            web.picture(pictures, f"bench-{name}", width)
         loaf = page.locator(
             ".bench-stage > svg > .ring .ticks"
         ).bounding_box()  # the dial hugs the loaf

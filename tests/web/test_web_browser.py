@@ -40,11 +40,12 @@ def test_the_whole_journey(seen, live, pictures, size):
 
     page.wait_for_selector("#oven:not([disabled])")
     web.slide("#oven", 100)
-    page.wait_for_selector(".stage image.baked")
-    assert page.get_attribute(".stage image.baked", "opacity") == "1"
+    baked = page.locator(".stage image.baked")  # one for each stage of the bake, the last on top
+    playwright.expect(baked.last).to_have_attribute("opacity", "1")
     web.picture(pictures, "baked")
     web.slide("#oven", 0)
-    assert page.get_attribute(".stage image.baked", "opacity") == "0"
+    for stage in baked.all():
+        playwright.expect(stage).to_have_attribute("opacity", "0")
 
     panel = "Text"
     if size == "phone":
@@ -456,12 +457,12 @@ def test_every_room_at_every_size_and_for_everybody(seen, pictures, room):
         page.set_viewport_size({"width": width, "height": height})
         page.wait_for_timeout(60)
         assert page.evaluate("() => document.documentElement.scrollWidth - innerWidth") <= 0, size
-        page.screenshot(path=pictures / f"{room}-{size}.png")
+        web.picture(pictures, room, size)
         if size == "phone":
             assert violations(page) == [], size
     page.set_viewport_size({"width": 1440, "height": 900})
     page.emulate_media(color_scheme="dark")
-    page.screenshot(path=pictures / f"{room}-dark.png")
+    web.picture(pictures, room, "dark")
     assert violations(page) == [], "dark"
 
 

@@ -138,7 +138,7 @@ def test_the_help_is_read_at_every_width_and_by_everybody(seen, pictures):
         page.set_viewport_size({"width": width, "height": height})
         page.emulate_media(color_scheme=scheme)
         assert violations(page) == [], size
-        page.screenshot(path=pictures / f"help-{size}-{scheme}.png")
+        web.picture(pictures, "help", f"{size}-{scheme}")
 
 
 def test_what_is_this_is_answered_with_the_keyboard_alone(seen, pictures):

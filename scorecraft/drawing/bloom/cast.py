@@ -20,7 +20,7 @@ FOOT_MM = 22.0
 STEEP_LIP, STEEP_SIDE = (1.6, 3.0), (2.6, 6.0)
 """Slopes toward the eye, from where to where they are blurred."""
 STEEP_BLUR_MM = 2.2
-MOTTLED = np.array([0.10, 0.15, 0.21], dtype=np.float32)
+MOTTLED = np.array([0.17, 0.27, 0.38], dtype=np.float32)
 """How strongly spots of the foot and the walls dim each channel."""
 EDGE_MM = 4.0
 """Neighbouring pixels that show places so far apart lie at an edge."""
@@ -174,8 +174,8 @@ def _walls(bread: Bread, land: Ground, ups: Floats, rows: Field, loaf: Flags) ->
     height = np.asarray(height, np.float32)
     across = np.broadcast_to(land.x.astype(np.float32), height.shape)
     grain = Grain((across, height), FINE_MM, land.step)
-    spots = 0.6 * grain.bumps(13, (9.0, 1.0), (4.0, 1.0)) + 0.4 * grain.bumps(14, (1.2, 1.0))
-    low = loaf * (1 - smooth(FOOT_MM / 3, FOOT_MM, height - np.float32(bread.loaf.wall_mm)))
+    spots = 0.6 * grain.bumps(13, (14.0, 1.2), (4.0, 1.0)) + 0.4 * grain.bumps(14, (1.2, 1.0))
+    low = loaf * (1 - smooth(FOOT_MM / 3, 1.5 * FOOT_MM, height - np.float32(bread.loaf.wall_mm)))
     return np.asarray(np.exp((low * spots)[..., None] * (np.float32(bread.share) * MOTTLED)))
 
 

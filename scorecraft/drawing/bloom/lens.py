@@ -14,10 +14,10 @@ from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.grown import carried, grown
 
-STATION_MM = 4.0
+STATION_MM = 2.0
 """Distance of the stations along an opened cut."""
-FEWEST = 7
-MOST = 60
+FEWEST = 9
+MOST = 120
 CORNER = np.cos(np.radians(18.0))
 """A line that turns more sharply than this keeps its corner as a station."""
 CLOSED_MM = 1e-3

@@ -11,12 +11,12 @@ from scorecraft.drawing.bloom.crust import TABLE, colored, linear
 from scorecraft.drawing.bloom.noise import Grain, blurred, spread
 from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, rough, smooth, wideness
 
-PENUMBRA_DEG = np.linspace(-17.0, 17.0, 13)
+PENUMBRA_DEG = np.linspace(-17.0, 17.0, 21)
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
 SHADOW = 0.7
 """Without a table the shadow is so much of a full one."""
 FADES_MM = 18.0
-"""Shadows fade so far before the picture ends."""
+"""Shadows fade away so far beside the loaf, before the picture ends."""
 FOOT_SHADE_MM = 22.0
 """Up to this height the foot of a loaf, which curves in under it, is in its own shade."""
 HOLLOWS = ((1.0, 0.35, 0.4), (3.0, 0.22, 0.4), (14.0, 0.035, 0.55))
@@ -58,9 +58,8 @@ def shades(height: Field, x: Floats, y: Floats, light: tuple[float, float, float
     for size, weight, most in HOLLOWS:
         over = blurred(height, size / step) - height
         sky *= 1 - np.clip(weight * over, 0, most)
-    edge = [np.minimum(each - each[0], each[-1] - each) for each in (x, y)]
-    across, up = (smooth(0.0, FADES_MM, each.astype(np.float32)) for each in edge)
-    fades = across * up[:, None]
+    beside = ndimage.distance_transform_edt(height <= 0).astype(np.float32)
+    fades = np.maximum(1 - (beside * np.float32(step / FADES_MM)) ** 2, 0)
     return Shades(x, y, *(1 - fades * (1 - each) for each in (_lit(height, step, light), sky)))
 
 
