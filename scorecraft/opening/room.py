@@ -35,8 +35,8 @@ AT_CROWN = 0.1
 """A place this near is called the crown itself; a share of the reach."""
 Verdict = Literal["enough", "tight", "will burst"]
 
-ALIKE = 1e-6
-"""Directions whose room differs by less have none that is the least."""
+ALIKE = 1e-4
+"""Directions whose room differs by less, twenty times what solving leaves open, are all alike."""
 TIE = 1e-3
 """Tensions within this share of the highest are all the highest: the lowest place bursts first."""
 
