@@ -6,15 +6,10 @@ from math import degrees
 import numpy as np
 
 from scorecraft.bench.batch import batch_of
-from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.clock import told
 from scorecraft.bench.pace import time_words
 from scorecraft.bench.steps import Pull, Run, Step, Work
-from scorecraft.bench.telling import (
-    batch_words,
-    lean_words,
-    mark_words,
-)
+from scorecraft.bench.telling import batch_words
 from scorecraft.check_data import rounded
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
@@ -53,15 +48,8 @@ def bench_data(design: Design) -> JsonObject:
         "radius_mm": rounded(np.hypot(*rim_plan(layout.loaf).T).max()),
         "marks": made.marks,
         "marks_words": string_words(layout.marks.lines) if made.marks else "",
-        "marks_seconds": rounded(made.marks_seconds),
-        "seconds": rounded(made.effort.seconds),
-        "time_words": time_words(made.effort.seconds, made.bench.skill),
-        "skill": made.bench.skill,
         "boards": list(batch.boards) if batch else [1],
-        "batch_words": list(batch_words(batch)) if batch else [],
-        "temperature_c": rounded(layout.dough.temperature_c),
         "allowed_seconds": rounded(made.allowed_s),
-        "allowed_words": told(made.allowed_s),
         "count": sum(1 for _ in made.steps),
         "steps": steps_data(design),
     }
@@ -116,10 +104,7 @@ def steps_data(design: Design) -> list[JsonObject]:
 def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
     """Tell one step: how far to turn, and the strokes; angles are degrees clockwise.
 
-    `row` is the letter of its row on the card; `turn_words` and `mark_words` say the turn, and
-    where the table's mark then stands, as the card does; `exact` is whether the turn is what its
-    words say, or rounded. Only exact copies are counted by `time`
-    of `times`.
+    `row` is the letter of its row on the card. Only exact copies are counted by `time` of `times`.
     """
     return {
         "number": step.number,
@@ -127,39 +112,12 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
         "stage": step.stage,
         "table_deg": rounded(degrees(step.table_rad)),
         "turn_deg": rounded(degrees(step.turn_rad)),
-        "spin_deg": rounded(degrees(step.spin_rad)),
-        "mark_words": mark_words(step),
         "turn_said": turn_said(step, times if run.copies else 1, run.times),
         "time": times if run.copies else 1,
         "times": run.times,
         "pulls": [{"cut": pull.cut, "backward": pull.backward} for pull in step.pulls],
-        "strokes": strokes_data(design, step),
         "lines": lines_data(design, strokes_of(design, step)),
     }
-
-
-def strokes_data(design: Design, step: Step) -> list[JsonObject]:
-    """Tell the strokes of a step in order, like ones after one another once."""
-    layout, numbers = design.layout, numbers_of(design.groups)
-    strokes: list[JsonObject] = []
-    for pulls in strokes_of(design, step):
-        cut = layout.cuts[pulls[0].cut]
-        strokes.append(
-            {
-                "number": numbers[pulls[0].cut],
-                "name": cut.name,
-                "count": len(pulls),
-                "depth_mm": round(cut.depth_mm, 1),
-                "depths_mm": [rounded(each) for each in pulls[0].depths_mm],
-                "blade_deg": round(degrees(cut.blade_rad)),
-                "upright": upright(cut.blade_rad),
-                "blade": blade_form(cut.blade_rad),
-                "tilt_deg": rounded(degrees(pulls[0].tilt_rad)),
-                "lean_deg": rounded(degrees(pulls[0].lean_rad)),
-                "lean": lean_words(pulls),
-            }
-        )
-    return strokes
 
 
 def strokes_of(design: Design, step: Step) -> list[list[Pull]]:

@@ -21,9 +21,10 @@ from scorecraft.tune.bake import tune
 from scorecraft.tune.log import earlier, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
+from scorecraft.web.telling import HANDLE
 from scorecraft.web.word_list import word_list
 
-LEANING = r"tilt the handle \d+° (to the left|to the right|away|toward you)"
+LEANING = r"\d+° (to the left|to the right|away|toward you)"
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -217,7 +218,9 @@ def test_steps_at_the_bench_hold_every_cut_once(asking):
         assert (table - step["table_deg"]) % 360 == pytest.approx(0, abs=0.01) or (
             table - step["table_deg"]
         ) % 360 == pytest.approx(360, abs=0.01)
-        assert sum(stroke["count"] for stroke in step["strokes"]) == len(step["pulls"])
+        names = [name for line in step["lines"] for name in line["names"].split(" + ")]
+        counts = [int(name.split(" × ")[0]) if " × " in name else 1 for name in names]
+        assert sum(counts) == len(step["pulls"])
 
 
 @pytest.mark.parametrize("name", ["leaf-crown", "leaf-bough"])
@@ -233,10 +236,14 @@ def test_the_bench_counts_steps_once_and_only_copies_as_repeats(asking, name):
         run = rows[step["row"]]
         assert step["times"] == (len(run.steps) if run.copies else 1)
         assert 1 <= step["time"] <= step["times"]
-        numbers = {stroke["number"] for stroke in step["strokes"]}
-        assert numbers <= {group.number for group in design.groups}
-    marks = [step["mark_words"] for step in told["steps"]]
-    assert name != "leaf-crown" or marks[1:3] == ["112½°", "157½°"]
+        cuts = {design.layout.cuts[pull["cut"]].name for pull in step["pulls"]}
+        names = [name for line in step["lines"] for name in line["names"].split(" + ")]
+        assert {name.split(" × ")[-1] for name in names} == cuts
+    turns = [[said for said, _ in step["turn_said"]] for step in told["steps"]]
+    assert name != "leaf-crown" or ["· mark to 112½°", "· mark to 157½°"] == [
+        turns[0][3],
+        turns[2][3],
+    ]
 
 
 @pytest.mark.parametrize("name", ["leaf-crown", "wheat-sheaf", "swirl"])
@@ -244,12 +251,13 @@ def test_the_bench_tells_how_the_handle_leans(asking, name):
     """It says so in the card's words where the handle leans to one side."""
     opened = asking.told("/api/open", {"place": "shelf", "name": f"{name}.score"})
     asked = {"text": opened["text"], "name": f"{name}.score", "place": "shelf"}
-    strokes = [
-        each for step in asking.told("/api/bench", asked)["steps"] for each in step["strokes"]
-    ]
-    leans = {each["lean"] for each in strokes} - {""}
+    leans = set()
+    steps = asking.told("/api/bench", asked)["steps"]
+    for step, made in zip(steps, make(name).work.steps, strict=True):
+        handles = [said for line in step["lines"] for key, said in line["facts"] if key == HANDLE]
+        assert not handles or any(abs(pull.tilt_rad) > 1e-3 for pull in made.pulls)
+        leans.update(handles)
     assert leans and all(re.fullmatch(LEANING, each) for each in leans)
-    assert all(not each["lean"] for each in strokes if each["tilt_deg"] == 0)
 
 
 def test_the_page_is_told_what_there_is_to_print(asking):

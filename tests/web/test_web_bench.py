@@ -11,6 +11,7 @@ import pytest
 from scorecraft.designing import make
 from scorecraft.drawing.card.telling import oven
 from scorecraft.drawing.paper.cautions import BLADE, OVEN
+from scorecraft.web.telling import HANDLE
 
 playwright = pytest.importorskip("playwright.sync_api")
 LATER_MS = 1000
@@ -210,14 +211,15 @@ def test_the_handle_and_its_side_are_told(bench):
     address = page.url.split("#")[0]
     text = page.request.post(f"{address}api/open", data=asked).json()["text"]
     plan = page.request.post(f"{address}api/bench", data={"text": text}).json()
-    leans = [stroke["lean"] for step in plan["steps"] for stroke in step["strokes"]]
+    lines = [line for step in plan["steps"] for line in step["lines"]]
+    leans = [said for line in lines for key, said in line["facts"] if key == HANDLE]
+    assert leans
     told_leans = []
     for _ in range(len(plan["steps"]) + 2):
         page.keyboard.press("ArrowRight")
         told_leans += page.locator(".stroke").all_inner_texts()
     for lean in leans:
-        assert any(lean.removeprefix("tilt the handle ") in each for each in told_leans)
-    assert any("Handle" in each for each in told_leans)
+        assert any(HANDLE in each and lean in each for each in told_leans)
 
 
 def test_turn_and_cut_are_heard_together(bench):
