@@ -241,17 +241,17 @@ def test_a_basket_takes_its_dough_and_the_loaf_is_no_larger(shape, long, wide, l
     for grams in (least, most):
         for dough in (Dough(), Dough(culture="yeasted"), Dough(temperature_c=5.0)):
             found = size_from_dough(shape, grams, dough=dough, basket_mm=(wide, long))
-            assert found.width_mm <= 1.05 * wide and found.length_mm <= 1.05 * long
+            assert found.loaf.width_mm <= 1.05 * wide and found.loaf.length_mm <= 1.05 * long
             assert not found.doubts
             told = "\n".join(found.steps)
-            assert (found.length_mm > long + 0.1) == ("spreads by" in told)
+            assert (found.loaf.length_mm > long + 0.1) == ("spreads by" in told)
 
 
 def test_a_loaf_larger_than_its_basket_says_by_how_much_and_why():
     slack = Dough("over", hydration=0.85)
     found = size_from_dough("oval", 900, dough=slack, basket_mm=(150, 250))
     ((message, hint),) = found.doubts
-    percent = round(100 * (found.width_mm / 150 - 1))
+    percent = round(100 * (found.loaf.width_mm / 150 - 1))
     assert f"{percent}% larger" in message and "overproofed and wet, 85%" in message
     assert "takes about 700 to 900 g" in hint
     much = size_from_dough("round", 1500, basket_mm=(220, 220))
