@@ -11,6 +11,7 @@ import shapely
 
 import scorecraft.plate.telling as telling
 from scorecraft.arrays import Line
+from scorecraft.limits import SMALLEST_LOAF_MM
 from scorecraft.loaf.dome import Loaf
 from scorecraft.plate.plate import Joint, Plate, carried
 
@@ -62,7 +63,7 @@ def limit_of(text: str) -> Limit:
 def turned_to_fit(plate: Plate, loaf: Loaf, limit: Limit) -> tuple[Plate, int]:
     """Turn a plate so that it fits, and tell by how much (degrees, counter-clockwise).
 
-    Raises UsageError where it does not, with the largest loaf whose plate does.
+    Raises UsageError where it does not, with the largest loaf whose plate does, if any.
     """
     turn = limit.turn_deg(plate.polygon)
     if turn is None:
@@ -72,7 +73,8 @@ def turned_to_fit(plate: Plate, loaf: Loaf, limit: Limit) -> tuple[Plate, int]:
         beyond = (size[0] - loaf.width_mm, size[1] - loaf.length_mm)
         share = min((most[0] - beyond[0]) / loaf.width_mm, (most[1] - beyond[1]) / loaf.length_mm)
         width = floor(share * loaf.width_mm)
-        raise telling.TOO_LARGE(size=size, most=most, width_mm=width).usage()
+        said = telling.TOO_LARGE if width >= SMALLEST_LOAF_MM else telling.TOO_LARGE_FOR_ANY
+        raise said(size=size, most=most, width_mm=width).usage()
     return (turned(plate, radians(turn)) if turn else plate), turn
 
 

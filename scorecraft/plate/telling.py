@@ -41,6 +41,9 @@ TOO_LARGE = Slip(
     "take a loaf up to {width_mm:g} mm wide, which fits as it is; or with --split it is made "
     "in parts to join",
 )
+TOO_LARGE_FOR_ANY = TOO_LARGE._replace(
+    hint="give a larger plate; or with --split it is made in parts to join"
+)
 
 
 def place(x: float, y: float) -> str:

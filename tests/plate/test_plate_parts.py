@@ -58,6 +58,12 @@ def test_a_plate_that_is_too_large_is_refused_with_the_loaf_that_fits(plate, mad
     assert turned_to_fit(smaller, loaf, Limit(220, 240))[1] == 0
 
 
+def test_a_plate_that_no_loaf_fits_is_refused_without_a_loaf(plate, made):
+    with pytest.raises(UsageError, match="does not hold it") as caught:
+        turned_to_fit(plate, made.loaf, Limit(60, 60))
+    assert "loaf" not in caught.value.hint and caught.value.hint.startswith("give a larger plate")
+
+
 @pytest.mark.parametrize(("size", "many"), [((300, 200), 2), ((160, 150), 4), ((125, 125), 6)])
 def test_parts_are_one_piece_each_and_make_the_whole(plate, size, many):
     limit = Limit(*size)
