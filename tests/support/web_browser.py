@@ -95,8 +95,8 @@ class Watched:
         self.page.set_viewport_size({"width": width, "height": height})
 
     def slide(self, selector, value):
-        self.page.eval_on_selector(
-            selector, "(s, v) => { s.value = v; s.dispatchEvent(new Event('input')) }", value
+        self.page.locator(selector).evaluate(
+            "(s, v) => { s.value = v; s.dispatchEvent(new Event('input')) }", value
         )
 
     def clean(self):

@@ -59,8 +59,9 @@ def test_the_whole_journey(seen, live, pictures, size):
     page.wait_for_selector(".stage-loaf .cut.lit", state="attached")
     page.wait_for_selector(".editor .marks .lit", state="attached")
     web.picture(pictures, "finding")
-    page.fill("#pattern-text", text + "slush 30mm\n") if size == "desk" else page.eval_on_selector(
-        "#pattern-text",
+    page.fill("#pattern-text", text + "slush 30mm\n") if size == "desk" else page.locator(
+        "#pattern-text"
+    ).evaluate(
         "(f, t) => { f.value = t; f.dispatchEvent(new Event('input')) }",
         text + "slush 30mm\n",
     )

@@ -23,8 +23,8 @@ def text_is(page, text):
 
 def typed(page, text):
     """Type a whole text at once, as a paste does."""
-    page.eval_on_selector(
-        "#pattern-text", "(f, t) => { f.value = t; f.dispatchEvent(new Event('input')) }", text
+    page.locator("#pattern-text").evaluate(
+        "(f, t) => { f.value = t; f.dispatchEvent(new Event('input')) }", text
     )
 
 
