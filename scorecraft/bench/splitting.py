@@ -50,16 +50,19 @@ def _turning(count: int, look: float) -> float:
 
 def _even(weights: Floats, look: float, parts: int) -> tuple[list[int], float]:
     """Find the best evenly spaced settings, and what they come to."""
-    size = weights.shape[1]
+    size, least = weights.shape[1], float(weights.min(axis=1).sum())
     best: tuple[float, list[int]] = (np.inf, [0])
     for span in SPANS:
         for count in range(1, min(MOST_SETTINGS, len(weights)) + 1):
+            turning = _turning(count, look)
+            if least + turning >= best[0]:
+                break  # more settings turn more: none comes to less
             offsets = np.round(np.arange(count) * size * span / count).astype(int)
             turns = max(1, int(np.ceil(size * span / count)))
             sets = (np.arange(turns)[:, None] + offsets) % size
             care = weights[:, sets].min(axis=2).sum(axis=0)
             at = _round(care, max(1, size // parts))
-            cost = float(care[at]) + _turning(count, look)
+            cost = float(care[at]) + turning
             if cost < best[0] - 1e-9:
                 best = (cost, sets[at].tolist())
     return best[1], best[0]
