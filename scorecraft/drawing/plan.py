@@ -1,6 +1,7 @@
 """The loaf seen from straight above, laid on paper."""
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -40,9 +41,13 @@ def rim_plan(loaf: Loaf) -> Line:
     return rim_plans(loaf)[0]
 
 
+@lru_cache(maxsize=8)
 def rim_plans(loaf: Loaf) -> tuple[Line, ...]:
     """Return the rim, and that of a hole, as open rings of plan points (mm)."""
-    return tuple(rims_of(shapely.simplify(on_plan(loaf, RIM_POINTS), STRAY_MM)))
+    rims = tuple(rims_of(shapely.simplify(on_plan(loaf, RIM_POINTS), STRAY_MM)))
+    for rim in rims:
+        rim.setflags(write=False)
+    return rims
 
 
 def on_paper(points: Line, centre: tuple[float, float], scale: float = 1.0) -> Line:

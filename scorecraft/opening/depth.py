@@ -18,7 +18,7 @@ from scorecraft.errors import UsageError
 from scorecraft.opening.blades import Blades
 from scorecraft.opening.held import OPENING_PRECISE, Held, held
 from scorecraft.opening.ligament import springs
-from scorecraft.opening.load import Load, Strain, load_on
+from scorecraft.opening.load import Strain
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, rest, settled
 from scorecraft.opening.system import System, system
@@ -83,7 +83,6 @@ class _Search:
     """What stays the same from round to round."""
 
     equations: System
-    load: Load
     skin_mm: float
     inside: float
     slant: Floats
@@ -146,8 +145,7 @@ def depths_for(
         equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain)
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
             raise UsageError("too many cuts ask for an opening of their own, with `opens`")
-        load = load_on(equations.panels, strain)
-        return _Search(equations, load, skin_mm, inside, slants, area_mm2, wanted, deepest_mm)
+        return _Search(equations, skin_mm, inside, slants, area_mm2, wanted, deepest_mm)
 
     most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
     if fixed.all():
@@ -222,7 +220,7 @@ def _settled(depth: Floats, deepest: float, missing: Floats, error: float) -> bo
 
 def _opening(search: _Search, depth: Floats, before: Opening | None = None) -> tuple[Opening, Held]:
     """Solve for the openings at depths per line, starting from others; give the equations too."""
-    equations, load = search.equations, search.load
+    equations, load = search.equations, search.equations.load
     parts, own = equations.panels, equations.depths(depth)
     around = rest(parts, load, search.area_mm2)
     matrix = held(equations.elastic, springs(own, search.skin_mm, search.inside), around)

@@ -42,12 +42,14 @@ class Load:
     """Tension of the uncut sheet, in units of E: its mean, and where it differs from that.
 
     `mean` (3,) is taken over the cuts, weighted by their length, because that is what opens them;
-    so is their strain, `even` (3,) as (exx, eyy, 2 exy). `strain` is what was asked for.
+    so is their strain, `even` (3,) as (exx, eyy, 2 exy). `strain` is what was asked for, `beside`
+    (M, 3) by how much the tension at the panels differs from the mean, (1, 3) where it is even.
     """
 
     strain: Strain
     mean: Floats
     even: Floats
+    beside: Floats
     stretch: Stretch
 
     @property
@@ -74,9 +76,10 @@ def load_on(panels: Panels, strain: Strain) -> Load:
     if callable(strain) and len(panels):
         points, weights = panels.midpoint, panels.length
     values = strain_at(strain, points)
-    mean = np.average(stretched_tension(values), axis=0, weights=weights)
+    tension = stretched_tension(values)
+    mean = np.average(tension, axis=0, weights=weights)
     even = np.average(values * [1, 1, 2], axis=0, weights=weights)
-    return Load(strain, mean, even, Stretch(float(even[:2].mean())))
+    return Load(strain, mean, even, tension - mean, Stretch(float(even[:2].mean())))
 
 
 def strain_at(strain: Strain, points: Floats) -> Floats:
@@ -88,7 +91,8 @@ def strain_at(strain: Strain, points: Floats) -> Floats:
     values = np.asarray(given, dtype=np.float64)
     if values.shape != (len(points), 3) or not np.isfinite(values).all():
         raise UsageError("the strain must be three numbers (exx, eyy, exy) at every point")
-    if (np.linalg.eigvalsh(tensor(values)) <= -1).any():
+    xx, yy, xy = values.T
+    if ((xx + yy) / 2 - np.hypot((xx - yy) / 2, xy) <= -1).any():
         raise UsageError("a strain of -1 or less leaves no skin")
     return values
 
@@ -115,9 +119,9 @@ def forces(panels: Panels) -> Floats:
 
 def uncut_forces(panels: Panels, load: Load) -> Floats:
     """Force (2M,) of the uncut sheet on each panel, against its opening and its sliding."""
-    both = np.tile(load.mean + load.extra(panels.midpoint), (2, 1))
-    force: Floats = np.einsum("ij,ij->i", forces(panels), both)
-    return force
+    opening, sliding = np.split(forces(panels), 2)
+    here = load.mean + load.beside
+    return np.concatenate([(opening * here).sum(axis=1), (sliding * here).sum(axis=1)])
 
 
 def tensor(tension: Floats) -> Floats:

@@ -11,7 +11,7 @@ from scorecraft.loaf.skin import Skin
 from scorecraft.opening.held import OPENING_PRECISE
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.lip import slant_of
-from scorecraft.opening.load import Field, Load, load_on, stored
+from scorecraft.opening.load import Field, stored
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import opened
@@ -53,7 +53,6 @@ class Model:
     """A layout's cuts in its sheet, set up to be opened in any skin, at any times their depths."""
 
     equations: System
-    load: Load
     sheet: Sheet
     depth_mm: Floats
     slant: Floats
@@ -72,7 +71,6 @@ class Model:
         return opened(
             self.equations,
             deeper * self.depth_mm,
-            self.load,
             skin_mm=self.sheet.skin_mm,
             area_mm2=self.sheet.area_mm2,
             inside=self.sheet.inside,
@@ -90,7 +88,7 @@ def model_of(layout: Layout, skin: Skin, panel_mm: float | None = None) -> Model
     held = springs(depth, sheet.skin_mm, sheet.inside).normal
     equations = system(lines, panel_mm or panel_for(lines), held, sheet.strain)
     slant = np.array([slant_of(cut) for cut in layout.cuts])
-    return Model(equations, load_on(equations.panels, sheet.strain), sheet, depth, slant)
+    return Model(equations, sheet, depth, slant)
 
 
 def predict(layout: Layout, skin: Skin, *, panel_mm: float | None = None) -> Opening:

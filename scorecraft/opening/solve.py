@@ -17,7 +17,6 @@ from scorecraft.opening.load import (
     Load,
     Strain,
     forces,
-    load_on,
     scale_of,
     tensor,
     uncut_forces,
@@ -76,7 +75,6 @@ def solve(
     return opened(
         equations,
         depth,
-        load_on(equations.panels, strain),
         skin_mm=skin_mm,
         area_mm2=area_mm2,
         inside=inside,
@@ -87,7 +85,6 @@ def solve(
 def opened(
     equations: System,
     depth_mm: Floats,
-    load: Load,
     *,
     skin_mm: float,
     area_mm2: float | None,
@@ -100,7 +97,7 @@ def opened(
 
     They are started from an opening `near` the answer, and jumps are as precise as in `Held.solve`.
     """
-    depth = equations.depths(depth_mm)
+    depth, load = equations.depths(depth_mm), equations.load
     slants = np.zeros(len(depth)) if slant is None else equations.depths(slant)
     start = None if near is None else near.jumps_mm
     held_by = springs(depth, skin_mm, inside)

@@ -10,10 +10,8 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.elastic import Elastic, elastic, pairs_of
-from scorecraft.opening.kernel import UNSTRETCHED
-from scorecraft.opening.load import Strain, load_on
+from scorecraft.opening.load import Load, Strain, load_on
 from scorecraft.opening.panels import OPENING_FEWEST_PANELS, Panels, panels
-from scorecraft.opening.stretch import Stretch
 
 OPENING_MOST_PANELS = 60_000.0
 """The most panels: about 1 GB and some ten seconds."""
@@ -27,15 +25,15 @@ LONGER = 1.2
 
 @dataclass(frozen=True, eq=False)
 class System:
-    """Panels, and the stiffness of the sheet, stretched already, against their jumps."""
+    """Panels, the load on them, and the stiffness of the sheet that it stretches already."""
 
     panels: Panels
-    stretch: Stretch = UNSTRETCHED
+    load: Load
 
     @cached_property
     def elastic(self) -> Elastic:
         """The stiffness of the sheet, set up when asked for: without panels there is none."""
-        return elastic(self.panels, self.stretch)
+        return elastic(self.panels, self.load.stretch)
 
     def depths(self, depth_mm: Floats) -> Floats:
         """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
@@ -67,7 +65,7 @@ def system(
             raise UsageError("more cuts lie in one place than the opening model takes", None, hint)
         panel_mm *= max(LONGER, len(parts) / OPENING_MOST_PANELS)
         parts = panels(lines, panel_mm, held, passing=True)
-    return System(parts, load_on(parts, strain).stretch)
+    return System(parts, load_on(parts, strain))
 
 
 def _too_many(parts: Panels) -> bool:
