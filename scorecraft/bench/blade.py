@@ -34,7 +34,8 @@ def handle(
     stroke; below a right angle the handle leans to a `side` (N,): 1 left of the pull, -1 right.
     The lean is the mathematical angle seen at the table's angle.
     """
-    aside = np.cross(normal, tangent)
+    (nx, ny, nz), (tx, ty, tz) = normal.T, tangent.T
+    aside = np.column_stack([ny * tz - nz * ty, nz * tx - nx * tz, nx * ty - ny * tx])
     upright = np.sin(blade_rad)[:, None] * normal
     points = upright + (np.cos(blade_rad) * side)[:, None] * aside
     tilt = np.arctan2(np.hypot(points[:, 0], points[:, 1]), points[:, 2])

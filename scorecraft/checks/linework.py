@@ -1,12 +1,14 @@
 """The cuts of a layout as line strings, and as stations along them, all in sheet mm."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Ints, Shapes
 from scorecraft.cuts import Layout
+from scorecraft.loaf.dome import Loaf
 
 STATION_MM = 3.0
 """How closely cuts are looked at for their neighbours."""
@@ -21,21 +23,25 @@ def strings(layout: Layout) -> Shapes:
     return np.asarray(shapely.linestrings(points, indices=owner))
 
 
-@dataclass(frozen=True, eq=False, slots=True)
+@dataclass(frozen=True, eq=False)
 class Stations:
     """Points at even steps along every cut, none of them at an end.
 
     `cut` (M,) is the cut's index, `along` (M,) the way from its start, `step` (M,) the length each
-    stands for, `point` and `tangent` (M, 2) its place and direction on the sheet, `solid` (M, 3)
-    its place on the dough; all mm.
+    stands for, `point` and `tangent` (M, 2) its place and direction on the sheet; all mm.
     """
 
+    loaf: Loaf
     cut: Ints
     along: Floats
     step: Floats
     point: Floats
     tangent: Floats
-    solid: Floats
+
+    @cached_property
+    def solid(self) -> Floats:
+        """Their places on the dough (M, 3), mm."""
+        return self.loaf.surface(self.loaf.sheet_to_plan(self.point))
 
 
 def stations(layout: Layout, step_mm: float) -> Stations:
@@ -56,8 +62,7 @@ def stations(layout: Layout, step_mm: float) -> Stations:
     rest = way[first][cut] + along - way[at]
     tangent = side[at] / np.maximum(run[at], 1e-12)[:, None]
     point = points[at] + rest[:, None] * tangent
-    solid = layout.loaf.surface(layout.loaf.sheet_to_plan(point))
-    return Stations(cut, along, step, point, tangent, solid)
+    return Stations(layout.loaf, cut, along, step, point, tangent)
 
 
 def points_along(lines: Shapes, line: Ints, share: Floats) -> Shapes:

@@ -81,7 +81,7 @@ def _rising(cut: Cut, middle: Floats | None, loaf: Loaf) -> int:
     )
     if not side:
         return 0
-    stands, other = _stands(cut, -side, loaf), _stands(cut, side, loaf)
+    stands, other = _stands(cut, side, loaf)
     too_low = stands < math.cos(math.radians(MOST_TILT_DEG.value))
     return -side if too_low and other > stands else side
 
@@ -92,8 +92,11 @@ def _top(cut: Cut, loaf: Loaf) -> Floats:
     return np.array([0.0, np.clip(cut.line[:, 1].mean(), -ridge, ridge)])
 
 
-def _stands(cut: Cut, side: int, loaf: Loaf) -> float:
-    """How upright a handle stands that leans to a side: the cosine of its tilt half way along."""
+def _stands(cut: Cut, side: int, loaf: Loaf) -> tuple[float, float]:
+    """How upright a handle stands that leans away from a side, and toward it.
+
+    It is the cosine of its tilt half way along.
+    """
     ends = shapely.line_interpolate_point(
         shapely.LineString(cut.line), [0.49, 0.5, 0.51], normalized=True
     )
@@ -101,5 +104,6 @@ def _stands(cut: Cut, side: int, loaf: Loaf) -> float:
     normal = loaf.normal(at[:2])
     aside = np.cross(normal, after - before)
     aside /= max(float(np.linalg.norm(aside)), 1e-12)
-    blade = cut.blade_rad
-    return float(math.sin(blade) * normal[2] + math.cos(blade) * side * aside[2])
+    upright = math.sin(cut.blade_rad) * float(normal[2])
+    leaning = math.cos(cut.blade_rad) * side * float(aside[2])
+    return upright - leaning, upright + leaning
