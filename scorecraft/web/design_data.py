@@ -165,5 +165,4 @@ def group_data(group: Group, said: Mapping[str, str]) -> JsonObject:
         "count": group.count,
         "kind": group.kind,
         "length_mm": rounded(group.length_mm),
-        "depth_mm": rounded(group.depth_mm),
     }

@@ -178,7 +178,6 @@ READERS: dict[str, Callable[[Data], g.Gesture]] = {
     "duplicate": lambda told: g.Duplicate(*on(told)),
     "delete": lambda told: g.Delete(*on(told)),
     "free_copy": lambda told: g.Free(*on(told)),
-    "own_value": lambda told: g.Own(*on(told), key=text_of(told, "key")),
     "new": making,
     "stroke": drawing,
     "cure": curing,

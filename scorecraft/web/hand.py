@@ -88,7 +88,6 @@ def statement_data(found: Scene, statement: Statement) -> JsonObject:
     runs = found.runs[line]
     name = name_of(statement)
     said = said_of(found, runs[0]) if runs else name
-    parent = written.parents[line]
     lines = written.lines(statement)
     return {
         "id": line,
@@ -96,7 +95,6 @@ def statement_data(found: Scene, statement: Statement) -> JsonObject:
         "name": name,
         "said": said,
         "about": said.removeprefix(f"{name}, "),
-        "parent": parent.place.line if parent else None,
         "trail": trail_data(runs[0]) if runs else [],
         "span": [written.starts[lines[0] - 1], written.starts[lines[-1]]],
         "cuts": sorted({cut for step in runs for cut in found.cuts[step]}),
@@ -222,7 +220,6 @@ def rule_data(found: Scene, step: Step) -> JsonObject | None:
     return {
         "name": name,
         "line": found.rules[name].place.line,
-        "uses": uses,
         "said": words.changing_rule(name, uses),
     }
 
