@@ -171,10 +171,9 @@ def _aligned(units: list[Unit], angles: Floats) -> list[Unit]:
     order = order[first:] + order[:first]
     out = list(units)
     group: list[int] = []
+    near = np.radians(SAME_AIM_DEG.value)
     for k in order:
-        if group and apart(angles[units[k].best], angles[units[group[0]].best]) > np.radians(
-            SAME_AIM_DEG.value
-        ):
+        if group and apart(angles[units[k].best], angles[units[group[0]].best]) > near:
             _align(out, group, rings)
             group = []
         group.append(k)

@@ -210,9 +210,9 @@ def lines_below(scene: Scene, step: Step) -> int:
 def carrying(scene: Scene, step: Step, gesture: Move) -> list[Edit]:
     """Move a run from one point to another."""
     to = scene.sheet(np.array(gesture.to))
-    if gesture.taken is None:
-        return moved(scene, Grip(step, step.drawn.frame.origin, to), gesture.way)
-    return moved(scene, Grip(step, scene.sheet(np.array(gesture.taken)), to), gesture.way)
+    own = step.drawn.frame.origin
+    taken = own if gesture.taken is None else scene.sheet(np.array(gesture.taken))
+    return moved(scene, Grip(step, taken, to), gesture.way)
 
 
 def shifting(scene: Scene, step: Step, gesture: Shift) -> list[Edit]:

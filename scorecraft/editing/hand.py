@@ -54,9 +54,8 @@ def done(before: Scene, gesture: Gesture, *, folder: Path | None = None) -> Done
         after = scene(text, folder=folder)
     except PatternError as error:
         first = error.problems[0]
-        raise ScorecraftError(
-            say.SPOILT(message=first.message).message, None, first.hint
-        ) from error
+        spoilt = say.SPOILT(message=first.message).message
+        raise ScorecraftError(spoilt, None, first.hint) from error
     line, copy = made.line, made.copy
     if isinstance(gesture, Free):
         line, copy = nearest(before, after, gesture)

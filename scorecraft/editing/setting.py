@@ -22,13 +22,10 @@ def set_key(scene: Scene, step: Step, key: str, value: str, way: Way = "") -> li
     """
     statement, written = step.statement, scene.written
     argument = statement.get(key)
-    if (
-        value
-        and way != "own"
-        and argument
-        and (turned := knob_turned(scene, step, key, value)) is not None
-    ):
-        return turned
+    if value and way != "own" and argument:
+        turned = knob_turned(scene, step, key, value)
+        if turned is not None:
+            return turned
     if argument is None:
         at = written.code_end(statement)
         edit = Edit(at, at, f" {key} {value}") if value else Edit(at, at, "")

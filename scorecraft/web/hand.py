@@ -125,6 +125,7 @@ def picked(found: Scene, request: Data) -> JsonObject:
     step = found.run(line, whole_of(request, "copy", 0, 0, 10**6))
     runs = found.runs[line]
     move, about = move_lock(found, step)
+    middle = None if about is None else flat(found.plan(about.scope.frame.origin))
     own = found.cuts[step]
     return {
         "ok": True,
@@ -139,12 +140,7 @@ def picked(found: Scene, request: Data) -> JsonObject:
         "own": list(own),
         "siblings": sorted({cut for run in runs for cut in found.cuts[run]} - set(own)),
         "frames": [frame_data(found, run, copy) for copy, run in enumerate(runs)],
-        "move": {
-            **lock_data(move),
-            "turns": None
-            if about is None
-            else {"about": flat(found.plan(about.scope.frame.origin))},
-        },
+        "move": {**lock_data(move), "turns": middle and {"about": middle}},
         "handles": [knob_data(each) for each in knobs_of(found, step)],
         "chips": [chip_data(each) for each in chips_of(found, step)],
         "rule": rule_data(found, step),
