@@ -8,12 +8,12 @@ from typing import Any
 import numpy as np
 
 from scorecraft.editing import telling as say
-from scorecraft.editing.moving import angle_of, values_of
+from scorecraft.editing.moving import values_of
 from scorecraft.editing.numbers import on_step
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.written import Edit, indent_of, walked
 from scorecraft.expand.frame import Frame
-from scorecraft.expand.placing import PLACERS
+from scorecraft.expand.placing import PLACERS, angle_of
 from scorecraft.expand.traced import Step
 from scorecraft.language.tree import Argument, Measure, Name, Statement
 from scorecraft.language.words import ATTRIBUTES
