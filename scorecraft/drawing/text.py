@@ -81,9 +81,8 @@ def cleaned(text: str) -> str:
 
 def _invisible(character: str) -> bool:
     """Tell control, format, surrogate and unassigned characters and variation selectors."""
-    return unicodedata.category(character) in {"Cc", "Cf", "Cs", "Cn"} or (
-        "\ufe00" <= character <= "\ufe0f"
-    )
+    hidden = unicodedata.category(character) in {"Cc", "Cf", "Cs", "Cn"}
+    return hidden or "\ufe00" <= character <= "\ufe0f"
 
 
 def wrapped(text: str, room_mm: float, size_mm: float, *, bold: bool = False) -> tuple[str, ...]:

@@ -91,9 +91,7 @@ def findings_data(design: Design, findings: Sequence[Finding]) -> list[JsonObjec
 def form(tree: Pattern, word: str) -> JsonObject | None:
     """Tell a header statement as its keys with their values as written, for a form."""
     statement = next((each for each in tree.statements if each.word == word), None)
-    if statement is None:
-        return None
-    return {"keys": keys_as_written(statement)}
+    return {"keys": keys_as_written(statement)} if statement else None
 
 
 def knob_data(knob: Knob, design: Design) -> JsonObject:
@@ -164,5 +162,4 @@ def group_data(group: Group, said: Mapping[str, str]) -> JsonObject:
         "count": group.count,
         "kind": group.kind,
         "length_mm": rounded(group.length_mm),
-        "depth_mm": rounded(group.depth_mm),
     }
