@@ -43,7 +43,7 @@ if TYPE_CHECKING:
 Turned = str | float | int | Quantity
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Design:
     """A pattern on a loaf, with all that can be told and drawn of it, made when asked for.
 

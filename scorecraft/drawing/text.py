@@ -72,6 +72,7 @@ def printable(text: str) -> str:
     return "".join(c if ord(c) in held else REPLACEMENT for c in cleaned(text))
 
 
+@lru_cache(maxsize=4096)
 def cleaned(text: str) -> str:
     """Make a text one line without control, invisible, forbidden or lone surrogate characters."""
     one_line = " ".join(unicodedata.normalize("NFC", text).split())

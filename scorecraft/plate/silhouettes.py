@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from math import ceil
 
 import numpy as np
@@ -74,10 +75,10 @@ def beside(slits: Sequence[Slit], area: shapely.Geometry, web_mm: float) -> list
     """Leave of slits what is a web away from an area."""
     if area.is_empty:
         return list(slits)
+    near = cache(lambda width_mm: area.buffer(web_mm + width_mm / 2))
     left = []
     for slit in slits:
-        near = area.buffer(web_mm + slit.width_mm / 2)
-        parts = shapely.get_parts(shapely.difference(slit.line, near))
+        parts = shapely.get_parts(shapely.difference(slit.line, near(slit.width_mm)))
         whole = [part for part in parts if part.length > min(STUB_MM, 0.9 * slit.line.length)]
         left += [replace(slit, line=part) for part in whole]
     return left

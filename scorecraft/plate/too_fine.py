@@ -1,6 +1,7 @@
 """Parts of a pattern that are too fine for the slots, and the slot that would do."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from math import ceil
 
 import numpy as np
@@ -45,8 +46,8 @@ def _around(tried: Attempt, island: shapely.Polygon) -> list[int]:
     return np.flatnonzero(np.array(gaps) < min(gaps) + 0.2).tolist()
 
 
-Works = Callable[[float, float], bool]
-"""Whether a plate comes out well with a slot and a bridge of these widths (mm)."""
+Works = Callable[[Sizes], bool]
+"""Whether a plate of these sizes comes out well."""
 
 
 def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> ScorecraftError:
@@ -62,10 +63,10 @@ def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> 
 
 
 def _way_out(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> str:
-    slot = widest(sizes.slot_mm, LEAST_SLOT_MM.value, lambda mm: works(mm, sizes.bridge_mm))
+    slot = widest(sizes.slot_mm, LEAST_SLOT_MM.value, lambda mm: works(replace(sizes, slot_mm=mm)))
     if slot:
         return telling.SLOT_WORKS.format(slot_mm=slot)
-    bridge = widest(sizes.bridge_mm, sizes.web_mm, lambda mm: works(sizes.slot_mm, mm))
+    bridge = widest(sizes.bridge_mm, sizes.web_mm, lambda mm: works(replace(sizes, bridge_mm=mm)))
     if bridge:
         return telling.BRIDGE_WORKS.format(bridge_mm=bridge)
     return telling.nothing_works([kept.name for kept in tried.kept if kept not in bad])
