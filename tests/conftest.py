@@ -21,8 +21,8 @@ settings.register_profile(
 )  # a test may take its time, and the making of its examples too
 settings.load_profile("any machine")
 
-LONGEST = ("tests/benchmarks", "tests/test_gallery", "tests/web")
-"""What takes longest goes first, so that all workers end together (`-n 2`)."""
+LONGEST = ("tests/web", "tests/benchmarks", "tests/test_gallery")
+"""What takes longest goes first, so that all workers end together (`-n 3`)."""
 
 
 def pytest_addoption(parser):

@@ -72,6 +72,8 @@ class Watched:
     def leave(self):
         """Go to an empty page of the same site, soon loaded."""
         blank = f"{self.address}blank"
+        if self.page.url == blank:
+            return
         empty = '<!doctype html><link rel="icon" href="data:,">'
         self.page.route(blank, lambda route: route.fulfill(content_type="text/html", body=empty))
         self.page.goto(blank)

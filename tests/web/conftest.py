@@ -34,7 +34,7 @@ class Asking:
 
 @pytest.fixture(scope="session")
 def crew():
-    crew = Crew(work, 4, quick_s=60)  # on a busy machine nothing is begun anew
+    crew = Crew(work, 2, quick_s=60)  # on a busy machine nothing is begun anew
     yield crew
     crew.close()
 
