@@ -64,9 +64,8 @@ def silhouettes(layout: Layout, names: Sequence[str], sizes: Sizes) -> Silhouett
             apart = shape.intersection(rim).difference(taken.buffer(sizes.web_mm))
             shapes += _opened(apart, sizes)
             taken = shapely.union_all([taken, *shapes])
-    bars = [
-        bar for shape in shapes for bar in (_held if shape.interiors else _across)(shape, sizes)
-    ]
+    barred = ((_held if shape.interiors else _across)(shape, sizes) for shape in shapes)
+    bars = [bar for each in barred for bar in each]
     strips = [_strip(bar) for bar in bars]
     area = shapely.difference(shapely.union_all(shapes), shapely.union_all(strips))
     return Silhouettes(area, tuple(bars), tuple(unfilled))

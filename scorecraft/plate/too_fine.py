@@ -53,11 +53,12 @@ Works = Callable[[Sizes], bool]
 def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> ScorecraftError:
     """Say why a plate cannot be made, and the nearest slot or bridge that works."""
     worst = min(bad, key=lambda kept: min(kept.share, kept.cuts))
-    message = (
-        telling.CROWDED.format(sizes=sizes, share=min(worst.share, worst.cuts), name=worst.name)
-        if _worn(worst)
-        else telling.LOOSE.format(where=_where(_loose(tried)[0]), sizes=sizes, name=worst.name)
-    )
+    if _worn(worst):
+        share = min(worst.share, worst.cuts)
+        message = telling.CROWDED.format(sizes=sizes, share=share, name=worst.name)
+    else:
+        where = telling.place(*_loose(tried)[0].centroid.coords[0])
+        message = telling.LOOSE.format(where=where, sizes=sizes, name=worst.name)
     return ScorecraftError(message, None, _way_out(tried, bad, sizes, works))
 
 
@@ -85,8 +86,3 @@ def widest(size_mm: float, least_mm: float, works: Callable[[float], bool]) -> f
         middle = (low + high) // 2
         low, high = (middle, high) if works(middle / 10) else (low, middle)
     return low / 10
-
-
-def _where(island: shapely.Polygon) -> str:
-    """Say where a piece lies, as on a clock."""
-    return telling.place(island.centroid.x, island.centroid.y)

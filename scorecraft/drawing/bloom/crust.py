@@ -61,10 +61,11 @@ def browned(bread: Bread, land: Ground) -> Field:
     ridge = land.relief - blurred(land.relief, 0.8 / land.step)
     heat = 0.045 * land.broad.bumps(6, (40.0, 1.0), (18.0, 0.6))
     heat += 0.012 * land.fine.bumps(7, (2.0, 0.6), (0.7, 0.3))
-    heat += 0.55 + 0.10 * (land.normal[2] - 0.7) + np.clip(0.28 * ridge, -0.03, 0.16)
+    calm = 1 - 0.75 * (1 - wideness(mouth)) * (mouth.out < 1.5)
+    heat += 0.55 + 0.10 * (land.normal[2] - 0.7) + calm * np.clip(0.28 * ridge, -0.03, 0.16)
     ear = np.clip(land.rises, 0, 5)
     edge = np.maximum(mouth.out - 0.2, 2.5 * (0.2 - mouth.out))
-    burnt = 0.27 + 0.05 * np.clip(land.rises, -2.5, 5)
+    burnt = (0.27 + 0.05 * np.clip(land.rises, -2.5, 5)) * calm
     heat += burnt * (1 + 0.15 * ragged) * np.exp(-edge / (0.4 + 0.1 * ear))
     warm = (0.05 + 0.02 * ragged + 0.035 * ear) * (mouth.out < 12)
     heat += warm * np.exp(-np.maximum(mouth.out, 0) / (1.5 + ear))
@@ -81,9 +82,10 @@ def crumb(land: Ground, ridge: Field, ragged: Field) -> Field:
     wide = wideness(mouth)
     part = np.clip(-mouth.out / np.maximum(mouth.half, 0.3), 0, 1)
     late = part + np.clip(0.12 * land.rises, -0.5, 0.5)
-    heat = 0.40 - wide * 0.19 * np.clip(late, 0, 1) + 0.06 * ragged + 0.09 * (1 - wide)
+    heat = 0.40 - wide * 0.19 * np.clip(late, 0, 1) + 0.06 * ragged
+    heat += (1 - wide) * (0.12 * part + 0.02 * ragged - 0.02)
     heat += wide * 0.08 * np.exp(-np.maximum(-mouth.out, 0) / 1.2)
-    return np.asarray(heat + np.clip(0.3 * ridge, -0.03, 0.2))
+    return np.asarray(heat + wide * np.clip(0.3 * ridge, -0.03, 0.2))
 
 
 def floured(bread: Bread, land: Ground) -> Field:
@@ -101,7 +103,7 @@ def floured(bread: Bread, land: Ground) -> Field:
     amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, land.normal[2]) + 0.05 * rings)
     amount += 0.11 * patches + np.clip(0.3 * hollow, -0.25, 0.15) + 0.09 * grains
     mouth = land.mouth
-    width = np.minimum(0.3 + 0.2 * mouth.half, 1.3) + np.clip(land.rises, 0, 5)
+    width = np.minimum(0.1 + 0.2 * mouth.half, 1.3) + np.clip(land.rises, 0, 5)
     parted = smooth(0.0, 1.3, mouth.out / width + 0.25 * patches + 0.1 * grains)
-    parted *= smooth(-0.05, 0.5, land.groove.out + 0.05 * grains) * smooth(0.2, 0.9, mouth.out)
+    parted *= smooth(-0.05, 0.5, land.groove.out + 0.05 * grains) * smooth(-0.1, 0.35, mouth.out)
     return np.asarray(smooth(0.0, 1.0, amount) * parted * np.float32(0.92))
