@@ -44,10 +44,12 @@ def loaf_layer(
     scale: float,
     *,
     plans: Sequence[Line] | None = None,
+    under: Sequence[Layer] = (),
 ) -> Layer:
     """Draw the loaf at a scale with its crown at `centre` (paper mm), the deep cuts on top.
 
-    `plans` are the cuts' plan lines (`cut_plans`), if they are known already.
+    `plans` are the cuts' plan lines (`cut_plans`), if they are known already; what lies `under` the
+    cuts is drawn on the dough.
     """
     lines = cut_plans(layout) if plans is None else plans
     rims = tuple(on_paper(rim, centre, scale) for rim in rim_plans(layout.loaf))
@@ -58,7 +60,7 @@ def loaf_layer(
     def ink_of(depth_mm: float, _: Line) -> Ink:
         return Ink(_ink_width(0.4 + 0.14 * depth_mm, scale), color=CUT_COLOR)
 
-    return Layer("loaf", (dough, cut_layer(layout, cuts, ink_of)))
+    return Layer("loaf", (dough, *under, cut_layer(layout, cuts, ink_of)))
 
 
 def _ink_width(full_size: float, scale: float) -> float:

@@ -37,9 +37,8 @@ def stage(design: Design) -> Picture:
         layout.title or design.source.name,
         f"{layout.loaf.called} from above with {len(layout.cuts)} cuts",
         (
-            loaf_layer(layout, centre, 1.0, plans=plans),
+            loaf_layer(layout, centre, 1.0, plans=plans, under=(marks(layout, centre),)),
             Layer("leans", tuple(lean_bars(layout, lines, ink=LEANING))),
-            marks(layout, centre),
             Layer("pointers", ()),
         ),
         css="stage-loaf",
