@@ -21,7 +21,10 @@ settings.register_profile(
 )  # a test may take its time, and the making of its examples too
 settings.load_profile("any machine")
 
-LONGEST = ("tests/web", "tests/benchmarks", "tests/test_gallery")
+LONGEST = (
+    "tests/web", "tests/benchmarks", "tests/test_gallery", "tests/published",
+    "tests/test_readme", "tests/test_designing", "tests/test_first_hour",
+)  # fmt: skip
 """What takes longest goes first, in this order, so that all workers end together (`-n 3`)."""
 
 
