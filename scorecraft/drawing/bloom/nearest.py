@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from scorecraft.arrays import Field, Floats, Ints
+from scorecraft.arrays import Field, Flags, Floats, Ints
 from scorecraft.drawing.bloom.lens import Lens
 
 FAR_MM = 99.0
@@ -19,7 +19,7 @@ TOGETHER = 300
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """For every pixel its nearest cut, -1 for none, and where it lies to that, in mm on the dough.
+    """For pixels (N,) their nearest cut, -1 for none, and where they lie to that, mm on the dough.
 
     `out` is the distance beyond the edge of the mouth (less than 0 inside), `half` half the width
     there, `across` the way to the left of the stroke, `along` the way along it.
@@ -82,25 +82,25 @@ class Pieces:
         return np.sqrt(across * across + x * x + y * y) - half, half, across, part
 
 
-def nearest(opened: Sequence[Lens], x: Floats, y: Floats, reach_mm: Floats) -> Place:
+def nearest(opened: Sequence[Lens], x: Floats, y: Floats, reach_mm: Floats, covers: Flags) -> Place:
     """Find for pixels in rows y and columns x (mm, both rising evenly) the cut nearest by its edge.
 
     Only pixels count whose distance from the edge is within the cut's `reach_mm`, one an opening.
+    Those that the loaf `covers` (rows, columns) are told, row by row.
     """
-    shape = (len(y), len(x))
-    cut, values = np.full(shape, -1), np.zeros((4, *shape), dtype=np.float32)
+    row, column = np.nonzero(covers)
+    cut, values = np.full(len(row), -1), np.zeros((4, len(row)), dtype=np.float32)
     values[0] = FAR_MM
     if opened:
         pieces = Pieces.of(opened)
         reach = np.repeat(reach_mm, [len(each.half) - 1 for each in opened]).astype(np.float32)
-        best = _best(pieces, x, y, reach)
-        row, column = np.nonzero(best >= 0)
-        found = best[row, column]
-        cut[row, column] = pieces.cut[found]
-        *across, part = pieces.measured(found, _single(x)[column], _single(y)[row])
+        best = _best(pieces, x, y, reach)[covers]
+        where = np.flatnonzero(best >= 0)
+        found = best[where]
+        cut[where] = pieces.cut[found]
+        *across, part = pieces.measured(found, _single(x)[column[where]], _single(y)[row[where]])
         along = pieces.gone[found] + part * np.hypot(*pieces.way)[found]
-        for each, value in zip(values, (*across, along), strict=True):
-            each[row, column] = value
+        values[:, where] = *across, along
     return Place(cut, *values)
 
 
