@@ -108,17 +108,18 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
     if bread.eye.from_above:
         inside = ndimage.gaussian_filter(inside, 0.6)
     part = inside[covers]
-    level = [k * bread.eye.light[2] * key + s * sky for k, s in zip(KEY, SKY, strict=True)]
     light = np.zeros((*covers.shape, 3 if table else 4), dtype=np.float32)
     if not table:
-        dark = 1 - level[1] / (KEY[1] * bread.eye.light[2] + SKY[1])
+        bright = KEY[1] * bread.eye.light[2]
+        dark = 1 - (bright * key + SKY[1] * sky) / (bright + SKY[1])
         light[..., 3] = inside + (1 - inside) * np.clip(SHADOW * dark, 0, 1)
         part = part / np.maximum(light[covers, 3], 1e-3)
         light[covers] = np.stack([*(part * each for each in loaf), light[covers, 3]], axis=-1)
         return light
     board = _board(land.x, land.y)
-    for channel, (each, fall, color) in enumerate(zip(loaf, level, linear(TABLE), strict=True)):
-        under = color * board * fall
+    for channel, (each, color) in enumerate(zip(loaf, linear(TABLE), strict=True)):
+        under = KEY[channel] * bread.eye.light[2] * key + SKY[channel] * sky
+        under *= color * board
         under[covers] += part * (each - under[covers])
         light[..., channel] = under
     return light

@@ -12,7 +12,7 @@ from scorecraft.drawing.bloom.lens import Lens
 
 FAR_MM = 99.0
 BLOCK = 5
-TOGETHER = 300
+TOGETHER = 600
 """So many squares are looked through at a time: that much stays close to the processor."""
 """Squares of so many pixels a side share the pieces that may be nearest in them."""
 
@@ -71,15 +71,20 @@ class Pieces:
         ahead = way / np.maximum((way * way).sum(axis=0), np.float32(1e-12))
         aside = left / np.maximum((left * left).sum(axis=0), np.float32(1e-6))
         x, y = x - self.start[0][piece], y - self.start[1][piece]
-        part = x * ahead[0][piece] + y * ahead[1][piece]
+        part = x * ahead[0][piece]
+        part += y * ahead[1][piece]
         np.clip(part, 0, 1, out=part)
-        x = x - part * way[0][piece]
-        y = y - part * way[1][piece]
-        across = x * aside[0][piece] + y * aside[1][piece]
+        x, y = x - part * way[0][piece], y - part * way[1][piece]
+        across = x * aside[0][piece]
+        across += y * aside[1][piece]
         x -= across * left[0][piece]
         y -= across * left[1][piece]
         half = self.half[piece] + part * self.wider[piece]
-        return np.sqrt(across * across + x * x + y * y) - half, half, across, part
+        out = across * across
+        for each in (x, y):
+            each *= each
+            out += each
+        return np.sqrt(out, out=out) - half, half, across, part
 
 
 def nearest(opened: Sequence[Lens], x: Floats, y: Floats, reach_mm: Floats, covers: Flags) -> Place:
@@ -122,13 +127,13 @@ def _best(pieces: Pieces, x: Floats, y: Floats, reach: Field) -> Ints:
         near, *_ = pieces.measured(
             piece[some], columns[column[some]] + right, rows[row[some]] + down
         )
-        near[near >= reach[piece[some]]] = FAR_MM
+        np.copyto(near, FAR_MM, where=near >= reach[piece[some]])
         starts = np.flatnonzero(np.diff(block[some], prepend=-1))
         least = np.minimum.reduceat(near, starts, axis=1)
-        same = near == np.repeat(least, np.diff(starts, append=end - start), axis=1)
-        number = np.minimum.reduceat(np.where(same, piece[some], len(reach)), starts, axis=1)
-        number[least == FAR_MM] = -1
-        best.reshape(BLOCK**2, -1)[:, block[start + starts]] = number
+        least = np.repeat(least, np.diff(starts, append=end - start), axis=1)
+        chosen = np.flatnonzero((near == least) & (near < FAR_MM))
+        pixel, pair = np.divmod(chosen, end - start)
+        best.reshape(BLOCK**2, -1)[pixel, block[some][pair]] = piece[some][pair]
     best = best.transpose(2, 0, 3, 1)
     return best.reshape(len(rows) * BLOCK, -1)[: len(y), : len(x)]
 

@@ -196,8 +196,8 @@ def _normal(dome: Field, step: float, height: float, covers: Flags) -> Normal:
 
 def _slopes(height: Field, step: float, covers: Flags) -> tuple[Field, Field]:
     """How steep covered pixels rise away from the eye and to the right."""
-    down, right = np.gradient(height, np.float32(step))
-    return down[covers], right[covers]
+    down, right = (np.gradient(height, np.float32(step), axis=axis) for axis in (0, 1))
+    return np.asarray(down)[covers], np.asarray(right)[covers]
 
 
 def _tilted(normal: Normal, down: Field, right: Field) -> Normal:
