@@ -12,6 +12,7 @@ from scorecraft.drawing.bloom.eye import Eye, look
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.bloom.relief import Bread
 from scorecraft.drawing.bloom.telling import BAKED, SCORED, baked_words
+from scorecraft.drawing.inks import WRITING
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.loaf.dome import Loaf
 from scorecraft.shaping.shaped import Shaped
@@ -21,7 +22,6 @@ BETWEEN_MM = 24.0
 CAPTION_MM = 14.0
 """Height of the line of words under each loaf where there are two."""
 LETTER_MM = 5.0
-WRITING = "#5c4a37"
 PIXELS = 1000
 """Along the longer side of a picture, where no number is asked for."""
 CRUSTS = {"light": -0.13, "golden": 0.0, "dark": 0.13}
