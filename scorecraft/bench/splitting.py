@@ -50,10 +50,12 @@ def _turning(count: int, look: float) -> float:
 
 def _even(weights: Floats, look: float, parts: int) -> tuple[list[int], float]:
     """Find the best evenly spaced settings, and what they come to."""
-    size = weights.shape[1]
+    size, least = weights.shape[1], float(weights.min(axis=1).sum())
     best: tuple[float, list[int]] = (np.inf, [0])
     for span in SPANS:
         for count in range(1, min(MOST_SETTINGS, len(weights)) + 1):
+            if least + _turning(count, look) >= best[0]:
+                break  # more settings only cost more turns
             offsets = np.round(np.arange(count) * size * span / count).astype(int)
             turns = max(1, int(np.ceil(size * span / count)))
             sets = (np.arange(turns)[:, None] + offsets) % size

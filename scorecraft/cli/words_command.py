@@ -48,14 +48,10 @@ def explained(word: str) -> list[str]:
     told += term
     if not told:
         names = [*WORDS, *(key.name for key in ATTRIBUTES), *CHECKS, *TERMS]
-        raise unknown(word, nearest(word, names))
+        close = nearest(word, names)
+        hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
+        raise UsageError(f'"{word}" is not a word of the language', None, hint)
     return told
-
-
-def unknown(word: str, close: str | None) -> UsageError:
-    """Say that there is no such word, and the nearest."""
-    hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
-    return UsageError(f'"{word}" is not a word of the language', None, hint)
 
 
 def draw(word: str, output: str) -> None:
@@ -72,9 +68,8 @@ def draw(word: str, output: str) -> None:
     explained(word)
     row = WORDS.get(word)
     if row is None or row.group in ("header", "rule") or word == "trace":
-        raise UsageError(
-            f'"{word}" has no drawing of its own', None, f"see: scorecraft words {word}"
-        )
+        hint = f"see: scorecraft words {word}"
+        raise UsageError(f'"{word}" has no drawing of its own', None, hint)
     form = file_form(output, None)
     if row.group in ("motif", "texture"):
         lines = [cut.line for cut in design(written(row)).cuts]

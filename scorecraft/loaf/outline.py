@@ -168,12 +168,8 @@ def traced_outlines(rims: Sequence[ArrayLike]) -> list[Outline]:
 
 def _traced(shape: str, ring: Floats) -> Outline:
     radii = _radii(ring, _unrolled(ring))
-    return Outline(
-        shape,
-        float(np.ptp(ring[:, 0])) / 2,
-        float(np.ptp(ring[:, 1])) / 2,
-        samples=tuple(radii.tolist()),
-    )
+    a_mm, b_mm = (np.ptp(ring, axis=0) / 2).tolist()
+    return Outline(shape, a_mm, b_mm, samples=tuple(radii.tolist()))
 
 
 def _ring(points: Floats) -> Floats:

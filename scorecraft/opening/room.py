@@ -21,6 +21,7 @@ from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.limits import CROWN_ZONE
 from scorecraft.loaf.places import LOW, LOW_FROM, clock, hour
+from scorecraft.opening.kernel import ends_of
 from scorecraft.opening.load import Field, tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.result import Opening
@@ -175,7 +176,9 @@ def _places(parts: Panels, skin: shapely.Polygon) -> Floats:
     grid: Floats = whole[shapely.contains_xy(inside, whole)]
     if not len(parts):
         return grid
-    cuts = shapely.multilinestrings(np.stack([parts.start, parts.end], axis=1))
+    ends = ends_of(parts)
+    runs = np.cumsum(np.isin(np.arange(len(ends.at)), ends.first + 1, invert=True))
+    cuts = shapely.multilinestrings(shapely.linestrings(ends.at, indices=runs - 1))
     shapely.prepare(cuts)
     points = shapely.points(grid)
     for clear in (ROOM_CLEAR_MM, ROOM_CLEAR_MM / 2, 2 * parts.length.max()):

@@ -75,7 +75,8 @@ class _Builder:
         return Place(self.file, self.expat.CurrentLineNumber, self.expat.CurrentColumnNumber + 1)
 
     def start(self, tag: str, attributes: dict[str, str]) -> None:
-        node = Node(_name(tag), dict(attributes), self.here())
+        # the names of elements that are not of SVG keep their braces
+        node = Node(tag.removeprefix(SVG), dict(attributes), self.here())
         self.count += 1
         if self.count > MOST_TRACED_ELEMENTS:
             raise say.MANY_ELEMENTS.usage(node.place)
@@ -111,11 +112,6 @@ class _Builder:
     def root(self) -> Node:
         assert self.top is not None, "a file without a root does not parse"
         return self.top
-
-
-def _name(tag: str) -> str:
-    """Local name of an SVG element; elements of other namespaces keep their braces."""
-    return tag.removeprefix(SVG)
 
 
 def _check_plain(node: Node) -> None:

@@ -59,10 +59,11 @@ def browned(bread: Bread, skin: Skin) -> Field:
     ragged = skin.fine.bumps(8, (9.0, 0.8), (4.0, 1.0), (2.0, 0.3))
     heat = 0.045 * skin.broad.bumps(6, (40.0, 1.0), (18.0, 0.6))
     heat += 0.012 * skin.fine.bumps(7, (2.0, 0.6), (0.7, 0.3))
-    heat += 0.55 + 0.10 * (skin.normal[2] - 0.7) + np.clip(0.28 * skin.ridge, -0.03, 0.16)
+    calm = 1 - 0.75 * (1 - wideness(mouth)) * (mouth.out < 1.5)
+    heat += 0.55 + 0.10 * (skin.normal[2] - 0.7) + calm * np.clip(0.28 * skin.ridge, -0.03, 0.16)
     ear = np.clip(skin.rises, 0, 5)
     edge = np.maximum(mouth.out - 0.2, 2.5 * (0.2 - mouth.out))
-    burnt = 0.27 + 0.05 * np.clip(skin.rises, -2.5, 5)
+    burnt = (0.27 + 0.05 * np.clip(skin.rises, -2.5, 5)) * calm
     heat += burnt * (1 + 0.15 * ragged) * np.exp(-edge / (0.4 + 0.1 * ear))
     warm = (0.05 + 0.02 * ragged + 0.035 * ear) * (mouth.out < 12)
     heat += warm * np.exp(-np.maximum(mouth.out, 0) / (1.5 + ear))
@@ -79,9 +80,10 @@ def crumb(skin: Skin, ragged: Field) -> Field:
     wide = wideness(mouth)
     part = np.clip(-mouth.out / np.maximum(mouth.half, 0.3), 0, 1)
     late = part + np.clip(0.12 * skin.rises, -0.5, 0.5)
-    heat = 0.40 - wide * 0.19 * np.clip(late, 0, 1) + 0.06 * ragged + 0.09 * (1 - wide)
+    heat = 0.40 - wide * 0.19 * np.clip(late, 0, 1) + 0.06 * ragged
+    heat += (1 - wide) * (0.12 * part + 0.02 * ragged - 0.02)
     heat += wide * 0.08 * np.exp(-np.maximum(-mouth.out, 0) / 1.2)
-    return np.asarray(heat + np.clip(0.3 * skin.ridge, -0.03, 0.2))
+    return np.asarray(heat + wide * np.clip(0.3 * skin.ridge, -0.03, 0.2))
 
 
 def floured(bread: Bread, skin: Skin) -> Field:
@@ -98,7 +100,7 @@ def floured(bread: Bread, skin: Skin) -> Field:
     amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, skin.normal[2]) + 0.05 * rings)
     amount += 0.11 * patches + np.clip(0.3 * skin.hollow, -0.25, 0.15) + 0.09 * grains
     mouth = skin.mouth
-    width = np.minimum(0.3 + 0.2 * mouth.half, 1.3) + np.clip(skin.rises, 0, 5)
+    width = np.minimum(0.1 + 0.2 * mouth.half, 1.3) + np.clip(skin.rises, 0, 5)
     parted = smooth(0.0, 1.3, mouth.out / width + 0.25 * patches + 0.1 * grains)
-    parted *= smooth(-0.05, 0.5, skin.groove.out + 0.05 * grains) * smooth(0.2, 0.9, mouth.out)
+    parted *= smooth(-0.05, 0.5, skin.groove.out + 0.05 * grains) * smooth(-0.1, 0.35, mouth.out)
     return np.asarray(smooth(0.0, 1.0, amount) * parted * np.float32(0.92))

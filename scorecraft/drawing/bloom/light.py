@@ -26,7 +26,7 @@ HOLLOWS = ((1.0, 0.35, 0.4), (3.0, 0.22, 0.4), (14.0, 0.035, 0.55))
 LEAST_SKY = 0.45
 """Light goes back and forth in hollows: so much of the sky's reaches every place."""
 KEY = (2.15, 2.02, 1.80)
-SKY = (0.70, 0.68, 0.66)
+SKY = (0.76, 0.68, 0.58)
 BOUNCE = (0.16, 0.12, 0.08)
 GLEAM = (2.2, 1.7, 1.1)
 
@@ -137,9 +137,9 @@ def _bread(bread: Bread, skin: Skin, key: Field, sky: Field) -> list[Field]:
     normal = skin.tilted
     facing = np.maximum(_along(normal, bread.eye.light), 0)
     crumb = smooth(0.05, 0.5, -skin.mouth.out)
-    crumb = np.asarray(crumb * (0.35 + 0.65 * wideness(skin.mouth)))
+    crumb = np.asarray(crumb * (0.15 + 0.85 * wideness(skin.mouth)))
     facing += crumb * 0.25 * (0.7 - facing)  # crumb lets light through
-    key, sky = (each + crumb * 0.35 * (1 - each) for each in (key, sky))
+    key, sky = (each + crumb * 0.2 * (1 - each) for each in (key, sky))
     furrow = _furrowed(skin) * (0.45 + 0.55 * smooth(0.0, FOOT_SHADE_MM, skin.dome))
     key, sky = key * furrow, np.maximum(sky * furrow, LEAST_SKY)
     gleam = np.clip(_along(normal, _halfway(bread)), 0, 1) ** 22

@@ -88,11 +88,8 @@ def _rows(layout: Layout, made: Work) -> list[_Row]:
 
 def _pages(rows: Sequence[_Row], room: float, top: float, foot: float) -> list[list[_Row]]:
     """Share the rows out over as few pages as keep them high enough, evenly."""
-    for count in range(1, len(rows) + 2):
-        pages = _shared(rows, count, room, top, foot)
-        if pages is not None:
-            return pages
-    raise AssertionError("a page for every row is enough")
+    ways = (_shared(rows, count, room, top, foot) for count in range(1, len(rows) + 2))
+    return next(pages for pages in ways if pages is not None)  # a page for every row is enough
 
 
 def _shared(
