@@ -1,7 +1,5 @@
 """What colour every place of a loaf has taken: crumb, crust and flour, by the heat it took."""
 
-import math
-
 import numpy as np
 
 from scorecraft.arrays import Field
@@ -15,8 +13,6 @@ FLOUR = "#f8f3e9"
 TABLE = "#e9e2d6"
 DARKEST = 0.8
 """No usual bake burns a lip or an ear more."""
-BASKET_MM = 11.0
-"""Distance of the rings of a proofing basket."""
 BY_WAY_OF_GOLD = (0.85, 1.0, 1.3)
 """A plain mix of brown and white is pink: here red pales first and blue last."""
 
@@ -58,7 +54,6 @@ def browned(bread: Bread, skin: Skin) -> Field:
     mouth, groove = skin.mouth, skin.groove
     ragged = skin.fine.bumps(8, (9.0, 0.8), (4.0, 1.0), (2.0, 0.3))
     heat = 0.045 * skin.broad.bumps(6, (40.0, 1.0), (18.0, 0.6))
-    heat += 0.012 * skin.fine.bumps(7, (2.0, 0.6), (0.7, 0.3))
     calm = 1 - 0.75 * (1 - wideness(mouth)) * (mouth.out < 1.5)
     heat += 0.55 + 0.10 * (skin.normal[2] - 0.7) + calm * np.clip(0.28 * skin.ridge, -0.03, 0.16)
     ear = np.clip(skin.rises, 0, 5)
@@ -89,15 +84,13 @@ def crumb(skin: Skin, ragged: Field) -> Field:
 def floured(bread: Bread, skin: Skin) -> Field:
     """How much of every place its flour covers, 0 to 1.
 
-    It lies on what faces up and stays in hollows; faint rings of the proofing basket show.
+    It lies on what faces up and stays in hollows.
     """
     if bread.flour <= 0:
         return np.zeros_like(skin.dome)
     patches = skin.broad.bumps(9, (28.0, 1.0), (12.0, 0.6))
     grains = skin.fine.bumps(10, (2.2, 0.5), (0.8, 1.0), (0.5, 0.7))
-    down = np.arccos(np.clip(skin.dome / np.float32(bread.body.height_mm), 0, 1))
-    rings = np.cos(down * np.float32(math.pi * bread.loaf.width_mm / 2 / BASKET_MM))
-    amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, skin.normal[2]) + 0.05 * rings)
+    amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, skin.normal[2]))
     amount += 0.11 * patches + np.clip(0.3 * skin.hollow, -0.25, 0.15) + 0.09 * grains
     mouth = skin.mouth
     width = np.minimum(0.1 + 0.2 * mouth.half, 1.3) + np.clip(skin.rises, 0, 5)

@@ -8,8 +8,8 @@ from scipy import ndimage
 
 from scorecraft.arrays import Field, Floats, Pixels
 from scorecraft.drawing.bloom.crust import TABLE, colored, linear
-from scorecraft.drawing.bloom.noise import Grain, blurred, spread
-from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, Skin, rough, smooth, wideness
+from scorecraft.drawing.bloom.noise import blurred, spread
+from scorecraft.drawing.bloom.relief import Bread, Ground, Skin, smooth, wideness
 
 PENUMBRA_DEG = np.linspace(-17.0, 17.0, 9)
 CLEAR_MM = 0.35
@@ -116,10 +116,9 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
         part = part / np.maximum(light[covers, 3], 1e-3)
         light[covers] = np.stack([*(part * each for each in loaf), light[covers, 3]], axis=-1)
         return light
-    board = _board(land.x, land.y)
     for channel, (each, color) in enumerate(zip(loaf, linear(TABLE), strict=True)):
         under = KEY[channel] * bread.eye.light[2] * key + SKY[channel] * sky
-        under *= color * board
+        under *= color
         under[covers] += part * (each - under[covers])
         light[..., channel] = under
     return light
@@ -128,7 +127,7 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
 def bare_table(x: Floats, y: Floats, light: tuple[float, float, float]) -> Floats:
     """Light the table where no shadow falls: (rows, columns, 3)."""
     full = np.array(KEY) * light[2] + SKY
-    return np.asarray(_board(x, y)[..., None] * (full * linear(TABLE)).astype(np.float32))
+    return np.asarray(np.tile(full * linear(TABLE), (len(y), len(x), 1)), dtype=np.float32)
 
 
 def _bread(bread: Bread, skin: Skin, key: Field, sky: Field) -> list[Field]:
@@ -184,14 +183,6 @@ def _furrowed(skin: Skin) -> Field:
     furrow = np.clip(-skin.groove.out / np.maximum(skin.groove.half, 0.2), 0, 1)
     deep += furrow * (skin.mouth.out > 0)
     return np.asarray(1 - 0.55 * np.minimum(deep, 1))
-
-
-def _board(x: Floats, y: Floats) -> Field:
-    """Make a pale board: a little uneven."""
-    *fewer, to = rough(x, y)
-    across, up = np.meshgrid(*(each.astype(np.float32) for each in fewer))
-    grain = Grain((across, up), BROAD_MM, 0.0, lambda values: spread(values, *to))
-    return 1 + np.float32(0.018) * grain.bumps(12, (30.0, 1.0))
 
 
 def _halfway(bread: Bread) -> tuple[float, float, float]:

@@ -280,8 +280,8 @@ def _groove(groove: Place) -> Field:
 def _floor(fine: Grain, mouth: Place, rises: Field, inside: Flags) -> Field:
     """Height (N,) of the torn crumb in the mouths: under the lips, in wide ones bulging.
 
-    Narrow cuts are rounded furrows, and pass into it as they widen. It is full of holes, lies in
-    steps along the cut, where the skin paused as it tore, and in strands across it.
+    Narrow cuts are rounded furrows, and pass into it as they widen. It is full of holes, and
+    lies in strands across the cut.
     """
     half = np.maximum(mouth.half[inside], 0.3)
     part = np.clip(-mouth.out[inside] / half, 0, 1)
@@ -293,8 +293,6 @@ def _floor(fine: Grain, mouth: Place, rises: Field, inside: Flags) -> Field:
     floor *= -(1 + np.clip(0.2 * rises[inside], -0.7, 1))
     torn = 0.8 - np.abs(fine.bumps(4, (5.5, 1.0), (2.4, 0.45))[inside])
     torn += 0.5 * fine.bumps(11, (6.0, 1.0), (1.2, 0.08))[inside]
-    lying = Grain((np.asarray(along / 9, np.float32), across), FINE_MM, fine.apart_mm)
-    steps = lying.bumps(5, (1.3, 1.0), (0.7, 0.25))
     strands = Grain((along, np.asarray(across / 4, np.float32)), FINE_MM, fine.apart_mm)
     torn += 0.3 * strands.bumps(16, (2.4, 1.0), (1.1, 0.4))
     x, y = (each[inside] for each in fine.places)
@@ -303,7 +301,7 @@ def _floor(fine: Grain, mouth: Place, rises: Field, inside: Flags) -> Field:
         places = x / np.float32(larger), y / np.float32(larger)
         holes += larger * Grain(places, FINE_MM, fine.apart_mm).blisters(15)
     bumpy = (0.15 + 0.85 * wide) * np.minimum(1, 2 * part)
-    return np.asarray(floor + 0.03 + bumpy * (0.36 * torn + 0.10 * steps - 0.9 * holes))
+    return np.asarray(floor + 0.03 + bumpy * (0.36 * torn - 0.9 * holes))
 
 
 def wideness(mouth: Place) -> Field:
