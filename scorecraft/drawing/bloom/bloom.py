@@ -130,13 +130,11 @@ def _frames(loaves: list[Bread], foot: float, pixels: int) -> list[Frame]:
 
 
 def _joined(photos: list[Pixels], step: float) -> Pixels:
-    """Lay photographs side by side, the table between them passing from one to the next."""
+    """Lay photographs side by side; on the table between them the shadows of both are seen."""
     whole, *others = photos
     lap = round(BETWEEN_MM / step)
-    part = np.linspace(0, 1, lap)[:, None]
     for other in others:
-        between = whole[:, -lap:] * (1 - part) + other[:, :lap] * part
-        seam = np.rint(between).astype(np.uint8)
+        seam = np.minimum(whole[:, -lap:], other[:, :lap])
         whole = np.concatenate([whole[:, :-lap], seam, other[:, lap:]], axis=1)
     return whole
 

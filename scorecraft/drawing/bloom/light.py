@@ -124,12 +124,6 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
     return light
 
 
-def bare_table(x: Floats, y: Floats, light: tuple[float, float, float]) -> Floats:
-    """Light the table where no shadow falls: (rows, columns, 3)."""
-    full = np.array(KEY) * light[2] + SKY
-    return np.asarray(np.tile(full * linear(TABLE), (len(y), len(x), 1)), dtype=np.float32)
-
-
 def _bread(bread: Bread, skin: Skin, key: Field, sky: Field) -> list[Field]:
     """Light the bread under the parts of the key light and the sky that reach it."""
     albedo, bare = colored(bread, skin)
