@@ -91,16 +91,14 @@ class Outline:
 
     @cached_property
     def _table(self) -> Floats:
-        return np.asarray(self.samples, dtype=np.float64)
+        return np.array([*self.samples, self.samples[0]])
 
     def _sampled(self, angle: Floats) -> Floats:
-        table = self._table
-        place = np.mod(angle, math.tau) * (len(table) / math.tau)
-        whole = np.floor(place)
-        at = whole.astype(np.intp)
-        share = place - whole
-        here, there = table[at % len(table)], table[(at + 1) % len(table)]
-        return np.asarray(here + share * (there - here))
+        count = len(self.samples)
+        place = np.mod(angle, math.tau) * (count / math.tau)
+        at = np.minimum(place.astype(np.intp), count - 1)
+        here = self._table[at]
+        return np.asarray(here + (place - at) * (self._table[at + 1] - here))
 
 
 def outline_of(form: Form, width_mm: float, length_mm: float) -> Outline:

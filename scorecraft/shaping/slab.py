@@ -12,6 +12,8 @@ from scorecraft.loaf.pieces import bilinear
 
 GRID_MM = 2.0
 """Distances to the edge are measured on a grid so fine; between, by straight lines."""
+EDGE_MM = 0.05
+"""So closely straight lines follow the edge."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,7 +50,7 @@ class Slab:
         x, y = (at + GRID_MM * np.arange(n) for at, n in zip(start, counts, strict=True))
         grid = np.stack(np.meshgrid(x, y, indexing="ij"), axis=-1)
         spots = shapely.points(grid)
-        edge = self.area.boundary
+        edge = self.area.simplify(EDGE_MM).boundary
         shapely.prepare(edge)
         away = shapely.distance(spots, edge)
         shapely.prepare(self.area)
