@@ -43,7 +43,7 @@ if TYPE_CHECKING:
 Turned = str | float | int | Quantity
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Design:
     """A pattern on a loaf, with all that can be told and drawn of it, made when asked for.
 
@@ -281,15 +281,10 @@ def skin_of(baker: str | Path | None) -> Skin:
     from scorecraft.tune.baker import read_baker
 
     known = read_baker(baker)
+    taught = Skin(known.skin_mm, known.inside, known.growth)
     if not known.settled:
-        return Skin(known.skin_mm, known.inside, known.growth, unsettled_by=str(baker))
-    return Skin(
-        known.skin_mm,
-        known.inside,
-        known.growth,
-        unsure=known.skin_unsure,
-        growth_unsure=known.growth_unsure,
-    )
+        return replace(taught, unsettled_by=str(baker))
+    return replace(taught, unsure=known.skin_unsure, growth_unsure=known.growth_unsure)
 
 
 def turn(name: str, value: Turned) -> Quantity:

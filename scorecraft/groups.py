@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 import numpy as np
 
@@ -117,12 +118,8 @@ def called(cut: Cut, count: int) -> str:
 
 def spans(numbers: Iterable[int]) -> str:
     """Write numbers rising, those in a row by the first and the last: `1–3, 5`."""
-    parts: list[list[int]] = []
-    for number in sorted(numbers):
-        if parts and number == parts[-1][-1] + 1:
-            parts[-1].append(number)
-        else:
-            parts.append([number])
+    runs = groupby(enumerate(sorted(numbers)), key=lambda counted: counted[1] - counted[0])
+    parts = [[number for _, number in run] for _, run in runs]
     told = [f"{part[0]}–{part[-1]}" if len(part) > 2 else ", ".join(map(str, part))
             for part in parts]  # fmt: skip
     return ", ".join(told)

@@ -158,9 +158,8 @@ def _without_doubles(points: Line, owner: Ints, given: Flags) -> tuple[Line, Int
 
 def _edges(region: shapely.Geometry) -> Floats:
     """Straight edges of a region's boundary, shape (E, 2, 2) in mm."""
-    points, ring = shapely.get_coordinates(
-        shapely.get_parts(shapely.boundary(region)), return_index=True
-    )
+    rings = shapely.get_parts(shapely.boundary(region))
+    points, ring = shapely.get_coordinates(rings, return_index=True)
     here = np.flatnonzero(ring[1:] == ring[:-1])
     return np.stack([points[here], points[here + 1]], axis=1)
 

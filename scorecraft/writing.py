@@ -125,10 +125,15 @@ def _claimed(folder: Path, mode: int) -> tuple[int, Path]:
         os.close(file)  # another run was quicker than the lock
 
 
-def _forced(file: int, data: bytes) -> None:
-    """Write a file's whole content, and force it to the disk."""
+def write_all(file: int, data: bytes) -> None:
+    """Write all of the data: a system call may take only a part."""
     left = memoryview(data)
     while left:
         left = left[os.write(file, left) :]
+
+
+def _forced(file: int, data: bytes) -> None:
+    """Write a file's whole content, and force it to the disk."""
+    write_all(file, data)
     os.ftruncate(file, len(data))
     os.fsync(file)

@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from scorecraft.arrays import Floats, Ints, Shapes
+from scorecraft.arrays import Floats, Ints
 from scorecraft.cuts import Layout
 
 Pulled = tuple[int, bool]
@@ -86,17 +86,10 @@ class _Set:
 def _fitted(a: _Set, b: _Set, turn: float) -> float | None:
     """Better a turn by all cuts together; None where they do not fall on one another."""
     turned = a.lines * np.exp(1j * turn)
-    tree = shapely.STRtree(_points(b.lines[:, POINTS // 2]))
-    middles = _points(turned[:, POINTS // 2])
-    mine, theirs = tree.query(middles, predicate="dwithin", distance=SAME_MM)
-    off = np.abs(turned[mine] - b.lines[theirs]).max(axis=1, initial=0.0)
-    same = (a.kinds[mine] == b.kinds[theirs]) & (off <= SAME_MM)
+    apart = turned[:, None, POINTS // 2] - b.lines[:, POINTS // 2]
+    mine, theirs = np.nonzero((np.abs(apart) <= SAME_MM) & (a.kinds[:, None] == b.kinds))
+    same = np.abs(turned[mine] - b.lines[theirs]).max(axis=1, initial=0.0) <= SAME_MM
     mine, theirs = mine[same], theirs[same]
     if len(set(mine.tolist())) < len(a.kinds) or len(set(theirs.tolist())) < len(b.kinds):
         return None
     return turn + float(np.angle((turned[mine].conj() * b.lines[theirs]).sum()))
-
-
-def _points(places: Lines) -> Shapes:
-    points: Shapes = shapely.points(places.real, places.imag)
-    return points

@@ -95,11 +95,8 @@ def _exact(legs: Sequence[_Leg], way: int) -> tuple[tuple[States, ...], float]:
     for table, joint in zip(reversed(tables[:-1]), reversed(joints), strict=True):
         last = int(np.argmin(table.ends + joint[:, paths[0][0]]))
         paths.insert(0, table.path(last))
-    return tuple(_states(path, leg.width) for path, leg in zip(paths, legs, strict=True)), cost
-
-
-def _states(path: Sequence[int], width: int) -> States:
-    return tuple(divmod(state, width) for state in path)
+    both = zip(paths, legs, strict=True)
+    return tuple(tuple(divmod(state, leg.width) for state in path) for path, leg in both), cost
 
 
 def _tried(leg: _Leg, way: int) -> list[list[int]]:

@@ -233,18 +233,13 @@ def _pulls(job: _Job, cuts: Sequence[int], table: float) -> tuple[Pull, ...]:
 
 def _across(job: _Job, rows: Ints, table: float) -> list[int]:
     """Order like cuts so that the hand does not pass over what is cut, the far ones first."""
-    cuts, middle = job.layout.cuts, job.strokes.middle[rows]
+    middle = job.strokes.middle[rows]
     theta = np.arctan2(middle[:, 1], middle[:, 0]) - table
     away = np.hypot(*middle.T)
     x, y = job.bench.way * away * np.cos(theta), away * np.sin(theta)
-    rank: dict[tuple[int, str, float], int] = {}
-    for index in rows:
-        cut = cuts[index]
-        rank.setdefault(_alike(cut), len(rank))
-    keys = [
-        (rank[_alike(cut)], round(float(x[k]), 1), -float(y[k]), k)
-        for k, cut in enumerate(cuts[index] for index in rows)
-    ]
+    alike = [_alike(job.layout.cuts[index]) for index in rows]
+    rank = {each: k for k, each in enumerate(dict.fromkeys(alike))}
+    keys = [(rank[each], round(float(x[k]), 1), -float(y[k]), k) for k, each in enumerate(alike)]
     return [key[-1] for key in sorted(keys)]
 
 

@@ -29,10 +29,9 @@ def runs(layout: Layout, copies: Copies, steps: Sequence[Step]) -> tuple[Run, ..
 
     groups = _grouped([[step] for step in steps], repeats)
     groups = _grouped(_joined(layout, groups), repeats)
-    rows = [(group, True) for group in groups]
     out: list[Run] = []
     count = 0
-    for group, copied in _together(layout, rows):
+    for group, copied in _together(layout, groups):
         numbered = tuple(replace(step, number=count + k) for k, step in enumerate(group, start=1))
         out.append(Run(len(out) + 1, numbered, copied))
         count += len(group)
@@ -63,13 +62,11 @@ def _repeats(copies: Copies, first: Step, step: Step) -> bool:
 
 def _held_alike(first: Step, step: Step) -> bool:
     """Whether the handle leans alike, cut by cut."""
+    most = math.radians(SAME_LEAN_DEG.value)
     for one, other in zip(first.pulls, step.pulls, strict=True):
-        if abs(one.tilt_rad - other.tilt_rad) > math.radians(SAME_LEAN_DEG.value):
-            return False
         tilted = math.degrees(one.tilt_rad) >= LEVEL_TILT_DEG
-        if tilted and math.cos(one.lean_rad - other.lean_rad) < math.cos(
-            math.radians(SAME_LEAN_DEG.value)
-        ):
+        leans = tilted and math.cos(one.lean_rad - other.lean_rad) < math.cos(most)
+        if leans or abs(one.tilt_rad - other.tilt_rad) > most:
             return False
     return True
 
@@ -110,40 +107,35 @@ def _sum(first: Step, second: Step) -> Step:
     )
 
 
-def _together(layout: Layout, rows: Sequence[tuple[Steps, bool]]) -> list[tuple[Steps, bool]]:
+def _together(layout: Layout, groups: Sequence[Steps]) -> list[tuple[Steps, bool]]:
     """Tell steps of the same sorts of cuts in one row, or in a few even ones where there are many.
 
-    A row of exact repeats stays one, unless it is so short that it is part of a longer one.
+    A row of exact repeats stays one (True), unless it is so short that it is part of a longer one.
     """
-    out: list[list[tuple[Steps, bool]]] = []
-    for row in rows:
-        if out and _alike(layout, out[-1], row):
-            out[-1].append(row)
+    out: list[list[Steps]] = []
+    for group in groups:
+        if out and _alike(layout, out[-1], group):
+            out[-1].append(group)
         else:
-            out.append([row])
+            out.append([group])
     told: list[tuple[Steps, bool]] = []
     for same in out:
         if len(same) == 1:
-            told += same
+            told.append((same[0], True))
             continue
-        steps = [step for group, _ in same for step in group]
+        steps = [step for group in same for step in group]
         count = math.ceil(len(steps) / MOST_TOGETHER)
         ends = [round(k * len(steps) / count) for k in range(count + 1)]
         told += [(steps[a:b], b - a == 1) for a, b in pairwise(ends)]
     return told
 
 
-def _alike(layout: Layout, before: Sequence[tuple[Steps, bool]], row: tuple[Steps, bool]) -> bool:
+def _alike(layout: Layout, before: Sequence[Steps], group: Steps) -> bool:
     """Whether a row is so short as those before it, of the same pass and sorts of cuts."""
-    first, step = before[0][0][0], row[0][0]
-    short = all(len(group) <= FEW for group, _ in [*before, row])
-    still = not (first.spin_rad or step.spin_rad)
-    return (
-        short
-        and still
-        and first.stage == step.stage
-        and _sorts(layout, first) == _sorts(layout, step)
-    )
+    first, step = before[0][0], group[0]
+    if any(len(each) > FEW for each in [*before, group]) or first.spin_rad or step.spin_rad:
+        return False
+    return first.stage == step.stage and _sorts(layout, first) == _sorts(layout, step)
 
 
 def _sorts(layout: Layout, step: Step) -> frozenset[tuple[str, float, int]]:

@@ -171,10 +171,9 @@ def _aligned(units: list[Unit], angles: Floats) -> list[Unit]:
     order = order[first:] + order[:first]
     out = list(units)
     group: list[int] = []
+    near = np.radians(SAME_AIM_DEG.value)
     for k in order:
-        if group and apart(angles[units[k].best], angles[units[group[0]].best]) > np.radians(
-            SAME_AIM_DEG.value
-        ):
+        if group and apart(angles[units[k].best], angles[units[group[0]].best]) > near:
             _align(out, group, rings)
             group = []
         group.append(k)
@@ -210,7 +209,8 @@ def _setting(layout: Layout, unit: Unit, angles: Floats, way: int) -> Setting:
     picked = [unit.best, unit.other]
     extra = np.maximum(unit.weight[picked] - unit.weight.min(), 0.0)
     order = by_depth(layout, unit.cuts)
-    first, last = (_handling(layout, order[end]) for end in (0, -1))
+    ends = (layout.cuts[order[end]] for end in (0, -1))
+    first, last = ((cut.depth_mm, cut.blade_rad) for cut in ends)
     return Setting(order, unit.families, angles[picked], extra, first, last, way * unit.spin_rad)
 
 
@@ -225,7 +225,3 @@ def by_depth(layout: Layout, cuts: Sequence[int]) -> tuple[int, ...]:
         return (round(cut.depth_mm, 1), first[cut.family, cut.part], index)
 
     return tuple(sorted(cuts, key=key))
-
-
-def _handling(layout: Layout, index: int) -> tuple[float, float]:
-    return (layout.cuts[index].depth_mm, layout.cuts[index].blade_rad)

@@ -12,6 +12,8 @@ from scorecraft.practice import CHANGE_DEPTH_S, NEXT_FIGURE_S, SAME_BLADE_DEG, S
 
 TURN_BACK_COST = 1.3
 """A turn against the usual way counts so many times."""
+SAME = np.array([SAME_DEPTH_MM.value, math.radians(SAME_BLADE_DEG.value)])
+"""Depths (mm) and blade angles (radians) that differ by no more are not set anew."""
 
 
 def turned(from_rad: Floats, to_rad: Floats, way: int) -> Floats:
@@ -68,15 +70,11 @@ def _strange(before: Sequence[frozenset[int]], after: Sequence[frozenset[int]]) 
 
 def _changed(before: Sequence[tuple[float, float]], after: Sequence[tuple[float, float]]) -> Flags:
     """Whether depth or blade angle differ from one handling (mm, radians) to another."""
-    off = np.abs(np.array(before)[:, None] - np.array(after))
-    same = np.array([SAME_DEPTH_MM.value, math.radians(SAME_BLADE_DEG.value)])
-    return np.asarray((off > same).any(axis=-1))
+    return np.asarray((np.abs(np.array(before)[:, None] - np.array(after)) > SAME).any(axis=-1))
 
 
 def changes(handlings: Sequence[tuple[float, float]]) -> int:
     """Count the changes of depth or blade along a row of handlings (mm, radians)."""
     if len(handlings) < 2:
         return 0
-    off = np.abs(np.diff(np.array(handlings), axis=0))
-    same = np.array([SAME_DEPTH_MM.value, math.radians(SAME_BLADE_DEG.value)])
-    return int((off > same).any(axis=1).sum())
+    return int((np.abs(np.diff(np.array(handlings), axis=0)) > SAME).any(axis=1).sum())

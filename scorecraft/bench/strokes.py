@@ -70,12 +70,14 @@ def strokes(layout: Layout) -> Strokes:
     chord = plan[last] - plan[first]
     for k in (k for k, cut in enumerate(cuts) if cut.hinge_mm is not None):
         chord[k] = _scissors(plan[first[k] : last[k] + 1])
-    flat = np.bincount(owner[1:], _steps(plan, owner), len(cuts))
+    within = owner[1:] == owner[:-1]  # no step leads from one cut to the next
+    flat = np.bincount(owner[1:], np.hypot(*np.diff(plan, axis=0).T) * within, len(cuts))
     straight = np.minimum(np.hypot(*chord.T) / np.maximum(flat, 1e-9), 1.0)
     middle, tangent, normal = _middles(sheet, owner, loaf)
     length = layout.lengths_mm
     deep = np.array([cut.kind == "expansion" for cut in cuts])
-    winding = np.bincount(owner[1:], _turns(plan, owner), len(cuts)).astype(np.float64)
+    turns = _wrapped(np.diff(np.arctan2(plan[:, 1], plan[:, 0])))
+    winding = np.bincount(owner[1:], turns * within, len(cuts)).astype(np.float64)
     seconds = stroke_seconds(length, deep)
     return Strokes(length, chord, straight, middle, tangent, normal, winding, seconds, deep)
 
@@ -85,18 +87,6 @@ def _scissors(plan: Floats) -> Floats:
     way = plan[len(plan) // 2] - (plan[0] + plan[-1]) / 2
     long = np.hypot(*np.diff(plan, axis=0).T).sum()
     return np.asarray(way * (long / max(float(np.hypot(*way)), 1e-9)))
-
-
-def _steps(plan: Floats, owner: Ints) -> Floats:
-    """Length of each segment; 0 from one cut to the next."""
-    return np.asarray(np.hypot(*np.diff(plan, axis=0).T) * (owner[1:] == owner[:-1]))
-
-
-def _turns(plan: Floats, owner: Ints) -> Floats:
-    """Turn of each segment about the crown; 0 from one cut to the next."""
-    theta = np.arctan2(plan[:, 1], plan[:, 0])
-    turned = (np.diff(theta) + math.pi) % math.tau - math.pi
-    return np.asarray(turned * (owner[1:] == owner[:-1]))
 
 
 def _middles(sheet: Floats, owner: Ints, loaf: Loaf) -> tuple[Floats, Floats, Floats]:

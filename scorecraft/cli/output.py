@@ -29,15 +29,10 @@ def told(error: ScorecraftError) -> str:
     return text
 
 
-def plain_wanted() -> bool:
-    """Tell whether colours are unwelcome: NO_COLOR is set, or the terminal is a plain one."""
-    return bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") == "dumb"
-
-
 def colored(report: str) -> str:
     """Colour the weights at the start of lines; click takes colours out where none are shown."""
     report = shown_plainly(report)
-    if plain_wanted():
+    if os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
         return report
     lines = []
     for line in report.split("\n"):

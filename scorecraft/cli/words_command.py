@@ -48,14 +48,10 @@ def explained(word: str) -> list[str]:
     told += term
     if not told:
         names = [*WORDS, *(key.name for key in ATTRIBUTES), *CHECKS, *TERMS]
-        raise unknown(word, nearest(word, names))
+        close = nearest(word, names)
+        hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
+        raise UsageError(f'"{word}" is not a word of the language', None, hint)
     return told
-
-
-def unknown(word: str, close: str | None) -> UsageError:
-    """Say that there is no such word, and the nearest."""
-    hint = f'did you mean "{close}"?' if close else "scorecraft words lists them all"
-    return UsageError(f'"{word}" is not a word of the language', None, hint)
 
 
 def draw(word: str, output: str) -> None:
@@ -64,17 +60,18 @@ def draw(word: str, output: str) -> None:
     Raises UsageError for a word without a drawing.
     """
     from scorecraft import design
-    from scorecraft.cli.pictures import deliver_pictures
+    from scorecraft.cli.output import deliver
+    from scorecraft.cli.pictures import tell_unprintable
     from scorecraft.drawing.figure import figure, written
+    from scorecraft.drawing.write import encoded
     from scorecraft.language.words import WORDS
     from scorecraft.prints.forms import file_form
 
     explained(word)
     row = WORDS.get(word)
     if row is None or row.group in ("header", "rule") or word == "trace":
-        raise UsageError(
-            f'"{word}" has no drawing of its own', None, f"see: scorecraft words {word}"
-        )
+        hint = f"see: scorecraft words {word}"
+        raise UsageError(f'"{word}" has no drawing of its own', None, hint)
     form = file_form(output, None)
     if row.group in ("motif", "texture"):
         lines = [cut.line for cut in design(written(row)).cuts]
@@ -82,4 +79,6 @@ def draw(word: str, output: str) -> None:
     else:
         made = design(f'title "{word}"\nloaf round width 220mm height 95mm\n{row.example}\n')
         picture = made.picture
-    deliver_pictures([picture], output, form, quiet=False)
+    data = encoded([picture], form)
+    tell_unprintable([picture])
+    deliver(output, data, quiet=False)

@@ -29,10 +29,8 @@ def widest_petal(rings: Rings, fit_mm: float) -> float | None:
         sector = 2 * np.pi / count
         middles = np.arange(0, 2 * np.pi, np.radians(7.5))
         petals = [Petal(rings, middle - sector / 2, middle + sector / 2) for middle in middles]
-        if (
-            max(abs(petal.slack(side)) for petal in petals for side in (petal.start, petal.end))
-            <= fit_mm
-        ):
+        slack = (abs(each.slack(side)) for each in petals for side in (each.start, each.end))
+        if max(slack) <= fit_mm:
             return sector
     return None
 

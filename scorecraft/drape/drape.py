@@ -57,10 +57,6 @@ class Drape:
     fit_mm: float
     split: int
 
-    def around(self, distance: float) -> float:
-        """Sum of the petals' widths (mm) on the ring at a distance from the crown."""
-        return sum(petal.width(distance) for petal in self.petals)
-
 
 def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
     """Make the drape of a layout with as few darts as fit to `fit_mm`, away from the cuts.
@@ -129,16 +125,8 @@ def _sector(petal: Petal) -> shapely.Polygon:
 
 def _split(darts: tuple[Dart, ...], cuts: list[Line]) -> int:
     """Count the cuts that darts run across, each cut once."""
-    ways = [
-        shapely.LineString(
-            [
-                np.array([np.cos(dart.theta), np.sin(dart.theta)]) * reach
-                for reach in (dart.first_mm, 2000.0)
-            ]
-        )
-        for dart in darts
-    ]
+    ways = [np.outer((d.first_mm, 2000.0), (np.cos(d.theta), np.sin(d.theta))) for d in darts]
     if not cuts:
         return 0
     tree = shapely.STRtree([shapely.linestrings(cut) for cut in cuts])
-    return len(set(tree.query(ways, predicate="intersects")[1].tolist()))
+    return len(set(tree.query(shapely.linestrings(ways), predicate="intersects")[1].tolist()))

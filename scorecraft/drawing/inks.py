@@ -29,6 +29,8 @@ HAIR_INK = Ink(0.18)
 FRAME_INK = Ink(0.35, cap="butt", join="miter")
 NUMBER_MM = 4.4
 """Letter size of the numbers of cuts: digits 3.2 mm high."""
+WRITING = "#5c4a37"
+"""Words on pictures in colour."""
 LEAST_DASHES = 3
 """A cut too short for so many dashes gets smaller ones."""
 

@@ -3,7 +3,7 @@
 from math import cos, sin
 
 from scorecraft.drawing.picture import Label
-from scorecraft.drawing.text import CAP_HEIGHT, Segment, outline
+from scorecraft.drawing.text import CAP_HEIGHT, Point, Segment, outline
 
 LEVELS = {"baseline": 0.0, "middle": CAP_HEIGHT / 2, "top": CAP_HEIGHT}
 """How far below `at` the baseline runs, as a part of the size."""
@@ -20,20 +20,9 @@ def letters(label: Label) -> tuple[Segment, ...]:
     along = ANCHORS[label.anchor] * drawn.width_mm
     drop = LEVELS[label.level] * label.size
     (x, y), c, s = label.at, cos(label.turn), sin(label.turn)
-    return tuple(
-        [
-            (
-                op,
-                tuple(
-                    [
-                        (
-                            x + (px + along) * c - (py + drop) * s,
-                            y + (px + along) * s + (py + drop) * c,
-                        )
-                        for px, py in points
-                    ]
-                ),
-            )
-            for op, points in drawn.segments
-        ]
-    )
+
+    def laid(point: Point) -> Point:
+        across, down = point[0] + along, point[1] + drop
+        return x + across * c - down * s, y + across * s + down * c
+
+    return tuple([(op, tuple(map(laid, points))) for op, points in drawn.segments])

@@ -1,7 +1,6 @@
 """A small picture of the loaf with its cuts: for the gallery, a notebook, the steps of a card."""
 
 from collections.abc import Sequence
-from functools import partial
 
 import numpy as np
 
@@ -10,7 +9,6 @@ from scorecraft.cuts import Layout
 from scorecraft.drawing.paint import Paint, RadialGradient, Stop
 from scorecraft.drawing.picture import Ink, Layer, Picture, Shape
 from scorecraft.drawing.plan import cut_layer, cut_plans, on_paper, rim_plan, rim_plans
-from scorecraft.loaf.dome import Loaf
 
 DOUGH = (Stop(0.0, "#fdf8ee"), Stop(0.55, "#f6ead4"), Stop(0.86, "#ead6b4"), Stop(1.0, "#d5b98d"))
 """Floured dough in soft light from the upper left, darker where the dome falls away."""
@@ -24,7 +22,8 @@ THINNEST_MM = 0.12
 def loaf_picture(layout: Layout, *, width_mm: float) -> Picture:
     """Draw the loaf from above, `width_mm` wide with its white margin."""
     edge = MARGIN * width_mm
-    left, low, right, high = _bounds(layout.loaf)
+    rim = rim_plan(layout.loaf)
+    (left, low), (right, high) = rim.min(axis=0).tolist(), rim.max(axis=0).tolist()
     scale = (width_mm - 2 * edge) / (right - left)
     height = (high - low) * scale + 2 * edge
     centre = (edge - left * scale, edge + high * scale)
@@ -45,27 +44,23 @@ def loaf_layer(
     scale: float,
     *,
     plans: Sequence[Line] | None = None,
+    under: Sequence[Layer] = (),
 ) -> Layer:
     """Draw the loaf at a scale with its crown at `centre` (paper mm), the deep cuts on top.
 
-    `plans` are the cuts' plan lines (`cut_plans`), if they are known already.
+    `plans` are the cuts' plan lines (`cut_plans`), if they are known already; what lies `under` the
+    cuts is drawn on the dough.
     """
     lines = cut_plans(layout) if plans is None else plans
     rims = tuple(on_paper(rim, centre, scale) for rim in rim_plans(layout.loaf))
     ink = Ink(_ink_width(0.8, scale), color=RIM_COLOR)
     dough = Shape(rims, closed=True, ink=ink, fill=_dough(rims[0]), css="dough")
     cuts = [on_paper(each, centre, scale) for each in lines]
-    return Layer("loaf", (dough, cut_layer(layout, cuts, partial(_ink, scale))))
 
+    def ink_of(depth_mm: float, _: Line) -> Ink:
+        return Ink(_ink_width(0.4 + 0.14 * depth_mm, scale), color=CUT_COLOR)
 
-def _bounds(loaf: Loaf) -> tuple[float, float, float, float]:
-    rim = rim_plan(loaf)
-    (left, low), (right, high) = rim.min(axis=0), rim.max(axis=0)
-    return float(left), float(low), float(right), float(high)
-
-
-def _ink(scale: float, depth_mm: float, points: Line) -> Ink:
-    return Ink(_ink_width(0.4 + 0.14 * depth_mm, scale), color=CUT_COLOR)
+    return Layer("loaf", (dough, *under, cut_layer(layout, cuts, ink_of)))
 
 
 def _ink_width(full_size: float, scale: float) -> float:

@@ -72,6 +72,7 @@ def printable(text: str) -> str:
     return "".join(c if ord(c) in held else REPLACEMENT for c in cleaned(text))
 
 
+@lru_cache(maxsize=4096)
 def cleaned(text: str) -> str:
     """Make a text one line without control, invisible, forbidden or lone surrogate characters."""
     one_line = " ".join(unicodedata.normalize("NFC", text).split())
@@ -80,9 +81,8 @@ def cleaned(text: str) -> str:
 
 def _invisible(character: str) -> bool:
     """Tell control, format, surrogate and unassigned characters and variation selectors."""
-    return unicodedata.category(character) in {"Cc", "Cf", "Cs", "Cn"} or (
-        "\ufe00" <= character <= "\ufe0f"
-    )
+    hidden = unicodedata.category(character) in {"Cc", "Cf", "Cs", "Cn"}
+    return hidden or "\ufe00" <= character <= "\ufe0f"
 
 
 def wrapped(text: str, room_mm: float, size_mm: float, *, bold: bool = False) -> tuple[str, ...]:

@@ -37,9 +37,7 @@ def unwrapped(written: Written, statement: Statement) -> list[Edit]:
 def removed(written: Written, statements: Sequence[Statement]) -> list[Edit]:
     """Remove statements, and the blocks around them that are left empty."""
     gone = {each.place.line for one in statements for each, _ in walked((one,), None)}
-    for line in sorted(
-        written.statements, reverse=True
-    ):  # what stands in a block comes after its head
+    for line in sorted(written.statements, reverse=True):  # a block comes before its head
         body = written.statements[line].body
         if body and all(each.place.line in gone for each in body):
             gone.add(line)
@@ -51,11 +49,9 @@ def dropped_line(written: Written, statement: Statement) -> Edit:
     start, end = written.span(statement.span)
     first, last = written.starts[statement.place.line - 1], written.starts[statement.place.line]
     rest = written.text[end:last]
-    return (
-        Edit(start, end + len(rest) - len(rest.lstrip(" \t")), "")
-        if rest.strip()
-        else (Edit(first, last, ""))
-    )
+    if not rest.strip():
+        return Edit(first, last, "")
+    return Edit(start, end + len(rest) - len(rest.lstrip(" \t")), "")
 
 
 def added(written: Written, block: Statement | None, statement: Statement) -> Edit:

@@ -8,11 +8,12 @@ import numpy as np
 
 from scorecraft.editing import telling as say
 from scorecraft.editing.blocks import added, unwrapped, wrapped
-from scorecraft.editing.moving import angle_of, at_place, back, needed, placed_by, values_of
+from scorecraft.editing.moving import at_place, back, needed, placed_by, values_of
 from scorecraft.editing.numbers import rounded
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.slots import LockedError, Way, slot
 from scorecraft.editing.written import Edit
+from scorecraft.expand.placing import angle_of
 from scorecraft.expand.traced import Step
 from scorecraft.language.tree import Argument, Measure, Statement
 from scorecraft.language.words import ATTRIBUTES

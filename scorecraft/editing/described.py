@@ -24,9 +24,8 @@ def name_of(statement: Statement) -> str:
 def trail_name(step: Step) -> str:
     """Name a step of a trail: `around 8`, `at`, `leaf`."""
     word = step.statement.word
-    return (
-        f"{word} {step.blocks}" if word in (*COUNTED, "grid", "along") else name_of(step.statement)
-    )
+    counted = word in (*COUNTED, "grid", "along")
+    return f"{word} {step.blocks}" if counted else name_of(step.statement)
 
 
 def size_of(scene: Scene, step: Step) -> str:

@@ -8,19 +8,14 @@ from typing import Any
 import numpy as np
 
 from scorecraft.editing import telling as say
-from scorecraft.editing.moving import angle_of, values_of
+from scorecraft.editing.moving import values_of
 from scorecraft.editing.numbers import on_step
 from scorecraft.editing.scene import Scene
 from scorecraft.editing.written import Edit, indent_of, walked
 from scorecraft.expand.frame import Frame
-from scorecraft.expand.placing import PLACERS
+from scorecraft.expand.placing import PLACERS, angle_of
 from scorecraft.expand.traced import Step
-from scorecraft.language.tree import (
-    Argument,
-    Measure,
-    Name,
-    Statement,
-)
+from scorecraft.language.tree import Argument, Measure, Name, Statement
 from scorecraft.language.words import ATTRIBUTES
 
 MOST_FREED = 24
@@ -97,11 +92,8 @@ def around_place(scene: Scene, found: Step, copy: int, frame: Frame) -> tuple[Ar
     apart = frame.origin - found.scope.frame.origin
     out = float(np.hypot(*np.linalg.solve(found.scope.frame.axes, apart)))
     keys = []
-    if (
-        radius is not None
-        and abs(out - values["radius"]) < FINE_MM
-        and not K.search(str(radius.value))
-    ):
+    near = abs(out - values["radius"]) < FINE_MM
+    if radius is not None and near and not K.search(str(radius.value)):
         keys.append(radius)
     elif out > FINE_MM:
         keys.append(Argument("radius", Measure(on_step(out, FINE_MM), "mm")))

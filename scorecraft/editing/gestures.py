@@ -17,8 +17,8 @@ from scorecraft.editing.line import BREAK
 from scorecraft.editing.making import placed_new, stroked
 from scorecraft.editing.moving import Grip, held_fast, moved
 from scorecraft.editing.scene import Scene, draws
-from scorecraft.editing.setting import owned, set_key
-from scorecraft.editing.slots import Way, slot
+from scorecraft.editing.setting import set_key
+from scorecraft.editing.slots import Way
 from scorecraft.editing.turning import between, turned
 from scorecraft.editing.written import Edit, edited, walked
 from scorecraft.expand.traced import Step
@@ -99,13 +99,6 @@ class Delete(Gesture):
 @dataclass(frozen=True, slots=True)
 class Free(Gesture):
     """Make its copies statements of their own."""
-
-
-@dataclass(frozen=True, slots=True)
-class Own(Gesture):
-    """Give one of its keys, or a handle's number, a value of its own."""
-
-    key: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,9 +210,9 @@ def lines_below(scene: Scene, step: Step) -> int:
 def carrying(scene: Scene, step: Step, gesture: Move) -> list[Edit]:
     """Move a run from one point to another."""
     to = scene.sheet(np.array(gesture.to))
-    if gesture.taken is None:
-        return moved(scene, Grip(step, step.drawn.frame.origin, to), gesture.way)
-    return moved(scene, Grip(step, scene.sheet(np.array(gesture.taken)), to), gesture.way)
+    own = step.drawn.frame.origin
+    taken = own if gesture.taken is None else scene.sheet(np.array(gesture.taken))
+    return moved(scene, Grip(step, taken, to), gesture.way)
 
 
 def shifting(scene: Scene, step: Step, gesture: Shift) -> list[Edit]:
@@ -227,11 +220,6 @@ def shifting(scene: Scene, step: Step, gesture: Shift) -> list[Edit]:
     here = scene.middle(step)
     to = scene.sheet(scene.plan(here) + np.array(gesture.by))
     return moved(scene, Grip(step, here, to), gesture.way)
-
-
-def spinning(scene: Scene, step: Step, gesture: Turn) -> list[Edit]:
-    """Turn a run."""
-    return turned(scene, step, gesture.by_rad, gesture.way)
 
 
 def dragging(scene: Scene, step: Step, gesture: Drag) -> list[Edit]:
@@ -252,18 +240,6 @@ def handle_of(scene: Scene, step: Step, name: str) -> Handle:
     return found[0]
 
 
-def setting(scene: Scene, step: Step, gesture: Set) -> list[Edit]:
-    """Write an exact value."""
-    return set_key(scene, step, gesture.key, gesture.value, gesture.way)
-
-
-def owning(scene: Scene, step: Step, gesture: Own) -> list[Edit]:
-    """Give a number a value of its own."""
-    found = handles(scene, step, gesture.key)
-    numbers = found[0].slots if found else filter(None, [slot(scene, step, gesture.key)])
-    return [edit for each in numbers for edit in owned(scene, each)]
-
-
 def deleting(scene: Scene, step: Step, gesture: Delete) -> list[Edit]:
     """Remove a statement; raises ScorecraftError for what is nothing on the loaf."""
     if not (draws(step.statement) or step.statement.body):
@@ -274,10 +250,9 @@ def deleting(scene: Scene, step: Step, gesture: Delete) -> list[Edit]:
 CHANGES: dict[type[Gesture], Callable[[Scene, Step, Any], list[Edit]]] = {
     Move: carrying,
     Shift: shifting,
-    Turn: spinning,
+    Turn: lambda scene, step, gesture: turned(scene, step, gesture.by_rad, gesture.way),
     Drag: dragging,
-    Set: setting,
-    Own: owning,
+    Set: lambda scene, step, new: set_key(scene, step, new.key, new.value, new.way),
     Delete: deleting,
     Repeat: lambda scene, step, gesture: repeated(scene, step, gesture.count, gesture.way),
     Mirror: lambda scene, step, _: mirrored(scene, step),

@@ -38,16 +38,15 @@ class Done:
 def done(before: Scene, gesture: Gesture, *, folder: Path | None = None) -> Done:
     r"""Do a gesture. A text that could not be read or laid out is never given back.
 
-        Raises LockedError where a number is worked out, ScorecraftError for what cannot be done.
+    Raises LockedError where a number is worked out, ScorecraftError for what cannot be done.
 
-        >>> from scorecraft.editing.freeing import copying
-    from scorecraft.editing.gestures import Move
-        >>> loaf = scene("loaf round width 220mm height 95mm\nslash 80mm  # the ear\n")
-        >>> print(done(loaf, Move(2, to=(20.0, 0.0))).text)
-        loaf round width 220mm height 95mm
-        at x 20mm:
-            slash 80mm  # the ear
-        <BLANKLINE>
+    >>> from scorecraft.editing.gestures import Move
+    >>> loaf = scene("loaf round width 220mm height 95mm\nslash 80mm  # the ear\n")
+    >>> print(done(loaf, Move(2, to=(20.0, 0.0))).text)
+    loaf round width 220mm height 95mm
+    at x 20mm:
+        slash 80mm  # the ear
+    <BLANKLINE>
     """
     made = change(before, gesture)
     text = edited(before.written.text, made.edits)
@@ -55,9 +54,8 @@ def done(before: Scene, gesture: Gesture, *, folder: Path | None = None) -> Done
         after = scene(text, folder=folder)
     except PatternError as error:
         first = error.problems[0]
-        raise ScorecraftError(
-            say.SPOILT(message=first.message).message, None, first.hint
-        ) from error
+        spoilt = say.SPOILT(message=first.message).message
+        raise ScorecraftError(spoilt, None, first.hint) from error
     line, copy = made.line, made.copy
     if isinstance(gesture, Free):
         line, copy = nearest(before, after, gesture)

@@ -196,9 +196,8 @@ def pulled(
         if key.kind != "angle" and (side := outermost(before, after, by)) is not None:
             return Handle(name, frame, (number,), *side)
         if [len(line) for line in lines] == [len(line) for line in grown]:
-            return sitting(
-                Handle(name, frame, (number,), *foremost(before, (after - before) / by)), key
-            )
+            most = foremost(before, (after - before) / by)
+            return sitting(Handle(name, frame, (number,), *most), key)
     return None
 
 

@@ -67,10 +67,8 @@ def placed_new(scene: Scene, word: str, point: Floats, block: Step | None) -> li
 
 def middle_of(word: str, sizes: Sequence[Argument]) -> Floats:
     """Give the middle of a figure of some sizes in its own frame (mm)."""
-    strokes = usual(
-        word, {each.key: each.value.value for each in sizes if isinstance(each.value, Measure)}
-    )
-    points = np.concatenate(strokes)
+    plain = {each.key: each.value.value for each in sizes if isinstance(each.value, Measure)}
+    points = np.concatenate(usual(word, plain))
     return np.asarray((points.min(axis=0) + points.max(axis=0)) / 2)
 
 
@@ -179,11 +177,8 @@ def smoothed(points: Line) -> Line:
     steady = steadied(points, string.length)
     if closed:
         steady[-1] = steady[0]
-    chosen = (
-        [0, len(steady) // 3, 2 * len(steady) // 3, len(steady) - 1]
-        if closed
-        else [0, len(steady) - 1]
-    )
+    between = [len(steady) // 3, 2 * len(steady) // 3] if closed else []
+    chosen = [0, *between, len(steady) - 1]
     while len(chosen) < MOST_POINTS:
         curve = shapely.LineString(curves.smooth(steady[chosen]))
         astray = shapely.distance(shapely.points(steady), curve)

@@ -21,7 +21,7 @@ from scorecraft.editing.written import Edit
 from scorecraft.errors import Slip
 from scorecraft.expand.draw import ON_SHEET
 from scorecraft.expand.frame import Frame
-from scorecraft.expand.placing import PLACERS
+from scorecraft.expand.placing import PLACERS, angle_of
 from scorecraft.expand.read import Values, read
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.traced import Step
@@ -234,14 +234,6 @@ def values_of(place: Step) -> Values:
     return read(
         WORDS[place.statement.word], place.statement.arguments, place.scope, place.statement.place
     )
-
-
-def angle_of(values: Values, number: int) -> float:
-    """Give the direction of one copy of an `around` (turntable radians)."""
-    count, start = values["count"], values["from"]
-    end = values.get("to", start + math.tau)
-    whole = abs(abs(end - start) - math.tau) < 1e-9
-    return float(start + (end - start) * number / (count if whole else max(1, count - 1)))
 
 
 def back(frame: Frame, vector: Floats) -> Floats:

@@ -123,10 +123,9 @@ def turn_knob(scene: Scene, step: Step) -> Knob | None:
         return None
     frame = step.drawn.frame
     points = np.concatenate([scene.traced.layout.cuts[index].line for index in cuts])
-    ahead = float(
-        ((points - frame.origin) @ frame.axes[:, 1] / (frame.axes[:, 1] @ frame.axes[:, 1])).max()
-    )
-    size = float(np.hypot(*frame.axes[:, 1]))
+    up = frame.axes[:, 1]
+    ahead = float(((points - frame.origin) @ up / (up @ up)).max())
+    size = float(np.hypot(*up))
     at = frame.place(np.array([[0.0, max(ahead, 0.0) + BEYOND_MM / size]]))[0]
     slots = turning(scene, step)
     value = slots[0].words if slots else ""
@@ -196,10 +195,8 @@ def fields_of(scene: Scene, step: Step) -> list[Field]:
     if statement.word in WORDS:
         keys = list(keys_of(WORDS[statement.word]).values())
     else:
-        keys = [
-            Key(each.key, "any", outside(each.value))
-            for each in scene.rules[statement.word].arguments[1:]
-        ]
+        given = scene.rules[statement.word].arguments[1:]
+        keys = [Key(each.key, "any", outside(each.value)) for each in given]
     found = []
     for key in keys:
         argument: Argument | None = statement.get(key.name)

@@ -1,10 +1,8 @@
 """Exact values: a key of a statement is written, changed or taken away, as it is typed."""
 
 from scorecraft.editing import telling as say
-from scorecraft.editing.numbers import FINER, rounded
-from scorecraft.editing.numbers import written as written_as
 from scorecraft.editing.scene import Scene
-from scorecraft.editing.slots import LockedError, Slot, Way, slot
+from scorecraft.editing.slots import LockedError, Way, slot
 from scorecraft.editing.written import Edit, Written, edited
 from scorecraft.errors import ScorecraftError
 from scorecraft.expand.traced import Step
@@ -15,9 +13,6 @@ from scorecraft.language.tree import Measure, Statement, as_expression
 from scorecraft.language.words import WORDS, keys_of
 from scorecraft.units import plain
 
-EXACT, SEEN = 2, 0.05
-"""A value of its own is written to a tenth, or so fine that no more than this changes (mm, rad)."""
-
 
 def set_key(scene: Scene, step: Step, key: str, value: str, way: Way = "") -> list[Edit]:
     """Write a value as it is typed; an empty one takes the key away.
@@ -27,13 +22,10 @@ def set_key(scene: Scene, step: Step, key: str, value: str, way: Way = "") -> li
     """
     statement, written = step.statement, scene.written
     argument = statement.get(key)
-    if (
-        value
-        and way != "own"
-        and argument
-        and (turned := knob_turned(scene, step, key, value)) is not None
-    ):
-        return turned
+    if value and way != "own" and argument:
+        turned = knob_turned(scene, step, key, value)
+        if turned is not None:
+            return turned
     if argument is None:
         at = written.code_end(statement)
         edit = Edit(at, at, f" {key} {value}") if value else Edit(at, at, "")
@@ -78,19 +70,3 @@ def check_said(written: Written, statement: Statement, edit: Edit, key: str, kep
     same = there is not None and there.word == statement.word
     if (after.pop(key, None) is not None) != kept or after != before or not same:
         raise ScorecraftError(say.MORE_THAN_ONE.message, statement.place, say.MORE_THAN_ONE.hint)
-
-
-def owned(scene: Scene, found: Slot) -> list[Edit]:
-    """Write the value that a name or a sum has in its stead.
-
-    Raises LockedError where it counts the copies.
-    """
-    if found.form in ("plain", "absent") or found.place is None:
-        return []
-    if found.counts:
-        raise LockedError(found)
-    for level in range(EXACT, len(FINER)):
-        number = rounded(found.value / found.per, found.unit, level)
-        if abs(number * found.per - found.value) <= SEEN:
-            break
-    return [scene.written.replaced(found.place, written_as(number, found.unit))]

@@ -72,11 +72,8 @@ NEAR_CROWN = "near the crown"
 
 def changing_rule(name: str, uses: int) -> str:
     """Say what a change of a rule changes."""
-    return (
-        f'changing "{name}" changes {uses} uses'
-        if uses != 1
-        else f'changing "{name}" changes its one use'
-    )
+    changed = f"{uses} uses" if uses != 1 else "its one use"
+    return f'changing "{name}" changes {changed}'
 
 
 FROM_CROWN = "{lies}, {far} from the crown"

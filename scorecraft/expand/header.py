@@ -156,9 +156,13 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Sizing:
     if form.held:
         return from_tin(values, powers, dough)
     usual = usual_dough(form, values)
-    if "dough" in values:
-        found = from_dough(values, powers, basket, dough)
-        doubts = (*found.doubts, *not_usual(form, values["dough"]))
+    hole, taper, grams = values.get("hole"), values.get("taper", 0.0), values.get("dough")
+    if grams is not None:
+        known = Known(values.get("width"), values.get("length"), values.get("height"), hole)
+        found = size_from_dough(
+            shape, grams, dough=dough, basket_mm=basket, known=known, profile=powers, taper=taper
+        )
+        doubts = (*found.doubts, *not_usual(form, grams))
         return Sizing(found.loaf, (*usual, *found.steps), doubts)
     width = values.get("width")
     if width is None:
@@ -170,7 +174,6 @@ def sized(values: Values, drawings: Drawings, dough: Dough) -> Sizing:
         steps.append(say.NOT_GIVEN.format(what="length", usual_mm=length))
     if "height" not in values:
         steps.append(say.NOT_GIVEN.format(what="height", usual_mm=height))
-    hole, taper = values.get("hole"), values.get("taper", 0.0)
     loaf = make_loaf(shape, width, length, height, powers, hole_mm=hole, taper=taper)
     return Sizing(loaf, tuple(steps))
 
@@ -232,26 +235,6 @@ def from_tin(values: Values, powers: tuple[float, float] | None, dough: Dough) -
         raise say.NO_TIN.error()
     pan = PANS[values["pan"]] if "pan" in values else None
     return in_tin(pan, known, values.get("dough"), dough=dough, profile=powers)
-
-
-def from_dough(
-    values: Values,
-    powers: tuple[float, float] | None,
-    basket: tuple[float, float] | None,
-    dough: Dough,
-) -> Sizing:
-    """Make the loaf from its dough; a size that is given always stands."""
-    return size_from_dough(
-        values["shape"],
-        values["dough"],
-        dough=dough,
-        basket_mm=basket,
-        known=Known(
-            values.get("width"), values.get("length"), values.get("height"), values.get("hole")
-        ),
-        profile=powers,
-        taper=values.get("taper", 0.0),
-    )
 
 
 def traced_loaf(

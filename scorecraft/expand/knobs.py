@@ -69,15 +69,8 @@ def knob_of(
     if (value.dimension, value.share) != (base.dimension, base.share):
         like = in_unit(base.value, unit)
         raise say.WRONG_KNOB(name=name, wanted=base, given=value, value=like, unit=unit).usage()
-    knob = Knob(
-        name,
-        in_unit(value.value, unit),
-        unit,
-        low,
-        high,
-        step_of(values, base, unit),
-        statement.place,
-    )
+    stands, step = in_unit(value.value, unit), step_of(values, base, unit)
+    knob = Knob(name, stands, unit, low, high, step, statement.place)
     if not low - 1e-9 <= knob.value <= high + 1e-9:
         slip = say.out_of_knob(knob.name, knob.value, low, high, unit, name in turned)
         raise slip.usage() if name in turned else slip.error(given["value"].place)

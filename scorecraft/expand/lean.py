@@ -76,9 +76,8 @@ def _rising(cut: Cut, middle: Floats | None, loaf: Loaf) -> int:
     """
     if cut.hinge_mm is not None:
         return cut.side_of((cut.line[0] + cut.line[-1]) / 2, 0.0)
-    side = (cut.side_of(middle) if middle is not None else 0) or cut.side_of(
-        _top(cut, loaf), ON_TOP_MM
-    )
+    side = 0 if middle is None else cut.side_of(middle)
+    side = side or cut.side_of(_top(cut, loaf), ON_TOP_MM)
     if not side:
         return 0
     stands, other = _stands(cut, side, loaf)

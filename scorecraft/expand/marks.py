@@ -37,9 +37,8 @@ def marks_of(pattern: Pattern, scope: Scope, problems: list[Problem]) -> Marks:
         if len(lines) + values["count"] > MOST_MARKS:
             problems.append(say.TOO_MANY_MARKS(most=MOST_MARKS).at(statement.place))
             break
-        lines += {"spokes": spokes, "ring": ring, "lines": parallels}[values["what"]](
-            values, scope.loaf
-        )
+        lay = {"spokes": spokes, "ring": ring, "lines": parallels}[values["what"]]
+        lines += lay(values, scope.loaf)
     return Marks(tuple(lines))
 
 

@@ -37,14 +37,18 @@ def at(read: Reader, scope: Scope) -> Iterator[Scope]:
 def around(read: Reader, scope: Scope) -> Iterator[Scope]:
     """Copy about the origin, evenly: all the way around, or from one angle to another."""
     values = read(scope)
+    for k in range(values["count"]):
+        angle = angle_of(values, k)
+        there = read(scope.at(scope.frame.turned(angle), k))
+        yield scope.at(scope.frame.polar(there["radius"], angle, there["facing"]), k)
+
+
+def angle_of(values: Values, number: int) -> float:
+    """Give the direction of one copy of an `around` (turntable radians)."""
     count, start = values["count"], values["from"]
     end = values.get("to", start + math.tau)
     whole = abs(abs(end - start) - math.tau) < 1e-9
-    steps = count if whole else max(1, count - 1)
-    for k in range(count):
-        angle = start + (end - start) * k / steps
-        there = read(scope.at(scope.frame.turned(angle), k))
-        yield scope.at(scope.frame.polar(there["radius"], angle, there["facing"]), k)
+    return float(start + (end - start) * number / (count if whole else max(1, count - 1)))
 
 
 def row(read: Reader, scope: Scope) -> Iterator[Scope]:

@@ -174,9 +174,8 @@ class Walk:
         """Run a rule's block with the values given to it; all it draws is one figure."""
         rule = self.rules[statement.word]
         if len(scope.rules) >= MOST_NESTING:
-            endless = say.ENDLESS_RULE.format(
-                word=statement.word, most=MOST_NESTING, line=rule.place.line
-            )
+            word, line = statement.word, rule.place.line
+            endless = say.ENDLESS_RULE.format(word=word, most=MOST_NESTING, line=line)
             self.enough(statement.place, endless)
         inner = self.inheriting(statement, scope)
         given = {a.key: a.value for a in statement.arguments}
@@ -251,9 +250,8 @@ class Walk:
             made = severed(worn[part], line, scope.loaf)
             if part in free and made["blade_rad"] < UPRIGHT and "hinge_mm" not in made:
                 self.unsaid.append(len(self.cuts))
-            self.cuts.append(
-                Cut(line, called, named, figure, family, place=statement.place, **made)
-            )
+            cut = Cut(line, called, named, figure, family, place=statement.place, **made)
+            self.cuts.append(cut)
 
     def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
         """Give a number to a statement's cuts: one for all of a rule that are cut alike."""
@@ -291,8 +289,7 @@ class Walk:
         """
         if isinstance(value, Join):
             left, right = self.region(value.left, scope), self.region(value.right, scope)
-            joined = left.union(right) if value.operator == "and" else left.difference(right)
-            return joined
+            return left.union(right) if value.operator == "and" else left.difference(right)
         word = WORDS[value.word]
         values = read(word, value.arguments, scope, value.place)
         if value.word == "whole":

@@ -53,8 +53,9 @@ class LineReader(TokenReader):
         try:
             if word == "define":
                 self.definition(found)
-            else:
-                self.known_arguments(word, found)
+            else:  # a word of the table, or a rule of the file
+                row = WORDS.get(word) or Word(word, "rule", "", self.rules[word], attributes=True)
+                self.pairs(row, found, whole_line=True)
             self.finish(word)
         except LineError:
             return tuple(found)
@@ -63,11 +64,6 @@ class LineReader(TokenReader):
         for figure, given in self.figures if self.clean else ():
             self.miss(figure, given)
         return tuple(found)
-
-    def known_arguments(self, word: str, found: list[Argument]) -> None:
-        """Read the arguments of a word of the table, or of a rule of the file."""
-        row = WORDS.get(word) or Word(word, "rule", "", self.rules[word], attributes=True)
-        self.pairs(row, found, whole_line=True)
 
     def finish(self, word: str) -> None:
         """Make sure that nothing but the colon of a block is left.

@@ -80,25 +80,19 @@ def arithmetic(expression: Binary, names: Names) -> Quantity:
     """
     left, right = evaluate(expression.left, names), evaluate(expression.right, names)
     if expression.operator in ("+", "-"):
-        alike(
-            left, right, expression.place, "added" if expression.operator == "+" else "subtracted"
-        )
-        value = left.value + right.value if expression.operator == "+" else left.value - right.value
+        adds = expression.operator == "+"
+        alike(left, right, expression.place, "added" if adds else "subtracted")
+        value = left.value + right.value if adds else left.value - right.value
         return Quantity(value, left.dimension, left.share)
     if expression.operator == "*":
-        powers = (a + b for a, b in zip(left.dimension, right.dimension, strict=True))
-        dimension = Dimension(*powers)
+        dimension = Dimension(*map(operator.add, left.dimension, right.dimension))
         share = (left.share or right.share) and dimension == NUMBER
         return Quantity(left.value * right.value, dimension, share)
     if right.value == 0:
         raise sums.BY_ZERO.error(expression.place)
-    differences = (a - b for a, b in zip(left.dimension, right.dimension, strict=True))
-    dimension = Dimension(*differences)
-    return Quantity(
-        left.value / right.value,
-        dimension,
-        left.share and right.dimension == NUMBER and not right.share,
-    )
+    dimension = Dimension(*map(operator.sub, left.dimension, right.dimension))
+    share = left.share and right.dimension == NUMBER and not right.share
+    return Quantity(left.value / right.value, dimension, share)
 
 
 def call(expression: Call, names: Names) -> Quantity:
@@ -107,9 +101,8 @@ def call(expression: Call, names: Names) -> Quantity:
     first = values[0]
     if expression.function in ("sin", "cos"):
         if first.dimension != ANGLE:
-            raise sums.TAKES_ANGLE(function=expression.function, given=first).error(
-                expression.place
-            )
+            slip = sums.TAKES_ANGLE(function=expression.function, given=first)
+            raise slip.error(expression.place)
         wave = math.sin if expression.function == "sin" else math.cos
         return Quantity(wave(first.value))
     if expression.function == "sqrt":

@@ -60,23 +60,18 @@ def check_quantity(key: Key, found: Quantity, place: Place) -> Problem | None:
     """Check the dimension and the range of a quantity for a key."""
     if key.kind not in DIMENSIONS:
         if key.kind in ("choice", "flag", "text", "pair", "points", "new name"):
-            return slips.TAKES(
-                key=key.name, wanted="no number", hint=f"it takes {expected(key)}"
-            ).at(place)
+            hint = f"it takes {expected(key)}"
+            return slips.TAKES(key=key.name, wanted="no number", hint=hint).at(place)
         return None
     if found.share and key.kind in ("length", "number"):
-        return (
-            check_range(key, found, place)
-            if key.kind == "number"
-            else check_share(key, found, place)
-        )
+        check = check_range if key.kind == "number" else check_share
+        return check(key, found, place)
     if found.dimension != DIMENSIONS[key.kind] or found.share:
         if found.dimension == NUMBER and not found.share and key.kind in MAIN_UNIT:
             return slips.NEEDS_UNIT(key=key.name, like=LIKE[key.kind]).at(place)
-        wanted = LIKE[key.kind].split(",")[0]
-        return slips.TAKES_NOT(
-            key=key.name, wanted=wanted, given=found.called, like=LIKE[key.kind]
-        ).at(place)
+        like = LIKE[key.kind]
+        wanted = like.split(",")[0]
+        return slips.TAKES_NOT(key=key.name, wanted=wanted, given=found.called, like=like).at(place)
     return check_range(key, found, place)
 
 

@@ -1,6 +1,7 @@
 """Names of a pattern: every name must be known where it is used."""
 
 from collections.abc import Container, Iterator, Mapping
+from itertools import chain
 
 from scorecraft.errors import EnoughError, Problem, nearest
 from scorecraft.language import slips
@@ -116,19 +117,15 @@ def names_in(value: Value) -> Iterator[Name]:
         yield value
     elif isinstance(value, Unary):
         yield from names_in(value.operand)
-    elif isinstance(value, Binary):
+    elif isinstance(value, Binary | Join):
         yield from names_in(value.left)
         yield from names_in(value.right)
     elif isinstance(value, Call):
         for argument in value.arguments:
             yield from names_in(argument)
     elif isinstance(value, Points):
-        for pair in value.pairs:
-            yield from names_in(pair[0])
-            yield from names_in(pair[1])
-    elif isinstance(value, Join):
-        yield from names_in(value.left)
-        yield from names_in(value.right)
+        for number in chain(*value.pairs):
+            yield from names_in(number)
     elif isinstance(value, Figure):
         for given in value.arguments:
             key = WORDS[value.word].key(given.key)

@@ -4,7 +4,7 @@ from math import sqrt
 
 import numpy as np
 
-from scorecraft.baking import BASKET_SLACK, COMMON_BASKETS, Basket
+from scorecraft.baking import BASKET_SLACK, COMMON_BASKETS
 
 ROUND_BELOW = 1.15
 """A basket less longer than wide than this is round, or square."""
@@ -22,7 +22,7 @@ def takes(basket_mm: tuple[float, float]) -> tuple[float, float]:
     across = sqrt(basket_mm[0] * basket_mm[1])
     long = max(basket_mm) / min(basket_mm) >= ROUND_BELOW
     rows = [each for each in COMMON_BASKETS if (each.length_mm > each.width_mm) == long]
-    sides = [_side(each) for each in rows]
+    sides = [sqrt(each.length_mm * each.width_mm) for each in rows]
     beyond = (across / np.clip(across, sides[0], sides[-1])) ** 3
     least = np.interp(across, sides, [each.least_g for each in rows]) * beyond
     most = np.interp(across, sides, [each.value for each in rows]) * beyond
@@ -32,7 +32,3 @@ def takes(basket_mm: tuple[float, float]) -> tuple[float, float]:
 def too_much(grams: float, most_g: float) -> bool:
     """Whether this is too much dough for a basket that takes so much."""
     return grams > BASKET_SLACK.value * most_g
-
-
-def _side(basket: Basket) -> float:
-    return sqrt(basket.length_mm * basket.width_mm)

@@ -286,8 +286,8 @@ class Loaf:
         return distance, *self._crest.on_plan(theta), self.sheet_crest(theta)
 
     def _plan_share(self, plan: Floats) -> Floats:
-        across, middle, half, _ = self._polar(plan)
-        return np.asarray(np.abs(across - middle) / half)
+        middle, half = self._crest.on_plan(np.arctan2(plan[..., 1], plan[..., 0]))
+        return np.asarray(np.abs(np.hypot(plan[..., 0], plan[..., 1]) - middle) / half)
 
     def _rise(self, t: Floats) -> Floats:
         return np.asarray(self.wall_mm + self._shape.height(np.minimum(t, 1.0)))

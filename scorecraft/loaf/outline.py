@@ -91,16 +91,14 @@ class Outline:
 
     @cached_property
     def _table(self) -> Floats:
-        return np.asarray(self.samples, dtype=np.float64)
+        return np.array([*self.samples, self.samples[0]])
 
     def _sampled(self, angle: Floats) -> Floats:
-        table = self._table
-        place = np.mod(angle, math.tau) * (len(table) / math.tau)
-        whole = np.floor(place)
-        at = whole.astype(np.intp)
-        share = place - whole
-        here, there = table[at % len(table)], table[(at + 1) % len(table)]
-        return np.asarray(here + share * (there - here))
+        count = len(self.samples)
+        place = np.mod(angle, math.tau) * (count / math.tau)
+        at = np.minimum(place.astype(np.intp), count - 1)
+        here = self._table[at]
+        return np.asarray(here + (place - at) * (self._table[at + 1] - here))
 
 
 def outline_of(form: Form, width_mm: float, length_mm: float) -> Outline:
@@ -168,12 +166,8 @@ def traced_outlines(rims: Sequence[ArrayLike]) -> list[Outline]:
 
 def _traced(shape: str, ring: Floats) -> Outline:
     radii = _radii(ring, _unrolled(ring))
-    return Outline(
-        shape,
-        float(np.ptp(ring[:, 0])) / 2,
-        float(np.ptp(ring[:, 1])) / 2,
-        samples=tuple(radii.tolist()),
-    )
+    a_mm, b_mm = (np.ptp(ring, axis=0) / 2).tolist()
+    return Outline(shape, a_mm, b_mm, samples=tuple(radii.tolist()))
 
 
 def _ring(points: Floats) -> Floats:

@@ -22,25 +22,21 @@ class Sections:
 
     def across(self, y: Floats) -> Floats:
         """Length over the dough from side to side at plan distances y (N,) from the middle."""
-        return self._at(y, self._across, self.loaf.length_mm)
+        return self._at(y, self._lengths[0], self.loaf.length_mm)
 
     def along(self, x: Floats) -> Floats:
         """Length over the dough from end to end at plan distances x (N,) from the middle."""
-        return self._at(x, self._along, self.loaf.width_mm)
+        return self._at(x, self._lengths[1], self.loaf.width_mm)
 
     def _at(self, place: Floats, lengths: Floats, size_mm: float) -> Floats:
         share = np.clip(2 * np.abs(place) / size_mm, 0.0, 1.0) * (SECTIONS - 1)
         return np.interp(share, np.arange(SECTIONS), lengths)
 
     @cached_property
-    def _across(self) -> Floats:
-        return self._lengths(0)
+    def _lengths(self) -> tuple[Floats, Floats]:
+        return self._measured(0), self._measured(1)
 
-    @cached_property
-    def _along(self) -> Floats:
-        return self._lengths(1)
-
-    def _lengths(self, axis: int) -> Floats:
+    def _measured(self, axis: int) -> Floats:
         """Lengths of sections along an axis (0 is x), from the middle out to the other's rim."""
         half = np.array([self.loaf.width_mm, self.loaf.length_mm]) / 2
         places = np.minimum(np.arange(SECTIONS) / (SECTIONS - 1), 0.98) * half[1 - axis]

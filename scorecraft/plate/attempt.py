@@ -63,12 +63,9 @@ def _kept(wanted: Sequence[Slit], held: Bridged) -> tuple[Kept, ...]:
     """Measure for each part how much of it is left."""
     asked, got = _lengths(wanted), _lengths(held.slits)
     return tuple(
-        Kept(
-            name,
-            sum(got.get(name, {}).values()) / sum(cuts.values()),
-            len(got.get(name, {})) / len(cuts),
-        )
+        Kept(name, sum(left.values()) / sum(cuts.values()), len(left) / len(cuts))
         for name, cuts in asked.items()
+        for left in [got.get(name, {})]
     )
 
 

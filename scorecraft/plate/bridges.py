@@ -70,7 +70,8 @@ def bridged(
         if len(found.parts) > 1:
             places = crossings(body, left, bridge_mm)
             picked = _pick(found, places, bridge_mm, least)
-            bridges += [_bridge(places, index, left, bridge_mm) for index in picked]
+            ends = np.stack([places.landing(side, 0.0) for side in (-1, 1)], axis=1)
+            bridges += [Bridge(ends[k], bridge_mm, left[places.slit[k]].cut) for k in picked]
             left = _gapped(left, places, picked, bridge_mm)
     after = islands(body, left, web_mm)
     loose = [part for index, part in enumerate(after.parts) if index != after.ground]
@@ -183,11 +184,6 @@ class _Choice:
 
 def _merge(group: Ints, first: int, second: int) -> None:
     group[group == group[second]] = group[first]
-
-
-def _bridge(places: Crossings, index: int, slits: Sequence[Slit], bridge_mm: float) -> Bridge:
-    span = np.stack([places.landing(side, 0.0)[index] for side in (-1, 1)])
-    return Bridge(span, bridge_mm, slits[int(places.slit[index])].cut)
 
 
 def _gapped(

@@ -86,13 +86,9 @@ def _sampled(slits: Sequence[Slit], bridge_mm: float) -> tuple[Floats, Floats, I
 
 
 def _tangents(line: shapely.LineString, along: Floats) -> Floats:
-    step = 0.25
-    length = line.length
-    ends = [np.clip(along + side * step, 0, length) for side in (-1, 1)]
-    before, after = (
-        shapely.get_coordinates(shapely.line_interpolate_point(line, each)) for each in ends
-    )
-    way = after - before
+    ends = np.clip([along - 0.25, along + 0.25], 0, line.length)
+    points = shapely.get_coordinates(shapely.line_interpolate_point(line, ends))
+    way = points[len(along) :] - points[: len(along)]
     tangent: Floats = way / np.hypot(*way.T)[:, None]
     return tangent
 

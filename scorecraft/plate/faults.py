@@ -24,14 +24,12 @@ def faults(polygon: shapely.Geometry, bridges: Sequence[Bridge], sizes: Sizes) -
         found.append(telling.FALLS_APART)
     thin = too_thin(polygon, sizes.web_mm)
     if thin:
-        x, y = thin[0].centroid.coords[0]
-        found.append(telling.THIN_STRIP.format(where=telling.place(x, y), least_mm=sizes.web_mm))
+        where = telling.place(*thin[0].centroid.coords[0])
+        found.append(telling.THIN_STRIP.format(where=where, least_mm=sizes.web_mm))
     weak = [bridge for bridge in bridges if not polygon.covers(_neck(bridge))]
     if weak:
-        x, y = weak[0].at
-        found.append(
-            telling.THIN_BRIDGE.format(where=telling.place(x, y), least_mm=sizes.bridge_mm)
-        )
+        where = telling.place(*weak[0].at)
+        found.append(telling.THIN_BRIDGE.format(where=where, least_mm=sizes.bridge_mm))
     return found
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 import numpy as np
 import shapely
@@ -83,11 +84,11 @@ def make_plate(
     """
     body = blank(layout.loaf)
     sizes = checked(Sizes(SLOT_MM.value if slot_mm is None else slot_mm, bridge_mm, web_mm))
+    opened = cache(lambda tried: silhouettes(layout, fill, tried))
 
-    def thinned(slot: float, bridge: float = bridge_mm, wider: float = 1.0) -> Thinned:
-        tried = replace(sizes, slot_mm=slot, bridge_mm=bridge)
-        whole = silhouettes(layout, fill, tried)
-        drawn = slits(layout, slot_mm=slot, only=(*only, *fill) if only else ())
+    def thinned(tried: Sizes, wider: float = 1.0) -> Thinned:
+        whole = opened(tried)
+        drawn = slits(layout, slot_mm=tried.slot_mm, only=(*only, *fill) if only else ())
         drawn = widened(layout.cuts, drawn, whole.unfilled, wider)
         if not drawn:
             raise telling.NO_CUTS.usage()
@@ -95,11 +96,13 @@ def make_plate(
         return _thinned(body, wanted, tried, whole, strict=bool(only))
 
     shares = USUAL if slot_mm is None else (1.0,)
-    wide = (UNFILLED_WIDER, 1.0) if fill else (1.0,)
-    tries = (thinned(each * sizes.slot_mm, wider=wider) for each in shares for wider in wide)
-    best = _best(tries)
+    best = _best(
+        thinned(tried, wider)
+        for tried in (replace(sizes, slot_mm=share * sizes.slot_mm) for share in shares)
+        for wider in ((UNFILLED_WIDER, 1.0) if opened(tried).unfilled else (1.0,))
+    )
     if best.bad:
-        raise refusal(best.tried, best.bad, best.sizes, lambda s, b: not thinned(s, b).bad)
+        raise refusal(best.tried, best.bad, best.sizes, lambda tried: not thinned(tried).bad)
     made = _plate(body, best)
     wrong = faults(made.polygon, made.bridges, made.sizes)
     if wrong:

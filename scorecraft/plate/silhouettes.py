@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from math import ceil
 
 import numpy as np
@@ -63,9 +64,8 @@ def silhouettes(layout: Layout, names: Sequence[str], sizes: Sizes) -> Silhouett
             apart = shape.intersection(rim).difference(taken.buffer(sizes.web_mm))
             shapes += _opened(apart, sizes)
             taken = shapely.union_all([taken, *shapes])
-    bars = [
-        bar for shape in shapes for bar in (_held if shape.interiors else _across)(shape, sizes)
-    ]
+    barred = ((_held if shape.interiors else _across)(shape, sizes) for shape in shapes)
+    bars = [bar for each in barred for bar in each]
     strips = [_strip(bar) for bar in bars]
     area = shapely.difference(shapely.union_all(shapes), shapely.union_all(strips))
     return Silhouettes(area, tuple(bars), tuple(unfilled))
@@ -75,10 +75,10 @@ def beside(slits: Sequence[Slit], area: shapely.Geometry, web_mm: float) -> list
     """Leave of slits what is a web away from an area."""
     if area.is_empty:
         return list(slits)
+    near = cache(lambda width_mm: area.buffer(web_mm + width_mm / 2))
     left = []
     for slit in slits:
-        near = area.buffer(web_mm + slit.width_mm / 2)
-        parts = shapely.get_parts(shapely.difference(slit.line, near))
+        parts = shapely.get_parts(shapely.difference(slit.line, near(slit.width_mm)))
         whole = [part for part in parts if part.length > min(STUB_MM, 0.9 * slit.line.length)]
         left += [replace(slit, line=part) for part in whole]
     return left

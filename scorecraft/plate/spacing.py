@@ -155,9 +155,8 @@ class _Pair:
         ]
         if not on_side:
             return True
-        return not other.closed and any(
-            tip.distance(other.line.boundary) <= JOINED_MM for tip in on_side
-        )
+        ends = other.line.boundary
+        return not other.closed and any(tip.distance(ends) <= JOINED_MM for tip in on_side)
 
     def at_tip(self, stretches: Sequence[shapely.LineString]) -> bool:
         """Tell whether a free tip lies in one of the stretches."""

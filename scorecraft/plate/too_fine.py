@@ -1,6 +1,7 @@
 """Parts of a pattern that are too fine for the slots, and the slot that would do."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from math import ceil
 
 import numpy as np
@@ -45,26 +46,27 @@ def _around(tried: Attempt, island: shapely.Polygon) -> list[int]:
     return np.flatnonzero(np.array(gaps) < min(gaps) + 0.2).tolist()
 
 
-Works = Callable[[float, float], bool]
-"""Whether a plate comes out well with a slot and a bridge of these widths (mm)."""
+Works = Callable[[Sizes], bool]
+"""Whether a plate of these sizes comes out well."""
 
 
 def refusal(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> ScorecraftError:
     """Say why a plate cannot be made, and the nearest slot or bridge that works."""
     worst = min(bad, key=lambda kept: min(kept.share, kept.cuts))
-    message = (
-        telling.CROWDED.format(sizes=sizes, share=min(worst.share, worst.cuts), name=worst.name)
-        if _worn(worst)
-        else telling.LOOSE.format(where=_where(_loose(tried)[0]), sizes=sizes, name=worst.name)
-    )
+    if _worn(worst):
+        share = min(worst.share, worst.cuts)
+        message = telling.CROWDED.format(sizes=sizes, share=share, name=worst.name)
+    else:
+        where = telling.place(*_loose(tried)[0].centroid.coords[0])
+        message = telling.LOOSE.format(where=where, sizes=sizes, name=worst.name)
     return ScorecraftError(message, None, _way_out(tried, bad, sizes, works))
 
 
 def _way_out(tried: Attempt, bad: Sequence[Kept], sizes: Sizes, works: Works) -> str:
-    slot = widest(sizes.slot_mm, LEAST_SLOT_MM.value, lambda mm: works(mm, sizes.bridge_mm))
+    slot = widest(sizes.slot_mm, LEAST_SLOT_MM.value, lambda mm: works(replace(sizes, slot_mm=mm)))
     if slot:
         return telling.SLOT_WORKS.format(slot_mm=slot)
-    bridge = widest(sizes.bridge_mm, sizes.web_mm, lambda mm: works(sizes.slot_mm, mm))
+    bridge = widest(sizes.bridge_mm, sizes.web_mm, lambda mm: works(replace(sizes, bridge_mm=mm)))
     if bridge:
         return telling.BRIDGE_WORKS.format(bridge_mm=bridge)
     return telling.nothing_works([kept.name for kept in tried.kept if kept not in bad])
@@ -84,8 +86,3 @@ def widest(size_mm: float, least_mm: float, works: Callable[[float], bool]) -> f
         middle = (low + high) // 2
         low, high = (middle, high) if works(middle / 10) else (low, middle)
     return low / 10
-
-
-def _where(island: shapely.Polygon) -> str:
-    """Say where a piece lies, as on a clock."""
-    return telling.place(island.centroid.x, island.centroid.y)

@@ -7,7 +7,7 @@ import shapely
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.curves import turned
-from scorecraft.cuts import Cut, Layout
+from scorecraft.cuts import Layout
 from scorecraft.loaf.areas import on_plan
 from scorecraft.practice import LAID_DEG
 from scorecraft.shaping.slab import Slab
@@ -29,8 +29,10 @@ def laid_slabs(layout: Layout) -> tuple[Slab, ...]:
     of the last stays as it is. Plan mm.
     """
     cuts = [cut for cut in layout.cuts if cut.hinge_mm is not None]
-    ahead = _ahead(layout, cuts)
-    places = [_middle(layout, cut) for cut in cuts]
+    plans = [layout.loaf.sheet_to_plan(cut.line) for cut in cuts]
+    places = [plan[len(plan) // 2] for plan in plans]
+    way = np.sum([(plan[0] + plan[-1]) / 2 for plan in plans] - np.array(places), axis=0)
+    ahead = way / np.hypot(*way)  # which way the scissors point, on the whole
     order = np.argsort([place @ ahead for place in places])
     dough = on_plan(layout.loaf)
     rim = shapely.get_coordinates(dough) @ ahead
@@ -43,25 +45,9 @@ def laid_slabs(layout: Layout) -> tuple[Slab, ...]:
         slabs.append(_piece(tip, here, wide, cuts[k].laid, ahead, high))
         tip = here
     slabs.append(_rest(tip, end, _wide(layout, tip, ahead), ahead, high))
-    slabs.append(
-        _spine(float(places[order[0]] @ ahead), tip, SPINE * slabs[0].round_mm, ahead, high)
-    )
+    first = float(places[order[0]] @ ahead)
+    slabs.append(_spine(first, tip, SPINE * slabs[0].round_mm, ahead, high))
     return tuple(slabs)
-
-
-def _ahead(layout: Layout, cuts: list[Cut]) -> Floats:
-    """Which way the scissors point, on the whole: a unit vector."""
-    ways = []
-    for cut in cuts:
-        plan = layout.loaf.sheet_to_plan(cut.line)
-        ways.append((plan[0] + plan[-1]) / 2 - plan[len(plan) // 2])
-    way = np.sum(ways, axis=0)
-    return np.asarray(way / np.hypot(*way))
-
-
-def _middle(layout: Layout, cut: Cut) -> Floats:
-    plan = layout.loaf.sheet_to_plan(cut.line)
-    return np.asarray(plan[len(plan) // 2])
 
 
 def _wide(layout: Layout, here: float, ahead: Floats) -> float:

@@ -5,7 +5,6 @@ moves by half of that, less the further away it is. A drawing, not mechanics: do
 goes where the hand wants it.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -13,7 +12,7 @@ import shapely
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
-from scorecraft.loaf.areas import on_plan
+from scorecraft.loaf.areas import on_plan, rims_of
 from scorecraft.loaf.plan import plan_strings
 from scorecraft.shaping.slab import Slab
 
@@ -105,10 +104,7 @@ def pulled_slab(layout: Layout) -> Slab:
     """Make the body that a layout's dough is after pulling."""
     found = pulled(layout)
     dough = on_plan(layout.loaf)
-    rims: Sequence[Line] = [
-        shapely.get_coordinates(ring) for ring in (dough.exterior, *dough.interiors)
-    ]
-    outer, *inner = (found.place(rim) for rim in rims)
+    outer, *inner = (found.place(rim) for rim in rims_of(dough))
     body = shapely.Polygon(outer, inner).buffer(0)
     area = shapely.difference(body, shapely.union_all(found.holes()))
     for by in (SOFT_MM, -2 * SOFT_MM, SOFT_MM):  # dough has no sharp corners, in nor out

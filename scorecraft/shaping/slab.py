@@ -12,6 +12,8 @@ from scorecraft.loaf.pieces import bilinear
 
 GRID_MM = 2.0
 """Distances to the edge are measured on a grid so fine; between, by straight lines."""
+EDGE_MM = 0.05
+"""So closely straight lines follow the edge."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -43,15 +45,12 @@ class Slab:
         """The grid's first place, and on it the signed distances from the edge."""
         left, low, right, high = self.area.bounds
         start = np.array([left, low]) - 2 * GRID_MM
-        counts = [
-            math.ceil((end - begin) / GRID_MM) + 5 for begin, end in ((left, right), (low, high))
-        ]
-        x, y = (
-            begin + GRID_MM * np.arange(count) for begin, count in zip(start, counts, strict=True)
-        )
+        sizes = right - left, high - low
+        counts = [math.ceil(size / GRID_MM) + 5 for size in sizes]
+        x, y = (at + GRID_MM * np.arange(n) for at, n in zip(start, counts, strict=True))
         grid = np.stack(np.meshgrid(x, y, indexing="ij"), axis=-1)
         spots = shapely.points(grid)
-        edge = self.area.boundary
+        edge = self.area.simplify(EDGE_MM).boundary
         shapely.prepare(edge)
         away = shapely.distance(spots, edge)
         shapely.prepare(self.area)

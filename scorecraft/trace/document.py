@@ -75,25 +75,23 @@ class _Builder:
         return Place(self.file, self.expat.CurrentLineNumber, self.expat.CurrentColumnNumber + 1)
 
     def start(self, tag: str, attributes: dict[str, str]) -> None:
-        node = Node(_name(tag), dict(attributes), self.here())
+        # the names of elements that are not of SVG keep their braces
+        node = Node(tag.removeprefix(SVG), dict(attributes), self.here())
         self.count += 1
         if self.count > MOST_TRACED_ELEMENTS:
             raise say.MANY_ELEMENTS.usage(node.place)
         if len(self.open) >= MOST_TRACED_DEPTH:
             raise say.NESTED_GROUPS.usage(node.place)
+        if not self.open and node.tag != "svg":
+            raise say.NOT_SVG(why=f"its root is <{node.tag}>").usage(node.place)
         if not self.open:
-            self._begin(node)
+            self.top = node
         elif node.tag == "svg":
             raise say.NESTED_DRAWING.usage(node.place)
         else:
             self.open[-1].children.append(node)
         _check_plain(node)
         self.open.append(node)
-
-    def _begin(self, root: Node) -> None:
-        if root.tag != "svg":
-            raise say.NOT_SVG(why=f"its root is <{root.tag}>").usage(root.place)
-        self.top = root
 
     def end(self, tag: str) -> None:
         self.open.pop()
@@ -111,11 +109,6 @@ class _Builder:
     def root(self) -> Node:
         assert self.top is not None, "a file without a root does not parse"
         return self.top
-
-
-def _name(tag: str) -> str:
-    """Local name of an SVG element; elements of other namespaces keep their braces."""
-    return tag.removeprefix(SVG)
 
 
 def _check_plain(node: Node) -> None:

@@ -71,8 +71,9 @@ def viewport(root: Node) -> Floats:
     wide, high = numbers[2:]
     across = _extent(root, "width", wide, "height", high) / wide
     down = _extent(root, "height", high, "width", wide) / high
-    if not root.attributes.get("preserveAspectRatio", "").strip().startswith("none"):
-        across = down = _uniform(root, across, down)
+    keeps = root.attributes.get("preserveAspectRatio", "").strip()
+    if not keeps.startswith("none"):  # its proportions: it meets its frame, or is sliced by it
+        across = down = max(across, down) if keeps.endswith("slice") else min(across, down)
     return checked(_scaling(across * MM_PER_PX, down * MM_PER_PX), root)
 
 
@@ -101,12 +102,6 @@ def _extent(root: Node, key: str, units: float, other: str, across: float) -> fl
 
 def _is_said(root: Node, key: str) -> bool:
     return not root.attributes.get(key, "%").strip().endswith(("%", "auto"))
-
-
-def _uniform(root: Node, across: float, down: float) -> float:
-    """Scale that keeps the drawing's proportions: to meet its frame, or to slice it."""
-    slices = root.attributes.get("preserveAspectRatio", "").strip().endswith("slice")
-    return max(across, down) if slices else min(across, down)
 
 
 def transform(node: Node) -> Floats:

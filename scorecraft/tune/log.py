@@ -22,7 +22,7 @@ from scorecraft.json_data import JsonObject
 from scorecraft.reading import read_bytes
 from scorecraft.tune import slips
 from scorecraft.tune.table import knots
-from scorecraft.writing import sync_folder
+from scorecraft.writing import sync_folder, write_all
 
 MOST_LOG_BYTES = 50_000_000
 """The largest log of bakes that is read."""
@@ -82,7 +82,7 @@ def add(path: Path, bake: JsonObject) -> None:
     try:
         with _locked(path) as file:
             start = b"" if _ends_whole(file) else b"\n"
-            _written(file, start + line.encode("utf-8") + b"\n")
+            write_all(file, start + line.encode("utf-8") + b"\n")
             os.fsync(file)
         sync_folder(path.parent)
     except OSError as error:
@@ -175,12 +175,6 @@ def _ends_whole(file: int) -> bool:
         return True
     os.lseek(file, size - 1, os.SEEK_SET)
     return os.read(file, 1) == b"\n"
-
-
-def _written(file: int, data: bytes) -> None:
-    """Write all of the data at the end: a system call may take only a part."""
-    while data:
-        data = data[os.write(file, data) :]
 
 
 @contextlib.contextmanager

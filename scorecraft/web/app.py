@@ -68,9 +68,8 @@ def add_files(app: Flask, folder: Folder) -> None:
     @app.post("/api/rename")
     def rename_file() -> Response:
         data = body()
-        return sent(
-            json_answer({"name": folder.rename(text_of(data, "name"), text_of(data, "new"))})
-        )
+        name = folder.rename(text_of(data, "name"), text_of(data, "new"))
+        return sent(json_answer({"name": name}))
 
     @app.post("/api/duplicate")
     def duplicate_file() -> Response:

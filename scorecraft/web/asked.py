@@ -109,9 +109,9 @@ def number_of(data: Data, key: str, default: float, least: float, most: float) -
     return float(value)
 
 
-def flag_of(data: Data, key: str, default: bool = False) -> bool:
-    """Read a yes or no; raises UsageError for anything else."""
-    value = data.get(key, default)
+def flag_of(data: Data, key: str) -> bool:
+    """Read a yes or no, no where nothing is said; raises UsageError for anything else."""
+    value = data.get(key, False)
     if not isinstance(value, bool):
         raise UsageError(f'"{key}" must be true or false')
     return value

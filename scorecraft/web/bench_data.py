@@ -1,6 +1,5 @@
 """The work at the bench as the bench view needs it: one step a screen."""
 
-from itertools import groupby
 from math import degrees
 
 import numpy as np
@@ -8,7 +7,7 @@ import numpy as np
 from scorecraft.bench.batch import batch_of
 from scorecraft.bench.clock import told
 from scorecraft.bench.pace import time_words
-from scorecraft.bench.steps import Pull, Run, Step, Work
+from scorecraft.bench.steps import Run, Step, Work
 from scorecraft.bench.telling import batch_words
 from scorecraft.check_data import rounded
 from scorecraft.cuts import Layout
@@ -18,7 +17,6 @@ from scorecraft.drawing.paper.cautions import BLADE, OVEN, STICKING, USED_BLADES
 from scorecraft.drawing.paper.telling import hands_words
 from scorecraft.drawing.plan import rim_plan
 from scorecraft.drawing.svg import svg
-from scorecraft.groups import numbers_of
 from scorecraft.json_data import JsonObject
 from scorecraft.shaping.shaped import shaped
 from scorecraft.web import telling as say
@@ -116,17 +114,5 @@ def step_data(design: Design, step: Step, run: Run, times: int) -> JsonObject:
         "time": times if run.copies else 1,
         "times": run.times,
         "pulls": [{"cut": pull.cut, "backward": pull.backward} for pull in step.pulls],
-        "lines": lines_data(design, strokes_of(design, step)),
+        "lines": lines_data(design, step),
     }
-
-
-def strokes_of(design: Design, step: Step) -> list[list[Pull]]:
-    """Give the pulls of a step in order, like ones after one another together."""
-    layout, numbers = design.layout, numbers_of(design.groups)
-
-    def alike(pull: Pull) -> tuple[int, str, float, float]:
-        cut = layout.cuts[pull.cut]
-        depth = 0.0 if cut.severs else round(cut.depth_mm, 1)
-        return numbers[pull.cut], cut.name, depth, round(degrees(cut.blade_rad))
-
-    return [list(same) for _, same in groupby(step.pulls, key=alike)]

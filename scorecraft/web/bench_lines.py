@@ -1,5 +1,6 @@
 """What a step at the bench asks for, in the card's words: what to cut, how deep, how to hold it."""
 
+from itertools import groupby
 from math import degrees
 
 from scorecraft.bench.blade import upright
@@ -27,16 +28,21 @@ MOST_NAMES = 3
 GLYPH_MM = 24.0
 
 
-def lines_data(design: Design, strokes: list[list[Pull]]) -> list[JsonObject]:
-    """Tell strokes, those of one depth and blade after one another in one line."""
+def lines_data(design: Design, step: Step) -> list[JsonObject]:
+    """Tell the pulls of a step: like ones together, those of one depth and blade in one line."""
     layout, numbers = design.layout, numbers_of(design.groups)
+
+    def alike(pull: Pull) -> tuple[int, str, float, float]:
+        cut = layout.cuts[pull.cut]
+        depth = 0.0 if cut.severs else round(cut.depth_mm, 1)
+        return numbers[pull.cut], cut.name, depth, round(degrees(cut.blade_rad))
 
     def held(pulls: list[Pull]) -> tuple[float, float, str]:
         cut = layout.cuts[pulls[0].cut]
         return round(cut.depth_mm, 1), round(degrees(cut.blade_rad)), lean_words(pulls)
 
     lines: list[list[list[Pull]]] = []
-    for pulls in strokes:
+    for pulls in (list(same) for _, same in groupby(step.pulls, key=alike)):
         if lines and len(lines[-1]) < MOST_NAMES and held(lines[-1][0]) == held(pulls):
             lines[-1].append(pulls)
         else:

@@ -6,7 +6,6 @@ from scorecraft.check_data import cut_words, dough_data, finding_data, loaf_data
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Knob
 from scorecraft.designing import Design
-from scorecraft.drawing.svg import svg
 from scorecraft.editing.head import is_plain, keys_as_written
 from scorecraft.groups import Group
 from scorecraft.json_data import JsonObject
@@ -24,7 +23,7 @@ from scorecraft.report import verdict
 from scorecraft.web import telling
 from scorecraft.web.baskets import baskets_data
 from scorecraft.web.loaf_forms import loaf_forms
-from scorecraft.web.stage import cuts_of, frame, stage
+from scorecraft.web.stage import cuts_of, drawn, frame, pointers
 
 
 def design_data(design: Design) -> JsonObject:
@@ -48,14 +47,14 @@ def design_data(design: Design) -> JsonObject:
         "groups": [group_data(group, design.fingerprints) for group in design.groups],
         "cuts": cuts_data(design),
         "frame": frame_data(design),
-        "svg": svg(stage(design, design.drawn_findings), text="text", ids="loaf"),
+        "svg": drawn(design),
+        "pointers": pointers(design, design.drawn_findings),
     }
 
 
 def sight_data(design: Design) -> JsonObject:
     """Tell the picture of a design and its frame, without what the checks find."""
-    picture = svg(stage(design), text="text", ids="loaf")
-    return {"ok": True, "frame": frame_data(design), "svg": picture}
+    return {"ok": True, "frame": frame_data(design), "svg": drawn(design)}
 
 
 def frame_data(design: Design) -> JsonObject:
@@ -92,9 +91,7 @@ def findings_data(design: Design, findings: Sequence[Finding]) -> list[JsonObjec
 def form(tree: Pattern, word: str) -> JsonObject | None:
     """Tell a header statement as its keys with their values as written, for a form."""
     statement = next((each for each in tree.statements if each.word == word), None)
-    if statement is None:
-        return None
-    return {"keys": keys_as_written(statement)}
+    return {"keys": keys_as_written(statement)} if statement else None
 
 
 def knob_data(knob: Knob, design: Design) -> JsonObject:
@@ -165,5 +162,4 @@ def group_data(group: Group, said: Mapping[str, str]) -> JsonObject:
         "count": group.count,
         "kind": group.kind,
         "length_mm": rounded(group.length_mm),
-        "depth_mm": rounded(group.depth_mm),
     }

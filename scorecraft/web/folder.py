@@ -4,9 +4,8 @@ import hashlib
 import os
 import re
 import threading
-from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import count
+from itertools import chain, count
 from pathlib import Path
 
 from scorecraft.errors import ScorecraftError
@@ -94,9 +93,8 @@ class Folder:
         path = self.file(name)
         data = text.encode("utf-8")
         with self.saving:
-            there = None
-            if path.exists():
-                there = mark_of(read_bytes(path, MOST_BYTES, "a pattern"))
+            old = read_bytes(path, MOST_BYTES, "a pattern") if path.exists() else None
+            there = None if old is None else mark_of(old)
             if there is not None and there != mark:
                 slip = say.changed_on_disk(path.name, new=mark is None)
                 raise ChangedError(slip.message, slip.hint, there)
@@ -165,12 +163,8 @@ def moved(old: Path, new: Path) -> None:
 
 def free(folder: Path, stem: str) -> Path:
     """Find a name that no file of a folder has: the stem, or the stem and a number."""
-
-    def tried() -> Iterator[str]:
-        yield stem
-        yield from (f"{stem} {number}" for number in count(2))
-
-    paths = (folder / f"{each}{SUFFIX}" for each in tried())
+    endings = chain([""], (f" {number}" for number in count(2)))
+    paths = (folder / f"{stem}{each}{SUFFIX}" for each in endings)
     return next(path for path in paths if not os.path.lexists(path))
 
 

@@ -111,11 +111,6 @@ def setting(told: Data) -> g.Gesture:
     return g.Set(*on(told), key=text_of(told, "key"), value=words_of(told, "value") or "")
 
 
-def repeating(told: Data) -> g.Gesture:
-    """Read how many copies are wanted."""
-    return g.Repeat(*on(told), count=whole_of(told, "count", 1, 1, MOST_COPIES))
-
-
 def making(told: Data) -> g.Gesture:
     """Read which figure is laid on the loaf, and where."""
     return g.New(*within(told), word=text_of(told, "word"), at=point_of(told, "at"))
@@ -173,12 +168,11 @@ READERS: dict[str, Callable[[Data], g.Gesture]] = {
     "turn": turning,
     "handle": dragging,
     "set": setting,
-    "repeat": repeating,
+    "repeat": lambda told: g.Repeat(*on(told), whole_of(told, "count", 1, 1, MOST_COPIES)),
     "mirror": lambda told: g.Mirror(*on(told)),
     "duplicate": lambda told: g.Duplicate(*on(told)),
     "delete": lambda told: g.Delete(*on(told)),
     "free_copy": lambda told: g.Free(*on(told)),
-    "own_value": lambda told: g.Own(*on(told), key=text_of(told, "key")),
     "new": making,
     "stroke": drawing,
     "cure": curing,

@@ -88,7 +88,6 @@ def statement_data(found: Scene, statement: Statement) -> JsonObject:
     runs = found.runs[line]
     name = name_of(statement)
     said = said_of(found, runs[0]) if runs else name
-    parent = written.parents[line]
     lines = written.lines(statement)
     return {
         "id": line,
@@ -96,7 +95,6 @@ def statement_data(found: Scene, statement: Statement) -> JsonObject:
         "name": name,
         "said": said,
         "about": said.removeprefix(f"{name}, "),
-        "parent": parent.place.line if parent else None,
         "trail": trail_data(runs[0]) if runs else [],
         "span": [written.starts[lines[0] - 1], written.starts[lines[-1]]],
         "cuts": sorted({cut for step in runs for cut in found.cuts[step]}),
@@ -127,6 +125,7 @@ def picked(found: Scene, request: Data) -> JsonObject:
     step = found.run(line, whole_of(request, "copy", 0, 0, 10**6))
     runs = found.runs[line]
     move, about = move_lock(found, step)
+    middle = None if about is None else flat(found.plan(about.scope.frame.origin))
     own = found.cuts[step]
     return {
         "ok": True,
@@ -141,12 +140,7 @@ def picked(found: Scene, request: Data) -> JsonObject:
         "own": list(own),
         "siblings": sorted({cut for run in runs for cut in found.cuts[run]} - set(own)),
         "frames": [frame_data(found, run, copy) for copy, run in enumerate(runs)],
-        "move": {
-            **lock_data(move),
-            "turns": None
-            if about is None
-            else {"about": flat(found.plan(about.scope.frame.origin))},
-        },
+        "move": {**lock_data(move), "turns": middle and {"about": middle}},
         "handles": [knob_data(each) for each in knobs_of(found, step)],
         "chips": [chip_data(each) for each in chips_of(found, step)],
         "rule": rule_data(found, step),
@@ -222,7 +216,6 @@ def rule_data(found: Scene, step: Step) -> JsonObject | None:
     return {
         "name": name,
         "line": found.rules[name].place.line,
-        "uses": uses,
         "said": words.changing_rule(name, uses),
     }
 

@@ -16,7 +16,6 @@ from scorecraft.json_data import JsonObject
 from scorecraft.limits import MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.tune.bake import Tuned, openings, record, tune
 from scorecraft.tune.baker import baker_of, baker_text
-from scorecraft.tune.fit import Bounds
 from scorecraft.tune.log import Bake, Earlier, add, earlier, read
 from scorecraft.tune.measured import Measured
 from scorecraft.tune.predict import predictor
@@ -100,8 +99,7 @@ def rows_of(design: Design, request: Data) -> tuple[Measured, ...]:
 
 
 def tuned_data(tuned: Tuned) -> JsonObject:
-    """Tell a fit as data, with its plot."""
-    found = tuned.fit
+    """Tell what a fit has taught, its openings beside the measured ones, and its plot."""
     pairs = openings(tuned)
     numbers = {group.key: group.number for group in tuned.groups}
     plot = tune_plot(pairs, tuned.layout.title, skin_words(tuned))
@@ -115,25 +113,8 @@ def tuned_data(tuned: Tuned) -> JsonObject:
             }
             for each, (wide, predicted) in zip(tuned.measured, pairs, strict=True)
         ],
-        "skin_mm": bounds_data(found.skin_mm),
-        "inside": bounds_data(found.inside),
-        "growth": bounds_data(found.growth),
-        "settled": found.settled,
         "learned": list(say.learned(tuned)),
-        "spread_mm": rounded(found.spread_mm),
-        "sure": rounded(found.sure),
         "plot": svg(plot, text="text", ids="plot"),
-    }
-
-
-def bounds_data(bounds: Bounds) -> JsonObject:
-    """Tell a fitted number with its bounds."""
-    return {
-        "best": rounded(bounds.best),
-        "low": rounded(bounds.low),
-        "high": rounded(bounds.high),
-        "open_below": bounds.open_below,
-        "open_above": bounds.open_above,
     }
 
 

@@ -8,13 +8,13 @@ from scorecraft.drawing.bloom.bloom import CRUSTS, FLOURS, alone, usual_flour
 from scorecraft.drawing.bloom.mouths import mouths_of
 from scorecraft.drawing.bloom.relief import Bread
 from scorecraft.drawing.photo import encoded_photo
-from scorecraft.drawing.picture import Picture, Shape
-from scorecraft.drawing.svg import data_address, path_data
+from scorecraft.drawing.picture import Picture
+from scorecraft.drawing.svg import data_address
 from scorecraft.json_data import Json, JsonObject
 from scorecraft.report import verdict
 from scorecraft.web.asked import Data, choice_of, number_of
 from scorecraft.web.design_data import findings_data
-from scorecraft.web.stage import frame, pointers
+from scorecraft.web.stage import pointers
 from scorecraft.web.telling import opens_words
 
 PIXELS = 600
@@ -24,18 +24,12 @@ SHELF_PIXELS = 360
 
 def opened_data(design: Design) -> JsonObject:
     """Tell how wide the cuts open, as ranges, whether that gives room, and all findings."""
-    centre, _ = frame(design.layout)
-    found = pointers(design.layout, design.findings, centre)
     return {
         "ok": True,
         "findings": findings_data(design, design.findings),
         "verdict": verdict(design.findings),
         "room": design.room_words,
-        "pointers": [
-            {"finding": int(item.data["finding"]), "path": path_data(item.lines, item.closed)}
-            for item in found.items
-            if isinstance(item, Shape)
-        ],
+        "pointers": pointers(design, design.findings),
         "widest_mm": [ranged(*each) for each in design.ranges.widest_mm],
         "opens": [opens_words(each) for each in design.ranges.widest_mm],
     }

@@ -60,13 +60,9 @@ def as_labelled(row: Print, hint: str) -> str:
 
 def options_of(row: Print, request: Data) -> dict[str, object]:
     """Read the options of a print that a request gives; texts are short."""
-    given = [option for option in row.options if request.get(option.key) is not None]
-    return {
-        option.key: text_of(request, option.key)
-        if option.kind in ("names", "words")
-        else request[option.key]
-        for option in given
-    }
+    given = {each.key: each.kind for each in row.options if request.get(each.key) is not None}
+    texts = {key for key, kind in given.items() if kind in ("names", "words")}
+    return {key: text_of(request, key) if key in texts else request[key] for key in given}
 
 
 def remark(made: Printed) -> str:

@@ -1,24 +1,32 @@
-"""The loaf as the page shows it: drawn in mm as on every print, with what the findings point at."""
+"""The loaf as the page shows it: drawn in mm as on every print, and what the findings point at."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from scorecraft.checks.finding import Finding
 from scorecraft.cuts import Layout
 from scorecraft.designing import Design
 from scorecraft.drawing.lean import lean_bars
 from scorecraft.drawing.loafview import CUT_COLOR, loaf_layer
-from scorecraft.drawing.picture import Ink, Item, Layer, Picture, Shape
+from scorecraft.drawing.picture import Ink, Layer, Picture, Shape
 from scorecraft.drawing.plan import cut_plans, on_paper, plan_lines, rim_plan
+from scorecraft.drawing.svg import path_data, svg
+from scorecraft.json_data import JsonObject
 
 MARGIN_MM = 6.0
 """Kept free around the loaf, which grows in the oven."""
-POINTED = Ink(1.6, color="#34427a")
 LEANING = Ink(0.7, color=CUT_COLOR)
 MARKED = Ink(0.5, color="#8c7350", dash=(6.0, 1.2), cap="butt")
 
 
-def stage(design: Design, findings: Sequence[Finding] = ()) -> Picture:
-    """Draw the loaf from above at one mm a unit, and what findings point at."""
+@lru_cache(maxsize=8)
+def drawn(design: Design) -> str:
+    """Draw the loaf from above as SVG; the same design is not drawn twice."""
+    return svg(stage(design), text="text", ids="loaf")
+
+
+def stage(design: Design) -> Picture:
+    """Draw the loaf from above at one mm a unit, with a layer for what findings point at."""
     layout = design.layout
     centre, (width, height) = frame(layout)
     plans = cut_plans(layout)
@@ -29,10 +37,9 @@ def stage(design: Design, findings: Sequence[Finding] = ()) -> Picture:
         layout.title or design.source.name,
         f"{layout.loaf.called} from above with {len(layout.cuts)} cuts",
         (
-            loaf_layer(layout, centre, 1.0, plans=plans),
+            loaf_layer(layout, centre, 1.0, plans=plans, under=(marks(layout, centre),)),
             Layer("leans", tuple(lean_bars(layout, lines, ink=LEANING))),
-            marks(layout, centre),
-            pointers(layout, findings, centre),
+            Layer("pointers", ()),
         ),
         css="stage-loaf",
     )
@@ -52,16 +59,16 @@ def marks(layout: Layout, centre: tuple[float, float]) -> Layer:
     return Layer("marks", (Shape(lines, ink=MARKED, css="string"),) if lines else ())
 
 
-def pointers(layout: Layout, findings: Sequence[Finding], centre: tuple[float, float]) -> Layer:
-    """Draw what findings point at that is no cut, each with its finding's number."""
-    items: list[Item] = []
+def pointers(design: Design, findings: Sequence[Finding]) -> list[JsonObject]:
+    """Tell what findings point at that is no cut, as the data of a path, each with its number."""
+    loaf, (centre, _) = design.layout.loaf, frame(design.layout)
+    told: list[JsonObject] = []
     for number, finding in enumerate(findings):
         found = [line for line in finding.shapes if len(line) > 1]
         if found:
-            lines = tuple(on_paper(line, centre) for line in plan_lines(layout.loaf, found))
-            data = {"finding": str(number)}
-            items.append(Shape(lines, ink=POINTED, css="pointer", data=data))
-    return Layer("pointers", tuple(items))
+            lines = [on_paper(line, centre) for line in plan_lines(loaf, found)]
+            told.append({"finding": number, "path": path_data(lines, closed=False)})
+    return told
 
 
 def cuts_of(layout: Layout, finding: Finding) -> list[int]:

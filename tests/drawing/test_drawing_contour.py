@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 import shapely
 
-from scorecraft.drawing.bloom.contour import above, grid_triangles, inner_edges
+from scorecraft.drawing.tension.contour import above, grid_triangles, inner_edges
 
 N = 61
 

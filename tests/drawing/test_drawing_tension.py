@@ -4,8 +4,8 @@ import shapely
 from support.drawing_layouts import cut, make_layout
 
 from scorecraft.drawing.bloom.mouths import predicted
-from scorecraft.drawing.bloom.tension import LEVELS, MAP, tension_grid, tension_map
 from scorecraft.drawing.picture import Label, Layer, Shape, walk
+from scorecraft.drawing.tension.tension import LEVELS, MAP, tension_grid, tension_map
 
 
 def shapes(picture, css):

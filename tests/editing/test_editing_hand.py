@@ -233,11 +233,6 @@ def test_what_is_worked_out_turns_only_in_ways_that_are_asked_for(line, ways, wa
     assert after(text, moved) == f"let tip 60mm\n{new}\n"
 
 
-def test_a_value_of_its_own_changes_nothing_that_is_seen():
-    text = "let w (width / 7)\nslash w depth 3mm\n"
-    assert after(text, g.Own(3, key="length")) == "let w (width / 7)\nslash 31.4mm depth 3mm\n"
-
-
 def test_freed_copies_lie_where_they_lay_and_know_their_number():
     text = "row 3 spacing 30mm angle 60deg: # r\n    # keep\n    slash (20mm + k * 5mm) turn 9deg\n"
     before = scene(LOAF + text)

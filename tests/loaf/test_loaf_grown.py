@@ -5,7 +5,7 @@ import pytest
 
 from scorecraft.loaf.bake import Bake, Growth
 from scorecraft.loaf.dome import make_loaf
-from scorecraft.loaf.grown import CLOSED_MM, grown
+from scorecraft.loaf.grown import CLOSED_MM, carried, grown
 from scorecraft.loaf.tin import Tin
 
 RING = make_loaf("ring", 280, None, 52, hole_mm=80)
@@ -53,3 +53,16 @@ def test_a_ring_stretches_most_across_its_dough():
     at_hole = Growth(RING, Bake()).along_rays(RING.at_share(theta, np.full(8, -1.0)))[1]
     assert (at_hole < 0).all()  # the rim of the hole gets shorter as it closes
     assert np.isfinite(Growth(RING, Bake()).at([[0.0, 0.0], [5.0, 5.0]])).all()
+
+
+def test_a_point_on_a_ring_keeps_its_share_from_crest_to_rim():
+    after = grown(RING, 1.1, 1.2)
+    for share in (-0.9, 0.0, 0.5, 1.0):
+        here, there = (
+            (each.width_mm + each.hole.width_mm) / 4
+            + share * (each.width_mm - each.hole.width_mm) / 4
+            for each in (RING, after)
+        )
+        assert carried(RING, after, np.array([[0.0, here]])) == pytest.approx(
+            np.array([[0.0, there]]), abs=0.05
+        )

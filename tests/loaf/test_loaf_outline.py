@@ -2,10 +2,12 @@ import math
 
 import numpy as np
 import pytest
+import shapely
 
 from scorecraft.errors import UsageError
 from scorecraft.loaf.forms import FORMS, ROWS
-from scorecraft.loaf.outline import outline_of, traced_outline, traced_outlines
+from scorecraft.loaf.outline import outline_of, tapered, traced_outline, traced_outlines
+from scorecraft.loaf.rims.triangle import triangle
 
 
 def rim_of(form, width, length):
@@ -92,3 +94,33 @@ def test_a_traced_hole_lies_about_the_centre_of_the_rim():
     assert hole.radius([0.0, math.pi]) == pytest.approx([33, 27], abs=0.02)
     with pytest.raises(UsageError, match="around the loaf's centre"):
         traced_outlines([circle(), circle(radius=20, centre=(50, 0))])
+
+
+def test_a_taper_narrows_in_a_straight_line_toward_12_o_clock():
+    plain = rim_of("oval", 150, 250)
+    narrow = tapered(plain, 0.2)
+    assert (narrow.width_mm, narrow.length_mm) == pytest.approx((150, 250), abs=0.1)
+    here, there = (rim.points(720) for rim in (plain, narrow))
+    there[:, 1] -= (there[:, 1].max() + there[:, 1].min()) / 2
+    share = there[:, 0] / np.interp(there[:, 1], *_half_widths(here))
+    side = (there[:, 0] > 20) & (np.abs(there[:, 1]) < 100)
+    fitted = np.polyfit(there[side, 1] / plain.b_mm, share[side], 1)
+    assert fitted[0] / fitted[1] == pytest.approx(-0.2, abs=0.01)
+
+
+def _half_widths(points):
+    """Half width of a rim over the way along it, which rises."""
+    right = points[points[:, 0] > 0]
+    right = right[np.argsort(right[:, 1])]
+    return right[:, 1], right[:, 0]
+
+
+def test_a_triangle_has_three_equal_full_sides_and_one_corner_ahead():
+    drawn = triangle()
+    turned = drawn @ np.array([[-0.5, math.sqrt(0.75)], [-math.sqrt(0.75), -0.5]])
+    assert shapely.Polygon(drawn).hausdorff_distance(shapely.Polygon(turned)) < 0.02
+    x, y = drawn[np.argmax(drawn[:, 1])]
+    assert abs(x) < 0.05 and y > -1.2 * drawn[:, 1].min()
+    sharp = shapely.Polygon([(0, 1), (-math.sqrt(0.75), -0.5), (math.sqrt(0.75), -0.5)])
+    below = shapely.Polygon(drawn).difference(sharp).area
+    assert 0.1 < below / sharp.area < 0.35

@@ -137,6 +137,7 @@ def test_between_is_tight():
     assert judged(ROUND, [bar(80)], 10.0).verdict == "tight"
     assert judged(ROUND, crescent(), 6.0, blade=35.0).verdict == "tight"
     assert verdict_of(0.13) == "enough"
+    assert verdict_of(0.13, 1.3) == "tight" and verdict_of(0.08, 0.7) == "tight"
     assert verdict_of(0.08) == "tight"
 
 
@@ -258,3 +259,9 @@ def test_words_for_a_place(turn, share, words):
 )
 def test_words_for_a_direction(degrees, words):
     assert direction(np.radians(degrees)) == f"{words} o'clock"
+
+
+def test_more_spring_asks_for_more_room():
+    opening = solve([bar(120)], 10.0, strain=(0.1, 0.1, 0.0), area_mm2=60_000.0, panel_mm=4.0)
+    usual, more = (room(opening, strength) for strength in (1.0, 2.0))
+    assert more.enough == 2 * usual.enough and more.taken == usual.taken

@@ -92,7 +92,9 @@ SIZES = Sizes(3.0, 4.0, 1.6)
 
 def test_a_refusal_tells_the_part_that_loses_most_and_the_nearest_slot():
     bad = [Kept("vein", 0.4, 0.9), Kept("bud", 0.45, 0.2), Kept("rib", 0.6, 0.5)]
-    error = refusal(attempt(*bad), bad, SIZES, lambda slot, bridge: slot <= 2 and bridge == 4)
+    error = refusal(
+        attempt(*bad), bad, SIZES, lambda size: size.slot_mm <= 2 and size.bridge_mm == 4
+    )
     assert "only 20% of bud would be left" in error.message
     assert error.hint == "a slot of 2 mm works: --slot 2mm"
 
@@ -101,12 +103,12 @@ def test_a_refusal_tells_a_bridge_where_no_slot_will_do():
     bad = [Kept("ring", 1.0, 1.0)]
     piece = shapely.box(2.25, -5, 7.75, 5)
     tried = attempt(*bad, slits=[slit(0, "ring")], loose=[piece])
-    error = refusal(tried, bad, SIZES, lambda slot, bridge: slot == 3 and bridge <= 2.5)
+    error = refusal(tried, bad, SIZES, lambda size: size.slot_mm == 3 and size.bridge_mm <= 2.5)
     assert "the piece 5 mm from the crown at 3 o'clock would fall out" in error.message
     assert error.hint == "a bridge of 2.5 mm works: --bridge 2.5mm"
 
 
 def test_a_refusal_tells_the_coarser_parts_where_nothing_will_do():
     bad = Kept("vein", 0.4, 0.9)
-    error = refusal(attempt(Kept("rib", 1.0, 1.0), bad), [bad], SIZES, lambda *_: False)
+    error = refusal(attempt(Kept("rib", 1.0, 1.0), bad), [bad], SIZES, lambda _: False)
     assert error.hint.endswith('--only "rib"')

@@ -20,7 +20,7 @@ def look(asking):
 def test_a_look_tells_statements_and_what_a_tap_selects(look):
     found = {each["id"]: each for each in look["statements"]}
     assert [found[line]["word"] for line in (3, 4, 5, 6)] == ["around", "leaf", "at", "slash"]
-    assert found[4]["parent"] == 3 and found[4]["copies"] == 6 and found[4]["draws"]
+    assert found[4]["copies"] == 6 and found[4]["draws"]
     assert not found[3]["draws"] and found[3]["cuts"] == found[4]["cuts"]
     assert found[4]["said"].startswith("leaf, 40 mm by 20 mm, at 12 o'clock")
     assert CROWN[slice(*found[5]["span"])] == "at y -60mm:\n    slash (50mm + 10mm)\n"
@@ -70,7 +70,6 @@ def test_what_is_worked_out_says_so_and_how_it_may_turn(asking, look):
         ({"kind": "mirror", "statement": 6}, "mirror:\n    at y -60mm"),
         ({"kind": "new", "word": "star", "at": [40, 40], "inside": None}, "\n    star 50mm"),
         ({"kind": "stroke", "points": [[-40, 9], [0, 0], [40, 9]], "repeat": 2}, "around 2:"),
-        ({"kind": "own_value", "statement": 4, "key": "length"}, "leaf 40mm width"),
         ({"kind": "free_copy", "statement": 4, "copy": 2}, "at radius 30mm angle 120deg"),
         (
             {"kind": "cure", "changes": [{"kind": "deeper", "cuts": [0], "mm": 6, "ends": []}]},

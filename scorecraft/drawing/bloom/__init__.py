@@ -1,1 +1,1 @@
-"""The baked loaf as a picture, and the map of the tension that is left."""
+"""The baked loaf as a picture."""

@@ -12,6 +12,7 @@ from scorecraft.drawing.bloom.eye import Eye, look
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.bloom.relief import Bread
 from scorecraft.drawing.bloom.telling import BAKED, SCORED, baked_words
+from scorecraft.drawing.inks import WRITING
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.loaf.dome import Loaf
 from scorecraft.shaping.shaped import Shaped
@@ -21,7 +22,6 @@ BETWEEN_MM = 24.0
 CAPTION_MM = 14.0
 """Height of the line of words under each loaf where there are two."""
 LETTER_MM = 5.0
-WRITING = "#5c4a37"
 PIXELS = 1000
 """Along the longer side of a picture, where no number is asked for."""
 CRUSTS = {"light": -0.13, "golden": 0.0, "dark": 0.13}
@@ -130,13 +130,11 @@ def _frames(loaves: list[Bread], foot: float, pixels: int) -> list[Frame]:
 
 
 def _joined(photos: list[Pixels], step: float) -> Pixels:
-    """Lay photographs side by side, the table between them passing from one to the next."""
+    """Lay photographs side by side; on the table between them the shadows of both are seen."""
     whole, *others = photos
     lap = round(BETWEEN_MM / step)
-    part = np.linspace(0, 1, lap)[:, None]
     for other in others:
-        between = whole[:, -lap:] * (1 - part) + other[:, :lap] * part
-        seam = np.rint(between).astype(np.uint8)
+        seam = np.minimum(whole[:, -lap:], other[:, :lap])
         whole = np.concatenate([whole[:, :-lap], seam, other[:, lap:]], axis=1)
     return whole
 

@@ -9,7 +9,7 @@ import numpy as np
 from scipy import ndimage
 
 from scorecraft.arrays import Field, Flags, Floats, Pixels
-from scorecraft.drawing.bloom.light import Shades, bare_table, exposed, lit, shades
+from scorecraft.drawing.bloom.light import Shades, exposed, lit, shades
 from scorecraft.drawing.bloom.noise import Grain, blurred
 from scorecraft.drawing.bloom.relief import FINE_MM, Bread, Ground, ground, plan_of, smooth
 
@@ -17,7 +17,7 @@ STRIP_PIXELS = 1_600_000
 """Strips of columns are made one after the other, each of about so many pixels."""
 FOOT_MM = 22.0
 """Below this height the loaf stands so steep that a picture from the side draws it out."""
-STEEP_LIP, STEEP_SIDE = (1.6, 3.0), (2.6, 6.0)
+STEEP_LIP, STEEP_SIDE = (1.6, 3.0), (1.8, 5.0)
 """Slopes toward the eye, from where to where they are blurred."""
 STEEP_BLUR_MM = 2.2
 MOTTLED = np.array([0.17, 0.27, 0.38], dtype=np.float32)
@@ -123,11 +123,7 @@ def _shown(
         return exposed(light[:, inner])
     light = _plain_sides(bread, _steep_blurred(light, land), land)
     rows = first_met(bread, land, ups)
-    last = max(int(rows.max()) + 2, len(land.y) + 1)
-    behind = land.y[0] + np.arange(len(land.y), last) * land.step
-    light = np.concatenate([light, bare_table(land.x, behind, bread.eye.light)])
-    row = np.minimum(rows.astype(np.intp), len(land.y) - 1)
-    loaf = (land.dome > 0)[row, np.arange(rows.shape[1])]
+    loaf = (land.dome > 0)[rows.astype(np.intp), np.arange(rows.shape[1])]
     seen = _looked_at(light, rows) * _walls(bread, land, ups, rows, loaf)
     return exposed(_softened(seen, rows, loaf, land.step)[:, inner])
 
@@ -149,8 +145,8 @@ def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
     """Cast a ray for every pixel of the picture: the row of the land, with its fraction, it meets.
 
     A column of an orthographic picture is one of the land, and a ray meets the first row that
-    stands as high on the paper. From the table the loaf rises straight up; behind the last row
-    the table goes on.
+    stands as high on the paper. From the table the loaf rises straight up; the last row shows
+    what lies behind it, where the table goes on as plain.
     """
     height = np.asarray(land.dome + land.relief, dtype=np.float64)
     high = bread.eye.up(land.y[:, None], height)
@@ -161,10 +157,7 @@ def first_met(bread: Bread, land: Ground, ups: Floats) -> Field:
     low, column = found.astype(np.intp), np.arange(found.shape[1])
     bare = land.dome <= 0
     rises = bare[low, column] & ~bare[np.minimum(low + 1, len(bare) - 1), column]
-    found = np.where(rises, low + 1, found)
-    sine = math.sin(bread.eye.elevation)
-    table = rows[-1] + (ups - land.y[-1] * sine) / (max(sine, LEAST_SINE) * land.step)
-    return np.asarray(np.where(ups[:, None] > crest[-1], table[:, None], found), np.float32)
+    return np.asarray(np.where(rises, low + 1, found), np.float32)
 
 
 def _walls(bread: Bread, land: Ground, ups: Floats, rows: Field, loaf: Flags) -> Field:

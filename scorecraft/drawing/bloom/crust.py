@@ -1,12 +1,9 @@
 """What colour every place of a loaf has taken: crumb, crust and flour, by the heat it took."""
 
-import math
-
 import numpy as np
 
 from scorecraft.arrays import Field
-from scorecraft.drawing.bloom.noise import blurred
-from scorecraft.drawing.bloom.relief import Bread, Ground, smooth, wideness
+from scorecraft.drawing.bloom.relief import Bread, Skin, smooth, wideness
 
 TONES = ("#faeedc", "#f1d5aa", "#dfab70", "#be793c", "#8d4b21", "#552913", "#27130b")
 """Crust from pale to nearly burnt: cream, straw, gold, caramel, chestnut, dark, black."""
@@ -16,8 +13,6 @@ FLOUR = "#f8f3e9"
 TABLE = "#e9e2d6"
 DARKEST = 0.8
 """No usual bake burns a lip or an ear more."""
-BASKET_MM = 11.0
-"""Distance of the rings of a proofing basket."""
 BY_WAY_OF_GOLD = (0.85, 1.0, 1.3)
 """A plain mix of brown and white is pink: here red pales first and blue last."""
 
@@ -37,11 +32,11 @@ LADDER = np.array(
 """The tones in small steps: light of three channels."""
 
 
-def colored(bread: Bread, land: Ground) -> tuple[list[Field], Field]:
+def colored(bread: Bread, skin: Skin) -> tuple[list[Field], Field]:
     """Give the three shares of light that every pixel throws back, and how bare its crust is."""
-    edge = np.minimum(land.mouth.out, land.groove.out)
-    heat = (np.clip(browned(bread, land), 0, 1) * np.float32(1023)).astype(np.intp)
-    dust = floured(bread, land) * (1 - smooth(-0.1, 0.5, -land.mouth.out))
+    edge = np.minimum(skin.mouth.out, skin.groove.out)
+    heat = (np.clip(browned(bread, skin), 0, 1) * np.float32(1023)).astype(np.intp)
+    dust = floured(bread, skin) * (1 - smooth(-0.1, 0.5, -skin.mouth.out))
     raw = np.float32(1 - min(1.0, bread.share / 0.7) ** 2)
     layers = []
     for channel, gold in enumerate(BY_WAY_OF_GOLD):
@@ -54,56 +49,51 @@ def colored(bread: Bread, land: Ground) -> tuple[list[Field], Field]:
     return layers, 1 - dust
 
 
-def browned(bread: Bread, land: Ground) -> Field:
+def browned(bread: Bread, skin: Skin) -> Field:
     """How brown the oven has made every place, 0 (cream) to 1 (burnt)."""
-    mouth, groove = land.mouth, land.groove
-    ragged = land.fine.bumps(8, (9.0, 0.8), (4.0, 1.0), (2.0, 0.3))
-    ridge = land.relief - blurred(land.relief, 0.8 / land.step)
-    heat = 0.045 * land.broad.bumps(6, (40.0, 1.0), (18.0, 0.6))
-    heat += 0.012 * land.fine.bumps(7, (2.0, 0.6), (0.7, 0.3))
+    mouth, groove = skin.mouth, skin.groove
+    ragged = skin.fine.bumps(8, (9.0, 0.8), (4.0, 1.0), (2.0, 0.3))
+    heat = 0.045 * skin.broad.bumps(6, (40.0, 1.0), (18.0, 0.6))
     calm = 1 - 0.75 * (1 - wideness(mouth)) * (mouth.out < 1.5)
-    heat += 0.55 + 0.10 * (land.normal[2] - 0.7) + calm * np.clip(0.28 * ridge, -0.03, 0.16)
-    ear = np.clip(land.rises, 0, 5)
+    heat += 0.55 + 0.10 * (skin.normal[2] - 0.7) + calm * np.clip(0.28 * skin.ridge, -0.03, 0.16)
+    ear = np.clip(skin.rises, 0, 5)
     edge = np.maximum(mouth.out - 0.2, 2.5 * (0.2 - mouth.out))
-    burnt = (0.27 + 0.05 * np.clip(land.rises, -2.5, 5)) * calm
+    burnt = (0.27 + 0.05 * np.clip(skin.rises, -2.5, 5)) * calm
     heat += burnt * (1 + 0.15 * ragged) * np.exp(-edge / (0.4 + 0.1 * ear))
     warm = (0.05 + 0.02 * ragged + 0.035 * ear) * (mouth.out < 12)
     heat += warm * np.exp(-np.maximum(mouth.out, 0) / (1.5 + ear))
     heat += 0.1 * smooth(-0.1, 0.35, -groove.out)
     heat += 0.05 * np.exp(-np.abs(groove.out) / 0.4) * (groove.out < 3)
     inside = smooth(0.0, 0.4, -mouth.out)
-    heat += inside * (crumb(land, ridge, ragged) - heat)
+    heat += inside * (crumb(skin, ragged) - heat)
     return np.asarray(np.minimum(heat, DARKEST) + bread.brown * (1 - 0.35 * inside))
 
 
-def crumb(land: Ground, ridge: Field, ragged: Field) -> Field:
+def crumb(skin: Skin, ragged: Field) -> Field:
     """How brown the torn crumb is: palest where it opened last, in the middle or under the ear."""
-    mouth = land.mouth
+    mouth = skin.mouth
     wide = wideness(mouth)
     part = np.clip(-mouth.out / np.maximum(mouth.half, 0.3), 0, 1)
-    late = part + np.clip(0.12 * land.rises, -0.5, 0.5)
+    late = part + np.clip(0.12 * skin.rises, -0.5, 0.5)
     heat = 0.40 - wide * 0.19 * np.clip(late, 0, 1) + 0.06 * ragged
     heat += (1 - wide) * (0.12 * part + 0.02 * ragged - 0.02)
     heat += wide * 0.08 * np.exp(-np.maximum(-mouth.out, 0) / 1.2)
-    return np.asarray(heat + wide * np.clip(0.3 * ridge, -0.03, 0.2))
+    return np.asarray(heat + wide * np.clip(0.3 * skin.ridge, -0.03, 0.2))
 
 
-def floured(bread: Bread, land: Ground) -> Field:
+def floured(bread: Bread, skin: Skin) -> Field:
     """How much of every place its flour covers, 0 to 1.
 
-    It lies on what faces up and stays in hollows; faint rings of the proofing basket show.
+    It lies on what faces up and stays in hollows.
     """
     if bread.flour <= 0:
-        return np.zeros_like(land.dome)
-    patches = land.broad.bumps(9, (28.0, 1.0), (12.0, 0.6))
-    grains = land.fine.bumps(10, (2.2, 0.5), (0.8, 1.0), (0.5, 0.7))
-    hollow = blurred(land.relief, 2.0 / land.step) - land.relief
-    down = np.arccos(np.clip(land.dome / np.float32(bread.body.height_mm), 0, 1))
-    rings = np.cos(down * np.float32(math.pi * bread.loaf.width_mm / 2 / BASKET_MM))
-    amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, land.normal[2]) + 0.05 * rings)
-    amount += 0.11 * patches + np.clip(0.3 * hollow, -0.25, 0.15) + 0.09 * grains
-    mouth = land.mouth
-    width = np.minimum(0.1 + 0.2 * mouth.half, 1.3) + np.clip(land.rises, 0, 5)
+        return np.zeros_like(skin.dome)
+    patches = skin.broad.bumps(9, (28.0, 1.0), (12.0, 0.6))
+    grains = skin.fine.bumps(10, (2.2, 0.5), (0.8, 1.0), (0.5, 0.7))
+    amount = bread.flour * (0.05 + 0.85 * smooth(0.15, 0.95, skin.normal[2]))
+    amount += 0.11 * patches + np.clip(0.3 * skin.hollow, -0.25, 0.15) + 0.09 * grains
+    mouth = skin.mouth
+    width = np.minimum(0.1 + 0.2 * mouth.half, 1.3) + np.clip(skin.rises, 0, 5)
     parted = smooth(0.0, 1.3, mouth.out / width + 0.25 * patches + 0.1 * grains)
-    parted *= smooth(-0.05, 0.5, land.groove.out + 0.05 * grains) * smooth(-0.1, 0.35, mouth.out)
+    parted *= smooth(-0.05, 0.5, skin.groove.out + 0.05 * grains) * smooth(-0.1, 0.35, mouth.out)
     return np.asarray(smooth(0.0, 1.0, amount) * parted * np.float32(0.92))

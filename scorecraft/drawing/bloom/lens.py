@@ -76,24 +76,34 @@ def lenses(layout: Layout, mouths: Mouths, baked: Loaf, share: float = 1.0) -> l
     ends = np.cumsum([len(at) for _, at in placed])[:-1]
     sheet = np.concatenate([points for points, _ in placed])
     plan = carried(layout.loaf, baked, layout.loaf.sheet_to_plan(sheet))
-    parts = zip(np.split(plan, ends), np.split(baked.normal(plan), ends), strict=True)
+    middles = np.split(plan, ends)
+    left = np.split(
+        _left(np.concatenate([_ways(each) for each in middles]), baked.normal(plan)), ends
+    )
     opened = []
-    for index, ((_, at), (middle, normal)) in enumerate(zip(placed, parts, strict=True)):
+    for index, ((_, at), middle) in enumerate(zip(placed, middles, strict=True)):
         slit = LEAST_MM + (1 - share) * SLIT * layout.cuts[index].depth_mm
         least = slit * (4 * at * (1 - at)) ** 0.25
         half = np.maximum(share * mouths.width(index, at), least) / 2
-        opened.append(Lens(index, middle, _left(middle, normal), half))
+        opened.append(Lens(index, middle, left[index], half))
     return opened
 
 
-def _left(middle: Line, normal: Floats) -> Line:
-    """Where one mm on the surface to the left of a line falls in plan; (N, 2) of (N, 2), (N, 3)."""
-    tangent = np.gradient(middle, axis=0)
-    if np.hypot(*(middle[0] - middle[-1])) < CLOSED_MM:
-        tangent[0] = tangent[-1] = middle[1] - middle[-2]
-    rise = -(normal[:, :2] * tangent).sum(axis=1) / np.maximum(normal[:, 2], 1e-3)
-    left = np.cross(normal, np.column_stack([tangent, rise]))
-    return np.asarray(left[:, :2] / np.maximum(np.linalg.norm(left, axis=1), 1e-12)[:, None])
+def _ways(middle: Line) -> Line:
+    """Give the way (N, 2) that a line goes at its points (N, 2)."""
+    way = np.concatenate([middle[1:2], middle[2:], middle[-1:]])
+    way -= np.concatenate([middle[:1], middle[:-2], middle[-2:-1]])
+    if np.abs(middle[0] - middle[-1]).max() < CLOSED_MM:
+        way[0] = way[-1] = middle[1] - middle[-2]
+    return np.asarray(way)
+
+
+def _left(way: Line, normal: Floats) -> Line:
+    """Where one mm on the surface to the left of a way falls in plan; (N, 2) of (N, 2), (N, 3)."""
+    (x, y), (right, up, high) = way.T, normal.T
+    rise = -(right * x + up * y) / np.maximum(high, 1e-3)
+    left = np.stack([up * rise - high * y, high * x - right * rise, right * y - up * x])
+    return np.asarray(left[:2] / np.maximum(np.sqrt((left * left).sum(axis=0)), 1e-12)).T
 
 
 def stations(line: Line) -> tuple[Line, Floats]:
@@ -103,18 +113,15 @@ def stations(line: Line) -> tuple[Line, Floats]:
     """
     steps = np.hypot(*np.diff(line, axis=0).T)
     gone = np.concatenate([[0.0], np.cumsum(steps)])
-    count = int(np.clip(gone[-1] / STATION_MM, FEWEST, MOST))
-    even = np.linspace(0.0, 1.0, count)
+    even = np.linspace(0.0, 1.0, int(min(max(gone[-1] / STATION_MM, FEWEST), MOST)))
     crowded = 0.4 * even + 0.3 * (1 - np.cos(np.pi * even))
-    share = np.unique(np.concatenate([crowded, _corners(line, gone)]))
-    share = share[np.concatenate([[True], np.diff(share) > 1e-6])]
+    share = np.sort(np.concatenate([crowded, _corners(line, gone)]))
+    share = share[np.diff(share, prepend=-1.0) > 1e-6]
     share[-1] = 1.0
     at = share * gone[-1]
     return np.column_stack([np.interp(at, gone, line[:, k]) for k in (0, 1)]), share
 
 
 def _corners(line: Line, gone: Floats) -> Floats:
-    legs = np.diff(line, axis=0)
-    legs = legs / np.maximum(np.hypot(*legs.T), 1e-12)[:, None]
-    straight = (legs[1:] * legs[:-1]).sum(axis=1)
-    return np.asarray(gone[1:-1][straight < CORNER] / gone[-1])
+    x, y = np.diff(line, axis=0).T / np.maximum(np.diff(gone), 1e-12)
+    return np.asarray(gone[1:-1][x[1:] * x[:-1] + y[1:] * y[:-1] < CORNER] / gone[-1])

@@ -8,10 +8,12 @@ from scipy import ndimage
 
 from scorecraft.arrays import Field, Floats, Pixels
 from scorecraft.drawing.bloom.crust import TABLE, colored, linear
-from scorecraft.drawing.bloom.noise import Grain, blurred, spread
-from scorecraft.drawing.bloom.relief import BROAD_MM, Bread, Ground, rough, smooth, wideness
+from scorecraft.drawing.bloom.noise import blurred, spread
+from scorecraft.drawing.bloom.relief import Bread, Ground, Skin, smooth, wideness
 
-PENUMBRA_DEG = np.linspace(-17.0, 17.0, 21)
+PENUMBRA_DEG = np.linspace(-17.0, 17.0, 9)
+CLEAR_MM = 0.35
+"""Lower things throw no large shadow."""
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
 SHADOW = 0.7
 """Without a table the shadow is so much of a full one."""
@@ -29,11 +31,13 @@ BOUNCE = (0.16, 0.12, 0.08)
 GLEAM = (2.2, 1.7, 1.1)
 
 
-_STEPS = np.linspace(0, 1, 4096)
-GAMMA = np.rint(
-    255 * np.where(_STEPS <= 0.0031308, 12.92 * _STEPS, 1.055 * _STEPS ** (1 / 2.4) - 0.055)
+BRIGHTEST = 4.0
+_FALL = 0.52 * np.linspace(0, BRIGHTEST, 32768)
+_SHARE = np.minimum(1.25 * _FALL * (1 + _FALL / 4) / (1 + _FALL), 1)  # Reinhard, white at 2
+FILM = np.rint(
+    255 * np.where(_SHARE <= 0.0031308, 12.92 * _SHARE, 1.055 * _SHARE ** (1 / 2.4) - 0.055)
 ).astype(np.uint8)
-"""Bytes of sRGB for shares of light in equal steps (IEC 61966-2-1, recalled)."""
+"""Bytes of sRGB for light in equal steps (IEC 61966-2-1, recalled); bright parts roll off."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -75,12 +79,14 @@ def _lit(height: Field, step: float, light: tuple[float, float, float]) -> Field
     )
     down = np.arange(side, dtype=np.float32)[:, None] * np.float32(step)
     elevation = math.degrees(math.asin(light[2]))
-    seen = np.zeros_like(flat)
-    for more in PENUMBRA_DEG:
-        slope = np.float32(math.tan(math.radians(elevation + more)))
-        ray = flat + down * slope
-        seen += np.maximum.accumulate(ray, axis=0) < ray + np.float32(0.35)
-    seen = ndimage.gaussian_filter(seen / np.float32(len(PENUMBRA_DEG)), 0.7)
+    seen, least = np.zeros_like(flat), np.zeros_like(flat)
+    for number, more in enumerate(PENUMBRA_DEG):
+        ray = flat + down * np.float32(math.tan(math.radians(elevation + more)))
+        free = ray + np.float32(CLEAR_MM) - np.maximum.accumulate(ray, axis=0)
+        if number:  # the way from one angle to the next is seen from where the horizon crosses it
+            seen += np.clip(free / np.maximum(free - least, np.float32(1e-6)), 0, 1)
+        least = free
+    seen = ndimage.gaussian_filter(seen / np.float32(len(PENUMBRA_DEG) - 1), 0.7)
     back = turn.T
     return np.asarray(
         ndimage.affine_transform(
@@ -95,45 +101,44 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
     Without the table there is a fourth channel, how much of what lies below is hidden.
     """
     key, sky = (shadows.at(each, land.x, land.y) for each in (shadows.key, shadows.sky))
-    loaf = _bread(bread, land, key * _close_by(land, bread.eye.light), sky)
+    covers = land.covers
+    close = key[covers] * _close_by(land, bread.eye.light)
+    loaf = _bread(bread, land.skin, close, sky[covers])
     inside = (land.dome > 0).astype(np.float32)
     if bread.eye.from_above:
         inside = ndimage.gaussian_filter(inside, 0.6)
-    level = [k * bread.eye.light[2] * key + s * sky for k, s in zip(KEY, SKY, strict=True)]
+    part = inside[covers]
+    light = np.zeros((*covers.shape, 3 if table else 4), dtype=np.float32)
     if not table:
-        dark = 1 - level[1] / (KEY[1] * bread.eye.light[2] + SKY[1])
-        shown = inside + (1 - inside) * np.clip(SHADOW * dark, 0, 1)
-        loaf = [inside * each / np.maximum(shown, 1e-3) for each in loaf]
-        return np.stack([*loaf, shown], axis=-1)
-    board = _board(land.x, land.y)
-    parts = []
-    for each, light, color in zip(loaf, level, linear(TABLE), strict=True):
-        under = color * board * light
-        parts.append(under + inside * (each - under))
-    return np.stack(parts, axis=-1)
+        bright = KEY[1] * bread.eye.light[2]
+        dark = 1 - (bright * key + SKY[1] * sky) / (bright + SKY[1])
+        light[..., 3] = inside + (1 - inside) * np.clip(SHADOW * dark, 0, 1)
+        part = part / np.maximum(light[covers, 3], 1e-3)
+        light[covers] = np.stack([*(part * each for each in loaf), light[covers, 3]], axis=-1)
+        return light
+    for channel, (each, color) in enumerate(zip(loaf, linear(TABLE), strict=True)):
+        under = KEY[channel] * bread.eye.light[2] * key + SKY[channel] * sky
+        under *= color
+        under[covers] += part * (each - under[covers])
+        light[..., channel] = under
+    return light
 
 
-def bare_table(x: Floats, y: Floats, light: tuple[float, float, float]) -> Floats:
-    """Light the table where no shadow falls: (rows, columns, 3)."""
-    full = np.array(KEY) * light[2] + SKY
-    return np.asarray(_board(x, y)[..., None] * (full * linear(TABLE)).astype(np.float32))
-
-
-def _bread(bread: Bread, land: Ground, key: Field, sky: Field) -> list[Field]:
+def _bread(bread: Bread, skin: Skin, key: Field, sky: Field) -> list[Field]:
     """Light the bread under the parts of the key light and the sky that reach it."""
-    albedo, bare = colored(bread, land)
-    normal = _bumpy(land)
+    albedo, bare = colored(bread, skin)
+    normal = skin.tilted
     facing = np.maximum(_along(normal, bread.eye.light), 0)
-    crumb = smooth(0.05, 0.5, -land.mouth.out)
-    crumb = np.asarray(crumb * (0.15 + 0.85 * wideness(land.mouth)))
+    crumb = smooth(0.05, 0.5, -skin.mouth.out)
+    crumb = np.asarray(crumb * (0.15 + 0.85 * wideness(skin.mouth)))
     facing += crumb * 0.25 * (0.7 - facing)  # crumb lets light through
     key, sky = (each + crumb * 0.2 * (1 - each) for each in (key, sky))
-    furrow = _furrowed(land) * (0.45 + 0.55 * smooth(0.0, FOOT_SHADE_MM, land.dome))
+    furrow = _furrowed(skin) * (0.45 + 0.55 * smooth(0.0, FOOT_SHADE_MM, skin.dome))
     key, sky = key * furrow, np.maximum(sky * furrow, LEAST_SKY)
     gleam = np.clip(_along(normal, _halfway(bread)), 0, 1) ** 22
     gleam *= bare * (1 - crumb) * key * np.float32(0.07)
     up = 0.55 + 0.45 * normal[2]
-    warm = 1 - normal[2] + 3 * (1 - furrow) * (land.dome > FOOT_SHADE_MM)
+    warm = 1 - normal[2] + 3 * (1 - furrow) * (skin.dome > FOOT_SHADE_MM)
     return [
         color * (k * key * facing + sky * (s * up + b * warm)) + gleam * g
         for color, k, s, b, g in zip(albedo, KEY, SKY, BOUNCE, GLEAM, strict=True)
@@ -148,44 +153,30 @@ def _along(normal: tuple[Field, Field, Field], way: tuple[float, float, float]) 
 def _close_by(land: Ground, light: tuple[float, float, float]) -> Field:
     """Part of the light that passes lips and ridges close by, too fine for the large shadow."""
     height = land.dome + land.relief
+    where = np.flatnonzero(land.covers)
+    here = height[land.covers]
     level = math.hypot(light[0], light[1])
-    dark = np.zeros_like(height)
+    dark = np.zeros_like(here)
     for far in NEAR_MM:
         steps = far / land.step
-        shift = round(-steps * light[1] / level), round(-steps * light[0] / level)
-        over = np.roll(height, shift, (0, 1)) - height - np.float32(far * light[2] / level)
+        down, right = (round(steps * light[way] / level) for way in (1, 0))
+        there = where + (down * len(land.x) + right)
+        over = height.take(there, mode="wrap") - here - np.float32(far * light[2] / level)
         dark = np.maximum(dark, over / np.float32(0.25 + 0.15 * far))
     return np.asarray(1 - np.clip(dark, 0, 1))
 
 
-def _furrowed(land: Ground) -> Field:
+def _furrowed(skin: Skin) -> Field:
     """Part of the light that furrows see: the less, the deeper and narrower, least under ears."""
-    deep = (1 - wideness(land.mouth)) * np.clip(-land.mouth.out, 0, 1.2) / 1.2
+    deep = (1 - wideness(skin.mouth)) * np.clip(-skin.mouth.out, 0, 1.2) / 1.2
     deep += (
-        np.clip(0.3 * land.rises, 0, 1)
-        * np.exp(np.minimum(land.mouth.out, 0) / 1.3)
-        * (land.mouth.out < 0)
+        np.clip(0.3 * skin.rises, 0, 1)
+        * np.exp(np.minimum(skin.mouth.out, 0) / 1.3)
+        * (skin.mouth.out < 0)
     )
-    furrow = np.clip(-land.groove.out / np.maximum(land.groove.half, 0.2), 0, 1)
-    deep += furrow * (land.mouth.out > 0)
+    furrow = np.clip(-skin.groove.out / np.maximum(skin.groove.half, 0.2), 0, 1)
+    deep += furrow * (skin.mouth.out > 0)
     return np.asarray(1 - 0.55 * np.minimum(deep, 1))
-
-
-def _board(x: Floats, y: Floats) -> Field:
-    """Make a pale board: a little uneven."""
-    *fewer, to = rough(x, y)
-    across, up = np.meshgrid(*(each.astype(np.float32) for each in fewer))
-    return 1 + np.float32(0.018) * Grain((across, up), BROAD_MM, 0.0, to).bumps(12, (30.0, 1.0))
-
-
-def _bumpy(land: Ground) -> tuple[Field, Field, Field]:
-    """Tilt the normals of the dome by the slopes of its relief along it (Blinn 1978; recalled)."""
-    down, right = np.gradient(land.relief, np.float32(land.step))
-    along = land.normal[0] * right + land.normal[1] * down + 1
-    x, y, z = (each * along for each in land.normal)
-    x, y = x - right, y - down
-    size = 1 / np.sqrt(x * x + y * y + z * z)
-    return np.multiply(x, size), np.multiply(y, size), np.multiply(z, size)
 
 
 def _halfway(bread: Bread) -> tuple[float, float, float]:
@@ -197,12 +188,12 @@ def _halfway(bread: Bread) -> tuple[float, float, float]:
 
 
 def exposed(light: Floats) -> Pixels:
-    """Give linear light as a photograph does: bright parts roll off, and it is written as sRGB.
+    """Write linear light as a photograph does, as sRGB.
 
     A fourth channel stays as it is.
     """
-    color = light[..., :3] * np.float32(0.52)
-    color = np.clip(1.25 * color * (1 + color / 4) / (1 + color), 0, 1)  # Reinhard, white at 2
-    at = (color * np.float32(len(GAMMA) - 1) + np.float32(0.5)).astype(np.uint16)
-    hidden = np.rint(255 * light[..., 3:]).astype(np.uint8)
-    return np.concatenate([GAMMA[at], hidden], axis=-1)
+    at = light[..., :3] * np.float32((len(FILM) - 1) / BRIGHTEST)
+    photo = np.empty(light.shape, dtype=np.uint8)
+    photo[..., :3] = FILM[np.clip(at, 0, len(FILM) - 1, out=at).astype(np.uint16)]
+    photo[..., 3:] = np.rint(255 * light[..., 3:])
+    return photo

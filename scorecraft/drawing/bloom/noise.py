@@ -1,5 +1,6 @@
 """Seeded noise that repeats: tiles of bumps of given sizes, read at any place."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache, cached_property
 
@@ -52,13 +53,13 @@ def blisters(seed: int, step_mm: float) -> Field:
 class Grain:
     """Places x and y (mm) where tiles of one step are read, and how far apart these are.
 
-    What is read is spread to the fractional rows and columns `to`, if they are given.
+    What is read is spread by `to`, if that is given.
     """
 
     places: tuple[Field, Field]
     step_mm: float
     apart_mm: float
-    to: tuple[Floats, Floats] | None = None
+    to: Callable[[Field], Field] | None = None
 
     def bumps(self, seed: int, *sizes: tuple[float, float], even: bool = False) -> Field:
         """Read noise of bumps of sizes (mm), each with its weight."""
@@ -77,7 +78,7 @@ class Grain:
         if even or self.apart_mm < FINER * self.step_mm:
             at = np.stack(self.places[::-1]) / np.float32(self.step_mm)
             found = ndimage.map_coordinates(tile, at, order=1, mode="grid-wrap")
-            return spread(found, *self.to) if self.to else np.asarray(found)
+            return self.to(found) if self.to else np.asarray(found)
         return np.asarray(tile.ravel()[self._nearest])
 
     @cached_property

@@ -12,7 +12,7 @@ from scorecraft.drawing.bloom.eye import Eye
 from scorecraft.drawing.bloom.lens import Lens, baked_loaf, lenses
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.bloom.nearest import Place, nearest
-from scorecraft.drawing.bloom.noise import Grain, spread
+from scorecraft.drawing.bloom.noise import Grain, blurred, spread
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.grown import carried
 from scorecraft.opening.lip import lift, rising_side, slant_of
@@ -30,8 +30,14 @@ FINE_MM = 0.25
 BROAD_MM = 1.0
 """Steps of the tiles of texture."""
 SOFT_MM = 0.5
+NEARBY_MM = 0.8, 2.0
+"""What is close by a place, and what is about it."""
+EDGE = 3
+"""So many pixels beside a loaf show something of it."""
 FOOT_MM = 9.0
 """Down to the table the relief dies away from this height."""
+
+Normal = tuple[Field, Field, Field]
 
 
 @dataclass(frozen=True, eq=False)
@@ -84,21 +90,16 @@ class Bread:
 class Ground:
     """Pixels of the table at x to the right of the eye and y away from it: what stands there.
 
-    `dome` is the height without its relief, 0 on the table, `normal` that of the dome. `fine` and
-    `broad` read textures that lie on the dough sheet. `rises` is how far the lip over a place has
-    risen, below 0 over from a lip that has; `relief` is what stands out of the dome; all in mm.
+    `dome` is the height without its relief, 0 on the table, `relief` what stands out of it, mm;
+    `covers` tells which pixels show something of the loaf, and `skin` what lies there.
     """
 
     x: Floats
     y: Floats
     dome: Field
-    normal: tuple[Field, Field, Field]
-    fine: Grain
-    broad: Grain
-    mouth: Place
-    groove: Place
-    rises: Field
     relief: Field
+    covers: Flags
+    skin: "Skin"
 
     @property
     def step(self) -> float:
@@ -106,23 +107,54 @@ class Ground:
         return float(self.x[1] - self.x[0])
 
 
+@dataclass(frozen=True, eq=False)
+class Skin:
+    """What lies on the pixels (N,) that a loaf covers, row by row; mm.
+
+    `dome` is the height without relief, `normal` that of the dome, `tilted` with its relief.
+    `fine` and `broad` read textures that lie on the dough sheet. `rises` is how far the lip over a
+    place has risen, below 0 over from a lip that has. `ridge` and `hollow` are how far a place
+    stands out of what is close by, and lies under what is about it.
+    """
+
+    dome: Field
+    normal: Normal
+    tilted: Normal
+    fine: Grain
+    broad: Grain
+    mouth: Place
+    groove: Place
+    rises: Field
+    ridge: Field
+    hollow: Field
+
+
 def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
     """Raise a loaf over pixels in rows y and columns x, mm, both rising evenly."""
     step = float(x[1] - x[0])
     dome = bread.body.height_at(plan_of(bread.eye, x, y)).astype(np.float32)
+    covers = ndimage.maximum_filter(dome, 2 * EDGE + 1) > 0
+    stands = dome[covers]
     *fewer, to = rough(x, y)
     sheet = _sheet(bread, *fewer)
-    fine = Grain((spread(sheet[0], *to), spread(sheet[1], *to)), FINE_MM, step)
-    broad = Grain(sheet, BROAD_MM, 0.0, to)
+    broad = Grain(sheet, BROAD_MM, 0.0, lambda values: spread(values, *to)[covers])
+    fine = Grain((spread(sheet[0], *to)[covers], spread(sheet[1], *to)[covers]), FINE_MM, step)
     opened = [each.turned(bread.eye.level) for each in bread.opened]
     wide = [each for each in opened if each.widest >= LIGHT_MM]
     narrow = [each for each in opened if each.widest < LIGHT_MM]
-    mouth = nearest(wide, x, y, np.array([_reach(bread.layout, each) for each in wide]))
-    groove = nearest(narrow, x, y, np.full(len(narrow), GROOVE_REACH_MM))
+    reach = np.array([_reach(bread.layout, each) for each in wide])
+    mouth = nearest(wide, x, y, reach, covers)
+    groove = nearest(narrow, x, y, np.full(len(narrow), GROOVE_REACH_MM), covers)
     rises = _rises(bread.layout, mouth) * np.float32(bread.share)
-    relief = _relief(bread, fine, broad, mouth, groove, rises) * smooth(0.0, FOOT_MM, dome)
-    normal = _normal(dome, step, bread.body.height_mm)
-    return Ground(x, y, dome, normal, fine, broad, mouth, groove, rises, relief)
+    flaps = _flaps(mouth, rises, covers, step)
+    raised = _relief(bread, fine, broad, mouth, groove, rises, flaps)
+    relief = np.zeros_like(dome)
+    relief[covers] = raised * smooth(0.0, FOOT_MM, stands)
+    normal = _normal(dome, step, bread.body.height_mm, covers)
+    tilted = _tilted(normal, *_slopes(relief, step, covers))
+    ridge, hollow = (blurred(relief, size / step)[covers] - relief[covers] for size in NEARBY_MM)
+    skin = Skin(stands, normal, tilted, fine, broad, mouth, groove, rises, -ridge, hollow)
+    return Ground(x, y, dome, relief, covers, skin)
 
 
 def _reach(layout: Layout, lens: Lens) -> float:
@@ -153,13 +185,28 @@ def _sheet(bread: Bread, x: Floats, y: Floats) -> tuple[Field, Field]:
     return sheet[..., 0], sheet[..., 1]
 
 
-def _normal(dome: Field, step: float, height: float) -> tuple[Field, Field, Field]:
+def _normal(dome: Field, step: float, height: float, covers: Flags) -> Normal:
     """Take the normals of the dome by its square, which is smooth up to the rim, as it is not."""
-    down, right = np.gradient(dome * dome, np.float32(step))
-    twice = 2 * np.maximum(dome, np.float32(0.06 * height))
+    down, right = _slopes(dome * dome, step, covers)
+    twice = 2 * np.maximum(dome[covers], np.float32(0.06 * height))
     right, down = -right / twice, -down / twice
     size = np.sqrt(right * right + down * down + 1)
     return right / size, down / size, 1 / size
+
+
+def _slopes(height: Field, step: float, covers: Flags) -> tuple[Field, Field]:
+    """How steep covered pixels rise away from the eye and to the right."""
+    down, right = (np.gradient(height, np.float32(step), axis=axis) for axis in (0, 1))
+    return np.asarray(down)[covers], np.asarray(right)[covers]
+
+
+def _tilted(normal: Normal, down: Field, right: Field) -> Normal:
+    """Tilt the normals of the dome by the slopes of its relief along it (Blinn 1978; recalled)."""
+    along = normal[0] * right + normal[1] * down + 1
+    x, y, z = (each * along for each in normal)
+    x, y = x - right, y - down
+    size = 1 / np.sqrt(x * x + y * y + z * z)
+    return x * size, y * size, z * size
 
 
 def _rises(layout: Layout, mouth: Place) -> Field:
@@ -169,15 +216,15 @@ def _rises(layout: Layout, mouth: Place) -> Field:
     """
     raised = np.zeros_like(mouth.out)
     way = np.array([rising_side(cut, layout.bench.way) for cut in layout.cuts], dtype=np.float32)
-    where = np.flatnonzero(mouth.cut.ravel() >= 0)
-    number = mouth.cut.ravel()[where]
+    where = np.flatnonzero(mouth.cut >= 0)
+    number = mouth.cut[where]
     if not way[number].any():
         return raised
-    half, across, out = (each.ravel()[where] for each in (mouth.half, mouth.across, mouth.out))
+    half, across, out = (each[where] for each in (mouth.half, mouth.across, mouth.out))
     reach = layout.depths_mm[number]
     slant = np.array([slant_of(cut) for cut in layout.cuts])[number]
     aside = np.clip(across * way[number] / np.maximum(np.maximum(out, 0) + half, 0.2), -1, 1)
-    raised.ravel()[where] = lift(2 * np.maximum(half, 0), reach, slant) * aside
+    raised[where] = lift(2 * np.maximum(half, 0), reach, slant) * aside
     return raised
 
 
@@ -188,7 +235,13 @@ def smooth(low: float, high: float, value: Field) -> Field:
 
 
 def _relief(
-    bread: Bread, fine: Grain, broad: Grain, mouth: Place, groove: Place, rises: Field
+    bread: Bread,
+    fine: Grain,
+    broad: Grain,
+    mouth: Place,
+    groove: Place,
+    rises: Field,
+    flaps: Field,
 ) -> Field:
     """Height above the dome, mm."""
     baked = np.float32(bread.share)
@@ -199,15 +252,21 @@ def _relief(
     beyond = np.maximum(mouth.out, 0)
     near = np.maximum(1 - beyond / (LIP_MM * (1 + 0.3 * mouth.half)), 0)
     crust += 0.3 * baked * np.sqrt(np.minimum(mouth.half, 6)) * near * near * near
-    ear = np.maximum(rises, 0)
-    flap = np.maximum(1 - beyond / np.maximum(FLAP * ear, 1), 0)
-    flap = ndimage.gaussian_filter(ear * flap * flap, 0.7 / fine.apart_mm)  # where flaps meet
-    crust += flap + _groove(groove)
+    crust += flaps + _groove(groove)
     inside = mouth.out < SOFT_MM / 2
     floor = _floor(fine, mouth, rises, inside)
     floor = floor * baked - (1 - baked) * 2 * mouth.half[inside]
     crust[inside] += smooth(-SOFT_MM / 2, SOFT_MM / 2, -mouth.out[inside]) * (floor - crust[inside])
     return crust
+
+
+def _flaps(mouth: Place, rises: Field, covers: Flags, step: float) -> Field:
+    """Height of the ears, bent back from the mouths; where two meet they run into each other."""
+    ear = np.maximum(rises, 0)
+    flap = np.maximum(1 - np.maximum(mouth.out, 0) / np.maximum(FLAP * ear, 1), 0)
+    raised = np.zeros(covers.shape, dtype=np.float32)
+    raised[covers] = ear * flap * flap
+    return np.asarray(ndimage.gaussian_filter(raised, 0.7 / step)[covers])
 
 
 def _groove(groove: Place) -> Field:
@@ -221,8 +280,8 @@ def _groove(groove: Place) -> Field:
 def _floor(fine: Grain, mouth: Place, rises: Field, inside: Flags) -> Field:
     """Height (N,) of the torn crumb in the mouths: under the lips, in wide ones bulging.
 
-    Narrow cuts are rounded furrows, and pass into it as they widen. It is full of holes, lies in
-    steps along the cut, where the skin paused as it tore, and in strands across it.
+    Narrow cuts are rounded furrows, and pass into it as they widen. It is full of holes, and
+    lies in strands across the cut.
     """
     half = np.maximum(mouth.half[inside], 0.3)
     part = np.clip(-mouth.out[inside] / half, 0, 1)
@@ -234,8 +293,6 @@ def _floor(fine: Grain, mouth: Place, rises: Field, inside: Flags) -> Field:
     floor *= -(1 + np.clip(0.2 * rises[inside], -0.7, 1))
     torn = 0.8 - np.abs(fine.bumps(4, (5.5, 1.0), (2.4, 0.45))[inside])
     torn += 0.5 * fine.bumps(11, (6.0, 1.0), (1.2, 0.08))[inside]
-    lying = Grain((np.asarray(along / 9, np.float32), across), FINE_MM, fine.apart_mm)
-    steps = lying.bumps(5, (1.3, 1.0), (0.7, 0.25))
     strands = Grain((along, np.asarray(across / 4, np.float32)), FINE_MM, fine.apart_mm)
     torn += 0.3 * strands.bumps(16, (2.4, 1.0), (1.1, 0.4))
     x, y = (each[inside] for each in fine.places)
@@ -244,7 +301,7 @@ def _floor(fine: Grain, mouth: Place, rises: Field, inside: Flags) -> Field:
         places = x / np.float32(larger), y / np.float32(larger)
         holes += larger * Grain(places, FINE_MM, fine.apart_mm).blisters(15)
     bumpy = (0.15 + 0.85 * wide) * np.minimum(1, 2 * part)
-    return np.asarray(floor + 0.03 + bumpy * (0.36 * torn + 0.10 * steps - 0.9 * holes))
+    return np.asarray(floor + 0.03 + bumpy * (0.36 * torn - 0.9 * holes))
 
 
 def wideness(mouth: Place) -> Field:

@@ -6,8 +6,8 @@ import scorecraft.drawing.bloom.telling as telling
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.bloom import PIXELS, bloom
 from scorecraft.drawing.bloom.mouths import closed, mouths_of, predicted
-from scorecraft.drawing.bloom.tension import tension_map
 from scorecraft.drawing.picture import Picture
+from scorecraft.drawing.tension.tension import tension_map
 from scorecraft.errors import UsageError
 from scorecraft.opening import Opening
 

@@ -1,4 +1,4 @@
-"""The words of the pictures of the baked loaf and of the map of its tension."""
+"""The words of the pictures of the baked loaf."""
 
 SCORED = "scored"
 BAKED = "baked (model estimate)"
@@ -7,11 +7,6 @@ ASK_FOR_ONE = "ask for one of before, proofed and tension"
 TENSION_FROM_TOP = "the tension map is drawn from the top only"
 LEAVE_OUT_VIEW = "leave out the view"
 VIEWS = "use top, front, side or an angle above the bench from 0 to 90 (degrees)"
-TENSION = (
-    "Tension left in the skin, in percent of what it would be without any cut (model estimate). "
-    "The darker, the less room: that is where a loaf is most likely to burst. Around the tip of a "
-    "cut it is always high; the cut may tear further there."
-)
 
 
 def baked_words(cuts: int, widest_mm: float) -> str:

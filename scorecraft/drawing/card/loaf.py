@@ -62,27 +62,23 @@ def run_picture(view: Seen, run: Run, size: float) -> Layer:
     The cuts of its repeats are grey, and dots on the dial show where the mark stands for them.
     """
     step = run.first
-    shown = [pull.cut for pull in step.pulls]
     later = [pull.cut for each in run.steps[1:] for pull in each.pulls]
-    items = [
-        _loaf(view, step.table_rad, size, strong=shown, later=later),
-        _arrows(view, step, size),
-        *_dial(step.table_rad, size),
-        *_stops(run, size),
-        *_turn(step, run, size),
-    ]
-    return Layer("step", tuple(items))
+    drawn = _step_items(view, step, size, later)
+    return Layer("step", (*drawn, *_stops(run, size), *_turn(step, run, size)))
 
 
 def step_picture(view: Seen, step: Step, size: float) -> Layer:
     """Draw one step alone in a square of `size` mm, from (0, 0)."""
+    return Layer("setting", _step_items(view, step, size))
+
+
+def _step_items(
+    view: Seen, step: Step, size: float, later: Collection[int] = ()
+) -> tuple[Item, ...]:
+    """Draw a step's loaf, its pulls and the dial."""
     shown = [pull.cut for pull in step.pulls]
-    items = [
-        _loaf(view, step.table_rad, size, strong=shown),
-        _arrows(view, step, size),
-        *_dial(step.table_rad, size),
-    ]
-    return Layer("setting", tuple(items))
+    loaf = _loaf(view, step.table_rad, size, strong=shown, later=later)
+    return (loaf, _arrows(view, step, size), *_dial(step.table_rad, size))
 
 
 def marks_picture(view: Seen, size: float) -> Layer:

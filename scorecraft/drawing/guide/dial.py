@@ -65,20 +65,10 @@ def crossing(area: shapely.Polygon, degree: float) -> Line:
 
 def _number(track: shapely.Polygon, degree: int, centre: tuple[float, float]) -> Label:
     """Set a number along the ring, read from inside above and from outside below."""
-    at = crossing(track, degree)
-    turn = outward(track, degree)
-    if 90 < degree < 270:
-        turn += np.pi
-    x, y = on_paper(at, centre)
-    return Label(
-        f"{degree}°",
-        (float(x), float(y)),
-        NUMBER_MM / CAP_HEIGHT,
-        anchor="middle",
-        level="middle",
-        bold=degree == 0,
-        turn=turn,
-    )
+    turn = outward(track, degree) + (np.pi if 90 < degree < 270 else 0.0)
+    x, y = on_paper(crossing(track, degree), centre).tolist()
+    size, bold = NUMBER_MM / CAP_HEIGHT, degree == 0
+    return Label(f"{degree}°", (x, y), size, "middle", "middle", bold, turn=turn)
 
 
 def outward(track: shapely.Polygon, degree: float) -> float:

@@ -178,14 +178,7 @@ def _column(
             words.verdict(told, width, 3, size),
         ]
     )
-    below = stacked(
-        [
-            *more,
-            words.key(told, width, size),
-            gap(5),
-            words.feet(width, edges=edges(told.layout.cuts)),
-        ]
-    )
+    below = stacked([*more, *_foot(told, width, 5, size)])
     table = words.cut_table(told, width, most - above.height - below.height - 6, size)
     spare = min(least, most) - above.height - table.height - below.height
     hands = hands_block(told.layout, told.groups, width, min(spare - 14, HANDS_HIGH_MM), size)
@@ -201,7 +194,8 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     title = words.head(told, room.width)
     deep = room.height - title.height - high - 2
     left_wide = room.width - COLUMNS_MM[1] - 6
-    right = best_fitting([_right(told, size) for size in LETTERS_MM], deep)
+    feet = (_foot(told, COLUMNS_MM[1], 3, size) for size in LETTERS_MM)
+    right = best_fitting([stacked(each) for each in feet], deep)
     left = best_fitting([_left(told, left_wide, deep, size) for size in LETTERS_MM], deep)
     foot = sheet.height_mm - margin - max(right.height, left.height)
     top = margin + title.height + (foot - margin - title.height - high) / 5
@@ -214,15 +208,10 @@ def _below(told: words.Told, sheet: Paper) -> tuple[Item, ...]:
     )
 
 
-def _right(told: words.Told, size: float) -> Block:
-    """Set key, rules and cautions in letters of a size (mm)."""
-    return stacked(
-        [
-            words.key(told, COLUMNS_MM[1], size),
-            gap(3),
-            words.feet(COLUMNS_MM[1], edges=edges(told.layout.cuts)),
-        ]
-    )
+def _foot(told: words.Told, width: float, space: float, size: float) -> list[Block]:
+    """Set the key in letters of a size (mm), and below a space rules and cautions."""
+    feet = words.feet(width, edges=edges(told.layout.cuts))
+    return [words.key(told, width, size), gap(space), feet]
 
 
 def _left(told: words.Told, width: float, most: float, size: float) -> Block:

@@ -102,9 +102,7 @@ def _number_items(numbers: Mapping[str, Number]) -> list[Item]:
         start = number.leader[0]
         dot = Shape((ring(float(start[0]), float(start[1]), 0.6),), closed=True, fill=BLACK)
         items += [Shape((number.leader,), ink=Ink(0.18)), dot]
-        items.append(
-            Label(number.text, number.at, NUMBER_MM, anchor="middle", level="middle", bold=True)
-        )
+        items.append(Label(number.text, number.at, NUMBER_MM, "middle", "middle", bold=True))
     return items
 
 

@@ -37,9 +37,9 @@ def hands_block(
     title, told = hands_words(layout, numbered, found.size_mm)
     figure, wide, high = hands_figure(found, MOST_WIDE * width, height)
     left = wide + BETWEEN
-    text = stacked(
-        [paragraph(title, width - left, letters, bold=True), paragraph(told, width - left, letters)]
-    )
+    room = width - left
+    head = paragraph(title, room, letters, bold=True)
+    text = stacked([head, paragraph(told, room, letters)])
     tall = max(high, text.height)
     if tall > height:
         return gap(0)

@@ -41,39 +41,29 @@ def table(
     head_size = max(LEAST_MM, size * 0.82)
     heads = [wrapped(column.head, column.width, head_size) for column in columns]
     head_height = max(len(lines) for lines in heads) * head_size * 1.2 + 1.2
+    lefts = list(accumulate((column.width for column in columns[:-1]), initial=0.0))
     items: list[Item] = []
-    for column, left, lines in zip(columns, _lefts(columns), heads, strict=True):
+    for column, left, lines in zip(columns, lefts, heads, strict=True):
         for index, text in enumerate(reversed(lines)):
             y = head_height - 1.6 - index * head_size * 1.2
             items.append(_text(text, replace(column, bold=False), left, y, head_size))
     items.append(Shape((line(0, head_height, width, head_height),), ink=FRAME_INK))
     for number, row in enumerate(rows):
         top = head_height + number * row_height
-        items += _row(columns, row, top + row_height / 2, size)
+        for column, left in zip(columns, lefts, strict=True):
+            items += _cell(row.get(column.head), column, left, top + row_height / 2, size)
         below = line(0, top + row_height, width, top + row_height)
         items.append(Shape((below,), ink=ROW_LINE))
     return Block(tuple(items), head_height + len(rows) * row_height)
 
 
-def _lefts(columns: Sequence[Column]) -> list[float]:
-    return list(accumulate((column.width for column in columns[:-1]), initial=0.0))
-
-
-def _row(
-    columns: Sequence[Column], row: Mapping[str, Cell], middle: float, size: float
-) -> list[Item]:
-    items: list[Item] = []
-    for column, left in zip(columns, _lefts(columns), strict=True):
-        cell = row.get(column.head)
-        if cell is None:
-            continue
-        if isinstance(cell, str):
-            text = shortened(cell, column.width - 1, size, bold=column.bold)
-            y = middle + size * CAP_HEIGHT / 2
-            items.append(_text(text, column, left, y, size))
-        else:
-            items.append(placed(cell, left, middle))
-    return items
+def _cell(
+    cell: Cell | None, column: Column, left: float, middle: float, size: float
+) -> Sequence[Item]:
+    if isinstance(cell, str):
+        text = shortened(cell, column.width - 1, size, bold=column.bold)
+        return [_text(text, column, left, middle + size * CAP_HEIGHT / 2, size)]
+    return [placed(cell, left, middle)] if cell else []
 
 
 def _text(text: str, column: Column, left: float, y: float, size: float) -> Label:

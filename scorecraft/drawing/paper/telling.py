@@ -71,11 +71,9 @@ def hands_words(layout: Layout, numbered: Sequence[Group], size: tuple[float, fl
         if layout.cuts[group.cuts[0]].pulled_mm
     }
     same = set().union(*wide_open.values())
-    pulled = (
-        [f"every cut to {spans(same)} mm"]
-        if len(same) == 1
-        else [f"{name} to {spans(each)} mm" for name, each in wide_open.items()]
-    )
+    pulled = [f"{name} to {spans(each)} mm" for name, each in wide_open.items()]
+    if len(same) == 1:
+        pulled = [f"every cut to {spans(same)} mm"]
     return "Pulled open", f"{PULL_OPEN} {', '.join(pulled)}. {then}"
 
 

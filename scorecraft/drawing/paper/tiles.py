@@ -109,12 +109,8 @@ def _touches(item: Shape | Label, window: Window) -> bool:
     points = label_box(item) if isinstance(item, Label) else np.concatenate(item.lines)
     reach = item.ink.width if isinstance(item, Shape) and item.ink else 0.0
     low, high = points.min(axis=0) - reach, points.max(axis=0) + reach
-    return bool(
-        low[0] <= window.right
-        and high[0] >= window.x
-        and low[1] <= window.bottom
-        and high[1] >= window.y
-    )
+    begins = low <= (window.right, window.bottom)
+    return bool(np.all(begins & (high >= (window.x, window.y))))
 
 
 def register_crosses(parts: Sequence[Window], window: Window) -> list[Shape]:

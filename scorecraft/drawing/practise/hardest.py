@@ -165,10 +165,7 @@ def sharpest(ways: Floats, angle: Floats) -> tuple[float, float]:
 
     The line is told by its `headings`.
     """
-    apart = max(1, min(len(ways) - 1, round(STRETCH_MM / ways[1])))
-    turns = np.abs(angle[apart:] - angle[:-apart])
-    most = int(np.argmax(turns))
-    return float(turns[most]), float((ways[most] + ways[most + apart]) / 2 / ways[-1])
+    return most_turned(ways, angle, max(1, min(len(ways) - 1, round(STRETCH_MM / ways[1]))))
 
 
 def quarter_turn(ways: Floats, angle: Floats) -> tuple[float, float]:
@@ -179,9 +176,14 @@ def quarter_turn(ways: Floats, angle: Floats) -> tuple[float, float]:
     """
     if np.ptp(angle) >= np.pi / 2:
         for apart in range(1, min(len(ways), int(LONGEST_TURN_MM / ways[1]) + 1)):
-            turns = np.abs(angle[apart:] - angle[:-apart])
-            most = int(np.argmax(turns))
-            if turns[most] >= np.pi / 2 - 1e-9:
-                middle = (ways[most] + ways[most + apart]) / 2
-                return float(ways[apart]), float(middle / ways[-1])
+            turn, at = most_turned(ways, angle, apart)
+            if turn >= np.pi / 2 - 1e-9:
+                return float(ways[apart]), at
     return np.inf, 0.5
+
+
+def most_turned(ways: Floats, angle: Floats, apart: int) -> tuple[float, float]:
+    """Measure the most that a line turns within so many steps (radians), and where (share)."""
+    turns = np.abs(angle[apart:] - angle[:-apart])
+    most = int(np.argmax(turns))
+    return float(turns[most]), float((ways[most] + ways[most + apart]) / 2 / ways[-1])

@@ -79,16 +79,18 @@ def lying(layout: Layout, made: Work, cuts: Sequence[int], aimed: int) -> tuple[
     scale = layout.lengths_mm[aimed] / length(layout.cuts[aimed].line)
     angle = _aim(layout, made, aimed)
     middle = layout.cuts[aimed].line.mean(axis=0)
-    lines = []
-    for index in cuts:
-        line = layout.cuts[index].line[:: -1 if pull_of(made, index).backward else 1]
-        lines.append(turned(line - middle, -angle) * scale)
-    return tuple(lines)
+    lines = (_pulled(layout, made, index) for index in cuts)
+    return tuple(turned(line - middle, -angle) * scale for line in lines)
+
+
+def _pulled(layout: Layout, made: Work, cut: int) -> Line:
+    """Give the line of a cut in the direction of its pull."""
+    return layout.cuts[cut].line[:: -1 if pull_of(made, cut).backward else 1]
 
 
 def _aim(layout: Layout, made: Work, cut: int) -> float:
     """Give the angle by which the dough is turned so that a cut runs toward the baker."""
-    line = layout.cuts[cut].line[:: -1 if pull_of(made, cut).backward else 1]
+    line = _pulled(layout, made, cut)
     if np.hypot(*(line[-1] - line[0])) < STRAIGHT_FROM * length(line):
         return -step_of(made, cut).table_rad
     x, y = line[-1] - line[0]

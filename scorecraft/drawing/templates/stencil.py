@@ -63,10 +63,8 @@ def _letters(plate: Plate, centre: tuple[float, float]) -> tuple[Label, ...]:
     for joint in plate.joints:
         seam, end = on_paper(joint.line, centre)
         aside = np.array([seam[1] - end[1], end[0] - seam[0]]) * (0.75 * NAME_MM / MARK_MM)
-        x, y = seam + 0.6 * (end - seam) + aside
-        found.append(
-            Label(joint.letter, (float(x), float(y)), NAME_MM, "middle", "middle", bold=True)
-        )
+        x, y = (seam + 0.6 * (end - seam) + aside).tolist()
+        found.append(Label(joint.letter, (x, y), NAME_MM, "middle", "middle", bold=True))
     return tuple(found)
 
 

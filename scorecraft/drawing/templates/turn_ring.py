@@ -66,8 +66,7 @@ def starts(layout: Layout, numbered: Sequence[Group]) -> tuple[tuple[Start, ...]
         x, y = line[0]
         if np.hypot(x, y) > GAP_MM:
             at = turntable_degrees(float(np.arctan2(y, x)))
-            step = SAME_START_DEG
-            place = (round(at / step) * step) % 360
+            place = (round(at / SAME_START_DEG) * SAME_START_DEG) % 360
             found.setdefault(place, set()).update(numbers[layout.cuts[index].family])
     listed = tuple(Start(at, tuple(sorted(found[at]))) for at in sorted(found))
     named = {tuple(sorted(numbers[family])): name for family, name in names.items()}
@@ -129,15 +128,11 @@ def _at(radius: float, degrees: float, centre: tuple[float, float]) -> Line:
 
 def _ticks(middle: float, centre: tuple[float, float]) -> list[Shape]:
     finest = 1 if np.radians(1) * middle >= LEAST_DEGREE_MM else 5
-    ticks = [
-        np.stack([_at(middle, degree, centre), _at(middle + _tick(degree), degree, centre)])
-        for degree in range(0, 360, finest)
-    ]
+    ticks = []
+    for degree in range(0, 360, finest):
+        long = next(size for every, size in TICKS_MM.items() if degree % every == 0)
+        ticks.append(np.stack([_at(middle + far, degree, centre) for far in (0.0, long)]))
     return [Shape(tuple(ticks), ink=TICK_INK)]
-
-
-def _tick(degree: int) -> float:
-    return next(size for every, size in TICKS_MM.items() if degree % every == 0)
 
 
 def _numbers(middle: float, centre: tuple[float, float]) -> list[Label]:

@@ -91,7 +91,7 @@ export class Looking {
 
   apply() {
     if (this.look !== "top" || !this.design) return;
-    if (this.opening) this.stage.pointAt(this.opening.pointers);
+    this.stage.pointAt((this.opening ?? this.design).pointers);
     if (!this.opening || !this.blooms.length || this.about !== this.subject()) return;
     this.stage.take(this.blooms, this.design.frame);
     this.stage.bake(this.share);

@@ -8,11 +8,11 @@ import shapely
 from scorecraft.arrays import Floats, Line
 from scorecraft.curves import length
 from scorecraft.cuts import Layout
-from scorecraft.drawing.bloom.bloom import WRITING
-from scorecraft.drawing.bloom.contour import above, grid_triangles, inner_edges
-from scorecraft.drawing.bloom.telling import TENSION
+from scorecraft.drawing.inks import WRITING
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape, box
 from scorecraft.drawing.plan import cut_plans, on_paper, rim_plans
+from scorecraft.drawing.tension.contour import above, grid_triangles, inner_edges
+from scorecraft.drawing.tension.telling import TENSION
 from scorecraft.drawing.text import width_mm as text_width
 from scorecraft.drawing.text import wrapped
 

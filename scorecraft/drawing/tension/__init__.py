@@ -1,0 +1,1 @@
+"""A map of the tension that the cuts leave in the skin of a loaf."""
