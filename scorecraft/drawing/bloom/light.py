@@ -11,7 +11,7 @@ from scorecraft.drawing.bloom.crust import TABLE, colored, linear
 from scorecraft.drawing.bloom.noise import blurred, spread
 from scorecraft.drawing.bloom.relief import Bread, Ground, Skin, smooth, wideness
 
-PENUMBRA_DEG = np.linspace(-17.0, 17.0, 9)
+PENUMBRA_DEG = np.linspace(-17.0, 17.0, 7)
 CLEAR_MM = 0.35
 """Lower things throw no large shadow."""
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
@@ -135,8 +135,10 @@ def _bread(bread: Bread, skin: Skin, key: Field, sky: Field) -> list[Field]:
     key, sky = (each + crumb * 0.2 * (1 - each) for each in (key, sky))
     furrow = _furrowed(skin) * (0.45 + 0.55 * smooth(0.0, FOOT_SHADE_MM, skin.dome))
     key, sky = key * furrow, np.maximum(sky * furrow, LEAST_SKY)
-    gleam = np.clip(_along(normal, _halfway(bread)), 0, 1) ** 22
-    gleam *= bare * (1 - crumb) * key * np.float32(0.07)
+    gleam = np.clip(_along(normal, _halfway(bread)), 0, 1)
+    for _ in range(4):  # to the 16th power, which numpy takes no short way to
+        gleam *= gleam
+    gleam *= bare * (1 - crumb) * key * np.float32(0.06)
     up = 0.55 + 0.45 * normal[2]
     warm = 1 - normal[2] + 3 * (1 - furrow) * (skin.dome > FOOT_SHADE_MM)
     return [
