@@ -17,7 +17,7 @@ BY_HAND = {
     "sudo apt install python3 python3-venv",
     "python3 -m venv .venv && .venv/bin/pip install . && "
     ".venv/bin/scorecraft guide leaf-crown -o leaf-crown.pdf",
-    "python3 -m venv .venv && .venv/bin/pip install '.[test]' && .venv/bin/python -m pytest -n 2",
+    "python3 -m venv .venv && .venv/bin/pip install '.[test]' && .venv/bin/python -m pytest -n 3",
 }
 """What needs the network, and is tried by hand; `.ci/run` runs the last of them."""
 

@@ -54,14 +54,15 @@ def _even(weights: Floats, look: float, parts: int) -> tuple[list[int], float]:
     best: tuple[float, list[int]] = (np.inf, [0])
     for span in SPANS:
         for count in range(1, min(MOST_SETTINGS, len(weights)) + 1):
-            if least + _turning(count, look) >= best[0]:
-                break  # more settings only cost more turns
+            turning = _turning(count, look)
+            if least + turning >= best[0]:
+                break  # more settings turn more: none comes to less
             offsets = np.round(np.arange(count) * size * span / count).astype(int)
             turns = max(1, int(np.ceil(size * span / count)))
             sets = (np.arange(turns)[:, None] + offsets) % size
             care = weights[:, sets].min(axis=2).sum(axis=0)
             at = _round(care, max(1, size // parts))
-            cost = float(care[at]) + _turning(count, look)
+            cost = float(care[at]) + turning
             if cost < best[0] - 1e-9:
                 best = (cost, sets[at].tolist())
     return best[1], best[0]

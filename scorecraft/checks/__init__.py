@@ -74,7 +74,7 @@ def _room(known: Known) -> list[Finding]:
 
     if known.opening is None or known.room is None:
         return []
-    return [*coarse(known.opening), *room(known.layout, known.room, known.skin)]
+    return [*coarse(known.opening), *room(known.layout, known.room, known.opening, known.skin)]
 
 
 ROWS = (

@@ -18,11 +18,10 @@ COARSE_PANELS = 1_100.0
 def easier(layout: Layout, skin: Skin) -> list[str]:
     """List what gives the cuts room enough as they are, each tried in the model first."""
     panel = panel_for([cut.line for cut in layout.cuts], COARSE_PANELS) if layout.cuts else None
-    rim = layout.loaf.sheet_rim()
     told = []
     for words, bake in _others(layout):
         opening = predict(replace(layout, bake=bake), skin, panel_mm=panel)
-        if room(opening, rim, bake.strength).verdict == "enough":
+        if room(opening, bake.strength).verdict == "enough":
             told.append(words)
     return told
 

@@ -14,10 +14,11 @@ from scorecraft.loaf import places
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.result import Opening
 from scorecraft.opening.room import Room, direction, where
+from scorecraft.opening.tightest import tightest
 from scorecraft.units import turntable_degrees
 
 
-def room(layout: Layout, found: Room, skin: Skin) -> list[Finding]:
+def room(layout: Layout, found: Room, opening: Opening, skin: Skin) -> list[Finding]:
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
     if found.verdict == "enough":
         return []
@@ -29,7 +30,7 @@ def room(layout: Layout, found: Room, skin: Skin) -> list[Finding]:
         "least": found.least,
         "least_direction_deg": turntable_degrees(found.least_direction_rad),
     }
-    message = told(found, layout) + wants_more(layout.dough.stage, layout.bake.steam)
+    message = told(found, layout, opening) + wants_more(layout.dough.stage, layout.bake.steam)
     place = max((cut.place for cut in layout.cuts), default=None)
     return [
         Finding(
@@ -60,12 +61,14 @@ def coarse(opening: Opening) -> list[Finding]:
     return [Finding("room", "note", message, say.ROUGHLY_FIX, None)]
 
 
-def told(found: Room, layout: Layout) -> str:
+def told(found: Room, layout: Layout, opening: Opening) -> str:
     """Say in a baker's words how much room there is, and where the skin is tightest."""
     start = say.LIKELY_TO_BURST if found.verdict == "will burst" else say.JUST_ENOUGH
-    rim = layout.loaf.sheet_rim()
-    at = f" {where(found.highest_at, rim)}" if found.highest_at else ""
-    if found.highest_at and layout.loaf.hole is not None:
-        at = f" {places.where(layout.loaf, np.array(found.highest_at))}"
+    rim, hole = layout.loaf.sheet_rim(), layout.loaf.sheet_hole()
+    highest = tightest(opening, rim, hole)
+    at = ""
+    if highest:
+        there = highest[1]
+        at = f" {where(there, rim) if hole is None else places.where(layout.loaf, np.array(there))}"
     least = "" if found.even else direction(found.least_direction_rad)
     return say.room_left(start + at, found.taken, least)

@@ -60,8 +60,10 @@ def draw(word: str, output: str) -> None:
     Raises UsageError for a word without a drawing.
     """
     from scorecraft import design
-    from scorecraft.cli.pictures import deliver_pictures
+    from scorecraft.cli.output import deliver
+    from scorecraft.cli.pictures import tell_unprintable
     from scorecraft.drawing.figure import figure, written
+    from scorecraft.drawing.write import encoded
     from scorecraft.language.words import WORDS
     from scorecraft.prints.forms import file_form
 
@@ -77,4 +79,6 @@ def draw(word: str, output: str) -> None:
     else:
         made = design(f'title "{word}"\nloaf round width 220mm height 95mm\n{row.example}\n')
         picture = made.picture
-    deliver_pictures([picture], output, form, quiet=False)
+    data = encoded([picture], form)
+    tell_unprintable([picture])
+    deliver(output, data, quiet=False)

@@ -57,10 +57,6 @@ class Drape:
     fit_mm: float
     split: int
 
-    def around(self, distance: float) -> float:
-        """Sum of the petals' widths (mm) on the ring at a distance from the crown."""
-        return sum(petal.width(distance) for petal in self.petals)
-
 
 def make_drape(layout: Layout, *, fit_mm: float | None = None) -> Drape:
     """Make the drape of a layout with as few darts as fit to `fit_mm`, away from the cuts.

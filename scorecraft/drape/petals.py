@@ -35,11 +35,6 @@ class Petal:
         near = self.middle + np.mod(theta - self.middle + np.pi, 2 * np.pi) - np.pi
         return self._laid(distance, near)
 
-    def width(self, distance: float) -> float:
-        """Width (mm) along the ring at a distance from the crown, from edge to edge."""
-        paper = self.angle(np.array([distance, distance]), np.array([self.start, self.end]))
-        return float(distance * (paper[1] - paper[0]))
-
     def edge(self, theta: float, first: float) -> Line:
         """Edge of the petal along one of its directions, from a distance (mm) out to the rim."""
         reach = float(self.rings.loaf.reach(theta))

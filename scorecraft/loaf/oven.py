@@ -80,13 +80,6 @@ def _way(place: str, rows: Sequence[Timing], grams: float, bake: Bake, longest_m
         for each in zip(*((row.first_min, *row.then_min) for row in rows), strict=True)
     )
     near = min(rows, key=lambda row: abs(row.dough_g - grams))
-    long = place == "stone" and longest_mm > STONE_MM.value
-    return Way(
-        place,
-        round(first),
-        (round(least), round(most)),
-        near.first_c,
-        near.then_c,
-        place == "pot" or bake.steam,
-        longest_mm if long else None,
-    )
+    steam, then = place == "pot" or bake.steam, (round(least), round(most))
+    stone = longest_mm if place == "stone" and longest_mm > STONE_MM.value else None
+    return Way(place, round(first), then, near.first_c, near.then_c, steam, stone)

@@ -48,10 +48,10 @@ modulus cancels: every stress is in units of that of the skin.
   pair (`near`), all others through a grid and its Fourier transform (`far`), since from afar only
   their distance counts; conjugate gradients, with windows of panels solved by themselves, need ten
   to twenty products with it. That costs about as much for every panel, however many there are.
-- **Results** (`result`, `tension`, `room`, `ranges`, `depth`, `wishes`): widths along every cut,
-  tension anywhere; room by work, 1/2 sum (tension given up x jump x length) over 1/2 int t : e dA,
-  and the verdict; how far all that may be off; depths for wished openings, never deeper than the
-  loaf takes. `predict` takes a layout through it all.
+- **Results** (`result`, `tension`, `tightest`, `room`, `ranges`, `depth`, `wishes`): widths along
+  every cut, tension anywhere; room by work, 1/2 sum (tension given up x jump x length) over
+  1/2 int t : e dA, and the verdict; how far all that may be off; depths for wished openings, never
+  deeper than the loaf takes. `predict` takes a layout through it all.
 
 How near it is. Handbook slits to 0.3 % at 100 panels a slit and second order (corners 0.05 %, and
 nearer the first). Free cuts on a dome, against finite elements of a sliding neo-Hookean skin:

@@ -38,7 +38,7 @@ UNLIKE = 3e-4
 pattern of the shelf comes to it, bars that cross every few panels do."""
 FEW = 300
 """So few ends are all near to one another."""
-WINDOW = (24, 16)
+WINDOW = (16, 12)
 """So many panels that follow one another are a window, and so many later the next one starts."""
 LEAST_LENGTHS = 5.0
 """Ends within so many mean panels are pairs, since cores count there, unless they are too many."""
@@ -141,7 +141,7 @@ def _near(
             less = smooth.between(apart, 0.0 if wider is None else wider[i] + wider[j])
             alike[some] -= less[0]
             mirrored[some] -= less[1]
-    return Near(np.searchsorted(one, np.arange(len(place) + 1)), other, alike, mirrored)
+    return Near.both_ways(one, other, alike, mirrored)
 
 
 def windows(count: int) -> Ints:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Self
 
 import numpy as np
 
@@ -24,6 +25,19 @@ class Near:
     alike: Complexes
     mirrored: Complexes
 
+    @classmethod
+    def both_ways(cls, one: Ints, other: Ints, alike: Complexes, mirrored: Complexes) -> Self:
+        """Make it of pairs (P,), each once: what `other` does to `one` tells the way back too."""
+        back = np.flatnonzero(one != other)
+        acted = np.concatenate([one, other[back]])
+        order = np.argsort(acted, kind="stable")
+        return cls(
+            np.searchsorted(acted[order], np.arange(one.max() + 2)),
+            np.concatenate([other, one[back]])[order],
+            np.concatenate([alike, alike[back].conj()])[order],
+            np.concatenate([mirrored, mirrored[back]])[order],
+        )
+
     def times(self, jumps: Complexes) -> Complexes:
         """Give the forces (K,) on all ends from the jumps (K,) at near ones."""
         total = np.empty_like(jumps)
@@ -39,12 +53,13 @@ class Near:
 
 
 def pairs(place: Complexes, reach_mm: float) -> tuple[Ints, Ints]:
-    """List pairs of places nearer than `reach_mm`, (P,) and (P,): both ways, each with itself."""
+    """List pairs of places nearer than `reach_mm`, (P,) and (P,): each once, each with itself."""
     order, rows = _cells(place, reach_mm)
-    found = [_within(place[order], reach_mm, *row) for row in rows]
+    (_, same), *later = rows[len(rows) // 2 :]
+    onward = [(np.arange(len(place)), same), *later]
+    found = [_within(place[order], reach_mm, *row) for row in onward]
     one, other = (order[np.concatenate(each)] for each in zip(*found, strict=True))
-    order = np.argsort(one, kind="stable")
-    return one[order], other[order]
+    return one, other
 
 
 def count(place: Complexes, reach_mm: float) -> int:

@@ -7,7 +7,8 @@ that meet and sharp corners all become nodes; an end that meets nothing is a fre
 from bisect import bisect
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from math import radians
+from itertools import pairwise
+from math import inf, radians
 
 import numpy as np
 import shapely
@@ -78,37 +79,35 @@ def noded(lines: Sequence[Line], panel_mm: float, apart_mm: float = 0.0) -> list
     tree = shapely.STRtree(_as_geometry(parts))
     hits = np.concatenate([_crossings(parts, tree, touch), _touches(lines, parts, tree, touch)])
     closed = np.array([(np.abs(line[0] - line[-1]) <= touch).all() for line in lines])
-    order = np.argsort(hits[:, 0], kind="stable")
-    hits = hits[order]
-    bounds = np.searchsorted(hits[:, 0], np.arange(len(lines) + 1))
+    hits = hits[np.lexsort(hits.T[::-1])]
+    bounds = pairwise(np.searchsorted(hits[:, 0], np.arange(len(lines) + 1)).tolist())
+    along = hits[:, 1].tolist()
     met = [
-        _one(hits[bounds[k] : bounds[k + 1], 1], lengths[k], closed[k], touch, apart_mm)
-        for k in range(len(lines))
+        _one(along[low:high], length, end, touch, apart_mm)
+        for (low, high), length, end in zip(bounds, lengths.tolist(), closed.tolist(), strict=True)
     ]
     for line, corners in _corners(parts):
         met[line] = _cornered(met[line], corners, panel_mm / 2)
     return met
 
 
-def _one(hits: Floats, length: float, closed: bool, touch: float, apart_mm: float) -> Noded:
-    """Gather the hits on one line: near an end they join that end, elsewhere they cut the line."""
-    free_start = not closed and not bool((hits < touch).any())
-    free_end = not closed and not bool((hits > length - touch).any())
-    inner = np.sort(hits[(hits >= touch) & (hits <= length - touch)])
-    fresh = np.diff(inner, prepend=-np.inf) > touch
-    inner = inner[fresh]
+def _one(hits: list[float], length: float, closed: bool, touch: float, apart_mm: float) -> Noded:
+    """Gather the hits on one line, in order: near an end they join it, elsewhere they cut it."""
+    free_start = not (closed or (hits and hits[0] < touch))
+    free_end = not (closed or (hits and hits[-1] > length - touch))
+    inner = [hit for hit in hits if touch <= hit <= length - touch]
+    inner = [hit for before, hit in pairwise([-inf, *inner]) if hit - before > touch]
     kept = spread(inner, apart_mm) if apart_mm > touch else inner
-    along = np.concatenate([[0.0], kept, [length]])
-    return Noded(along, free_start, free_end, len(inner) - len(kept))
+    return Noded(np.array([0.0, *kept, length]), free_start, free_end, len(inner) - len(kept))
 
 
-def spread(along: Floats, apart_mm: float) -> Floats:
-    """Keep of distances (N,) in order those that are so far from the last one kept, from 0 on."""
+def spread(along: Sequence[float], apart_mm: float) -> list[float]:
+    """Keep of distances in order those that are so far from the last one kept, from 0 on."""
     kept = [0.0]
-    for each in along.tolist():
+    for each in along:
         if each - kept[-1] >= apart_mm:
             kept.append(each)
-    return np.array(kept[1:])
+    return kept[1:]
 
 
 def _corners(parts: _Segments) -> Iterator[tuple[int, Floats]]:

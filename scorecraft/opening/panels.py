@@ -50,11 +50,12 @@ class LineEnds:
         as much as over the last panel: at the foot of a vein by all of that, where cuts run into
         one another by nothing.
         """
-        slope = END_SLOPE * np.diff(inner) / np.diff(along) if len(inner) > 1 else np.zeros(1)
-        before = inner[0] - slope[0] * along[0]
-        after = inner[-1] + slope[-1] * (self.length_mm - along[-1])
-        first, last = (max(0.0, float(width)) for width in (before, after))
-        return first * (not self.free_start), last * (not self.free_end)
+        first, last = float(inner[0]), float(inner[-1])
+        if len(inner) > 1:
+            first -= END_SLOPE * (inner[1] - first) / (along[1] - along[0]) * along[0]
+            slope = END_SLOPE * (last - inner[-2]) / (along[-1] - along[-2])
+            last += slope * (self.length_mm - along[-1])
+        return max(0.0, first) * (not self.free_start), max(0.0, last) * (not self.free_end)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -168,14 +169,12 @@ def _resampled(line: Line, node: Noded, own: float, inset: float) -> tuple[Float
         )
         for k, (low, high) in enumerate(pairwise(node.along_mm.tolist()))
     ]
+    step = np.concatenate(steps)
     places = along_line(line)
-    corners = [
-        np.column_stack([np.interp(step, places, line[:, k]) for k in (0, 1)]) for step in steps
-    ]
-    start = np.concatenate([corner[:-1] for corner in corners])
-    end = np.concatenate([corner[1:] for corner in corners])
-    along = np.concatenate([(step[:-1] + step[1:]) / 2 for step in steps])
-    return start, end, along
+    corner = np.column_stack([np.interp(step, places, line[:, k]) for k in (0, 1)])
+    within = np.ones(len(step) - 1, dtype=bool)
+    within[np.cumsum([len(each) for each in steps[:-1]], dtype=np.int64) - 1] = False
+    return corner[:-1][within], corner[1:][within], ((step[:-1] + step[1:]) / 2)[within]
 
 
 def own_panel(length_mm: Floats, panel_mm: float) -> Floats:

@@ -15,6 +15,8 @@ OPENING_STRETCH = 0.1
 """The widest mouth is a mean over this, or half the skin if that is less; a share of the cut."""
 STRETCH_POINTS = 8
 """Parts of a stretch over which a width is averaged."""
+TRAPEZES = np.array([0.5, *[1.0] * (STRETCH_POINTS - 1), 0.5]) / STRETCH_POINTS
+"""Weights (STRETCH_POINTS + 1,) of the widths in that mean."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -33,9 +35,8 @@ class Profile:
         """Width (mm) at the widest place, as a mean over a stretch (mm) of the cut."""
         length = self.along_mm[-1]
         count = ceil(STRETCH_POINTS * length / stretch_mm)
-        width = np.interp(np.linspace(0, length, count + 1), self.along_mm, self.width_mm)
-        area = np.concatenate([[0.0], np.cumsum(width[1:] + width[:-1]) / 2])
-        return float((area[STRETCH_POINTS:] - area[:-STRETCH_POINTS]).max() / STRETCH_POINTS)
+        width = np.interp(length / count * np.arange(count + 1), self.along_mm, self.width_mm)
+        return float(np.convolve(width, TRAPEZES, "valid").max())
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,4 +1,4 @@
-"""Whether the cuts leave the loaf enough room, and where the skin would burst if not.
+"""Whether the cuts leave the loaf enough room.
 
 A loaf needs room for its growth. So the verdict goes by one number, the share of the growth's work
 that the cuts take up: half of the tension given up times the jump, summed over the cuts, over half
@@ -21,25 +21,17 @@ from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
 from scorecraft.limits import CROWN_ZONE
 from scorecraft.loaf.places import LOW, LOW_FROM, clock, hour
-from scorecraft.opening.kernel import ends_of
-from scorecraft.opening.load import Field, tensor
-from scorecraft.opening.panels import Panels
+from scorecraft.opening.load import tensor
 from scorecraft.opening.result import Opening
 from scorecraft.practice import ROOM_BURSTS, ROOM_ENOUGH
 from scorecraft.units import percent_range
 
-ROOM_CLEAR_MM = 20.0
-"""Nearer to a cut a high tension makes the cut run on, not the skin burst."""
-ROOM_GRID_MM = 8.0
-"""How closely the skin is looked over for its highest tension."""
 AT_CROWN = 0.1
 """A place this near is called the crown itself; a share of the reach."""
 Verdict = Literal["enough", "tight", "will burst"]
 
 ALIKE = 1e-4
 """Directions whose room differs by less, twenty times what solving leaves open, are all alike."""
-TIE = 1e-3
-"""Tensions within this share of the highest are all the highest: the lowest place bursts first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,9 +39,8 @@ class Room:
     """Room that cuts leave a loaf: shares of its growth from 0 (none taken up) to 1.
 
     `taken` is what the verdict goes by; `least` and `most` are the rooms of the directions with
-    the least and the most, radians from +x. `highest` is the highest tension in the skin as a
-    share of the uncut mean, at `highest_at` on the sheet (mm), away from the cuts; None where
-    every place is near a cut. `enough` is the share that would be enough for this bake.
+    the least and the most, radians from +x. `enough` is the share that would be enough for this
+    bake.
     """
 
     taken: float
@@ -57,8 +48,6 @@ class Room:
     least_direction_rad: float
     most: float
     most_direction_rad: float
-    highest: float | None
-    highest_at: tuple[float, float] | None
     verdict: Verdict
     enough: float = ROOM_ENOUGH.value
 
@@ -70,17 +59,14 @@ class Room:
 
 def room_of(layout: Layout, opening: Opening) -> Room:
     """Judge the room that the cuts of a layout, opened, leave its loaf in its bake."""
-    loaf = layout.loaf
-    return room(opening, loaf.sheet_rim(), layout.bake.strength, hole_mm=loaf.sheet_hole())
+    return room(opening, layout.bake.strength)
 
 
-def room(
-    opening: Opening, rim_mm: Floats, strength: float = 1.0, *, hole_mm: Floats | None = None
-) -> Room:
-    """Judge the room that opened cuts leave a loaf whose rim on the sheet is (K, 2), mm.
+def room(opening: Opening, strength: float = 1.0) -> Room:
+    """Judge the room that opened cuts leave a loaf.
 
     `strength` is how much its bake stretches the skin, over the usual bake (`Bake.strength`): a
-    loaf that springs more has to have more of it taken up. A ring has the rim of its hole as well.
+    loaf that springs more has to have more of it taken up.
     """
     uncut, strain = opening.load.mean, opening.load.even
     left = opening.tension_left * opening.uncut_tension
@@ -88,15 +74,12 @@ def room(
     eased = 1 - float(left[[0, 1, 0], [0, 1, 1]] @ strain / (uncut @ strain))
     taken = min(opening.work_taken, 1.0)
     scale = taken / eased if eased > ALIKE else 0.0
-    highest, at = _highest(opening, shapely.Polygon(rim_mm, None if hole_mm is None else [hole_mm]))
     return Room(
         taken=taken,
         least=scale * float(1 - shares[1]),
         least_direction_rad=ways[1],
         most=scale * float(1 - shares[0]),
         most_direction_rad=ways[0],
-        highest=highest,
-        highest_at=at,
         verdict=verdict_of(taken, strength),
         enough=ROOM_ENOUGH.value * strength,
     )
@@ -138,55 +121,6 @@ def _directions(uncut: Floats, left: Floats, scale: float) -> tuple[Floats, tupl
     way = root.T @ turned
     first, second = (atan2(y, x) % pi for x, y in way.T)
     return shares, (first, second)
-
-
-def _highest(
-    opening: Opening, skin: shapely.Polygon
-) -> tuple[float | None, tuple[float, float] | None]:
-    """Highest principal tension over the loaf away from cuts, as a share of the uncut mean.
-
-    On a loaf that its uncut skin is a little tighter at the crown counts for nothing: it bursts
-    where the skin is weak, and that is low.
-    """
-    points = _places(opening.panels, skin)
-    if not len(points):
-        return None, None
-    left = opening.tension_at(points)
-    if isinstance(opening.load.strain, Field):
-        left -= tensor(opening.load.extra(points)) / opening.uncut_tension
-    tension = np.linalg.eigvalsh(left)[:, 1]
-    top = np.flatnonzero(tension >= tension.max() * (1 - TIE))
-    reach = np.hypot(points[top, 0], points[top, 1])
-    at = top[np.argmax(reach)]
-    return float(tension[at]), (float(points[at, 0]), float(points[at, 1]))
-
-
-def _places(parts: Panels, skin: shapely.Polygon) -> Floats:
-    """Places (N, 2) on a grid over the loaf, as far from the cuts as can be asked."""
-    step = ROOM_GRID_MM
-    inside = skin.buffer(-step / 2)
-    rim_mm = shapely.get_coordinates(skin.exterior)
-    low, high = np.min(rim_mm, axis=0), np.max(rim_mm, axis=0)
-    count = np.ceil((high - low) / step) + 1
-    axes = [
-        (a + b) / 2 + step * (np.arange(n) - (n - 1) / 2)
-        for a, b, n in zip(low, high, count, strict=True)
-    ]
-    whole: Floats = np.stack(np.meshgrid(*axes), axis=-1).reshape(-1, 2)
-    grid: Floats = whole[shapely.contains_xy(inside, whole)]
-    if not len(parts):
-        return grid
-    ends = ends_of(parts)
-    runs = np.cumsum(np.isin(np.arange(len(ends.at)), ends.first + 1, invert=True))
-    cuts = shapely.multilinestrings(shapely.linestrings(ends.at, indices=runs - 1))
-    shapely.prepare(cuts)
-    points = shapely.points(grid)
-    for clear in (ROOM_CLEAR_MM, ROOM_CLEAR_MM / 2, 2 * parts.length.max()):
-        away = ~shapely.dwithin(cuts, points, clear)
-        if away.any():
-            break
-    chosen: Floats = grid[away]
-    return chosen
 
 
 def where(point: tuple[float, float], rim_mm: Floats) -> str:

@@ -218,7 +218,7 @@ def _marks(one: shapely.Polygon, other: shapely.Polygon) -> tuple[Line, Line] | 
             inward = -inward
         marks = np.array([at, at + inward]), np.array([at, at - inward])
         tried.append(marks)
-        if all(part.covers(shapely.LineString(line)) for part, line in zip((one, other), marks,
-                                                                         strict=True)):  # fmt: skip
+        both = zip((one, other), shapely.linestrings(marks), strict=True)
+        if all(part.covers(line) for part, line in both):
             return marks
     return tried[0] if tried else None

@@ -82,19 +82,16 @@ class _Builder:
             raise say.MANY_ELEMENTS.usage(node.place)
         if len(self.open) >= MOST_TRACED_DEPTH:
             raise say.NESTED_GROUPS.usage(node.place)
+        if not self.open and node.tag != "svg":
+            raise say.NOT_SVG(why=f"its root is <{node.tag}>").usage(node.place)
         if not self.open:
-            self._begin(node)
+            self.top = node
         elif node.tag == "svg":
             raise say.NESTED_DRAWING.usage(node.place)
         else:
             self.open[-1].children.append(node)
         _check_plain(node)
         self.open.append(node)
-
-    def _begin(self, root: Node) -> None:
-        if root.tag != "svg":
-            raise say.NOT_SVG(why=f"its root is <{root.tag}>").usage(root.place)
-        self.top = root
 
     def end(self, tag: str) -> None:
         self.open.pop()

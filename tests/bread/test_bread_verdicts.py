@@ -173,7 +173,7 @@ def test_too_little_room_is_cured_first_by_the_cut_that_is_there(text):
     for cure in found.cures:
         after = applied(made.layout, cure.changes)
         opened = predict(after, made.skin, panel_mm=4.0)
-        assert room(opened, after.loaf.sheet_rim()).verdict == "enough"
+        assert room(opened).verdict == "enough"
         assert {each.check for each in run(after) if each.severity != "note"} <= graver
 
 

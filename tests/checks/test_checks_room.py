@@ -31,7 +31,8 @@ LIGHT_MM = 2.0
 
 def looked_at(layout, skin):
     """The room finding of a layout, its opening from coarse panels."""
-    return check.room(layout, room_of(layout, predict(layout, skin, panel_mm=PANEL_MM)), skin)
+    opening = predict(layout, skin, panel_mm=PANEL_MM)
+    return check.room(layout, room_of(layout, opening), opening, skin)
 
 
 def light(made, *, expand=True):
@@ -50,7 +51,7 @@ def test_a_told_cure_mends_the_room_and_raises_nothing_new(count, loaf, expand):
     made = make(NAMES[count % len(NAMES)], loaf=loaf)
     layout = light(made, expand=expand)
     opening = predict(layout, made.skin, panel_mm=PANEL_MM)
-    (told,) = check.room(layout, room_of(layout, opening), made.skin)
+    (told,) = check.room(layout, room_of(layout, opening), opening, made.skin)
     if not told.cures:
         assert told.hint == NO_CURE
         return
@@ -58,7 +59,7 @@ def test_a_told_cure_mends_the_room_and_raises_nothing_new(count, loaf, expand):
     for cure in told.cures:
         cured = applied(layout, cure.changes)
         assert no_graver(run(layout), run(cured))
-        found = room(predict(cured, made.skin, panel_mm=3.0), layout.loaf.sheet_rim())
+        found = room(predict(cured, made.skin, panel_mm=3.0))
         assert found.taken > ROOM_ENOUGH.value
 
 

@@ -12,9 +12,10 @@ def ring(pattern):
     return pattern(RING)
 
 
-@pytest.mark.parametrize("command", ["stencil", "drape", "ring"])
-@pytest.mark.parametrize("suffix", ["svg", "pdf", "png"])
-def test_each_print_in_each_form(run, ring, tmp_path, command, suffix):
+@pytest.mark.parametrize(
+    ("command", "suffix"), [("stencil", "svg"), ("drape", "pdf"), ("ring", "png")]
+)
+def test_the_suffix_says_the_form(run, ring, tmp_path, command, suffix):
     ran = run(command, ring, "-o", f"out.{suffix}")
     assert ran.code == 0, ran.err
     data = (tmp_path / f"out.{suffix}").read_bytes()

@@ -13,6 +13,7 @@ from scorecraft.opening import solve
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
 from scorecraft.opening.room import direction, room, verdict_of, where
+from scorecraft.opening.tightest import tightest
 from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM
 
 ROUND = make_loaf("round", 220, None, 95)
@@ -23,24 +24,31 @@ PLACE = Place("made.score", 1, 1)
 RIM = ROUND.sheet_rim(90)
 
 
-def judged(loaf, lines, depth, strain=None, blade=90.0, skin=None):
-    """Judge cuts on a loaf as it usually grows, or in a sheet of its area under another strain."""
+def opened(loaf, lines, depth, strain=None, blade=90.0, skin=None):
+    """Open cuts on a loaf as it usually grows, or in a sheet of its area under another strain."""
     depths = np.broadcast_to(np.asarray(depth, float), len(lines))
     if strain is None:
         cuts = tuple(
             Cut(line, "cut", "cut", k, k, float(d), np.radians(blade), "expansion", PLACE)
             for k, (line, d) in enumerate(zip(lines, depths, strict=True))
         )
-        opening = predict(Layout("", (), loaf, Bake(), cuts), skin or Skin())
-    else:
-        given = {
-            "strain": strain,
-            "area_mm2": on_sheet(loaf, 720).area,
-            "panel_mm": panel_for(lines),
-        }
-        usual = {"skin_mm": SKIN_MM.value, "inside": INSIDE_PER_SKIN.value}
-        opening = solve(lines, depths, **given, **usual)
-    return room(opening, loaf.sheet_rim(180))
+        return predict(Layout("", (), loaf, Bake(), cuts), skin or Skin())
+    given = {
+        "strain": strain,
+        "area_mm2": on_sheet(loaf, 720).area,
+        "panel_mm": panel_for(lines),
+    }
+    usual = {"skin_mm": SKIN_MM.value, "inside": INSIDE_PER_SKIN.value}
+    return solve(lines, depths, **given, **usual)
+
+
+def judged(*given, **more):
+    """Judge the room of cuts that are opened so."""
+    return room(opened(*given, **more))
+
+
+def highest(loaf, *given, **more):
+    return tightest(opened(loaf, *given, **more), loaf.sheet_rim(180))
 
 
 def bar(length, turn=0.0):
@@ -155,13 +163,13 @@ def test_uncut_loaf_has_no_room_at_all():
     uncut = judged(ROUND, [], [])
     assert uncut.taken == pytest.approx(0)
     assert (uncut.least, uncut.most) == (pytest.approx(0), pytest.approx(0))
-    assert uncut.highest == pytest.approx(1, rel=1e-3)
     assert uncut.even
 
 
 def test_of_places_alike_the_lowest_bursts_first():
     """The skin of an uncut loaf is as tight everywhere."""
-    x, y = judged(ROUND, [], []).highest_at
+    tension, (x, y) = highest(ROUND, [], [])
+    assert tension == pytest.approx(1, rel=1e-3)
     assert np.hypot(x, y) > 0.9 * ROUND.reach(np.arctan2(y, x))
 
 
@@ -201,14 +209,13 @@ def test_room_is_the_energy_set_free():
     tension = 0.2  # of the uncut skin, strain / (1 - nu)
     freed = tension * opening.gap_mm @ opening.length_mm / 2
     whole = 2 * tension * 0.1 * area / 2
-    found = room(opening, loaf.sheet_rim(90))
+    found = room(opening)
     assert found.taken == pytest.approx(freed / whole, rel=0.02)
 
 
 def test_highest_tension_is_away_from_the_cuts_and_on_the_loaf():
-    far = judged(ROUND, [bar(120) + np.array([-30, 0])], 10.0)
-    x, y = far.highest_at
-    assert 0.9 < far.highest < 1.5
+    tension, (x, y) = highest(ROUND, [bar(120) + np.array([-30, 0])], 10.0)
+    assert 0.9 < tension < 1.5
     assert np.hypot(x, y) < ROUND.reach(np.arctan2(y, x))
     assert np.abs(np.array([x, y]) - [-30, np.clip(y, -60, 60)]).max() > 10
 
@@ -218,14 +225,12 @@ def test_growth_that_differs_moves_the_place_that_bursts():
         share = 0.1 + 0.0004 * points[:, 0]
         return np.column_stack([share, share, 0 * share])
 
-    assert judged(ROUND, [bar(150)], 9.0, strain=strain).highest_at[0] > 60
+    assert highest(ROUND, [bar(150)], 9.0, strain=strain)[1][0] > 60
 
 
 def test_no_place_is_left_between_very_dense_cuts():
     lines = [np.array([[-160.0, y], [160, y]]) for y in range(-160, 161, 4)]
-    dense = judged(ROUND, lines, 3.0)
-    assert dense.highest is None
-    assert dense.highest_at is None
+    assert highest(ROUND, lines, 3.0) is None
 
 
 @pytest.mark.parametrize(
@@ -258,5 +263,5 @@ def test_words_for_a_direction(degrees, words):
 
 def test_more_spring_asks_for_more_room():
     opening = solve([bar(120)], 10.0, strain=(0.1, 0.1, 0.0), area_mm2=60_000.0, panel_mm=4.0)
-    usual, more = (room(opening, RIM, strength) for strength in (1.0, 2.0))
+    usual, more = (room(opening, strength) for strength in (1.0, 2.0))
     assert more.enough == 2 * usual.enough and more.taken == usual.taken

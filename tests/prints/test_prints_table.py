@@ -44,9 +44,10 @@ def test_python_and_command_line_write_the_same_bytes(slash, tmp_path, monkeypat
     monkeypatch.chdir(tmp_path)
     (tmp_path / "one.score").write_text(SLASH)
     small = SMALL.get(row.name, {})
-    ours = slash.print_to(row.name, tmp_path / f"ours.{row.usual}", **small).read_bytes()
+    form = "svg" if "svg" in row.forms else row.usual  # the quickest
+    ours = slash.print_to(row.name, tmp_path / f"ours.{form}", **small).read_bytes()
     options = [part for key, value in small.items() for part in (f"--{key}", value)]
-    theirs = f"theirs.{row.usual}"
+    theirs = f"theirs.{form}"
     assert cli.run([row.name, "one.score", "-q", "-o", theirs, *options]) == 0
     assert (tmp_path / theirs).read_bytes() == ours
 

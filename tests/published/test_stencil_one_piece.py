@@ -5,6 +5,7 @@ and Mathematical Morphology, 1982: what an opening by a disc leaves is nowhere t
 """
 
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 import pypdfium2
@@ -33,6 +34,14 @@ def raster(figure):
     return picture.to_numpy().reshape(picture.height, picture.width)
 
 
+@cache
+def printed(pattern, fill):
+    """A pattern's plate and its print."""
+    layout = make(pattern).layout
+    plate = make_plate(layout, fill=fill)
+    return plate, raster(stencil(plate, layout))
+
+
 def pieces(white):
     """Sizes of the connected white areas in mm2, the largest first, without letters."""
     labels, count = ndimage.label(white)
@@ -58,9 +67,7 @@ eye called "eye"
     ],
 )
 def test_flood_fill_finds_one_plate(pattern, fill):
-    layout = make(pattern).layout
-    plate = make_plate(layout, fill=fill)
-    grey = raster(stencil(plate, layout))
+    plate, grey = printed(pattern, fill)
     white = grey > 240
     edge = INK_MM / 2
     inside = pieces(white)
@@ -75,9 +82,7 @@ def test_flood_fill_finds_one_plate(pattern, fill):
 
 def test_the_flood_fill_sees_an_island():
     """Without bridges a ring of slots cuts the middle out: the check can fail."""
-    layout = make("leaf-crown").layout
-    plate = make_plate(layout)
-    grey = raster(stencil(plate, layout)).copy()
+    grey = printed("leaf-crown", ())[1].copy()
     y, x = np.indices(grey.shape)
     rows, columns = np.nonzero(np.abs(grey.astype(int) - int(FALLS_OUT[1:3], 16)) < 3)
     middle = rows.mean(), columns.mean()

@@ -70,12 +70,10 @@ class Watched:
         self.page.goto(f"{self.address}#{room}")
 
     def leave(self):
-        """Go to an empty page of the same site, soon loaded."""
-        blank = f"{self.address}blank"
-        empty = '<!doctype html><link rel="icon" href="data:,">'
-        self.page.route(blank, lambda route: route.fulfill(content_type="text/html", body=empty))
-        self.page.goto(blank)
-        self.page.unroute(blank)
+        """Go to a drawing of the same site, soon loaded and without a script."""
+        drawing = f"{self.address}static/icon.svg"
+        if self.page.url != drawing:
+            self.page.goto(drawing)
 
     def forget(self):
         """Be as new: nothing is open, kept, held back or set, and no page is open but one."""

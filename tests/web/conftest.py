@@ -3,12 +3,14 @@ import threading
 from pathlib import Path
 
 import pytest
+from flask import request
 from support.web_browser import ARGUMENTS, CHROMIUM, Watched
 from support.web_patterns import HOST, LAN
 
 from scorecraft.web.app import make_app
 from scorecraft.web.crew import Crew
 from scorecraft.web.folder import Folder
+from scorecraft.web.guards import KEPT
 from scorecraft.web.guests import Guests
 from scorecraft.web.serve import bound, hosts_of, waitress_server
 from scorecraft.web.tasks import work
@@ -34,7 +36,7 @@ class Asking:
 
 @pytest.fixture(scope="session")
 def crew():
-    crew = Crew(work, 4, quick_s=60)  # on a busy machine nothing is begun anew
+    crew = Crew(work, 2, quick_s=60)  # on a busy machine nothing is begun anew
     yield crew
     crew.close()
 
@@ -54,13 +56,22 @@ def asking(folder, crew, guests):
     return Asking(make_app(folder, crew, {HOST, LAN}, guests))
 
 
+def kept_in_browser(answer):
+    """Let the browser keep scripts too, which it else reads anew: half of what a page costs."""
+    if answer.status_code == 200 and request.path.startswith("/static/"):
+        answer.headers["Cache-Control"] = KEPT
+    return answer
+
+
 @pytest.fixture(scope="session")
 def live(crew, tmp_path_factory):
     """A served page: its address and its folder."""
     path = tmp_path_factory.mktemp("patterns")
     door = bound("127.0.0.1", 0)
     port = door.getsockname()[1]
-    server = waitress_server(make_app(Folder(path), crew, hosts_of(port)), door)
+    app = make_app(Folder(path), crew, hosts_of(port))
+    app.after_request_funcs[None].insert(0, kept_in_browser)  # the last to see an answer
+    server = waitress_server(app, door)
     thread = threading.Thread(target=server.run, daemon=True)
     thread.start()
     yield f"http://127.0.0.1:{port}/", Path(path)

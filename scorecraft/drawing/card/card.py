@@ -58,9 +58,10 @@ def card(
     pages = _pages(_rows(layout, made), room - head, top.height, foot.height)
     view = seen(layout)
     told = tuple(numbered or groups(layout, made.order))
+    count = len(pages)
     return [
-        _page(view, made, told, sheet, rows, top if first else None, foot if last else None, label)
-        for rows, first, last, label in _labelled(pages)
+        _page(view, made, told, sheet, rows, k, count, top if k == 1 else gap(0.0), foot)
+        for k, rows in enumerate(pages, start=1)
     ]
 
 
@@ -121,37 +122,28 @@ def _filled(
     return pages if not left else None
 
 
-def _labelled(
-    pages: Sequence[Sequence[_Row]],
-) -> list[tuple[Sequence[_Row], bool, bool, str]]:
-    count = len(pages)
-    return [
-        (rows, k == 0, k == count - 1, f"{k + 1} / {count}" if count > 1 else "")
-        for k, rows in enumerate(pages)
-    ]
-
-
 def _page(
     view: Seen,
     made: Work,
     numbered: Sequence[Group],
     sheet: Paper,
     rows: Sequence[_Row],
-    top: Block | None,
-    foot: Block | None,
-    label: str,
+    number: int,
+    count: int,
+    top: Block,
+    foot: Block,
 ) -> Picture:
     width = sheet.width_mm - 2 * MARGIN_MM
-    head = words.head(view.layout, made, width, page=label)
-    blocks = [head, gap(GAP_MM), *([top] if top else [])]
-    used = sum(block.height for block in blocks) + (foot.height if foot else 0.0)
+    label = f"{number} / {count}" if count > 1 else ""
+    blocks = [words.head(view.layout, made, width, page=label), gap(GAP_MM), top]
+    used = sum(block.height for block in blocks) + (foot.height if number == count else 0.0)
     stages = STAGE_MM * sum(bool(row.stage) for row in rows)
     room = sheet.height_mm - 2 * MARGIN_MM - used - stages
     height = min(ROWS_MM[0], room / max(len(rows), 1))
     for row in rows:
         blocks += _drawn(view, made, numbered, row, width, height)
     items = stacked(blocks).shifted(MARGIN_MM, MARGIN_MM)
-    if foot:
+    if number == count:
         items += foot.shifted(MARGIN_MM, sheet.height_mm - MARGIN_MM - foot.height)
     title = f"{view.layout.title}: bench card"
     described = DESCRIBED.format(rows=len(made.runs))
