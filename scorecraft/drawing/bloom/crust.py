@@ -35,8 +35,8 @@ LADDER = np.array(
 """The tones in small steps: light of three channels."""
 
 
-def colored(bread: Bread, skin: Skin) -> tuple[list[Field], Field]:
-    """Give the three shares of light that every pixel throws back, and how bare its crust is."""
+def colored(bread: Bread, skin: Skin) -> list[Field]:
+    """Give the three shares of light that every pixel throws back."""
     edge = np.minimum(skin.mouth.out, skin.groove.out)
     heat = (np.clip(browned(bread, skin), 0, 1) * np.float32(1023)).astype(np.intp)
     dust = floured(bread, skin) * (1 - smooth(-0.1, 0.5, -skin.mouth.out))
@@ -50,7 +50,7 @@ def colored(bread: Bread, skin: Skin) -> tuple[list[Field], Field]:
             color += raw * (dough + smooth(-0.2, 0.3, -edge) * (cut - dough) - color)
         color += covering[white] * (linear(FLOUR)[channel] - color)
         layers.append(color)
-    return layers, 1 - dust
+    return layers
 
 
 def browned(bread: Bread, skin: Skin) -> Field:
