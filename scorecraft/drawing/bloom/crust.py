@@ -13,8 +13,11 @@ FLOUR = "#f8f3e9"
 TABLE = "#e9e2d6"
 DARKEST = 0.8
 """No usual bake burns a lip or an ear more."""
-BY_WAY_OF_GOLD = (0.85, 1.0, 1.3)
-"""A plain mix of brown and white is pink: here red pales first and blue last."""
+COVERING = np.array(
+    [np.linspace(0, 1, 1024) ** gold for gold in (0.85, 1.0, 1.3)], dtype=np.float32
+)
+"""Shares of the white of flour in small steps: red pales first and blue last, for a plain mix of
+brown and white is pink."""
 
 
 def linear(color: str) -> Field:
@@ -32,21 +35,22 @@ LADDER = np.array(
 """The tones in small steps: light of three channels."""
 
 
-def colored(bread: Bread, skin: Skin) -> tuple[list[Field], Field]:
-    """Give the three shares of light that every pixel throws back, and how bare its crust is."""
+def colored(bread: Bread, skin: Skin) -> list[Field]:
+    """Give the three shares of light that every pixel throws back."""
     edge = np.minimum(skin.mouth.out, skin.groove.out)
     heat = (np.clip(browned(bread, skin), 0, 1) * np.float32(1023)).astype(np.intp)
     dust = floured(bread, skin) * (1 - smooth(-0.1, 0.5, -skin.mouth.out))
     raw = np.float32(1 - min(1.0, bread.share / 0.7) ** 2)
     layers = []
-    for channel, gold in enumerate(BY_WAY_OF_GOLD):
+    white = (dust * np.float32(1023)).astype(np.intp)
+    for channel, covering in enumerate(COVERING):
         color = LADDER[channel][heat]
         if raw > 0:
             dough, cut = linear(DOUGH)[channel], linear(CUT_DOUGH)[channel]
             color += raw * (dough + smooth(-0.2, 0.3, -edge) * (cut - dough) - color)
-        color += dust ** np.float32(gold) * (linear(FLOUR)[channel] - color)
+        color += covering[white] * (linear(FLOUR)[channel] - color)
         layers.append(color)
-    return layers, 1 - dust
+    return layers
 
 
 def browned(bread: Bread, skin: Skin) -> Field:

@@ -11,7 +11,7 @@ from scorecraft.drawing.bloom.crust import TABLE, colored, linear
 from scorecraft.drawing.bloom.noise import blurred, spread
 from scorecraft.drawing.bloom.relief import Bread, Ground, Skin, smooth, wideness
 
-PENUMBRA_DEG = np.linspace(-17.0, 17.0, 9)
+PENUMBRA_DEG = np.linspace(-17.0, 17.0, 7)
 CLEAR_MM = 0.35
 """Lower things throw no large shadow."""
 NEAR_MM = (0.5, 1.0, 1.6, 2.4, 3.4)
@@ -28,7 +28,6 @@ LEAST_SKY = 0.45
 KEY = (2.15, 2.02, 1.80)
 SKY = (0.76, 0.68, 0.58)
 BOUNCE = (0.16, 0.12, 0.08)
-GLEAM = (2.2, 1.7, 1.1)
 
 
 BRIGHTEST = 4.0
@@ -126,28 +125,21 @@ def lit(bread: Bread, land: Ground, shadows: Shades, table: bool = True) -> Floa
 
 def _bread(bread: Bread, skin: Skin, key: Field, sky: Field) -> list[Field]:
     """Light the bread under the parts of the key light and the sky that reach it."""
-    albedo, bare = colored(bread, skin)
-    normal = skin.tilted
-    facing = np.maximum(_along(normal, bread.eye.light), 0)
+    x, y, z = skin.tilted
+    right, up, near = (np.float32(each) for each in bread.eye.light)
+    facing = np.maximum(x * right + y * up + z * near, 0)
     crumb = smooth(0.05, 0.5, -skin.mouth.out)
     crumb = np.asarray(crumb * (0.15 + 0.85 * wideness(skin.mouth)))
     facing += crumb * 0.25 * (0.7 - facing)  # crumb lets light through
     key, sky = (each + crumb * 0.2 * (1 - each) for each in (key, sky))
     furrow = _furrowed(skin) * (0.45 + 0.55 * smooth(0.0, FOOT_SHADE_MM, skin.dome))
     key, sky = key * furrow, np.maximum(sky * furrow, LEAST_SKY)
-    gleam = np.clip(_along(normal, _halfway(bread)), 0, 1) ** 22
-    gleam *= bare * (1 - crumb) * key * np.float32(0.07)
-    up = 0.55 + 0.45 * normal[2]
-    warm = 1 - normal[2] + 3 * (1 - furrow) * (skin.dome > FOOT_SHADE_MM)
+    level = 0.55 + 0.45 * z
+    warm = 1 - z + 3 * (1 - furrow) * (skin.dome > FOOT_SHADE_MM)
     return [
-        color * (k * key * facing + sky * (s * up + b * warm)) + gleam * g
-        for color, k, s, b, g in zip(albedo, KEY, SKY, BOUNCE, GLEAM, strict=True)
+        color * (k * key * facing + sky * (s * level + b * warm))
+        for color, k, s, b in zip(colored(bread, skin), KEY, SKY, BOUNCE, strict=True)
     ]
-
-
-def _along(normal: tuple[Field, Field, Field], way: tuple[float, float, float]) -> Field:
-    x, y, z = (part * np.float32(far) for part, far in zip(normal, way, strict=True))
-    return np.asarray(x + y + z)
 
 
 def _close_by(land: Ground, light: tuple[float, float, float]) -> Field:
@@ -177,14 +169,6 @@ def _furrowed(skin: Skin) -> Field:
     furrow = np.clip(-skin.groove.out / np.maximum(skin.groove.half, 0.2), 0, 1)
     deep += furrow * (skin.mouth.out > 0)
     return np.asarray(1 - 0.55 * np.minimum(deep, 1))
-
-
-def _halfway(bread: Bread) -> tuple[float, float, float]:
-    """Half way between the light and the eye."""
-    eye = 0.0, -math.cos(bread.eye.elevation), math.sin(bread.eye.elevation)
-    x, y, z = (a + b for a, b in zip(bread.eye.light, eye, strict=True))
-    size = math.hypot(x, y, z)
-    return x / size, y / size, z / size
 
 
 def exposed(light: Floats) -> Pixels:
