@@ -33,7 +33,6 @@ def paced(work: Work) -> Work:
     return replace(
         work,
         runs=runs,
-        marks_seconds=times * work.marks_seconds,
         effort=_effort(work.effort, times),
         in_file_order=_effort(work.in_file_order, times),
         cost_s=times * work.cost_s,

@@ -73,7 +73,6 @@ def _planned(layout: Layout, bench: Bench) -> Work:
         bench=bench,
         dough=layout.dough,
         marks=strings_of(layout.marks.lines).count,
-        marks_seconds=mark_seconds(layout),
         runs=runs(layout, job.copies, best.steps),
         effort=best.effort,
         in_file_order=listed.effort,
@@ -111,10 +110,9 @@ def _tried(
 
 
 def _empty(layout: Layout, bench: Bench) -> Work:
-    effort = Effort(mark_seconds(layout), 0.0, 0)
-    marks, seconds = strings_of(layout.marks.lines).count, mark_seconds(layout)
-    dough, allowed = layout.dough, allowed_seconds(layout.dough)
-    return Work(bench, dough, marks, seconds, (), effort, effort, allowed, 0.0, 0.0, True)
+    effort = Effort(mark_seconds(layout), 0.0)
+    marks, allowed = strings_of(layout.marks.lines).count, allowed_seconds(layout.dough)
+    return Work(bench, layout.dough, marks, (), effort, effort, allowed, 0.0, 0.0, True)
 
 
 def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:
@@ -255,4 +253,4 @@ def _effort(layout: Layout, steps: Sequence[Step]) -> Effort:
         ends = [layout.cuts[step.pulls[end].cut] for step, end in ((before, -1), (after, 0))]
         seconds += CHANGE_DEPTH_S.value * changes([(cut.depth_mm, cut.blade_rad) for cut in ends])
         seconds += NEXT_FIGURE_S.value * (not before.families & after.families)
-    return Effort(seconds, float(sum(abs(step.turn_rad) for step in steps)), len(steps))
+    return Effort(seconds, float(sum(abs(step.turn_rad) for step in steps)))

@@ -102,7 +102,6 @@ class Effort:
 
     seconds: float
     turned_rad: float
-    settings: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +117,6 @@ class Work:
     bench: Bench
     dough: Dough
     marks: int
-    marks_seconds: float
     runs: tuple[Run, ...]
     effort: Effort
     in_file_order: Effort

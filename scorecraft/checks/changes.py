@@ -8,6 +8,7 @@ import numpy as np
 import shapely
 from shapely import ops
 
+from scorecraft import curves
 from scorecraft.arrays import Floats, Line
 from scorecraft.checks.cure import Change, End
 from scorecraft.cuts import Cut, Layout
@@ -51,7 +52,8 @@ def _changed(change: Change, k: int, parts: tuple[Cut, ...]) -> tuple[Cut, ...]:
             way = np.array(change.points[k])
             return tuple(replace(cut, line=cut.line + way) for cut in parts)
         case "turn":
-            return tuple(_turned(cut, np.array(change.points[0]), change.rad) for cut in parts)
+            at, by = np.array(change.points[0]), -change.rad
+            return tuple(replace(cut, line=curves.turned(cut.line - at, by) + at) for cut in parts)
         case "shorter":
             return tuple(_shorter(cut, change.ends[k], change.mm) for cut in parts)
         case _:
@@ -157,11 +159,6 @@ def _added(layout: Layout, change: Change, before: int) -> Iterable[Cut]:
     for k, drawn in enumerate(change.lines):
         line, depth, blade = np.array(drawn), change.mm, change.rad
         yield Cut(line, ADDED, ADDED, figure + k, family + k, depth, blade, "expansion", place)
-
-
-def _turned(cut: Cut, about: Floats, by_rad: float) -> Cut:
-    c, s = math.cos(by_rad), math.sin(by_rad)
-    return replace(cut, line=(cut.line - about) @ np.array([[c, s], [-s, c]]) + about)
 
 
 def _shorter(cut: Cut, end: End, by_mm: float) -> Cut:

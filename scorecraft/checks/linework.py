@@ -46,23 +46,14 @@ class Stations:
 
 def stations(layout: Layout, step_mm: float) -> Stations:
     """Set out stations no more than `step_mm` apart along every cut, two or more on each."""
-    points = np.concatenate([cut.line for cut in layout.cuts])
-    owner = np.repeat(np.arange(len(layout.cuts)), [len(cut.line) for cut in layout.cuts])
-    side = np.diff(points, axis=0)
-    run = np.where(owner[1:] == owner[:-1], np.hypot(side[:, 0], side[:, 1]), 0.0)
-    way = np.concatenate([[0.0], np.cumsum(run)])
-    first = np.searchsorted(owner, np.arange(len(layout.cuts)))
-    length = np.bincount(owner[1:], weights=run, minlength=len(layout.cuts))
+    lines = strings(layout)
+    length = shapely.length(lines)
     count = np.maximum(2, np.ceil(length / step_mm)).astype(np.intp)
     cut = np.repeat(np.arange(len(count)), count)
     number = np.arange(len(cut)) - np.repeat(np.cumsum(count) - count, count)
-    step = (length / count)[cut]
-    along = (number + 0.5) * step
-    at = np.clip(np.searchsorted(way, way[first][cut] + along, side="right") - 1, 0, len(run) - 1)
-    rest = way[first][cut] + along - way[at]
-    tangent = side[at] / np.maximum(run[at], 1e-12)[:, None]
-    point = points[at] + rest[:, None] * tangent
-    return Stations(layout.loaf, cut, along, step, point, tangent)
+    share = (number + 0.5) / count[cut]
+    point, tangent = _along(lines, cut, share)
+    return Stations(layout.loaf, cut, share * length[cut], (length / count)[cut], point, tangent)
 
 
 def points_along(lines: Shapes, line: Ints, share: Floats) -> Shapes:
@@ -70,6 +61,11 @@ def points_along(lines: Shapes, line: Ints, share: Floats) -> Shapes:
 
     However many points a line has, finding a place on it takes next to no time.
     """
+    return np.asarray(shapely.points(_along(lines, line, share)[0]))
+
+
+def _along(lines: Shapes, line: Ints, share: Floats) -> tuple[Floats, Floats]:
+    """Find the places (M, 2) at shares of the way along lines, and the directions there."""
     points, owner = shapely.get_coordinates(lines, return_index=True)
     side = np.diff(points, axis=0)
     run = np.where(owner[1:] == owner[:-1], np.hypot(side[:, 0], side[:, 1]), 0.0)
@@ -77,7 +73,7 @@ def points_along(lines: Shapes, line: Ints, share: Floats) -> Shapes:
     first = np.searchsorted(owner, np.arange(len(lines)))
     last = np.searchsorted(owner, np.arange(len(lines)), side="right") - 1
     target = way[first[line]] + share * (way[last] - way[first])[line]
-    at = np.searchsorted(way, target, side="right") - 1
-    at = np.clip(at, first[line], last[line] - 1)
-    part = np.clip((target - way[at]) / np.maximum(run[at], 1e-12), 0.0, 1.0)
-    return np.asarray(shapely.points(points[at] + part[:, None] * side[at]))
+    at = np.clip(np.searchsorted(way, target, side="right") - 1, first[line], last[line] - 1)
+    long = np.maximum(run[at], 1e-12)
+    part = np.clip((target - way[at]) / long, 0.0, 1.0)
+    return points[at] + part[:, None] * side[at], side[at] / long[:, None]

@@ -196,8 +196,8 @@ def _offers(layout: Layout, found: Pieces, members: list[int], edges: Ints) -> l
     cut = layout.cuts[about[0]]
     if (found.undercut[members] > 0).any():
         upright = math.radians(DECORATIVE_BLADE_DEG.value)
-        every = range(len(layout.cuts))
-        slanted = [i for i in every if layout.cuts[i].family in _families(layout, about)]
+        families = {layout.cuts[i].family for i in about}
+        slanted = [i for i, each in enumerate(layout.cuts) if each.family in families]
         offers.append(Offer(say.UPRIGHT, layout, lambda: (no_flatter(layout, slanted, upright),)))
     shallow = _sound_mm(float(found.width_mm[members].min()))
     told = say.NO_DEEPER(cut=cut, depth=shallow)
@@ -209,10 +209,6 @@ def _offers(layout: Layout, found: Pieces, members: list[int], edges: Ints) -> l
     told = say.LEAVE_GAP(cut=cut, wide=wide)
     offers.append(Offer(told, layout, lambda: (opened(layout, gaps, wide),)))
     return offers
-
-
-def _families(layout: Layout, cuts: list[int]) -> set[int]:
-    return {layout.cuts[i].family for i in cuts}
 
 
 def _sound_mm(width_mm: float) -> float:

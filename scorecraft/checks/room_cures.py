@@ -99,7 +99,8 @@ def room_cures(layout: Layout, found: Room, skin: Skin) -> tuple[Cure, ...]:
 
 def deeper(trial: Trial, _: Room) -> Iterator[Cure]:
     """Cut the expansion cuts deeper, all alike, or the deepest alone; no wished ones."""
-    cuts, most = trial.layout.cuts, _most_deep(trial.layout)
+    cuts = trial.layout.cuts
+    most = min(DEEPEST_USUAL_MM.value, trial.layout.deep_from_mm)
     every = [i for i, cut in enumerate(cuts) if cut.kind == "expansion" and cut.opens_mm is None]
     if not every:
         return
@@ -201,11 +202,6 @@ def instead_of_light(trial: Trial, found: Room) -> Iterator[Cure]:
 def _cross(lines: tuple[Line, ...]) -> bool:
     drawn = [shapely.LineString(line) for line in lines]
     return any(one.crosses(other) for k, one in enumerate(drawn) for other in drawn[:k])
-
-
-def _most_deep(layout: Layout) -> float:
-    """Tell how deep (mm) advice goes at most: as is usual, and as the loaf's height allows."""
-    return min(DEEPEST_USUAL_MM.value, layout.deep_from_mm)
 
 
 def _cure_depth(layout: Layout) -> float:

@@ -85,8 +85,8 @@ def _overlapping(layout: Layout, snipped: list[int]) -> Iterator[Finding]:
     for index, (here, ahead, width) in zip(snipped, places, strict=True):
         cut = layout.cuts[index]
         run = cut.depth_mm / math.tan(cut.blade_rad) + HOLDS_MM
-        ways = [there - here for there, _, _ in places]
-        steps = [float(way @ ahead) for way in ways if abs(_cross(way, ahead)) < width / 2]
+        ways, aside = [there - here for there, _, _ in places], ahead[::-1] * [1, -1]
+        steps = [float(way @ ahead) for way in ways if abs(way @ aside) < width / 2]
         gap = min((step for step in steps if step > 1.0), default=math.inf)
         if gap < run:
             found.append((index, gap, run))
@@ -107,7 +107,3 @@ def _place(layout: Layout, cut: Cut) -> tuple[Floats, Floats, float]:
     ahead = ends - middle
     width = float(np.hypot(*(plan[-1] - plan[0])))
     return middle, np.asarray(ahead / max(float(np.hypot(*ahead)), 1e-9)), width
-
-
-def _cross(a: Floats, b: Floats) -> float:
-    return float(a[0] * b[1] - a[1] * b[0])

@@ -4,11 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Unpack
 
-from scorecraft.arrays import Line
 from scorecraft.cuts import Layout
 from scorecraft.expand.drawings import Drawings
 from scorecraft.expand.layout import Asked, laid_out
-from scorecraft.expand.read import Values
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.walk import Walk
 from scorecraft.language.tree import Pattern, Statement
@@ -63,19 +61,10 @@ class TracedWalk(Walk):
         self.here.blocks += 1
         super().inner(block, scope)
 
-    def keep(
-        self,
-        statement: Statement,
-        scope: Scope,
-        lines: list[Line],
-        parts: list[str],
-        values: Values,
-        name: str = "",
-    ) -> None:
-        """Keep lines as cuts, and the step they come from."""
+    def kept(self, scope: Scope) -> None:
+        """Keep the step that cuts come from."""
         assert self.here is not None
         self.here.drawn = scope
-        super().keep(statement, scope, lines, parts, values, name)
         self.origins += [self.here] * (len(self.cuts) - len(self.origins))
 
 

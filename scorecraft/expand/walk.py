@@ -252,6 +252,10 @@ class Walk:
                 self.unsaid.append(len(self.cuts))
             cut = Cut(line, called, named, figure, family, place=statement.place, **made)
             self.cuts.append(cut)
+        self.kept(scope)
+
+    def kept(self, scope: Scope) -> None:
+        """Hear that cuts of a scope have been kept."""
 
     def family(self, statement: Statement, scope: Scope, cut: tuple[object, ...]) -> int:
         """Give a number to a statement's cuts: one for all of a rule that are cut alike."""

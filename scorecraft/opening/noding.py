@@ -13,7 +13,7 @@ from math import inf, radians
 import numpy as np
 import shapely
 
-from scorecraft.arrays import Flags, Floats, Ints, Line, Shapes
+from scorecraft.arrays import Flags, Floats, Ints, Line
 
 OPENING_JOIN = 0.05
 """Cuts that come closer than this to one another are taken to meet; in panels."""
@@ -76,7 +76,7 @@ def noded(lines: Sequence[Line], panel_mm: float, apart_mm: float = 0.0) -> list
     touch = OPENING_JOIN * panel_mm
     parts = _segments(lines)
     lengths = parts.length_of
-    tree = shapely.STRtree(_as_geometry(parts))
+    tree = shapely.STRtree(shapely.linestrings(np.stack([parts.start, parts.end], axis=1)))
     hits = np.concatenate([_crossings(parts, tree, touch), _touches(lines, parts, tree, touch)])
     closed = np.array([(np.abs(line[0] - line[-1]) <= touch).all() for line in lines])
     hits = hits[np.lexsort(hits.T[::-1])]
@@ -142,12 +142,6 @@ def _segments(lines: Sequence[Line]) -> _Segments:
         length=np.concatenate([distance[1:] - distance[:-1] for distance in along]),
         length_of=np.array([distance[-1] for distance in along]),
     )
-
-
-def _as_geometry(parts: _Segments) -> Shapes:
-    """Segments as shapely lines."""
-    ends: Shapes = shapely.linestrings(np.stack([parts.start, parts.end], axis=1))
-    return ends
 
 
 def _crossings(parts: _Segments, tree: shapely.STRtree, touch: float) -> Floats:

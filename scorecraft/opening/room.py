@@ -47,7 +47,6 @@ class Room:
     least: float
     least_direction_rad: float
     most: float
-    most_direction_rad: float
     verdict: Verdict
     enough: float = ROOM_ENOUGH.value
 
@@ -70,16 +69,15 @@ def room(opening: Opening, strength: float = 1.0) -> Room:
     """
     uncut, strain = opening.load.mean, opening.load.even
     left = opening.tension_left * opening.uncut_tension
-    shares, ways = _directions(tensor(uncut), left, opening.uncut_tension)
+    shares, way = _directions(tensor(uncut), left, opening.uncut_tension)
     eased = 1 - float(left[[0, 1, 0], [0, 1, 1]] @ strain / (uncut @ strain))
     taken = min(opening.work_taken, 1.0)
     scale = taken / eased if eased > ALIKE else 0.0
     return Room(
         taken=taken,
         least=scale * float(1 - shares[1]),
-        least_direction_rad=ways[1],
+        least_direction_rad=way,
         most=scale * float(1 - shares[0]),
-        most_direction_rad=ways[0],
         verdict=verdict_of(taken, strength),
         enough=ROOM_ENOUGH.value * strength,
     )
@@ -106,8 +104,8 @@ def verdict_of(taken: float, strength: float = 1.0) -> Verdict:
     return "tight" if taken >= ROOM_BURSTS.value * strength else "will burst"
 
 
-def _directions(uncut: Floats, left: Floats, scale: float) -> tuple[Floats, tuple[float, float]]:
-    """Least and greatest share of its tension that a direction keeps, and these directions.
+def _directions(uncut: Floats, left: Floats, scale: float) -> tuple[Floats, float]:
+    """Least and greatest share of its tension that a direction keeps, and the latter direction.
 
     Extremes of (n.s.n) / (n.s0.n); where the uncut skin is not in tension all around, of
     n.s.n over the mean.
@@ -117,10 +115,9 @@ def _directions(uncut: Floats, left: Floats, scale: float) -> tuple[Floats, tupl
     root = np.linalg.inv(np.linalg.cholesky(uncut))
     shares, turned = np.linalg.eigh(root @ left @ root.T)
     if shares[1] - shares[0] < ALIKE:
-        return shares, (0.0, pi / 2)
-    way = root.T @ turned
-    first, second = (atan2(y, x) % pi for x, y in way.T)
-    return shares, (first, second)
+        return shares, pi / 2
+    x, y = root.T @ turned[:, 1]
+    return shares, atan2(y, x) % pi
 
 
 def where(point: tuple[float, float], rim_mm: Floats) -> str:

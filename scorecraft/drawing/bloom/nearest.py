@@ -12,9 +12,9 @@ from scorecraft.drawing.bloom.lens import Lens
 
 FAR_MM = 99.0
 BLOCK = 5
-TOGETHER = 600
-"""So many squares are looked through at a time: that much stays close to the processor."""
 """Squares of so many pixels a side share the pieces that may be nearest in them."""
+TOGETHER = 600
+"""So many of them are looked through at a time: that much stays close to the processor."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,24 +99,21 @@ def nearest(opened: Sequence[Lens], x: Floats, y: Floats, reach_mm: Floats, cove
     if opened:
         pieces = Pieces.of(opened)
         reach = np.repeat(reach_mm, [len(each.half) - 1 for each in opened]).astype(np.float32)
-        best = _best(pieces, x, y, reach)[covers]
+        right, up = (each.astype(np.float32) for each in (x, y))
+        best = _best(pieces, right, up, reach)[covers]
         where = np.flatnonzero(best >= 0)
         found = best[where]
         cut[where] = pieces.cut[found]
-        *across, part = pieces.measured(found, _single(x)[column[where]], _single(y)[row[where]])
+        *across, part = pieces.measured(found, right[column[where]], up[row[where]])
         along = pieces.gone[found] + part * np.hypot(*pieces.way)[found]
         values[:, where] = *across, along
     return Place(cut, *values)
 
 
-def _single(places: Floats) -> Field:
-    return places.astype(np.float32)
-
-
-def _best(pieces: Pieces, x: Floats, y: Floats, reach: Field) -> Ints:
+def _best(pieces: Pieces, x: Field, y: Field, reach: Field) -> Ints:
     """Find the piece nearest to every pixel, -1 where none is within its reach."""
-    step = float(x[1] - x[0])
-    columns, rows = (_single(each[::BLOCK]) for each in (x, y))
+    step = float(x[-1] - x[0]) / (len(x) - 1)
+    columns, rows = x[::BLOCK], y[::BLOCK]
     piece, row, column = _candidates(pieces, columns, rows, reach, step)
     down, right = np.float32(step) * np.indices((BLOCK, BLOCK), np.float32).reshape(2, -1, 1)
     best = np.full((BLOCK, BLOCK, len(rows), len(columns)), -1)
