@@ -103,9 +103,9 @@ class Design:
     @cached_property
     def room(self) -> Room:
         """Whether the cuts leave the loaf room to grow."""
-        from scorecraft.opening.room import room_of
+        from scorecraft.opening.room import room
 
-        return room_of(self.layout, self.opening)
+        return room(self.opening, self.layout.bake.strength)
 
     @cached_property
     def ranges(self) -> Ranges:

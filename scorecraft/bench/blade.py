@@ -7,6 +7,7 @@ import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Cut
+from scorecraft.loaf.aside import aside
 from scorecraft.practice import (
     CURVED_BELOW_DEG,
     END_DEPTH_SHARE,
@@ -34,10 +35,8 @@ def handle(
     stroke; below a right angle the handle leans to a `side` (N,): 1 left of the pull, -1 right.
     The lean is the mathematical angle seen at the table's angle.
     """
-    (nx, ny, nz), (tx, ty, tz) = normal.T, tangent.T
-    aside = np.column_stack([ny * tz - nz * ty, nz * tx - nx * tz, nx * ty - ny * tx])
     upright = np.sin(blade_rad)[:, None] * normal
-    points = upright + (np.cos(blade_rad) * side)[:, None] * aside
+    points = upright + (np.cos(blade_rad) * side)[:, None] * aside(normal, tangent)
     tilt = np.arctan2(np.hypot(points[:, 0], points[:, 1]), points[:, 2])
     lean = np.arctan2(points[:, 1], points[:, 0]) - table_rad
     return tilt, np.asarray((lean + math.pi) % math.tau - math.pi)

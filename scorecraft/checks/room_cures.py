@@ -217,7 +217,8 @@ def _told(lines: tuple[Line, ...], depth: float, upright: bool) -> str:
     long = length(line)
     if len(line) > 2:
         out = float(np.hypot(*line[len(line) // 2]))
-        first = min(round(turntable_degrees(_way(each))) % 360 for each in lines)
+        middles = [each[len(each) // 2] for each in lines]
+        first = min(round(turntable_degrees(math.atan2(y, x))) % 360 for x, y in middles)
         told = say.ADD_AROUND(count=len(lines), first=first, out=out, long=long, depth=depth)
     elif float(np.hypot(*line.mean(axis=0))) < 1.0:
         told = say.add_expansion(len(lines), [span(each) for each in lines], long, depth)
@@ -225,11 +226,6 @@ def _told(lines: tuple[Line, ...], depth: float, upright: bool) -> str:
         aside = np.hypot(*line.mean(axis=0))
         told = say.ADD_BESIDE(along=span(line), aside=aside, long=long, depth=depth)
     return say.BLADE_UPRIGHT(told=told) if upright else told
-
-
-def _way(line: Line) -> float:
-    x, y = line[len(line) // 2]
-    return math.atan2(y, x)
 
 
 def span(line: Line) -> str:

@@ -14,6 +14,7 @@ import shapely
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import ON_TOP_MM, Cut
+from scorecraft.loaf.aside import aside
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import DECORATIVE_BLADE_DEG, MOST_TILT_DEG, UPRIGHT_DEG
 
@@ -101,8 +102,8 @@ def _stands(cut: Cut, side: int, loaf: Loaf) -> tuple[float, float]:
     )
     before, at, after = loaf.surface(loaf.sheet_to_plan(shapely.get_coordinates(ends)))
     normal = loaf.normal(at[:2])
-    aside = np.cross(normal, after - before)
-    aside /= max(float(np.linalg.norm(aside)), 1e-12)
+    (left,) = aside(normal[None], (after - before)[None])
+    left /= max(float(np.linalg.norm(left)), 1e-12)
     upright = math.sin(cut.blade_rad) * float(normal[2])
-    leaning = math.cos(cut.blade_rad) * side * float(aside[2])
+    leaning = math.cos(cut.blade_rad) * side * float(left[2])
     return upright - leaning, upright + leaning

@@ -18,7 +18,6 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats
-from scorecraft.cuts import Layout
 from scorecraft.limits import CROWN_ZONE
 from scorecraft.loaf.places import LOW, LOW_FROM, clock, hour
 from scorecraft.opening.load import tensor
@@ -54,11 +53,6 @@ class Room:
     def even(self) -> bool:
         """Whether all directions have the same room."""
         return self.most - self.least < ALIKE
-
-
-def room_of(layout: Layout, opening: Opening) -> Room:
-    """Judge the room that the cuts of a layout, opened, leave its loaf in its bake."""
-    return room(opening, layout.bake.strength)
 
 
 def room(opening: Opening, strength: float = 1.0) -> Room:

@@ -14,7 +14,7 @@ from scorecraft.checks.symmetry import fold
 from scorecraft.checks.telling_loaf import NO_CURE
 from scorecraft.designing import make
 from scorecraft.opening.predict import predict
-from scorecraft.opening.room import room, room_of
+from scorecraft.opening.room import room
 from scorecraft.practice import ROOM_ENOUGH
 
 LOAVES = [
@@ -32,7 +32,7 @@ LIGHT_MM = 2.0
 def looked_at(layout, skin):
     """The room finding of a layout, its opening from coarse panels."""
     opening = predict(layout, skin, panel_mm=PANEL_MM)
-    return check.room(layout, room_of(layout, opening), opening, skin)
+    return check.room(layout, room(opening, layout.bake.strength), opening, skin)
 
 
 def light(made, *, expand=True):
@@ -51,7 +51,7 @@ def test_a_told_cure_mends_the_room_and_raises_nothing_new(count, loaf, expand):
     made = make(NAMES[count % len(NAMES)], loaf=loaf)
     layout = light(made, expand=expand)
     opening = predict(layout, made.skin, panel_mm=PANEL_MM)
-    (told,) = check.room(layout, room_of(layout, opening), opening, made.skin)
+    (told,) = check.room(layout, room(opening, layout.bake.strength), opening, made.skin)
     if not told.cures:
         assert told.hint == NO_CURE
         return

@@ -11,6 +11,7 @@ import numpy as np
 from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.mouths import Mouths
+from scorecraft.loaf.aside import aside
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.grown import carried, grown
 
@@ -100,10 +101,9 @@ def _ways(middle: Line) -> Line:
 
 def _left(way: Line, normal: Floats) -> Line:
     """Where one mm on the surface to the left of a way falls in plan; (N, 2) of (N, 2), (N, 3)."""
-    (x, y), (right, up, high) = way.T, normal.T
-    rise = -(right * x + up * y) / np.maximum(high, 1e-3)
-    left = np.stack([up * rise - high * y, high * x - right * rise, right * y - up * x])
-    return np.asarray(left[:2] / np.maximum(np.sqrt((left * left).sum(axis=0)), 1e-12)).T
+    rise = -(normal[:, :2] * way).sum(axis=1) / np.maximum(normal[:, 2], 1e-3)
+    left = aside(normal, np.column_stack([way, rise]))
+    return np.asarray(left[:, :2] / np.maximum(np.linalg.norm(left, axis=1), 1e-12)[:, None])
 
 
 def stations(line: Line) -> tuple[Line, Floats]:

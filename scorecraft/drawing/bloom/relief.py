@@ -135,7 +135,8 @@ def ground(bread: Bread, x: Floats, y: Floats) -> Ground:
     dome = bread.body.height_at(plan_of(bread.eye, x, y)).astype(np.float32)
     covers = ndimage.maximum_filter(dome, 2 * EDGE + 1) > 0
     stands = dome[covers]
-    *fewer, to = rough(x, y)
+    fewer = (np.arange(each[0], each[-1] + 2 * COARSE_MM, COARSE_MM) for each in (x, y))
+    to = (y - y[0]) / COARSE_MM, (x - x[0]) / COARSE_MM
     sheet = _sheet(bread, *fewer)
     broad = Grain(sheet, BROAD_MM, 0.0, lambda values: spread(values, *to)[covers])
     fine = Grain((spread(sheet[0], *to)[covers], spread(sheet[1], *to)[covers]), FINE_MM, step)
@@ -170,12 +171,6 @@ def plan_of(eye: Eye, x: Floats, y: Floats) -> Floats:
     """Give the plan (rows, columns, 2) of pixels in rows y and columns x."""
     (right_x, right_y), (away_x, away_y) = eye.level
     return np.stack([x * right_x + y[:, None] * away_x, x * right_y + y[:, None] * away_y], axis=-1)
-
-
-def rough(x: Floats, y: Floats) -> tuple[Floats, Floats, tuple[Floats, Floats]]:
-    """Give fewer columns and rows, and which fractional rows and columns of these x and y are."""
-    columns, rows = (np.arange(each[0], each[-1] + 2 * COARSE_MM, COARSE_MM) for each in (x, y))
-    return columns, rows, ((y - y[0]) / COARSE_MM, (x - x[0]) / COARSE_MM)
 
 
 def _sheet(bread: Bread, x: Floats, y: Floats) -> tuple[Field, Field]:
