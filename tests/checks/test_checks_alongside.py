@@ -67,3 +67,12 @@ def test_where_there_are_too_many_those_of_the_first_cuts_are_all_found(
     assert set(facings.tolist()) <= {0, 20, 40}
     assert len(found.here) == 20 * 118 if whole else 0 < len(found.here) < 20 * 118
     assert (np.diff(found.here) >= 0).all()
+
+
+def test_the_sides_of_a_closed_cut_face_each_other_away_from_its_ends(cut, lay):
+    """60 by 6 mm, 44 stations: round an end the way has to be longer than 2 x 6 + 2 x 3 mm."""
+    slim = cut((-30, 0), (-30, -3), (30, -3), (30, 3), (-30, 3), (-30, 0))
+    found = near(lay, slim)
+    across = np.abs(found.stations.point[found.here, 0])
+    assert len(found.here) == 32 and across.max() == pytest.approx(22.5)
+    assert not found.same_way.any()
