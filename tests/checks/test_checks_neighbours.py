@@ -196,7 +196,7 @@ def test_the_pairs_of_two_statements_are_sampled_and_those_of_others_are_not(cut
     ("limit", "most", "count"),
     [
         ("MOST_BOXES", 2671, 2672),
-        ("MOST_BOXES", 3000, 2672 + 1648),
+        ("MOST_BOXES", 2672, 2672 + 1648),
         ("MOST_PAIRS", 2672, 2672 + 1648),
         ("MOST_PAIRS", 4320, 2672 + 1648 + 624),
         ("MOST_PAIRS", 4944, 4950),
