@@ -179,4 +179,4 @@ def test_what_gives_way_is_as_near_as_a_strip_would_be_too_narrow(cut, lay):
     layout = lay(*light, cut((-30, 3), (30, 3), depth=8))
     line = np.array([[-40.0, 0.0], [40.0, 0.0]])
     assert in_the_way(layout, [line], 10.0) == (0, 2)
-    assert in_the_way(layout, [line + [0, 60], line], 10.0) == (0, 2)
+    assert in_the_way(layout, [line + 60.0, line], 10.0) == (0, 2)
