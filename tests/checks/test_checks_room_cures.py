@@ -1,6 +1,7 @@
 """Cures for too little room, against a model that is a plain sum: lengths times depths."""
 
 import math
+from dataclasses import replace
 from types import SimpleNamespace
 
 import numpy as np
@@ -283,3 +284,11 @@ def test_two_cures_are_told_and_the_last_resorts_only_for_want_of_others(lay, mo
 def test_straight_cuts_are_told_by_the_clock_and_the_turntable(turn, said):
     way = np.array([math.cos(math.radians(turn)), math.sin(math.radians(turn))])
     assert span(np.array([-way, way])) == f"{said} on the turntable)"
+
+
+def test_nothing_is_made_longer_and_deeper_where_one_is_deep_already_or_has_a_wish(cut, lay, trial):
+    light, deep = (cut((-20, y), (20, y), depth=d) for y, d in ((0, 6), (40, 10)))
+    wish, other = (replace(deep, depth_mm=6, opens_mm=each) for each in (9.0, None))
+    for beside, count in ((deep, 0), (wish, 0), (other, 1)):
+        found = told(cures.longer_and_deeper, trial(lay(light, beside, loaf=BALL), 900))
+        assert len(found) == count

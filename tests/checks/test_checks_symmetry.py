@@ -174,3 +174,24 @@ def test_no_set_crosses_a_figure(cut, lay):
     ways = [each[0] for each in free if len(each) == 1]
     assert not [each for each in barred if len(each) == 1] and ways
     assert is_fill(apart[0]) and not is_fill(pair[0])
+
+
+def test_a_set_of_which_one_line_crosses_a_figure_is_left_out_whole(cut, lay):
+    """Two little cuts of a figure, 90 mm apart: its hull lies across the way to 12 o'clock."""
+    figure = [cut((x, 60), (x, 80), depth=1, figure=7) for x in (-45, 45)]
+    sets = list(places(lay(*figure, loaf=BALL), math.pi / 2, 10.0))
+    lines = [line for each in sets for line in each]
+    assert len(sets) > 4 and not any(
+        ((np.abs(on[:, 0]) < 45) & (on[:, 1] > 60) & (on[:, 1] < 80)).any()
+        for on in (np.linspace(line[k], line[k + 1], 99) for line in lines
+                   for k in range(len(line) - 1))
+    )  # fmt: skip
+
+
+def test_a_pattern_of_twelve_is_cut_across_between_its_copies(cut, lay):
+    made = lay(*rays(cut, 12, 45, 50), loaf=BALL)
+    through = [each for each in places(made, 0.3, 10.0) if len(each[0]) == 2]
+    assert {len(each) for each in through} == {2, 3}
+    for count, turns in ((2, [15, 105]), (3, [45, 105, 165])):
+        lines = next(each for each in through if len(each) == count)
+        assert sorted(degrees([line[1] for line in lines]) % 180) == pytest.approx(turns)

@@ -176,3 +176,23 @@ def test_the_side_that_lifts_tells_whether_cuts_run_under_one_another(cut, lay, 
     told = undercut(lay(*made))
     assert len(told) == found
     assert all("same direction" not in each.hint for each in told)
+
+
+@pytest.mark.parametrize("rises", [None, 0])
+@pytest.mark.parametrize("side", [9, -9])
+def test_where_it_goes_by_the_hand_neighbours_on_either_side_are_looked_at(cut, lay, side, rises):
+    slanted = replace(level(cut, 0, 8, 40), rises=rises)
+    (found,) = undercut(lay(slanted, level(cut, side, 8, 90), loaf=FLAT))
+    assert found.figures["left_mm"] == pytest.approx(9 - reach(8, 40), abs=0.05)
+    (against,) = undercut(
+        lay(slanted, replace(level(cut, 2 * side, 8, 40, turned=True), rises=rises), loaf=FLAT)
+    )
+    assert against.figures["left_mm"] == pytest.approx(18 - 2 * reach(8, 40), abs=0.05)
+
+
+@pytest.mark.parametrize(("rises", "found"), [(1, True), (-1, False)])
+def test_where_one_side_lifts_only_what_is_on_that_side_is_undercut(cut, lay, rises, found):
+    """Pulled to the right, the left of the stroke is upward on the sheet."""
+    slanted = replace(level(cut, 0, 8, 40), rises=rises)
+    assert bool(undercut(lay(slanted, level(cut, 9, 8, 90), loaf=FLAT))) is found
+    assert bool(undercut(lay(slanted, level(cut, -9, 8, 90), loaf=FLAT))) is not found
