@@ -62,8 +62,8 @@ def test_wishes_met_only_roughly_are_told_by_the_worst(cut, lay):
     [(UsageError("too much"), "too many cuts for that"), (ScorecraftError("lost"), "lost")],
 )
 def test_where_no_depths_were_sought_it_is_told_why(cut, lay, error, why):
-    made = met(lay, cut, [None, 10, None, 10], [1.0] * 4, [1.0] * 4, [True] * 4)
+    made = met(lay, cut, [10, 10, None, None], [1.0] * 4, [1.0] * 4, [True] * 4)
     (found,) = opens(Met(made.layout, refused=error))
-    assert found.cuts == (1, 3) and found.figures == {"count": 2} and why in found.message
+    assert found.cuts == (0, 1) and found.figures == {"count": 2} and why in found.message
     assert found.place.line == 2
     assert opens(Met(made.layout)) == []

@@ -24,6 +24,7 @@ def test_underproofed_dough_wants_its_deepest_cuts_ten_millimetres_deep(cut, lay
     (found,) = of(made, "under")
     assert found.severity == "note" and found.cuts == (0, 2) and found.place.line == 1
     assert found.figures == {"count": 1, "depth_mm": 8, "least_mm": 10}
+    assert "8 mm is shallow for it" in found.message
     (offer,) = found.offers
     assert offer.told == "cut 10 mm deep, or proof it longer"
     assert [each.depth_mm for each in offer.layout().cuts] == [10, 7, 10]
@@ -43,6 +44,7 @@ def test_overproofed_dough_sags_under_cuts_deeper_than_eight(cut, lay):
     (found,) = of(made, "over")
     assert found.severity == "warning" and found.cuts == (1, 2) and found.place.line == 2
     assert found.figures == {"count": 1, "depth_mm": 12, "most_mm": 6}
+    assert "12 mm deep it may sag" in found.message
     assert [each.depth_mm for each in found.offers[0].layout().cuts] == [8, 6, 6]
     assert of(lay(line(cut, 0, 8)), "over") == []
     assert of(lay(cut((0, 0), (40, 0), depth=9, kind="decorative")), "over") == []

@@ -196,3 +196,11 @@ def test_where_one_side_lifts_only_what_is_on_that_side_is_undercut(cut, lay, ri
     slanted = replace(level(cut, 0, 8, 40), rises=rises)
     assert bool(undercut(lay(slanted, level(cut, 9, 8, 90), loaf=FLAT))) is found
     assert bool(undercut(lay(slanted, level(cut, -9, 8, 90), loaf=FLAT))) is not found
+
+
+def test_the_legs_of_one_slanted_cut_meet_under_the_skin(arc, cut, lay):
+    """A hairpin 12 mm wide: both legs lean inward, or both outward; it is told as by the hand."""
+    legs = cut((6, -40), *arc(6, 0, 180, centre=(0, 40)), (-6, -40), depth=8, blade=45)
+    (found,) = undercut(lay(legs, loaf=FLAT))
+    assert found.figures["left_mm"] == pytest.approx(12 - 2 * 8, abs=0.1)
+    assert [each.told.split()[0] for each in found.offers] == ["hold"] and found.cuts == (0,)
