@@ -247,8 +247,9 @@ def test_through_a_texture_the_light_cuts_in_the_way_are_left_out(cut, lay, tria
     assert "through the crown from 12 to 6 o'clock" in said and "with the blade upright" in said
     assert added.lines[0][1][1] == pytest.approx(0.55 * 50 * math.pi)
     assert math.degrees(added.rad) == pytest.approx(90) and added.mm == 10.0
-    ((_, (_, longer)),) = told(cures.instead_of_light, trial(tried.layout, 1800), room_of(0.0))
-    assert longer.lines[0][1][1] == pytest.approx(0.7 * 50 * math.pi)
+    for wanted, share in ((1800, 0.7), (2300, 0.8)):
+        cure = told(cures.instead_of_light, trial(tried.layout, wanted), room_of(0.0))[0][1]
+        assert cure[1].lines[0][1][1] == pytest.approx(share * 50 * math.pi)
     across = told(cures.instead_of_light, trial(tried.layout, 1300), room_of(math.pi / 2))
     assert across == []  # all of them would have to go
     figure = [cut((0, -9), (0, 9), depth=2), *hatch[:3]]
