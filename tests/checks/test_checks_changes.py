@@ -211,3 +211,12 @@ def test_of_two_ways_what_both_ask_for_is_gone_once(cut, lay):
     assert after.cuts[2].line[0] == pytest.approx([3, 45])
     halves = done(made, parted(made, [(0, 2, up), (1, 2, -up)], 10))
     assert halves.cuts[2].line[0] == pytest.approx([0, 40])
+
+
+def test_an_arc_with_uneven_points_is_carried_on_along_its_circle(cut, lay):
+    turn = np.radians([0, 2, 15, 22, 23, 55, 70, 74, 90])
+    bow = 50 * np.column_stack([np.cos(turn), np.sin(turn)])
+    (after,) = done(lay(cut(*bow)), lengthened([0], 12.0)).cuts
+    assert np.hypot(*after.line.T) == pytest.approx(50, abs=0.1)
+    ends = np.arctan2(*after.line[[0, -1]].T[::-1])
+    assert ends == pytest.approx([-12 / 50, math.pi / 2 + 12 / 50], abs=2e-3)

@@ -293,3 +293,14 @@ def test_nothing_is_made_longer_and_deeper_where_one_is_deep_already_or_has_a_wi
     for beside, count in ((deep, 0), (wish, 0), (other, 1)):
         found = told(cures.longer_and_deeper, trial(lay(light, beside, loaf=BALL), 900))
         assert len(found) == count
+
+
+def test_lighter_cuts_are_deepened_even_where_the_deepest_stays(cut, lay, trial):
+    """A short cut 8 mm deep does not help by itself; the long ones of 6 mm do at 7 mm."""
+    layout = lay(
+        cut((-50, 40), (50, 40), depth=6), cut((-5, 0), (5, 0), depth=8),
+        cut((-50, -40), (50, -40), depth=6), loaf=BALL,
+    )  # fmt: skip
+    long, short = layout.lengths_mm[[0, 2]].sum(), layout.lengths_mm[1]
+    ((said, (change,)),) = told(cures.deeper, trial(layout, 6.9 * long + 8 * short))
+    assert said == "cut the slashes 7 mm deep" and change.cuts == (0, 2)

@@ -251,3 +251,8 @@ def test_however_thin_a_strip_is_a_depth_that_it_holds_is_told(cut, lay):
     (found,) = strips(lay(level(cut, 0, 8), level(cut, 0.63, 8)))
     assert found.offers[1].told == "cut them no deeper than 0.5 mm"
     assert found.offers[0].told == "move them 9.5 mm farther apart"
+
+
+def test_every_pair_of_cuts_is_told_whatever_their_order(cut, lay):
+    (found,) = strips(lay(*(level(cut, y, 8) for y in (0, 12, 6))))
+    assert found.figures["count"] == 2 and found.cuts == (0, 1, 2)

@@ -71,3 +71,10 @@ def test_a_closed_one_falls_out(arc, cut, lay):
     assert (found.severity, found.cuts) == ("stop", (0,)) and "falls out" in found.message
     assert tears(lay(through(cut, *arc(40, 0, 340)), loaf=FLAT)) == []
     assert tears(lay(cut(*ring, depth=9), loaf=FLAT)) == []
+
+
+@pytest.mark.parametrize(("share", "told"), [(0.45, False), (0.4501, True)])
+def test_a_cut_may_be_pulled_just_so_wide(cut, lay, share, told):
+    line = (-30, 0), (30, 0)
+    long = float(lay(through(cut, *line), loaf=FLAT).lengths_mm[0])
+    assert bool(tears(lay(through(cut, *line, pulled=share * long), loaf=FLAT))) is told

@@ -216,7 +216,9 @@ def test_in_its_basket_a_loaf_stands_between_0_3_and_0_55_of_its_width():
         loaf = _in_basket(stand).loaf
         assert loaf.width_mm == pytest.approx(width)
         assert loaf.height_mm / width == pytest.approx(max(stand, 0.3))
-    wide = _in_basket(0.6).loaf
+    much = _in_basket(0.6)
+    assert len(much.doubts) == 1  # too much for it, but no higher than dough stands
+    wide = much.loaf
     assert wide.width_mm == pytest.approx(220 * (0.6 / 0.55) ** (1 / 3))
     assert wide.height_mm / wide.width_mm == pytest.approx(0.55)
     low = Dough("over")
