@@ -147,3 +147,12 @@ def test_close_to_the_hole_is_told_by_its_distance(cut, lay):
     (found,) = rim(lay(cut((0, 110), (0, 55), depth=8), loaf=RING))
     assert found.severity == "warning" and "comes within 5 mm of the rim" in found.message
     assert found.offers[0].told == "shorten it by 7 mm"
+
+
+def test_the_end_that_is_too_far_is_shortened_however_the_cut_bends(cut, lay):
+    """The middle point is farther from the rim at 12 o'clock than either end."""
+    made = lay(cut((20, 0), (-40, 0), (0, 165)), cut((0, 165), (-40, 0), (20, 0)))
+    (found,) = rim(made)
+    shorter = found.offers[0].layout().cuts
+    assert shorter[0].line[0].tolist() == shorter[1].line[-1].tolist() == [20, 0]
+    assert rim(found.offers[0].layout()) == []
