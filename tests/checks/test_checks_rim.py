@@ -156,3 +156,9 @@ def test_the_end_that_is_too_far_is_shortened_however_the_cut_bends(cut, lay):
     shorter = found.offers[0].layout().cuts
     assert shorter[0].line[0].tolist() == shorter[1].line[-1].tolist() == [20, 0]
     assert rim(found.offers[0].layout()) == []
+
+
+def test_near_the_outer_rim_of_a_ring_a_cut_moves_inward(cut, lay):
+    (found,) = rim(lay(cut((150, 0), (185, 0)), loaf=RING))
+    assert found.offers[-1].told == "move it 6 mm toward the crown"
+    assert rim(found.offers[-1].layout()) == []

@@ -92,3 +92,8 @@ def test_the_one_that_lacks_most_is_told(cut, lay):
     (found,) = snips(lay(*(snip(cut, y) for y in ys), loaf=FLAT))
     assert found.figures["apart_mm"] == pytest.approx(30, abs=0.2)
     assert found.cuts == (0, 1) and found.figures["count"] == 2
+
+
+@pytest.mark.parametrize(("apart", "told"), [(0.9, False), (1.2, True)])
+def test_cuts_within_a_millimetre_are_one_place(cut, lay, apart, told):
+    assert bool(snips(lay(snip(cut, 0), snip(cut, apart), loaf=FLAT))) is told

@@ -194,8 +194,20 @@ def test_where_it_goes_by_the_hand_neighbours_on_either_side_are_looked_at(cut, 
 def test_where_one_side_lifts_only_what_is_on_that_side_is_undercut(cut, lay, rises, found):
     """Pulled to the right, the left of the stroke is upward on the sheet."""
     slanted = replace(level(cut, 0, 8, 40), rises=rises)
-    assert bool(undercut(lay(slanted, level(cut, 9, 8, 90), loaf=FLAT))) is found
-    assert bool(undercut(lay(slanted, level(cut, -9, 8, 90), loaf=FLAT))) is not found
+    for turned in (False, True):  # whichever way the upright one is pulled
+        told = [
+            undercut(lay(slanted, level(cut, y, 8, 90, turned=turned), loaf=FLAT)) for y in (9, -9)
+        ]
+        assert [len(each) for each in told] == [found, not found]
+        (left,) = (each.figures["left_mm"] for side in told for each in side)
+        assert left == pytest.approx(9 - reach(8, 40), abs=0.05)
+
+
+def test_the_pair_that_has_least_left_is_told(cut, lay):
+    made = [level(cut, y, 8, blade) for y, blade in ((0, 40), (10.5, 90), (60, 40), (68, 90))]
+    (found,) = undercut(lay(*made, loaf=FLAT))
+    assert found.figures["left_mm"] == pytest.approx(8 - reach(8, 40), abs=0.05)
+    assert found.severity == "stop" and found.figures["count"] == 2 and found.cuts == (0, 1, 2, 3)
 
 
 def test_the_legs_of_one_slanted_cut_meet_under_the_skin(arc, cut, lay):
