@@ -34,7 +34,7 @@ def pytest_addoption(parser):
 
 
 def pytest_configure(config):
-    """Let each worker read the tests from another place on: each file is compiled by one of them."""
+    """Let each worker read the tests from another place on: one of them compiles each file."""
     if hasattr(config, "workerinput") and config.args == ["tests"]:
         own, count = (config.workerinput[each] for each in ("workerid", "workercount"))
         parts = sorted(str(each) for each in Path("tests").iterdir() if each.stem != "conftest")
