@@ -2,6 +2,7 @@
 
 import math
 import sys
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -189,3 +190,25 @@ def test_the_pairs_of_two_statements_are_sampled_and_those_of_others_are_not(cut
     family = np.array([each.family for each in layout.cuts])
     kinds = np.sort(np.stack([family[near.first], family[near.second]]), axis=0)
     assert (kinds == [[1], [3]]).all(axis=0).sum() == 320
+
+
+@pytest.mark.parametrize(
+    ("limit", "most", "count"),
+    [
+        ("MOST_BOXES", 2671, 2672),
+        ("MOST_BOXES", 2672, 2672 + 1648),
+        ("MOST_PAIRS", 2672, 2672 + 1648),
+        ("MOST_PAIRS", 4320, 2672 + 1648 + 624),
+        ("MOST_PAIRS", 4944, 4950),
+        ("MOST_PAIR_POINTS", 8000, 2000),
+        ("MOST_PAIR_POINTS", 12000, 3000),
+    ],
+)
+def test_each_bound_ends_the_looking_after_the_chunk_that_passes_it(
+    cut, lay, monkeypatch, limit, most, count
+):
+    """A hundred statements, by 32 cuts at a time: 2672, 1648, 624 and 6 pairs of 4 points each."""
+    monkeypatch.setattr(sys.modules["scorecraft.checks.neighbours"], limit, most)
+    layout = lay(*(replace(each, family=k) for k, each in enumerate(fan(cut, 100))))
+    near = near_pairs(layout, strings(layout))
+    assert len(near.first) == count and near.whole is (count == 4950)
