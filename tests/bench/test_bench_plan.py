@@ -317,3 +317,18 @@ def test_a_ring_drawn_with_the_table_is_not_pulled_backward():
         (step,) = work_of(layout([cut(line, "ring")]), hand).steps
         assert step.pulls[0].backward == against
         assert step.spin_rad == pytest.approx(math.tau if hand == "right" else -math.tau)
+
+
+@pytest.mark.parametrize(
+    ("families", "depths"), [((0, 0), [2.0] * 8 + [3.0] * 2), ((0, 1), ([2.0] * 4 + [3.0]) * 2)]
+)
+def test_figures_of_one_statement_at_one_angle_are_cut_together(families, depths):
+    """From light to deep over both; those of two statements one after the other."""
+    cuts = [
+        replace(each, line=each.line + [x, 0.0], figure=k, family=family)
+        for k, (x, family) in enumerate(zip((-9.0, 9.0), families, strict=True))
+        for each in sprigs(1)
+    ]
+    made = work_of(layout(cuts, loaf=LOW))
+    assert [cuts[index].depth_mm for index in made.order] == depths
+    assert all(step.turn_rad == 0 for step in list(made.steps)[1:])

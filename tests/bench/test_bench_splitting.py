@@ -46,6 +46,14 @@ def test_uneven_settings_must_save_a_tenth_more(copies):
     assert found(sharp(worth + 0.01, 40, 87), copies=copies) == [([0], 40), ([1], 87)]
 
 
+@pytest.mark.parametrize(("more", "settings"), [(-0.01, 2), (0.01, 3)])
+def test_a_further_setting_must_save_its_turn_from_the_nearest_and_a_look(more, settings):
+    """Beside two rows that each need their own, 47 degrees apart, one 43 degrees on."""
+    worth = TURN_TABLE_S.value + 43 / TURN_DEG_PER_S.value + LOOK_S
+    rows = np.concatenate([sharp(100, 40, 87), sharp(worth + more, 130)])
+    assert [angle for _, angle in found(rows)] == [40, 87, 130][:settings]
+
+
 @pytest.mark.parametrize("at", [(50, 170, 290), (7, 97, 187, 277), (40, 100, 160)])
 def test_even_rows_have_a_setting_each(at):
     """All round, or over half a turn where every row has two ends."""
