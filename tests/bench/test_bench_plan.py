@@ -325,7 +325,7 @@ def test_a_ring_drawn_with_the_table_is_not_pulled_backward():
 def test_figures_of_one_statement_at_one_angle_are_cut_together(families, depths):
     """From light to deep over both; those of two statements one after the other."""
     cuts = [
-        replace(each, line=each.line + [x, 0.0], figure=k, family=family)
+        replace(each, line=each.line + np.array([x, 0.0]), figure=k, family=family)
         for k, (x, family) in enumerate(zip((-9.0, 9.0), families, strict=True))
         for each in sprigs(1)
     ]
