@@ -78,6 +78,14 @@ def test_a_row_of_near_ones_is_counted_from_its_own_beginning():
     assert [found[1][0] for found in angles_of(units)] == [357, 8, 357, 357]
 
 
+def test_many_near_ones_in_a_row_are_met_two_by_two_from_the_first():
+    """Each is 11 degrees from the next: two fit, and the steeper one of them leads."""
+    made = layout([cut([[0, 20], [0, 50]]) for _ in range(22)])
+    units = [unit(k, 0, 11 * k, 5.0 if k % 2 else 10.0) for k in range(22)]
+    angles = [np.degrees(each.choices[0]) for each in settings(made, units, 1)]
+    assert angles == pytest.approx([22 * (k // 2) for k in range(22)])
+
+
 @pytest.mark.parametrize(("extra_s", "leans"), [(-0.01, True), (0.01, False)])
 def test_one_that_lies_well_anyhow_goes_along_where_that_costs_less_than_a_turn(extra_s, leans):
     """Seen from 90 degrees off; one of several copies, or a spun one, keeps its angle."""
@@ -143,6 +151,7 @@ def test_single_strokes_of_a_statement_share_settings_and_ones_that_wind_are_spu
     angles = np.radians(np.linspace(0, 360, 100))
     circle = 60 * np.column_stack([np.sin(angles), np.cos(angles)])
     hatch = [cut([[x, -40], [x, 40]], figure=k) for k, x in enumerate((-9, 0, 9))]
+    assert [each.cuts for each in units(hatch[:2])] == [(0, 1)]
     found = units([cut(circle, family=3), *hatch])
     assert [each.cuts for each in found] == [(0,), (1, 2, 3)]
     assert found[0].spin_rad == pytest.approx(math.tau) and found[1].spin_rad == 0

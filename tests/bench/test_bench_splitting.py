@@ -63,6 +63,23 @@ def test_even_rows_have_a_setting_each(at):
     assert all(angle in ends[k] for k, (_, angle) in enumerate(parts))
 
 
+@pytest.mark.parametrize(
+    ("at", "even"),
+    [((40, 222), [41, 221]), ((10, 131, 252), [11, 131, 251]),
+     ((40, 132), [41, 131]), ((10, 56, 101, 146), [11, 56, 101, 146])],
+)  # fmt: skip
+def test_almost_even_settings_become_even(at, even):
+    """All round where rows have one end; over half a turn where they may be cut either way."""
+    rows = bells(0.1, *at)
+    if at[-1] < 180:
+        rows = np.minimum(rows, np.roll(rows, 180, axis=1))
+    assert [angle for _, angle in split(rows, ANGLES, copies=True)] == even
+
+
+def test_two_rows_that_lie_apart_have_a_setting_each():
+    assert found(bells(0.05, 40, 87)) == [([0], 40), ([1], 87)]
+
+
 def test_settings_of_uneven_rows_move_to_the_middle_of_their_own():
     """The first angle tried lies between the two heaps; both end in the middle of their heap."""
     rows = bells(0.05, 35, 45, 135, 145)

@@ -33,7 +33,8 @@ def test_a_deep_stroke_starts_deeper_than_it_ends_whichever_way_it_is_drawn(line
     ("depths", "words"),
     [
         ((3.05, 3.0, 2.95), ""),
-        ((3.2, 3.0, 3.0), "start 3 mm, finish 3 mm deep"),
+        ((3.12, 3.0, 3.0), "start 3 mm, finish 3 mm deep"),
+        ((3.0, 3.0, 2.88), "start 3 mm, finish 3 mm deep"),
         ((3.0, 3.0, 2.0), "start 3 mm, finish 2 mm deep"),
     ],
 )
