@@ -1,10 +1,11 @@
 """Which cuts share a setting: rings that go round together, figures that lie nearly alike."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
-from support.bench_layouts import cut, layout, rays, sprigs
+from support.bench_layouts import cut, layout, rays, sprigs, turned
 
 from scorecraft.bench.settings import Unit, by_depth, settings, units_of
 from scorecraft.bench.strokes import care, strokes, table_angles
@@ -40,6 +41,10 @@ def test_rings_that_lie_nearly_alike_go_round_together():
     """Halfway between is least care for both; the other angle is a quarter turn off."""
     joined = angles_of([*ring(0, 0), *ring(1, 10)])
     assert joined == [((0, 3), [5, 95]), ((1, 4), [125, 215]), ((2, 5), [245, 335])]
+    (first, *_) = settings(MADE, [*ring(0, 0), *ring(1, 10)], 1)
+    assert first.families == {0, 1}
+    two = [unit(k, k // 2, 180 * (k % 2) + 10 * (k // 2)) for k in range(4)]
+    assert [each.cuts for each in settings(MADE, two, 1)] == [(0, 2), (1, 3)]
     apart = [*ring(0, 0), *ring(1, 13)]
     assert angles_of(apart) == own(apart)
 
@@ -53,6 +58,10 @@ def test_rings_of_other_numbers_or_under_a_turning_table_do_not_go_together():
     """Three and two; a spun one keeps its own."""
     more = [*ring(0, 0), *ring(4, 30, 2)]
     assert angles_of(more) == own(more)
+    partly = [*ring(0, 0), unit(3, 1, 0), unit(4, 1, 120), unit(5, 1, 280)]
+    assert [each.cuts for each in settings(MADE, partly, 1)] == [(k,) for k in range(6)]
+    half = [*ring(0, 0), *(replace(each, spin_rad=6.0) for each in ring(1, 10))]
+    assert [each.cuts for each in settings(MADE, half, 1)] == [(k,) for k in range(6)]
     spun = [unit(k, k // 2, 180 * (k % 2), spin_rad=6.0) for k in range(4)]
     assert [each.cuts for each in settings(MADE, spun, 1)] == [(0,), (1,), (2,), (3,)]
 
@@ -128,14 +137,19 @@ def units(cuts):
 
 
 def test_the_other_angle_is_the_best_at_least_a_quarter_turn_away():
-    """Whatever lies nearer: worked out once more over all angles."""
+    """Whatever lies nearer: over all angles. Loops only face the eye: then it is just that far."""
+    loop = [[0, 60], [3, 62], [0, 64], [-3, 62], [0, 60]]
     cuts = [cut([[10, 20], [40, 55]], depth=8), cut([[-60, 5], [-20, 9]], family=1)]
+    cuts += [cut(turned(loop, turn), family=k) for k, turn in enumerate((12, 18), start=2)]
+    edges = [(each.other - each.best) % 360 for each in units(cuts)[2:]]
+    assert sorted(edges) == [90, 270]
     for each in units(cuts):
+        assert each.weight[each.best] <= 1.03 * each.weight.min()
         off = np.abs((np.arange(360) - each.best + 180) % 360 - 180)
         assert off[each.other] >= 90
         assert each.weight[each.other] == each.weight[off >= 90].min()
         assert each.weight.tolist() == pytest.approx(
-            care(strokes(layout(cuts)).rows(np.array(each.cuts)), table_angles(2, 1))[0].tolist()
+            care(strokes(layout(cuts)).rows(np.array(each.cuts)), table_angles(4, 1))[0].tolist()
         )
 
 
@@ -154,8 +168,22 @@ def test_single_strokes_of_a_statement_share_settings_and_ones_that_wind_are_spu
     assert [each.cuts for each in units(hatch[:2])] == [(0, 1)]
     found = units([cut(circle, family=3), *hatch])
     assert [each.cuts for each in found] == [(0,), (1, 2, 3)]
+    assert found[0].best == np.argmin(found[0].weight)
     assert found[0].spin_rad == pytest.approx(math.tau) and found[1].spin_rad == 0
     assert [len(each.families) for each in units([*rays(2), *rays(1, family=4)])] == [1, 1, 1]
+
+
+def test_figures_of_one_cut_and_of_two_are_met_whole():
+    cuts = [cut([[x, 20], [x, 50]], figure=figure) for x, figure in [(-4, 0), (0, 0), (4, 1)]]
+    assert [each.cuts for each in units(cuts)] == [(0, 1), (2,)]
+
+
+def test_a_lone_figure_is_met_at_a_round_angle_and_copies_each_at_its_own():
+    """Two lines that lie four degrees off: fifteen of them make no odds for one, not for a row."""
+    pair = [turned([[x, 20], [x, 60]], 4) for x in (-4, 4)]
+    (alone,) = units([cut(line) for line in pair])
+    both = units([cut(turned(line, 180 * k), figure=k) for k in (0, 1) for line in pair])
+    assert alone.best % 15 == 0 and all(each.best % 15 for each in both)
 
 
 def test_cuts_go_from_light_to_deep_with_like_parts_together():
