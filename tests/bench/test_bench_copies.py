@@ -52,6 +52,16 @@ def test_other_lines_depths_counts_and_parts_are_no_copies():
     assert turn([cut(a), cut(b), cut(b)], [0], [1, 2], -60) is None
 
 
+@pytest.mark.parametrize("swapped", [False, True])
+def test_lines_that_lie_on_one_another_are_copies_of_one_only(swapped):
+    """Two in one place here, and there two of which one lies as far out but elsewhere."""
+    line = np.array([[0.0, 25], [0, 75]])
+    here = [cut(line), cut(line)]
+    there = [cut(turned(line, 60)), cut(turned(line, 60 + 8))]
+    cuts = [*there, *here] if swapped else [*here, *there]
+    assert turn(cuts, [0, 1], [2, 3], 60 if swapped else -60) is None
+
+
 def test_a_line_drawn_the_other_way_is_a_copy_where_it_is_pulled_the_same_way():
     a, b = [[0, 25], [0, 75]], turned([[0, 75], [0, 25]], 60)
     copies = Copies(layout([cut(a), cut(b)]))
@@ -122,6 +132,13 @@ def test_the_end_of_a_row_does_not_go_along_with_the_next():
     tried, stops = [1.7, 321.7, 322, 282], [[0], [1], [10], [11]]
     found = evened(Copies(layout(cuts)), stops, np.radians(tried), [0.0] * 4, REACH)
     np.testing.assert_allclose(np.degrees(found), [1.7, 321.7, 322.5, 282.5], atol=1e-6)
+
+
+@pytest.mark.parametrize(("second", "found"), [(338.1, [19.05, 339.05]), (337.9, [20, 337.9])])
+def test_copies_are_looked_for_within_twice_the_reach(second, found):
+    """A turn of 40 degrees that was tried 1.9 off is shared out; 2.1 off it is taken for none."""
+    tried = evened_spun([20, second], [0, 0], [[1], [2]])
+    np.testing.assert_allclose(tried, found, atol=1e-6)
 
 
 def test_a_row_begins_at_a_whole_part_of_the_turn_where_that_is_near():

@@ -88,11 +88,12 @@ def test_a_row_of_near_ones_is_counted_from_its_own_beginning():
 
 
 def test_many_near_ones_in_a_row_are_met_two_by_two_from_the_first():
-    """Each is 11 degrees from the next: two fit, and the steeper one of them leads."""
-    made = layout([cut([[0, 20], [0, 50]]) for _ in range(22)])
-    units = [unit(k, 0, 11 * k, 5.0 if k % 2 else 10.0) for k in range(22)]
+    """From the widest gap on: 0 and 11, 21 and 31, and so on; the steeper one of two leads."""
+    made = layout([cut([[0, 20], [0, 50]]) for _ in range(24)])
+    at = [0, *range(11, 241, 10)]
+    units = [unit(k, 0, angle, 5.0 if k % 2 else 10.0) for k, angle in enumerate(at)]
     angles = [np.degrees(each.choices[0]) for each in settings(made, units, 1)]
-    assert angles == pytest.approx([22 * (k // 2) for k in range(22)])
+    assert angles == pytest.approx([at[k - k % 2] for k in range(24)])
 
 
 @pytest.mark.parametrize(("extra_s", "leans"), [(-0.01, True), (0.01, False)])

@@ -119,7 +119,7 @@ def test_a_cut_that_winds_three_hundred_degrees_is_spun():
 def test_scissors_point_away_from_the_hand_that_holds_them():
     """A snip is drawn as its tip: both blades come from the open side, where the hand is."""
     for turn in (0, 70):
-        tip = turned([[-10, 0], [-5, 5], [0, 10], [5, 5], [10, 0]], turn)
+        tip = turned([[20, -5], [25, 0], [30, 5], [35, 0], [40, -5]], turn)
         (chord,) = strokes(layout([replace(cut(tip, blade=40), hinge_mm=5.0)], loaf=LOW)).chord
         toward = turned([0, 1], turn)
         assert float(chord @ toward) == pytest.approx(20 * math.sqrt(2), rel=0.02)
