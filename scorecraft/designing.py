@@ -7,7 +7,6 @@ needs none of them.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -18,6 +17,7 @@ from scorecraft.checks.known import Known
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.expand import expand
+from scorecraft.frozen import dataclass, field, replace
 from scorecraft.groups import Group, groups
 from scorecraft.language.evaluate import evaluate
 from scorecraft.language.fingerprint import fingerprints

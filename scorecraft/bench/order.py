@@ -7,7 +7,6 @@ the best the found order can be.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise, permutations, product
 
 import numpy as np
@@ -18,6 +17,7 @@ from scorecraft.bench.bound import lower_bound
 from scorecraft.bench.settings import Setting
 from scorecraft.bench.steering import crossing, entering
 from scorecraft.bench.subsets import Subsets
+from scorecraft.frozen import dataclass
 
 EXACT_ORDER_SETTINGS = 12
 """Up to so many settings of the table a pass, the best order is proven."""

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import cast
 
@@ -29,6 +28,7 @@ from scorecraft.bench.strings import strings_of
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Bench, Cut, Hand, Layout
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass, replace
 from scorecraft.opening.lip import rising_side
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 

@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
 
 from scorecraft.cuts import Bench
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.dough import Dough
 
 LEVEL_TILT_DEG = 8.0

@@ -1,6 +1,5 @@
 """The cuts of a layout as line strings, and as stations along them, all in sheet mm."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -8,6 +7,7 @@ import shapely
 
 from scorecraft.arrays import Floats, Ints, Shapes
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.dome import Loaf
 
 STATION_MM = 3.0

@@ -8,13 +8,13 @@ shorter ones too, and worked out anew where that does not do.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.blades import Blades
 from scorecraft.opening.held import OPENING_PRECISE, Held, held
 from scorecraft.opening.ligament import springs

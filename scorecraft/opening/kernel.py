@@ -24,12 +24,12 @@ On a sheet that is stretched already, D is times its `strength` and r r / r^2 ti
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from math import asinh, pi
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
+from scorecraft.frozen import dataclass
 from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch

@@ -1,12 +1,12 @@
 """Pairs of ends that are near to one another: what they do to each other, pair by pair."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Self
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Ints
+from scorecraft.frozen import dataclass
 
 BLOCK = 1 << 14
 """Pairs worked on at a time: a dozen such arrays stay in the cache of one core."""

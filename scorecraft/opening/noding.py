@@ -6,7 +6,6 @@ that meet and sharp corners all become nodes; an end that meets nothing is a fre
 
 from bisect import bisect
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import inf, radians
 
@@ -14,6 +13,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
+from scorecraft.frozen import dataclass, replace
 
 OPENING_JOIN = 0.05
 """Cuts that come closer than this to one another are taken to meet; in panels."""

@@ -1,7 +1,6 @@
 """Cuts as straight panels, the elements of the displacement discontinuity method."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import ceil
 
@@ -11,6 +10,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass, replace
 from scorecraft.opening.noding import ALIKE, OPENING_JOIN, Noded, along_line, noded
 
 OPENING_LEAST_PANELS = 6.0
