@@ -42,8 +42,8 @@ else:
 
 def _written(cls: type) -> Callable[..., None]:
     """Write the `__init__` of a dataclass, which puts its fields in their places."""
-    known: dict[str, Any] = {"put": object.__setattr__, "missing": MISSING}
-    taken, body = {False: ["self"], True: []}, []
+    known: dict[str, Any] = {"missing": MISSING}
+    taken, put = {False: ["self"], True: []}, []
     for each in fields(cls):
         name, value, default = each.name, each.name, each.default
         if not each.init:
@@ -54,12 +54,10 @@ def _written(cls: type) -> Callable[..., None]:
         has = default is not MISSING or value != name
         known[f"usual_{name}"] = default
         taken[bool(each.kw_only)].append(f"{name}=usual_{name}" if has else name)
-        body.append(f"put(self, {name!r}, {value})")
-    if hasattr(cls, "__post_init__"):
-        body.append("self.__post_init__()")
-    named = ["*", *taken[True]] if taken[True] else []
-    head = ", ".join(taken[False] + named)
-    exec(f"def __init__({head}):\n " + "\n ".join(body or ["pass"]), known)
+        put.append(f"{name}={value}")
+    head = ", ".join([*taken[False], *(["*"] if taken[True] else []), *taken[True]])
+    after = "; self.__post_init__()" if hasattr(cls, "__post_init__") else ""
+    exec(f"def __init__({head}): self.__dict__.update({', '.join(put)}){after}", known)
     written: Callable[..., None] = known["__init__"]
     return written
 
