@@ -165,7 +165,7 @@ class Size:
     dough_g: float | None = None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Layout:
     """A loaf and its cuts: the one form that checks, model, bench and drawings share."""
 
