@@ -25,7 +25,6 @@ from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern, as_expression
 from scorecraft.limits import MOST_LOAVES
 from scorecraft.loaf.skin import Skin
-from scorecraft.prints import PRINTS
 from scorecraft.shelf import Source, find_source
 from scorecraft.units import Quantity
 
@@ -182,6 +181,8 @@ class Design:
         >>> len(scorecraft.design("leaf-crown").printed("guide", paper="A4").pages)
         3
         """
+        from scorecraft.prints import PRINTS
+
         if name not in PRINTS:
             raise UsageError(f'no print is called "{name}"; there are: {", ".join(PRINTS)}')
         return PRINTS[name].printed(self, form, options)
