@@ -1,7 +1,5 @@
 """Cuts drawn twice, and cuts that lie on one another for a part of their way."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
@@ -16,6 +14,7 @@ from scorecraft.checks.neighbours import near_pairs, unseen, within
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where
 from scorecraft.practice import SAME_LINE_MM, STRIP_PER_DEPTH
 from scorecraft.units import half_up

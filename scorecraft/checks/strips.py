@@ -1,7 +1,6 @@
 """Strips of dough between two cuts that are too narrow for how deep the cuts are."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -15,6 +14,7 @@ from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where
 from scorecraft.practice import (
     DEEP_MM,
