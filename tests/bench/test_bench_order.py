@@ -145,7 +145,7 @@ def test_angles_of_a_given_order_are_the_best_over_all_passes(way):
     random = np.random.default_rng(11)
     passes = [random_settings(random, size) for size in (2, 3, 2)]
     route = given_route(passes, way)
-    row = sum(passes, [])
+    row = [each for settings in passes for each in settings]
     best = min(
         cost_of_row(list(zip(row, choices, strict=True)), way)
         for choices in product((0, 1), repeat=7)

@@ -293,7 +293,7 @@ def test_a_small_turn_of_the_table_is_left_out(turn, told):
 
 def test_like_cuts_at_one_distance_go_from_the_far_one_to_the_near_one():
     """Cuts of another depth or part come after them, and those that part the dough are alike."""
-    down = [[0.03, -20], [-0.03, 35], [0, 5]]  # to a tenth of a millimetre they are in line
+    down = [[-0.03, -20], [0.03, 35], [0, 5]]  # to a tenth of a millimetre they are in line
     lines = [cut([[x, y + 9], [x, y - 9]], "dash") for x, y in down]
     (step,) = work_of(layout(lines, loaf=LOW)).steps
     ends = [lines[pull.cut].line.mean(axis=0) for pull in step.pulls]
