@@ -7,14 +7,15 @@ shorter ones too, and worked out anew where that does not do.
 """
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.blades import Blades
 from scorecraft.opening.held import OPENING_PRECISE, Held, held
 from scorecraft.opening.ligament import springs
@@ -34,8 +35,8 @@ PRECISE = 1e-4
 """Jumps are as good as this on the way, see `Held.solve`."""
 OPENING_WISH_MOST = 2e6
 """With more panels times wishes than this no depths are sought."""
-OPENING_WISH_WORK = 40.0
-"""The work of a search for depths, in solves of 1000 panels: some 1.5 s on one core."""
+OPENING_WISH_WORK = 30.0
+"""The work of a search for depths, in solves of 1000 panels: about a second on one core."""
 OPENING_SHALLOWEST_MM = 0.1
 """No wish makes a cut shallower than this."""
 FIRST_TRY = 1 / 3
@@ -60,7 +61,7 @@ NUDGE = 1e-4
 """Share of the skin over which the change of the springs with depth is taken."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Wanted:
     """Depths that meet wishes, per line: depth and widest mouth reached (mm), and what is possible.
 
@@ -68,14 +69,20 @@ class Wanted:
     wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable. `most_mm` is how far the line
     opens when all lines with a wish are as deep as helps, or what it reached if that is more.
     Lines without a wish keep their depth. Where `settled` is False the work allowed was done before
-    all wishes were met: these are the depths that came nearest.
+    all wishes were met: these are the depths that came nearest. `deepest` opens all lines as deep
+    as helps (mm), which takes as long as many rounds of the search.
     """
 
     depth_mm: Floats
     reached_mm: Floats
     reachable: Flags
-    most_mm: Floats
+    deepest: Callable[[], Floats]
     settled: bool = True
+
+    @cached_property
+    def most_mm(self) -> Floats:
+        """How far each line opens at the most (mm), worked out when asked for."""
+        return np.maximum(self.reached_mm, self.deepest())
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -147,15 +154,18 @@ def depths_for(
             raise UsageError("too many cuts ask for an opening of their own, with `opens`")
         return _Search(equations, skin_mm, inside, slants, area_mm2, wanted, deepest_mm)
 
-    most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
+    def most() -> Floats:
+        return _opening(search_near(depth, panel_mm), depth)[0].widest_mm
+
     if fixed.all():
-        return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
+        return Wanted(depth, most(), np.ones(len(lines), dtype=bool), most)
     start = np.minimum(depth, np.where(fixed, depth, FIRST_TRY * skin_mm))
-    work = OPENING_WISH_WORK / 2
+    work = OPENING_WISH_WORK / 3
     coarse = search_near(start, COARSER * panel_mm)
     first, slopes = _searched(coarse, start, most, work, COARSE_ERROR)
     fine = search_near(first.depth_mm, panel_mm)
-    return _searched(fine, first.depth_mm, most, work, OPENING_WISH_ERROR, slopes)[0]
+    known = slopes if first.settled else None
+    return _searched(fine, first.depth_mm, most, 2 * work, OPENING_WISH_ERROR, known)[0]
 
 
 def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
@@ -171,7 +181,7 @@ def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
 def _searched(
     search: _Search,
     depth: Floats,
-    most: Floats,
+    most: Callable[[], Floats],
     work: float,
     error: float,
     slopes: Floats | None = None,
@@ -192,7 +202,7 @@ def _searched(
         if _settled(depth[wishes], search.deepest_mm, missing, error):
             reachable = np.ones(len(depth), dtype=bool)
             reachable[wishes] = missing <= error
-            return Wanted(depth, reached, reachable, np.maximum(reached, most)), slopes
+            return Wanted(depth, reached, reachable, most), slopes
         tried.append((float(np.abs(missing).sum()), depth.copy(), reached))
         change = before - missing
         if slopes is None or (_stuck(tried) and _astray(slopes @ step, change)):
@@ -208,7 +218,7 @@ def _searched(
         depth[wishes] = new
     _, depth, reached = min(tried, key=lambda each: each[0])
     met = np.ones(len(depth), dtype=bool)
-    return Wanted(depth, reached, met, np.maximum(reached, most), settled=False), slopes
+    return Wanted(depth, reached, met, most, settled=False), slopes
 
 
 def _settled(depth: Floats, deepest: float, missing: Floats, error: float) -> bool:

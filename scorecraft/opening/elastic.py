@@ -11,12 +11,12 @@ matrix). Where a core is so unlike the mean that a stump beyond a crossing would
 to 8e-4, the grid carries that difference too, to the first order; a third more time, so only there.
 """
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
+from scorecraft.frozen import dataclass
 from scorecraft.opening.far import REACH, Far, Smooth, far
 from scorecraft.opening.kernel import (
     STRENGTH,

@@ -8,13 +8,13 @@ transform there and one back (Hockney & Eastwood, Computer Simulation Using Part
 and 8; recalled. Splines: Unser, IEEE Signal Proc. Mag. 16 (1999) 22-38; recalled).
 """
 
-from dataclasses import dataclass
 from functools import reduce
 from itertools import count
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
+from scorecraft.frozen import dataclass
 from scorecraft.opening.kernel import Ends, between
 
 REACH = 7.0

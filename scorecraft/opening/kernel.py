@@ -24,12 +24,12 @@ On a sheet that is stretched already, D is times its `strength` and r r / r^2 ti
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from math import asinh, pi
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
+from scorecraft.frozen import dataclass
 from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch
@@ -86,7 +86,7 @@ def ends_of(panels: Panels) -> Ends:
     first = np.arange(len(panels)) + np.cumsum(broken) - 1
     at = np.empty((int(first[-1]) + 2, 2))
     at[first], at[first + 1] = panels.start, panels.end
-    _, place = np.unique(at, axis=0, return_inverse=True)
+    _, place = np.unique(at.view(np.complex128)[:, 0], return_inverse=True)
     x, y = panels.tangent.T
     own = np.column_stack([np.ones(len(x)), panels.length, x * x - y * y, 2 * x * y])
     total = np.zeros((int(place.max()) + 1, 4))

@@ -1,11 +1,10 @@
 """A layout's cuts through the model: its loaf's growth, its skin, and panels that suit it."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.bake import Growth
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.held import OPENING_PRECISE

@@ -2,13 +2,13 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.blades import Blades
 from scorecraft.opening.contact import settle
 from scorecraft.opening.held import OPENING_PRECISE, Held, Rest, held

@@ -1,7 +1,6 @@
 """The equations of a set of cuts: worked out once, then solved for any depths."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -9,6 +8,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.elastic import Elastic, elastic, pairs_of
 from scorecraft.opening.load import Load, Strain, load_on
 from scorecraft.opening.panels import OPENING_FEWEST_PANELS, Panels, panels
