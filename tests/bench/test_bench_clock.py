@@ -74,14 +74,6 @@ def test_warm_and_wet_dough_allows_less_time():
 @pytest.mark.parametrize(
     ("seconds", "words"),
     [(2, "5 s"), (43, "45 s"), (89, "90 s"), (90, "1½ min"), (106, "2 min"), (301, "5 min")],
-        (2, "5 s"),
-        (43, "45 s"),
-        (89, "90 s"),
-        (90, "1½ min"),
-        (106, "2 min"),
-        (200, "3½ min"),
-        (301, "5 min"),
-    ],
 )
 def test_times_are_told_as_a_baker_reads_them(seconds, words):
     assert told(seconds) == words

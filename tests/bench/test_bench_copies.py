@@ -54,9 +54,10 @@ def test_other_lines_depths_counts_and_parts_are_no_copies():
 
 def test_cuts_that_have_changed_places_are_no_copies():
     line = np.array([[0.0, 25], [0, 75]])
-    cuts = [cut(turned(line, degrees), word) for degrees, word in
-            [(0, "stem"), (20, "vein"), (60, "vein"), (80, "stem")]]  # fmt: skip
-    assert turn(cuts, [0, 1], [2, 3], -60) is None
+    here = [(40, "rib"), (0, "stem"), (20, "vein")]
+    there = [(100, "rib"), (60, "vein"), (80, "stem")]
+    cuts = [cut(turned(line, degrees), word) for degrees, word in (*here, *there)]
+    assert turn(cuts, [0, 1, 2], [3, 4, 5], -60) is None
 
 
 def test_the_turn_is_the_one_that_brings_all_cuts_nearest():
