@@ -265,7 +265,7 @@ def test_a_ring_and_a_line_of_one_statement_are_made_by_themselves():
 
 def test_an_order_as_quick_as_the_file_s_own_is_the_proven_one():
     made = work_of(layout(rays(1)))
-    assert made.proven and made.gap_s == made.saved_s == 0
+    assert made.route.proven and made.gap_s == made.saved_s == 0
 
 
 def test_a_spiral_leaves_the_table_where_it_ends():
