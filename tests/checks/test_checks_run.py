@@ -3,8 +3,7 @@ import pytest
 
 from scorecraft.checks import CHECKS, MOST_FINDINGS, bounded, run
 from scorecraft.checks.finding import SEVERITIES, Finding
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.designing import make
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.places import clock, where
