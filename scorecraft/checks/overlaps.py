@@ -96,7 +96,7 @@ def _samples(length: Floats) -> Ints:
 def _every(length: Floats) -> Ints:
     """Tell which of the points do, every so manieth, so that no wrong stretch can miss them all."""
     least = np.minimum(OVERLAP_MM / np.maximum(length, 1e-9), OVERLAP_SHARE)
-    return np.maximum(1, np.floor(least * _samples(length))).astype(np.intp)
+    return np.floor(least * _samples(length)).astype(np.intp)
 
 
 def _count_up(count: Ints) -> tuple[Ints, Ints]:

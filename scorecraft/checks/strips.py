@@ -178,6 +178,5 @@ def _offers(
     if worst.one != worst.other:
         yield Offer(say.MOVE_FARTHER_APART(by=by), layout, moved)
     depth = float(np.floor(min(s.width_mm for s in found) / STRIP_PER_DEPTH.value * 10) / 10)
-    if depth > 0:
-        told = say.THEM_NO_DEEPER(depth=depth)
-        yield Offer(told, layout, lambda: (no_deeper(layout, touched, depth),))
+    told = say.THEM_NO_DEEPER(depth=depth)
+    yield Offer(told, layout, lambda: (no_deeper(layout, touched, depth),))
