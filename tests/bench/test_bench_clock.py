@@ -53,8 +53,7 @@ def test_a_turn_takes_time_and_none_takes_none():
 def test_aims_spins_and_strings_take_their_time_each():
     assert aim_seconds(3) == 3 * AIM_S.value
     assert spin_seconds(-math.tau) == pytest.approx(360 / SPIN_DEG_PER_S.value)
-    lines = [np.array([[0.0, 0.0], end]) for end in ([0.0, 80.0], [0.0, -80.0], [50.0, 0.0])]
-    assert mark_seconds(layout([], marks=lines)) == 2 * STRING_MARK_S.value
+    assert mark_seconds(2) == 2 * STRING_MARK_S.value
 
 
 def test_warm_and_wet_dough_allows_less_time():
