@@ -133,8 +133,8 @@ MOST_DIGITS = 7
 
 
 def mm_words(value_mm: float) -> str:
-    """Write a length for people: whole mm from 10 on, tenths below."""
-    digits = 0 if abs(value_mm) >= 9.95 else 1
+    """Write a length for people: whole mm from 10 on but for an even half, tenths below."""
+    digits = 0 if abs(value_mm) >= 9.95 and 2 * value_mm % 1 else 1
     return f"{value_mm:.{digits}f} mm".replace(".0 mm", " mm")
 
 

@@ -74,6 +74,7 @@ def test_plain_numbers_read_back_exactly(value):
 def test_numbers_are_told_as_a_baker_says_them():
     assert mm_words(12.34) == "12 mm"
     assert mm_words(9.96) == "10 mm"
+    assert (mm_words(10.5), mm_words(12)) == ("10.5 mm", "12 mm")
     assert mm_words(3.25) == "3.2 mm"
     assert mm_words(3.0) == "3 mm"
     assert [half_up(size) for size in (3.01, 3.5, 3.51)] == [3.5, 3.5, 4.0]

@@ -104,19 +104,23 @@ def _beyond(before: Floats, end: Floats) -> Floats:
 
 def _standing(layout: Layout, deep: Ints, faces: Shapes, level: float) -> Pieces:
     """Measure what pieces stand on at a depth, without the lips of slanted cuts."""
-    base = faces
+    base, cuts = faces, [layout.cuts[i] for i in deep]
     lips = [
-        shapely.LineString(layout.cuts[i].line).buffer(
-            (layout.cuts[i].rises or 1) * level / math.tan(layout.cuts[i].blade_rad),
-            single_sided=True,
+        _open(cut.line).buffer(
+            (cut.rises or 1) * level / math.tan(cut.blade_rad), single_sided=True
         )
-        for i in deep
-        if layout.cuts[i].blade_rad < math.radians(UPRIGHT_DEG.value)
+        for cut in cuts
+        if cut.blade_rad < math.radians(UPRIGHT_DEG.value)
     ]
     if lips:
         base = np.asarray(shapely.difference(faces, shapely.union_all(lips)))
     whole, left = shapely.area(faces), shapely.area(base)
     return Pieces(faces, level, 4 * left / shapely.length(faces), 1 - left / whole)
+
+
+def _open(line: Line) -> shapely.LineString:
+    """Leave the last step of a closed line out: the one-sided buffer of a ring is no band."""
+    return shapely.LineString(line[:-1] if np.array_equal(line[0], line[-1]) else line)
 
 
 def _severity(found: Pieces, k: int) -> Severity | None:

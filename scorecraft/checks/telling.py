@@ -67,7 +67,7 @@ def likewise(count: int, whole: bool = True) -> str:
     return f" ({least}{count - 1} more like it)" if count > 1 else ""
 
 
-NOT_LISTED = Sentence("{more:,} more findings of this kind ({check}) are not listed")
+NOT_LISTED = Sentence("{more:,} more of this kind ({check}), not listed here")
 CROWDED = Sentence("the cuts are too crowded to look at every place for {check}")
 CROWDED_FIX = "use fewer cuts: counts given for this check cover only the places looked at"
 

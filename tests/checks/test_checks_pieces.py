@@ -199,6 +199,13 @@ def test_a_slanted_ring_undercuts_what_its_lip_lies_over(arc, cut, lay, rises):
     assert found.figures["width_mm"] == pytest.approx(40 * 0.49, rel=0.01)
 
 
+def test_a_slanted_ring_whose_lip_lies_outside_loses_nothing(arc, cut, lay):
+    ring = ring_of(arc, cut, 20.0, depth=18, blade=60)
+    whole, lost = (pieces(lay(replace(ring, rises=rises))) for rises in (-1, 1))
+    assert abs(whole[0].figures["undercut_share"]) < 1e-9 and whole[0].severity == "warning"
+    assert lost[0].severity == "stop"
+
+
 def test_a_gap_is_left_in_every_piece(arc, cut, lay):
     rings = [ring_of(arc, cut, 12.0, x, depth=9) for x in (-50, 50)]
     (found,) = pieces(lay(*rings))

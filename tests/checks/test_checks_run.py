@@ -80,7 +80,7 @@ def test_no_check_tells_more_than_can_be_read():
     findings = make(f'title "Many"\nloaf round width 240mm height 90mm\n{lines}').checked
     told = [finding for finding in findings if finding.check == "crossings"]
     assert len(told) == MOST_FINDINGS + 1
-    assert told[-1].message.startswith("385 more findings")
+    assert told[-1].message.startswith("385 more of this kind")
     assert [finding.severity for finding in told[:-1]].count("note") == 0
     few = [Finding("rim", "note", "one", "mend it", None)]
     assert bounded(few) == few
@@ -119,7 +119,7 @@ def test_findings_are_bounded_at_fifty_the_weightiest_first():
     assert bounded(notes) == notes
     told = bounded([*notes, stop, notes[0]])
     assert told[0] is stop and told[1:50] == notes[:49] and len(told) == 51
-    assert told[50].message == "2 more findings of this kind (rim) are not listed"
+    assert told[50].message == "2 more of this kind (rim), not listed here"
     assert told[50].severity == "note"
 
 
