@@ -125,7 +125,7 @@ ASIDE_WARN = Rule(0.3, "of the reach", "cuts this far off the middle are a warni
 
 OPENING = Subject("room and opening")
 SKIN_MM = Rule(
-    6.0,
+    6.3,
     "mm",
     "thickness of the skin that holds the loaf, until your own bakes tell (`tune` fits it): chosen "
     "so that an upright slash of 120 mm opens 11, 20, 30 and 35 mm at depths of 6, 8, 10 and 13 mm",

@@ -16,6 +16,7 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
 from scorecraft.opening.blades import Blades
+from scorecraft.opening.elastic import bulged
 from scorecraft.opening.held import OPENING_PRECISE, Held, held
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.load import Strain
@@ -122,6 +123,7 @@ def depths_for(
     slant: ArrayLike = 0.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
+    curve: float = 0.0,
     deepest_mm: float = math.inf,
 ) -> Wanted:
     """Find depths at which lines open as wide as wished, all together.
@@ -142,7 +144,7 @@ def depths_for(
 
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
-        equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain)
+        equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain, curve)
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
             raise UsageError("too many cuts ask for an opening of their own, with `opens`")
         return _Search(equations, skin_mm, inside, slants, area_mm2, wanted, deepest_mm)
@@ -223,7 +225,8 @@ def _opening(search: _Search, depth: Floats, before: Opening | None = None) -> t
     equations, load = search.equations, search.equations.load
     parts, own = equations.panels, equations.depths(depth)
     around = rest(parts, load, search.area_mm2)
-    matrix = held(equations.elastic, springs(own, search.skin_mm, search.inside), around)
+    sheet = bulged(equations.elastic, equations.bulge(search.skin_mm, search.inside))
+    matrix = held(sheet, springs(own, search.skin_mm, search.inside), around)
     start = None if before is None else before.jumps_mm
     done = settled(matrix, load, start, OPENING_PRECISE if start is None else PRECISE)
     blades = Blades(own, equations.depths(search.slant))

@@ -11,12 +11,13 @@ matrix). Where a core is so unlike the mean that a stump beyond a crossing would
 to 8e-4, the grid carries that difference too, to the first order; a third more time, so only there.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
+from scorecraft.opening.bulge import Bulge
 from scorecraft.opening.far import REACH, Far, Smooth, far
 from scorecraft.opening.kernel import (
     STRENGTH,
@@ -62,12 +63,14 @@ class Elastic:
     far: Far | None
     windows: Ints
     blocks: Floats
+    bulge: Bulge | None = None
 
     @cached_property
     def whole(self) -> Floats:
         """The matrix itself (2M, 2M), written down once when it is asked for."""
         every = np.arange(len(self.panels))
-        whole: Floats = stiffness(self.panels, ends_of(self.panels), every, every, self.stretch)
+        ends = ends_of(self.panels)
+        whole: Floats = stiffness(self.panels, ends, every, every, self.stretch, self.bulge)
         whole.setflags(write=False)
         return whole
 
@@ -94,6 +97,15 @@ def elastic(panels: Panels, stretch: Stretch = UNSTRETCHED) -> Elastic:
     blocks = stiffness(panels, ends, some, some, stretch)
     near, grid = _split(panels, ends, stretch.lean)
     return Elastic(panels, stretch, ends.first, along(panels, every), near, grid, some, blocks)
+
+
+def bulged(flat: Elastic, bulge: Bulge | None) -> Elastic:
+    """Let a sheet that was set up flat bulge; its blocks stay those of the flat one."""
+    if bulge is None:
+        return flat
+    if flat.far is not None:
+        return replace(flat, far=flat.far.plus(bulge), bulge=bulge)
+    return replace(flat, near=flat.near.plus(ends_of(flat.panels).place, bulge), bulge=bulge)
 
 
 def pairs_of(panels: Panels) -> int:

@@ -21,7 +21,7 @@ from scorecraft.arrays import Floats
 
 LAYER = (0.74, 3.19)
 """Opening over T h / E of a long cut down to the inside: the first plus the second over sqrt(m)."""
-FALL = 2.5
+FALL = 2.3
 """Power of the depth with which the hold of the inside falls."""
 
 

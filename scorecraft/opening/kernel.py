@@ -30,6 +30,7 @@ from math import asinh, pi
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
+from scorecraft.opening.bulge import Bulge
 from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch
@@ -151,7 +152,12 @@ def between(
 
 
 def stiffness(
-    panels: Panels, ends: Ends, rows: Ints, columns: Ints, stretch: Stretch = UNSTRETCHED
+    panels: Panels,
+    ends: Ends,
+    rows: Ints,
+    columns: Ints,
+    stretch: Stretch = UNSTRETCHED,
+    bulge: Bulge | None = None,
 ) -> Floats:
     """Force on some panels (..., R) per unit jump of some panels (..., C), in units of E.
 
@@ -162,13 +168,17 @@ def stiffness(
     (near, up), (far, across) = (_between_ends(ends, some) for some in (rows, columns))
     up, across = up[..., :, None], across[..., None, :]
     place, way, core2 = ends.place, ends.way, ends.core2
+    apart = place[near][..., :, None] - place[far][..., None, :]
     parts = between(
-        place[near][..., :, None] - place[far][..., None, :],
+        apart,
         core2[near][..., :, None] + core2[far][..., None, :],
         way[near][..., :, None],
         way[far][..., None, :],
         lean=stretch.lean,
     )
+    if bulge is not None:
+        for part, more in zip(parts, bulge.between(apart), strict=True):
+            part += more
     alike, mirrored = (
         np.take_along_axis(np.diff(np.take_along_axis(np.diff(part, axis=-2), up, -2)), across, -1)
         for part in parts

@@ -1,12 +1,13 @@
 """Pairs of ends that are near to one another: what they do to each other, pair by pair."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Self
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Ints
+from scorecraft.opening.bulge import Bulge
 
 BLOCK = 1 << 14
 """Pairs worked on at a time: a dozen such arrays stay in the cache of one core."""
@@ -37,6 +38,12 @@ class Near:
             np.concatenate([alike, alike[back].conj()])[order],
             np.concatenate([mirrored, mirrored[back]])[order],
         )
+
+    def plus(self, place: Complexes, bulge: Bulge) -> Self:
+        """Add what a bulge adds between ends at places (K,)."""
+        one = np.repeat(np.arange(len(place)), np.diff(self.start))
+        alike, mirrored = bulge.between(place[one] - place[self.other])
+        return replace(self, alike=self.alike + alike, mirrored=self.mirrored + mirrored)
 
     def times(self, jumps: Complexes) -> Complexes:
         """Give the forces (K,) on all ends from the jumps (K,) at near ones."""
