@@ -50,7 +50,7 @@ class Bulge:
         return share
 
     def between(self, apart: Complexes) -> tuple[Complexes, Complexes]:
-        """What it adds to the kernel between ends that are `apart`; see `kernel.between`."""
+        """Tell what it adds to the kernel between ends that are `apart`; see `kernel.between`."""
         away = np.abs(apart)
         alike, mirrored = (np.interp(away, np.arange(len(row)), row) for row in _rows(self))
         turned = np.divide(apart, away, out=np.ones_like(apart), where=away > 0) ** 2

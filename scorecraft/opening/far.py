@@ -80,8 +80,8 @@ class Far:
     """A grid of `shape` with the transforms of the smooth kernel; what ends share with its points.
 
     `waves` are xx, xy and yy, in that order. `point` (K, S) are the points an end takes part in,
-    by `weight` (K, S); points are `step_mm` apart. Where cores are told apart `wider` (K,) is by how much each is wider than
-    the mean one (mm2), and `slopes` is how the waves change with that.
+    by `weight` (K, S); points are `step_mm` apart. Where cores are told apart `wider` (K,) is by
+    how much each is wider than the mean one (mm2), and `slopes` is how the waves change with that.
     """
 
     shape: tuple[int, int]

@@ -62,10 +62,10 @@ def solve(
     mean is then taken over the cuts, weighted by length. `area_mm2` is the area of the sheet
     whose mean growth is given, tied at a round rim if the strain is a `Field`; None is an endless
     sheet under the tension that the strain puts into it uncut. `panel_mm` is the length of the
-    panels. `curve` (per mm) is one over the radius of the dome that the sheet lies on: it bulges out
-    of it where it is cut, if it has an inside; 0 is flat. Raises UsageError for numbers that make no sense and for more panels than fit,
-    ScorecraftError where contact does not settle. The same input always gives the same numbers.
-    Time and memory grow hardly more than the panels.
+    panels. `curve` (per mm) is one over the radius of the dome under the sheet, which bulges out
+    of it where it is cut, if it has an inside; 0 is flat. Raises UsageError for numbers that make
+    no sense and for more panels than fit, ScorecraftError where contact does not settle. The same
+    input always gives the same numbers. Time and memory grow hardly more than the panels.
 
     >>> cut = np.array([[-30.0, 0.0], [30.0, 0.0]])
     >>> through = solve([cut], 12.0, strain=(0.1, 0.1, 0.0))

@@ -64,9 +64,9 @@ def system(
     """Set up the equations of cuts along lines (N, 2).
 
     `held` is about how stiff the springs of each line will be (E per mm), see `panels`; under a
-    `strain` the sheet is stretched already, on a dome of a `curve`. Where there would be more panels than there may be, or
-    too many in one place, they are made longer, and run over crossings. Raises UsageError where not
-    even that does.
+    `strain` the sheet is stretched already, on a dome of a `curve`. Where there would be more
+    panels than there may be, or too many in one place, they are made longer, and run over
+    crossings. Raises UsageError where not even that does.
     """
     parts = panels(lines, panel_mm, held)
     if OPENING_FEWEST_PANELS * len(lines) > OPENING_MOST_PANELS:
