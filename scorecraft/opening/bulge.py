@@ -29,7 +29,7 @@ from scorecraft.opening.stretch import Stretch
 
 LONGEST_MM = 4096
 """Waves are summed up to this length, over distances a mm apart."""
-TURNS = 64
+TURNS = 32
 """Directions of waves, in a quarter of a turn."""
 
 
@@ -62,15 +62,16 @@ def _rows(bulge: Bulge) -> tuple[Floats, Floats]:
     """Tell at every mm what is added to the kernel: alike in all directions, and hanging on them.
 
     Of waves of any direction, the first is the sum; the second follows from it, since the field of
-    a jump bears no force: m = -a + 2 / r^2 times the integral of r a.
+    a jump bears no force: m = -a + 2 / r^2 times the integral of r a. That the sum begins at the
+    longest wave and not at none is made good by its slope there (Euler & Maclaurin).
     """
     wave = 2 * pi / LONGEST_MM * np.arange(1, LONGEST_MM // 2)
     turn = (np.arange(TURNS) + 0.5) * pi / 2 / TURNS
-    lost = bulge.kept(wave[:, None] / np.cos(turn)) - 1
-    sums = np.append(0.0, 2 * pi * lost.mean(axis=1) / wave)
+    lost = (1 - bulge.kept(wave[:, None] / np.cos(turn))).mean(axis=1)
+    sums = np.append(0.0, -2 * pi * lost / wave)
     away = np.arange(LONGEST_MM // 2)
     alike = np.fft.irfft(sums, LONGEST_MM)[: len(away)]
-    alike -= alike[0]
+    alike += lost[0] * (wave[0] * away) ** 2 / 12 - alike[0]
     area = np.cumsum(away * alike) - away * alike / 2
     mirrored = 2 * area / np.maximum(away, 1) ** 2 - alike
     scale = (1 + bulge.stretch.lean) / 2
