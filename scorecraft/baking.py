@@ -1,7 +1,6 @@
 """The rules of thumb of dough, baskets and oven; `practice.table` lists them with all others."""
 
-from dataclasses import dataclass
-
+from scorecraft.frozen import dataclass
 from scorecraft.rules import COMMON, Rule, Subject
 
 DOUGH = Subject("dough")

@@ -5,7 +5,6 @@ Everything above this floor eats a `Layout`; everything below helps to make one.
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
 
@@ -14,6 +13,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import Place
+from scorecraft.frozen import dataclass, field
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.dough import Dough
@@ -165,7 +165,7 @@ class Size:
     dough_g: float | None = None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Layout:
     """A loaf and its cuts: the one form that checks, model, bench and drawings share."""
 

@@ -7,7 +7,6 @@ needs none of them.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -18,6 +17,7 @@ from scorecraft.checks.known import Known
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import ScorecraftError, UsageError
 from scorecraft.expand import expand
+from scorecraft.frozen import dataclass, field, replace
 from scorecraft.groups import Group, groups
 from scorecraft.language.evaluate import evaluate
 from scorecraft.language.fingerprint import fingerprints
@@ -25,7 +25,6 @@ from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern, as_expression
 from scorecraft.limits import MOST_LOAVES
 from scorecraft.loaf.skin import Skin
-from scorecraft.prints import PRINTS
 from scorecraft.shelf import Source, find_source
 from scorecraft.units import Quantity
 
@@ -182,6 +181,8 @@ class Design:
         >>> len(scorecraft.design("leaf-crown").printed("guide", paper="A4").pages)
         3
         """
+        from scorecraft.prints import PRINTS
+
         if name not in PRINTS:
             raise UsageError(f'no print is called "{name}"; there are: {", ".join(PRINTS)}')
         return PRINTS[name].printed(self, form, options)

@@ -2,14 +2,15 @@
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple, Self, TypeVar
+
+from scorecraft.frozen import dataclass
 
 E = TypeVar("E", bound="ScorecraftError")
 STEERING = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]")
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(frozen=True, slots=True)
 class Place:
     """A stretch of a pattern file: line and column count from 1, in characters."""
 
@@ -17,6 +18,10 @@ class Place:
     line: int
     column: int
     length: int = 1
+
+    def __lt__(self, other: "Place") -> bool:
+        mine, theirs = ((each.file, each.line, each.column, each.length) for each in (self, other))
+        return mine < theirs
 
     def __str__(self) -> str:
         return f"{self.file}:{self.line}:{self.column}"

@@ -1,8 +1,7 @@
 """The words of the trade and of scorecraft, for the page's help and `words`."""
 
-from dataclasses import dataclass
-
 from scorecraft.drawing.paper.cautions import FILM
+from scorecraft.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,13 +2,13 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import groupby
 
 import numpy as np
 
 from scorecraft.cuts import Cut, Kind, Layout
 from scorecraft.errors import Place
+from scorecraft.frozen import dataclass
 from scorecraft.language.words import WORDS
 
 

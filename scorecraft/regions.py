@@ -5,7 +5,6 @@ Angles are turntable angles (radians, clockwise from +y). Regions are combined w
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import pi
 
 import numpy as np
@@ -14,6 +13,7 @@ import shapely
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.curves import arc, length
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.areas import on_sheet
 from scorecraft.loaf.dome import Loaf
 

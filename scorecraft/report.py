@@ -112,7 +112,7 @@ def bench_lines(design: Design) -> Iterator[str]:
     turned = degree_words(filed.turned_rad)
     yield f"  the turntable turns {degree_words(planned.turned_rad)} in all"
     yield f"  (in the order of the pattern: {turned}, and {work.saved_s:.0f} s longer)"
-    if work.proven:
+    if work.route.proven:
         yield "  no order is quicker"
     else:
         yield f"  no order can be more than {work.gap_s:.0f} s quicker"

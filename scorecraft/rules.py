@@ -1,6 +1,6 @@
 """What a rule of thumb is: a number, what it says, and where it comes from."""
 
-from dataclasses import dataclass
+from scorecraft.frozen import dataclass
 
 COMMON = "common practice, no source"
 SET = "chosen by us on drawings; not on bakes"

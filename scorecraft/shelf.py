@@ -1,10 +1,10 @@
 """Where patterns come from: a file, the shelf of shipped ones, standard input, or a text."""
 
 import sys
-from dataclasses import dataclass
 from pathlib import Path
 
 from scorecraft.errors import UsageError, nearest
+from scorecraft.frozen import dataclass
 from scorecraft.limits import MOST_BYTES
 from scorecraft.reading import check_size, decoded, read_text
 

@@ -1,7 +1,6 @@
 """The shelf in the order of telling: by the form of the loaf, then by the level of the hand."""
 
-from dataclasses import dataclass
-
+from scorecraft.frozen import dataclass
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Pattern
 from scorecraft.language.words import WORDS

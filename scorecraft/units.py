@@ -6,8 +6,9 @@ angles run counter-clockwise from the x axis. A pattern and a print count turnta
 """
 
 import math
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from scorecraft.frozen import dataclass
 
 
 class Dimension(NamedTuple):

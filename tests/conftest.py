@@ -10,6 +10,7 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # before anything imports nu
 
 import sys
 from collections import Counter
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
@@ -32,9 +33,18 @@ def pytest_addoption(parser):
     parser.addoption("--remake", action="store_true", help="write the gallery anew")
 
 
+def pytest_configure(config):
+    """Let each worker read the tests from another place on: one of them compiles each file."""
+    if hasattr(config, "workerinput") and config.args == ["tests"]:
+        own, count = (config.workerinput[each] for each in ("workerid", "workercount"))
+        parts = sorted(str(each) for each in Path("tests").iterdir() if each.stem != "conftest")
+        turn = int(own.removeprefix("gw")) * len(parts) // count
+        config.args[:] = parts[turn:] + parts[:turn]
+
+
 def pytest_collection_modifyitems(items):
     """Begin with what takes longest; each file stays on one worker (`--dist=loadfile`)."""
-    items.sort(key=lambda item: [not item.nodeid.startswith(each) for each in LONGEST])
+    items.sort(key=lambda item: ([not item.nodeid.startswith(each) for each in LONGEST], item.path))
 
 
 def pytest_terminal_summary(terminalreporter):

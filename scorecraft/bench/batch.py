@@ -1,10 +1,10 @@
 """Many equal loaves scored in a row, board by board from the cold."""
 
-from dataclasses import dataclass
 from math import ceil
 
 from scorecraft.bench.pace import between, pace
 from scorecraft.bench.steps import Work
+from scorecraft.frozen import dataclass
 from scorecraft.practice import COLD_C, NEXT_LOAF_S
 
 Times = tuple[float, float]

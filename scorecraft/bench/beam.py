@@ -41,8 +41,7 @@ def _cheapest(reached: Floats, done: Flags, owner: Ints, keep: int) -> Ints:
     rows, ends = np.divmod(flat, reached.shape[1])
     key = done[rows]
     key[np.arange(len(rows)), owner[ends]] = True
-    marks = np.packbits(key, axis=1)
-    seen = np.column_stack([marks, ends & 255, (ends >> 8) & 255, ends >> 16])
+    seen = np.column_stack([np.packbits(key, axis=1), ends])
     first: dict[bytes, int] = {}
     for number, row in enumerate(seen):
         first.setdefault(row.tobytes(), number)

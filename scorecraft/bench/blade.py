@@ -15,6 +15,9 @@ from scorecraft.practice import (
     UPRIGHT_DEG,
 )
 
+CLOSED_MM = 1e-6
+"""A cut whose ends are nearer is closed."""
+
 
 def upright(blade_rad: float) -> bool:
     """Whether a blade at this angle to the dough goes straight in."""
@@ -48,7 +51,7 @@ def depths(cut: Cut) -> tuple[float, float, float]:
     A deep blade enters with its tip and lifts off again; a light or closed stroke is even, and so
     is one that parts the dough.
     """
-    if cut.kind == "decorative" or cut.severs or np.allclose(cut.line[0], cut.line[-1]):
+    if cut.kind == "decorative" or cut.severs or math.dist(cut.line[0], cut.line[-1]) < CLOSED_MM:
         return (cut.depth_mm, cut.depth_mm, cut.depth_mm)
     shares = START_DEPTH_SHARE.value, 1.0, END_DEPTH_SHARE.value
     first, middle, last = (cut.depth_mm * share for share in shares)

@@ -4,8 +4,6 @@ import numpy as np
 
 from scorecraft.arrays import Flags, Floats
 from scorecraft.baking import USUAL_C, USUAL_WATER
-from scorecraft.bench.strings import strings_of
-from scorecraft.cuts import Layout
 from scorecraft.loaf.dough import Dough
 from scorecraft.practice import (
     AIM_S,
@@ -64,9 +62,9 @@ def turn_seconds(turn_rad: Floats) -> Floats:
     return np.asarray(np.where(turned > STILL_RAD, seconds, 0.0))
 
 
-def mark_seconds(layout: Layout) -> float:
-    """Estimate how long pressing in the string lines takes."""
-    return STRING_MARK_S.value * strings_of(layout.marks.lines).count
+def mark_seconds(strings: int) -> float:
+    """Estimate how long pressing in some string lines takes."""
+    return STRING_MARK_S.value * strings
 
 
 def allowed_seconds(dough: Dough) -> float:

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -10,6 +9,7 @@ from numpy.typing import NDArray
 
 from scorecraft.arrays import Floats, Ints
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 
 Pulled = tuple[int, bool]
 """A cut's index, and whether it is pulled against its drawing."""

@@ -6,9 +6,9 @@ best order is proven; beyond, a beam search and sweeps are tried and a lower bou
 the best the found order can be.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from itertools import pairwise, permutations, product
+from collections.abc import Callable, Sequence
+from functools import cached_property, partial
+from itertools import pairwise, permutations
 
 import numpy as np
 
@@ -18,6 +18,7 @@ from scorecraft.bench.bound import lower_bound
 from scorecraft.bench.settings import Setting
 from scorecraft.bench.steering import crossing, entering
 from scorecraft.bench.subsets import Subsets
+from scorecraft.frozen import dataclass
 
 EXACT_ORDER_SETTINGS = 12
 """Up to so many settings of the table a pass, the best order is proven."""
@@ -28,17 +29,26 @@ MOST_BLOCKS = 4
 """Sweeps figure by figure are tried in every order of so many kinds of figures."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, eq=False)
 class Route:
     """Settings in order, pass by pass: (setting, choice) each; what they cost beyond cutting (s).
 
-    No order can cost less than `bound_s`; the order is the best where `proven`.
+    `least` works out what no order can cost less than (s): as much work as to find the order.
     """
 
     passes: tuple[States, ...]
     cost_s: float
-    bound_s: float
-    proven: bool
+    least: Callable[[], float]
+
+    @cached_property
+    def bound_s(self) -> float:
+        """No order can cost less than so many seconds."""
+        return self.least()
+
+    @property
+    def proven(self) -> bool:
+        """Whether the order is the best there is."""
+        return self.cost_s <= self.bound_s + 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,17 +75,19 @@ def best_route(passes: Sequence[Sequence[Setting]], way: int) -> Route:
     legs = _legs(passes, way)
     if max(leg.count for leg in legs) <= EXACT_ORDER_SETTINGS:
         states, cost = _exact(legs, way)
-        return Route(states, cost, cost, True)
+        return Route(states, cost, lambda: cost)
     states, cost = _cheapest(legs, [_tried(leg, way) for leg in legs], way)
-    bound = _bounded(legs, way, cost)
-    return Route(states, cost, bound, cost <= bound + 1e-9)
+    return Route(states, cost, partial(_bounded, legs, way, cost))
 
 
 def given_route(passes: Sequence[Sequence[Setting]], way: int) -> Route:
-    """Keep the settings in the order they come, and choose their angles as well as can be."""
+    """Keep the settings in the order they come, and choose their angles as well as can be.
+
+    That has no bound: 0.
+    """
     legs = _legs(passes, way)
     states, cost = _cheapest(legs, [[list(range(leg.count))] for leg in legs], way)
-    return Route(states, cost, 0.0, False)
+    return Route(states, cost, float)
 
 
 def _legs(passes: Sequence[Sequence[Setting]], way: int) -> list[_Leg]:
@@ -129,35 +141,49 @@ def _cheapest(
 ) -> tuple[tuple[States, ...], float]:
     """Take the cheapest row of orders, one for each pass."""
     joints = [crossing(a.settings, b.settings, way) for a, b in pairwise(legs)]
-    start = entering(legs[0].settings, 0.0, way)
-    best: tuple[tuple[States, ...], float] = ((), np.inf)
-    for tried in product(*orders):
-        states, cost = _in_order(legs, joints, start, tried)
-        if cost < best[1] - 1e-9:
-            best = (states, cost)
-    return best
+    rows = [_Row((), np.zeros(1), ())]
+    for leg, entry, tried in zip(
+        legs, [entering(legs[0].settings, 0.0, way), *joints], orders, strict=True
+    ):
+        rows = [_led_on(row, leg, entry, order) for row in rows for order in tried]
+    best = rows[0]
+    for row in rows:
+        if row.cost.min() < best.cost.min() - 1e-9:
+            best = row
+    return best.states, float(best.cost.min())
 
 
-def _in_order(
-    legs: Sequence[_Leg], joints: Sequence[Floats], start: Floats, orders: Sequence[Sequence[int]]
-) -> tuple[tuple[States, ...], float]:
-    """Choose the angles of settings in a given order so that they cost least."""
-    cost = start.reshape(-1, legs[0].width)[orders[0][0]]
+@dataclass(frozen=True, eq=False)
+class _Row:
+    """Orders of settings, pass by pass, and what each choice at the end costs at the least (s).
+
+    `parents` tell for each choice which one before it is the cheapest to come from.
+    """
+
+    orders: tuple[Sequence[int], ...]
+    cost: Floats
+    parents: tuple[Ints, ...]
+
+    @property
+    def states(self) -> tuple[States, ...]:
+        """The settings with the choices that cost least."""
+        chosen = [int(np.argmin(self.cost))]
+        for parent in reversed(self.parents[1:]):
+            chosen.append(int(parent[chosen[-1]]))
+        choices = iter(reversed(chosen))
+        return tuple(tuple((k, next(choices)) for k in order) for order in self.orders)
+
+
+def _led_on(row: _Row, leg: _Leg, entry: Floats, order: Sequence[int]) -> _Row:
+    """Lead a row on through a pass in a given order, entered from the last choices at a cost."""
     parents: list[Ints] = []
-    for number, (leg, order) in enumerate(zip(legs, orders, strict=True)):
-        if number:
-            entry = joints[number - 1]
-            entry = entry.reshape(-1, legs[number - 1].width, leg.count, leg.width)
-            cost = _step(cost, entry[orders[number - 1][-1], :, order[0]], parents)
-        between = leg.between.reshape(leg.count, leg.width, leg.count, leg.width)
-        for before, after in pairwise(order):
-            cost = _step(cost, between[before, :, after], parents)
-    chosen = [int(np.argmin(cost))]
-    for parent in reversed(parents):
-        chosen.append(int(parent[chosen[-1]]))
-    choices = iter(reversed(chosen))
-    states = tuple(tuple((k, next(choices)) for k in order) for order in orders)
-    return states, float(cost.min())
+    last = row.orders[-1][-1] if row.orders else 0
+    entry = entry.reshape(-1, len(row.cost), leg.count, leg.width)
+    between = leg.between.reshape(leg.count, leg.width, leg.count, leg.width)
+    cost = _step(row.cost, entry[last, :, order[0]], parents)
+    for before, after in pairwise(order):
+        cost = _step(cost, between[before, :, after], parents)
+    return _Row((*row.orders, order), cost, row.parents + tuple(parents))
 
 
 def _step(cost: Floats, arcs: Floats, parents: list[Ints]) -> Floats:

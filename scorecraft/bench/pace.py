@@ -35,8 +35,7 @@ def paced(work: Work) -> Work:
         runs=runs,
         effort=_effort(work.effort, times),
         in_file_order=_effort(work.in_file_order, times),
-        cost_s=times * work.cost_s,
-        bound_s=times * work.bound_s,
+        times=times,
     )
 
 

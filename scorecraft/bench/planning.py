@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import cast
 
@@ -29,6 +28,7 @@ from scorecraft.bench.strings import strings_of
 from scorecraft.bench.strokes import Strokes, backward, strokes, table_angles
 from scorecraft.cuts import Bench, Cut, Hand, Layout
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass, replace
 from scorecraft.opening.lip import rising_side
 from scorecraft.practice import CHANGE_DEPTH_S, LEAST_TURN_DEG, NEXT_FIGURE_S
 
@@ -57,7 +57,8 @@ def _bench(own: Bench, hand: str | None) -> Bench:
 
 def _planned(layout: Layout, bench: Bench) -> Work:
     """Plan the cuts of a layout for a steady hand."""
-    job = _Job(layout, strokes(layout), Copies(layout), bench)
+    marks = strings_of(layout.marks.lines).count
+    job = _Job(layout, strokes(layout), Copies(layout), bench, marks)
     passes = _stages(layout)
     stages = [stage for stage, _ in passes]
     units = [units_of(layout, job.strokes, cuts, bench.way) for _, cuts in passes]
@@ -72,14 +73,12 @@ def _planned(layout: Layout, bench: Bench) -> Work:
     return Work(
         bench=bench,
         dough=layout.dough,
-        marks=strings_of(layout.marks.lines).count,
+        marks=marks,
         runs=runs(layout, job.copies, best.steps),
         effort=best.effort,
         in_file_order=listed.effort,
         allowed_s=allowed_seconds(layout.dough),
-        cost_s=best.route.cost_s,
-        bound_s=best.route.bound_s,
-        proven=best.route.proven,
+        route=best.route,
     )
 
 
@@ -91,6 +90,7 @@ class _Job:
     strokes: Strokes
     copies: Copies
     bench: Bench
+    marks: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,13 +106,13 @@ def _tried(
     job: _Job, stages: Sequence[Stage], offered: Sequence[Sequence[Setting]], route: Route
 ) -> _Tried:
     steps = _steps(job, _stops(stages, offered, route))
-    return _Tried(route, steps, _effort(job.layout, steps))
+    return _Tried(route, steps, _effort(job, steps))
 
 
 def _empty(layout: Layout, bench: Bench) -> Work:
-    effort = Effort(mark_seconds(layout), 0.0)
     marks, allowed = strings_of(layout.marks.lines).count, allowed_seconds(layout.dough)
-    return Work(bench, layout.dough, marks, (), effort, effort, allowed, 0.0, 0.0, True)
+    effort = Effort(mark_seconds(marks), 0.0)
+    return Work(bench, layout.dough, marks, (), effort, effort, allowed, Route((), 0.0, float))
 
 
 def _stages(layout: Layout) -> list[tuple[Stage, list[int]]]:
@@ -246,9 +246,9 @@ def _alike(cut: Cut) -> tuple[int, str, float]:
     return cut.family, cut.part, 0.0 if cut.severs else cut.depth_mm
 
 
-def _effort(layout: Layout, steps: Sequence[Step]) -> Effort:
+def _effort(job: _Job, steps: Sequence[Step]) -> Effort:
     """Sum up what steps take, with the changes and looks at the card between them."""
-    seconds = mark_seconds(layout) + sum(step.seconds for step in steps)
+    layout, seconds = job.layout, mark_seconds(job.marks) + sum(step.seconds for step in steps)
     for before, after in pairwise(steps):
         ends = [layout.cuts[step.pulls[end].cut] for step, end in ((before, -1), (after, 0))]
         seconds += CHANGE_DEPTH_S.value * changes([(cut.depth_mm, cut.blade_rad) for cut in ends])

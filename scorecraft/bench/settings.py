@@ -6,7 +6,6 @@ number; single strokes and many copies share settings where that takes less care
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -14,6 +13,7 @@ from scorecraft.arrays import Floats
 from scorecraft.bench.splitting import apart, split
 from scorecraft.bench.strokes import Strokes, care, table_angles
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass, replace
 from scorecraft.practice import MOST_COPIES_AIMED, SAME_AIM_DEG, TURN_TABLE_S
 
 

@@ -2,10 +2,11 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
 
+from scorecraft.bench.order import Route
 from scorecraft.cuts import Bench
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.dough import Dough
 
 LEVEL_TILT_DEG = 8.0
@@ -109,9 +110,8 @@ class Work:
     """The order of work at the bench.
 
     `in_file_order` is what the same cuts take figure by figure as the pattern lists them.
-    Beyond cutting itself no order costs less than `bound_s`; this one costs `cost_s`, and is the
-    best where `proven`. The order of the file has no bound: 0. Times are those that are usual
-    for the hand at the bench; `marks` counts the strings.
+    Times are those that are usual for the hand at the bench, who takes `times` as long as the
+    `route` tells; `marks` counts the strings.
     """
 
     bench: Bench
@@ -121,9 +121,8 @@ class Work:
     effort: Effort
     in_file_order: Effort
     allowed_s: float
-    cost_s: float
-    bound_s: float
-    proven: bool
+    route: Route
+    times: float = 1.0
 
     @property
     def steps(self) -> Iterator[Step]:
@@ -143,7 +142,7 @@ class Work:
     @property
     def gap_s(self) -> float:
         """How far from the best the order can be at the most (s)."""
-        return self.cost_s - self.bound_s
+        return self.times * (self.route.cost_s - self.route.bound_s)
 
     @property
     def saved_s(self) -> float:

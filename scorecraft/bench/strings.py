@@ -1,11 +1,11 @@
 """String lines counted as strings: two opposite spokes are one string across the loaf."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.arrays import Line
+from scorecraft.frozen import dataclass
 
 SAME_MM = 0.5
 """Spokes whose ends are so near to being opposite are one string line."""

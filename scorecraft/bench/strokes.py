@@ -5,7 +5,6 @@ cutter, who stands at 6 o'clock, as theta - tau.
 """
 
 import math
-from dataclasses import dataclass, fields
 
 import numpy as np
 import shapely
@@ -13,6 +12,7 @@ import shapely
 from scorecraft.arrays import Flags, Floats, Ints
 from scorecraft.bench.clock import stroke_seconds
 from scorecraft.cuts import Bench, Layout
+from scorecraft.frozen import dataclass, fields
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import DEEP_SIGHT_POWER, EYE_DEG, PULL_COST, SPUN_FROM_DEG
 

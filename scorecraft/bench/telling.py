@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
@@ -13,6 +12,7 @@ from scorecraft.bench.blade import blade_form, upright
 from scorecraft.bench.clock import told_between
 from scorecraft.bench.steps import LEVEL_TILT_DEG, Pull, Run, Step
 from scorecraft.cuts import Cut, Layout
+from scorecraft.frozen import dataclass
 from scorecraft.groups import called, spans
 
 Side = Literal["right", "away", "left", "toward you", ""]

@@ -1,7 +1,6 @@
 """The checks: what is wrong with a layout, how grave it is, and what to do about it."""
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 
 from scorecraft.checks.balance import balance
 from scorecraft.checks.crossings import crossings
@@ -25,6 +24,7 @@ from scorecraft.checks.telling import FIX_LISTED, NOT_LISTED
 from scorecraft.checks.undercut import undercut
 from scorecraft.checks.vessel import vessel
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 
 MOST_FINDINGS = 50
 """One check tells no more than these."""

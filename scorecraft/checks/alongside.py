@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -11,6 +10,7 @@ from scorecraft.arrays import Flags, Floats, Ints
 from scorecraft.checks.linework import STATION_MM, Stations, stations
 from scorecraft.checks.neighbours import by_turns
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.practice import SAME_LINE_MM
 
 STRIP_RUN_MM = 10.0

@@ -6,7 +6,6 @@ the advice is never to move them to the middle.
 """
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,6 +16,7 @@ from scorecraft.checks.cures import has_place
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.linework import STATION_MM, stations
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import clock
 from scorecraft.practice import ASIDE_NOTE, ASIDE_WARN
 

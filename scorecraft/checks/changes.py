@@ -6,7 +6,6 @@ from dataclasses import replace
 
 import numpy as np
 import shapely
-from shapely import ops
 
 from scorecraft import curves
 from scorecraft.arrays import Floats, Line
@@ -217,7 +216,9 @@ def _parted(parts: tuple[Cut, ...], middle: Floats, wide_mm: float) -> tuple[Cut
 
 def _part(line: shapely.LineString, start: float, end: float) -> Line:
     """Give what lies between two places along a line."""
-    part: Line = shapely.get_coordinates(ops.substring(line, start, end))
+    from shapely.ops import substring
+
+    part: Line = shapely.get_coordinates(substring(line, start, end))
     return part
 
 

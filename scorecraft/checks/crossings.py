@@ -6,7 +6,6 @@ so are the lines of one figure that cross at a good angle (a cross, a lattice).
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import partial
 
 import numpy as np
@@ -23,6 +22,7 @@ from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import both, likewise
 from scorecraft.curves import length
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where
 from scorecraft.practice import CLEAR_MM, SHALLOW_MM, SHARP_CROSSING_DEG
 from scorecraft.units import half_up

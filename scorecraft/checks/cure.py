@@ -1,7 +1,8 @@
 """Cures as data: what to change in the cuts, so that a page or a program can do it at a tap."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from scorecraft.frozen import dataclass
 
 Point = tuple[float, float]
 """A place or a way on the dough sheet, mm."""

@@ -1,7 +1,6 @@
 """How much is cut, zone by zone: mm of cut per cm2 of dough, and the crack density."""
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -11,6 +10,7 @@ from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.linework import STATION_MM, stations
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.limits import CROWN_ZONE, RIM_ZONE
 from scorecraft.practice import (
     DEEP_MM,

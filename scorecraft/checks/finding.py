@@ -1,7 +1,6 @@
 """What a check found: how grave it is, where it is, and what to do about it."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from typing import Literal
 
 from scorecraft.arrays import Line
@@ -9,6 +8,7 @@ from scorecraft.checks.changes import applied
 from scorecraft.checks.cure import Change, Cure
 from scorecraft.cuts import Layout
 from scorecraft.errors import Place
+from scorecraft.frozen import dataclass, field
 
 Severity = Literal["stop", "warning", "note"]
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass, field
 from scorecraft.loaf.skin import Skin
 
 if TYPE_CHECKING:

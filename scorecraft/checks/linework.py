@@ -1,19 +1,20 @@
 """The cuts of a layout as line strings, and as stations along them, all in sheet mm."""
 
-from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Ints, Shapes
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.dome import Loaf
 
 STATION_MM = 3.0
-"""How closely cuts are looked at for their neighbours."""
+"""How closely cuts are looked at for their neighbours. One check after the other looks."""
 
 
+@lru_cache(maxsize=4)
 def strings(layout: Layout) -> Shapes:
     """Give every cut as a shapely line string (sheet mm)."""
     if not layout.cuts:
@@ -44,6 +45,7 @@ class Stations:
         return self.loaf.surface(self.loaf.sheet_to_plan(self.point))
 
 
+@lru_cache(maxsize=4)
 def stations(layout: Layout, step_mm: float) -> Stations:
     """Set out stations no more than `step_mm` apart along every cut, two or more on each."""
     lines = strings(layout)

@@ -1,13 +1,12 @@
 """Where cuts meet: the points at which two cuts cross, or one ends on the other."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Shapes
 from scorecraft.checks.neighbours import near_pairs
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.dome import Loaf
 from scorecraft.practice import JOIN_MM
 

@@ -6,7 +6,6 @@ take turns, each with cuts from all over it, until enough has been seen to tell 
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -15,6 +14,7 @@ from scorecraft.arrays import Flags, Ints, Shapes
 from scorecraft.checks.finding import Finding
 from scorecraft.checks.telling import CROWDED, CROWDED_FIX
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 
 MOST_BOXES = 1_000_000
 """The most boxes around cuts that are held together."""

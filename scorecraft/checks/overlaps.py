@@ -1,7 +1,5 @@
 """Cuts drawn twice, and cuts that lie on one another for a part of their way."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
@@ -16,6 +14,7 @@ from scorecraft.checks.neighbours import near_pairs, unseen, within
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where
 from scorecraft.practice import SAME_LINE_MM, STRIP_PER_DEPTH
 from scorecraft.units import half_up
@@ -98,7 +97,7 @@ def _samples(length: Floats) -> Ints:
 def _every(length: Floats) -> Ints:
     """Tell which of the points do, every so manieth, so that no wrong stretch can miss them all."""
     least = np.minimum(OVERLAP_MM / np.maximum(length, 1e-9), OVERLAP_SHARE)
-    return np.maximum(1, np.floor(least * _samples(length))).astype(np.intp)
+    return np.floor(least * _samples(length)).astype(np.intp)
 
 
 def _count_up(count: Ints) -> tuple[Ints, Ints]:

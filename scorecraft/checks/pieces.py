@@ -9,7 +9,6 @@ a lattice and a grid of small squares at everyday depths are sound is common pra
 """
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -21,6 +20,7 @@ from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where
 from scorecraft.practice import (
     DECORATIVE_BLADE_DEG,

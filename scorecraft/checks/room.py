@@ -4,9 +4,7 @@ import numpy as np
 
 from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.cure import Cure
-from scorecraft.checks.easier import easier
 from scorecraft.checks.finding import Finding, Severity
-from scorecraft.checks.room_cures import room_cures
 from scorecraft.checks.telling import either
 from scorecraft.checks.telling_dough import wants_more
 from scorecraft.cuts import Layout
@@ -22,6 +20,9 @@ def room(layout: Layout, found: Room, opening: Opening, skin: Skin) -> list[Find
     """Find that a loaf has too little room, or hardly enough, and how to give it more."""
     if found.verdict == "enough":
         return []
+    from scorecraft.checks.easier import easier
+    from scorecraft.checks.room_cures import room_cures
+
     severity: Severity = "warning" if found.verdict == "will burst" else "note"
     cures = room_cures(layout, found, skin)
     ways = [*easier(layout, skin), *([either(cures)] if cures else [])]

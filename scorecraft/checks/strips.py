@@ -1,7 +1,6 @@
 """Strips of dough between two cuts that are too narrow for how deep the cuts are."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -15,6 +14,7 @@ from scorecraft.checks.neighbours import unseen
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where
 from scorecraft.practice import (
     DEEP_MM,
@@ -179,6 +179,5 @@ def _offers(
     if worst.one != worst.other:
         yield Offer(say.MOVE_FARTHER_APART(by=by), layout, moved)
     depth = float(np.floor(min(s.width_mm for s in found) / STRIP_PER_DEPTH.value * 10) / 10)
-    if depth > 0:
-        told = say.THEM_NO_DEEPER(depth=depth)
-        yield Offer(told, layout, lambda: (no_deeper(layout, touched, depth),))
+    told = say.THEM_NO_DEEPER(depth=depth)
+    yield Offer(told, layout, lambda: (no_deeper(layout, touched, depth),))

@@ -3,6 +3,8 @@
 import io
 import os
 import sys
+from functools import cache
+from importlib import import_module
 from pathlib import Path
 
 import click
@@ -11,22 +13,31 @@ import scorecraft.cli.telling as telling
 from scorecraft import __version__
 from scorecraft.cli.output import say, told
 from scorecraft.errors import ScorecraftError
-from scorecraft.prints import PRINTS
 
 CHANGES = Path(__file__).parents[1] / "CHANGELOG.md"
-SECTIONS = {
-    telling.START: ("page", "list", "new"),
-    telling.WORK: ("check", *PRINTS),
-    telling.BAKED: ("tune",),
-    telling.LOOK_UP: ("words", "rules"),
-}
-"""The commands as a baker meets them: on the way to the first loaf, after it, and to look up."""
-COMMANDS = {
-    name: PRINTS[name].brief if name in PRINTS else telling.BRIEFS[name]
-    for names in SECTIONS.values()
-    for name in names
-}
-"""Every command, with its help: a print in its row, any other in the module of its name."""
+
+
+@cache
+def sections() -> dict[str, dict[str, str]]:
+    """List the commands as a baker meets them: on the way to the first loaf, after it, to look up.
+
+    Each has its help: a print in its row, any other in the module of its name.
+    """
+    from scorecraft.prints import PRINTS
+
+    told = telling.BRIEFS | {name: row.brief for name, row in PRINTS.items()}
+    every = {
+        telling.START: ("page", "list", "new"),
+        telling.WORK: ("check", *PRINTS),
+        telling.BAKED: ("tune",),
+        telling.LOOK_UP: ("words", "rules"),
+    }
+    return {heading: {name: told[name] for name in names} for heading, names in every.items()}
+
+
+def commands() -> dict[str, str]:
+    """List every command with its help, in the order a baker meets them."""
+    return {name: told for each in sections().values() for name, told in each.items()}
 
 
 class Commands(click.Group):
@@ -34,18 +45,15 @@ class Commands(click.Group):
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """List the commands in the order a baker meets them."""
-        return list(COMMANDS)
+        return list(commands())
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         """Load a command's module."""
-        if cmd_name not in COMMANDS:
-            return None
-        if cmd_name in PRINTS:
+        if cmd_name not in telling.BRIEFS:
             from scorecraft.cli.print_commands import print_command
+            from scorecraft.prints import PRINTS
 
-            return print_command(PRINTS[cmd_name])
-        from importlib import import_module
-
+            return print_command(PRINTS[cmd_name]) if cmd_name in PRINTS else None
         command = import_module(f"scorecraft.cli.{cmd_name}_command").command
         assert isinstance(command, click.Command)
         return command
@@ -59,10 +67,10 @@ class Commands(click.Group):
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """Write the list of commands, the way one goes through them, without loading them."""
-        wide = max(map(len, COMMANDS))
-        for heading, names in SECTIONS.items():
+        wide = max(map(len, commands()))
+        for heading, each in sections().items():
             with formatter.section(heading):
-                formatter.write_dl([(f"{name:<{wide}}", COMMANDS[name]) for name in names])
+                formatter.write_dl([(f"{name:<{wide}}", told) for name, told in each.items()])
 
 
 def changes(ctx: click.Context, param: click.Parameter, wanted: bool) -> None:

@@ -1,7 +1,6 @@
 """Options that many commands share."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, fields
 from functools import wraps
 from typing import TYPE_CHECKING, Any
 
@@ -9,6 +8,7 @@ import click
 
 import scorecraft.cli.telling as telling
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass, fields
 
 if TYPE_CHECKING:
     from scorecraft.designing import Design

@@ -11,7 +11,6 @@ import click
 
 import scorecraft.cli.telling as telling
 from scorecraft.errors import PatternError, ScorecraftError, UsageError, shown_plainly
-from scorecraft.writing import write_whole
 
 COLORS = {"stop": "red", "warning": "yellow", "note": "cyan"}
 
@@ -69,6 +68,8 @@ def deliver(target: str, data: bytes, *, quiet: bool) -> None:
         sys.stdout.buffer.write(data)
         sys.stdout.buffer.flush()
         return
+    from scorecraft.writing import write_whole
+
     write_whole(Path(target), data)
     if not quiet:
         say(telling.WROTE.format(target=target), err=True)

@@ -1,7 +1,5 @@
 """The drape of a layout: petals joined at the crown, with the pattern in true length."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
@@ -12,6 +10,7 @@ from scorecraft.drape.darts import MOST_PETALS, dart_directions, widest_petal
 from scorecraft.drape.fitting import check_can_lie, dart_width, misfit
 from scorecraft.drape.petals import Petal
 from scorecraft.drape.rings import Rings
+from scorecraft.frozen import dataclass
 
 DRAPE_FIT_MM = 1.5
 """An edge of a drape, or all around it, may be longer than the dough by this."""

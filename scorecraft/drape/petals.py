@@ -4,13 +4,12 @@ Every point keeps its distance from the crown; around the crown each ring keeps 
 so what the sheet has too much is cut out in darts between the petals.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.curves import length
 from scorecraft.drape.rings import Rings
+from scorecraft.frozen import dataclass
 
 STEP_MM = 1.5
 

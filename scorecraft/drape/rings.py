@@ -1,12 +1,12 @@
 """True lengths around the crown: how wide the dough is at each distance from it."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.pieces import bilinear
 

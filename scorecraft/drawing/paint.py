@@ -1,7 +1,8 @@
 """What areas of a drawing are filled with: a colour, or colours that change on the way."""
 
-from dataclasses import dataclass, replace
 from typing import TypeAlias
+
+from scorecraft.frozen import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)

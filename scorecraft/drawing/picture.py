@@ -5,7 +5,6 @@ radians, clockwise as seen. Colours are `#rrggbb`. What is later in `items` lies
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from typing import Literal, TypeAlias
 
 import numpy as np
@@ -13,6 +12,7 @@ import numpy as np
 from scorecraft.arrays import Line, Pixels
 from scorecraft.drawing.paint import Paint
 from scorecraft.drawing.paint import moved as moved_paint
+from scorecraft.frozen import dataclass, field, replace
 
 BLACK = "#000000"
 WHITE = "#ffffff"

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import io
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING, TypeVar
 
@@ -21,6 +20,7 @@ from scorecraft.drawing.photo import encoded_photo
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Picture, Shape
 from scorecraft.drawing.text import Segment
 from scorecraft.errors import ScorecraftError
+from scorecraft.frozen import dataclass
 
 if TYPE_CHECKING:
     from fpdf.drawing import (

@@ -7,10 +7,11 @@ without a word. So labels are drawn as outlines; what the fonts do not hold is k
 
 import unicodedata
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from scorecraft.frozen import dataclass
 
 if TYPE_CHECKING:
     from fontTools.ttLib.ttGlyphSet import _TTGlyphSet

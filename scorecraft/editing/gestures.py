@@ -1,7 +1,6 @@
 """Gestures of a hand, and the text that each makes: one gesture, one new text."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -22,6 +21,7 @@ from scorecraft.editing.slots import Way
 from scorecraft.editing.turning import between, turned
 from scorecraft.editing.written import Edit, edited, walked
 from scorecraft.expand.traced import Step
+from scorecraft.frozen import dataclass
 
 Point = tuple[float, float]
 

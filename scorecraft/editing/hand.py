@@ -1,7 +1,6 @@
 """The hand: a gesture on the loaf gives a new text, read and laid out before it is handed back."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
@@ -14,6 +13,7 @@ from scorecraft.editing.scene import Scene, scene
 from scorecraft.editing.slots import users
 from scorecraft.editing.written import edited
 from scorecraft.errors import PatternError, ScorecraftError
+from scorecraft.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,6 @@ twice, with the number as it is and a little greater: on what this moves most.
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
@@ -26,6 +25,7 @@ from scorecraft.expand.frame import Frame
 from scorecraft.expand.read import Values, own, read
 from scorecraft.expand.traced import Step
 from scorecraft.expand.walk import Walk
+from scorecraft.frozen import dataclass, replace
 from scorecraft.language.keys import Key, Word
 from scorecraft.language.tree import Argument, Figure, Join, Measure, Points, Region
 from scorecraft.language.words import WORDS

@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import Self
 
 from scorecraft.errors import Place, Problem, ScorecraftError
+from scorecraft.frozen import dataclass, replace
 from scorecraft.language.arguments import LineReader
 from scorecraft.language.tokens import Token, source_lines
 from scorecraft.language.tree import Argument

@@ -7,7 +7,6 @@ scaled it.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -25,6 +24,7 @@ from scorecraft.expand.placing import PLACERS, angle_of
 from scorecraft.expand.read import Values, read
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.traced import Step
+from scorecraft.frozen import dataclass
 from scorecraft.language.tree import Argument, Measure, Statement
 from scorecraft.language.words import WORDS
 from scorecraft.units import UNITS

@@ -1,7 +1,6 @@
 """What a statement tells once it is selected: its handles, what can be done to it, exact values."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,6 +16,7 @@ from scorecraft.editing.turning import turning
 from scorecraft.errors import ScorecraftError
 from scorecraft.expand.frame import Frame
 from scorecraft.expand.traced import Step
+from scorecraft.frozen import dataclass
 from scorecraft.language.keys import Key
 from scorecraft.language.tree import Argument, outside
 from scorecraft.language.words import ATTRIBUTES, WORDS, keys_of

@@ -1,7 +1,6 @@
 """A text with its loaf and cuts: which statement and which copy every cut comes from."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, Unpack
 
@@ -13,6 +12,7 @@ from scorecraft.editing import telling as say
 from scorecraft.editing.written import Written
 from scorecraft.expand.layout import Asked, rule_name
 from scorecraft.expand.traced import Step, Traced, traced
+from scorecraft.frozen import dataclass
 from scorecraft.language.tree import Statement
 from scorecraft.language.words import WORDS
 from scorecraft.loaf.dome import Loaf

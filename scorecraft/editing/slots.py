@@ -6,7 +6,6 @@ A number may be plain, left to its default, the name of a knob or of a `let`, or
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import Literal
 
 from scorecraft.editing import telling as say
@@ -17,6 +16,7 @@ from scorecraft.errors import Place, ScorecraftError, Slip
 from scorecraft.expand.read import default_value
 from scorecraft.expand.scope import Scope
 from scorecraft.expand.traced import Step
+from scorecraft.frozen import dataclass, replace
 from scorecraft.language.evaluate import evaluate
 from scorecraft.language.keys import Key
 from scorecraft.language.kinds import DIMENSIONS, MAIN_UNIT

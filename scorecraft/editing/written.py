@@ -1,13 +1,13 @@
 """A pattern text beside its tree: where statements and values stand, and how text is changed."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from hashlib import sha256
 from typing import NamedTuple
 
 from scorecraft.editing.line import BREAK, MARK
 from scorecraft.errors import Place
+from scorecraft.frozen import dataclass
 from scorecraft.language.parse import parse
 from scorecraft.language.tree import Figure, Pattern, Statement
 

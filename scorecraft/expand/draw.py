@@ -3,7 +3,6 @@
 import importlib
 import math
 from collections.abc import Callable, Container
-from random import Random
 
 from scorecraft.arrays import Line
 from scorecraft.cuts import Kind, Stroke
@@ -53,6 +52,8 @@ def strayed(scope: Scope, count: int) -> Scope:
     """Let the frame wander as a hand does: the same way every time for one seed and count."""
     if scope.wander is None:
         return scope
+    from random import Random
+
     random = Random(f"{scope.wander.seed}:{count}")
     size = 1.0 + scope.wander.size * random.uniform(-1, 1)
     turn = scope.wander.turn_rad * random.uniform(-1, 1)

@@ -1,11 +1,11 @@
 """Frames: where a figure stands on the sheet, which way is forward, and how large it is drawn."""
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.arrays import Floats, Line
+from scorecraft.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,6 @@
 """What a statement can see: its frame, its names, the attributes and the region it inherits."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
 from typing import Any
 
 import shapely
@@ -10,6 +9,7 @@ from scorecraft.cuts import Kind
 from scorecraft.errors import ToldError
 from scorecraft.expand import telling as say
 from scorecraft.expand.frame import Frame
+from scorecraft.frozen import dataclass, field, replace
 from scorecraft.language.words import AT_HAND
 from scorecraft.loaf.dome import Loaf
 from scorecraft.units import LENGTH, NUMBER, Quantity

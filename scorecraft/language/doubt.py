@@ -1,9 +1,9 @@
 """Names that a slip may have kept from being defined: what is said of them is no second error."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from scorecraft.errors import Problem, nearest
+from scorecraft.frozen import dataclass
 from scorecraft.language.tokens import SourceLine
 from scorecraft.language.words import AT_HAND, WORDS, starts_statement
 

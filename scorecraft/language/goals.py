@@ -1,8 +1,8 @@
 """The words of the language by what one wants to do with them."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from scorecraft.frozen import dataclass
 from scorecraft.language.words import WORDS
 
 

@@ -1,9 +1,9 @@
 """What a word of the language is, and the keys it takes."""
 
-from dataclasses import dataclass
 from math import radians
 from typing import Literal
 
+from scorecraft.frozen import dataclass
 from scorecraft.practice import Rule
 
 LARGEST_SIZE_MM = 10_000

@@ -3,10 +3,10 @@
 import re
 import unicodedata
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from typing import Literal
 
 from scorecraft.errors import Place, Problem, lines_of, nearest
+from scorecraft.frozen import dataclass
 from scorecraft.language import slips
 from scorecraft.units import SPELLINGS, TIME, UNITS
 

@@ -4,9 +4,9 @@ Places never count in a comparison: two trees are equal when they say the same.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 
 from scorecraft.errors import Place
+from scorecraft.frozen import dataclass, field
 from scorecraft.language.keys import Word
 from scorecraft.language.words import WORDS, keys_of
 from scorecraft.units import plain

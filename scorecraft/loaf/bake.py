@@ -10,7 +10,6 @@ finite elements of a sheet that slides over the grown dome: tests/published. In 
 sides and ends, the skin evens out in straight sections instead.
 """
 
-from dataclasses import dataclass
 from functools import cached_property
 from math import log
 
@@ -25,6 +24,7 @@ from scorecraft.baking import (
     SKIN_GIVES_WITH_STEAM,
     SPREAD,
 )
+from scorecraft.frozen import dataclass
 from scorecraft.limits import MOST_SPRING
 from scorecraft.loaf import telling as say
 from scorecraft.loaf.dome import Loaf

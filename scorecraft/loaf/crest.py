@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.outline import Outline
 
 TURNS = 720

@@ -7,13 +7,13 @@ the orthographic projection (Snyder, Map Projections, 1987, chapters 25 and 20).
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.limits import (
     LARGEST_LOAF_MM,
     LEAST_HEIGHT_MM,

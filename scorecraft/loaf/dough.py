@@ -1,7 +1,6 @@
 """The dough as it is scored: how far proofed, how wet, how warm, and what that changes."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -19,6 +18,7 @@ from scorecraft.baking import (
     USUAL_C,
     USUAL_WATER,
 )
+from scorecraft.frozen import dataclass
 from scorecraft.limits import MOST_PROOF
 from scorecraft.loaf import telling as say
 from scorecraft.rules import Rule

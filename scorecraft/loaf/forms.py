@@ -5,8 +5,8 @@ the function of the form's name in `loaf/rims`.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from scorecraft.frozen import dataclass
 from scorecraft.loaf import telling as say
 from scorecraft.loaf.tin import PANS
 from scorecraft.practice import COMMON, HEIGHT_PER_WIDTH, SET, Rule

@@ -3,7 +3,6 @@
 import importlib
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -12,6 +11,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass, replace
 from scorecraft.loaf import telling as say
 from scorecraft.loaf.forms import Form
 from scorecraft.units import turntable_degrees

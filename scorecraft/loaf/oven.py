@@ -4,11 +4,11 @@ Common practice, no source; the baker's own recipe comes first.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.baking import LARGEST_POT_MM, OVEN_TIMES, STONE_MM, VESSEL_CLEAR_MM, Timing
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.forms import FORMS

@@ -4,11 +4,10 @@ Along a ray with the rim at R the dome is z = H (1 - t^p)^(1/q) at t R from the 
 length is s = integral of sqrt(R^2 + z'^2) dt. The steep rim is taken out by t = 1 - (1 - u)^q.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.pieces import bilinear
 
 STEPS = 512

@@ -1,11 +1,11 @@
 """Straight sections of a loaf: how long the dough is from side to side, and from end to end."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.dome import Loaf
 
 SECTIONS = 41

@@ -1,7 +1,5 @@
 """From grams of dough to the size of the loaf, with the arithmetic told line by line."""
 
-from dataclasses import dataclass, replace
-
 from scorecraft.baking import (
     DOUGH_DENSITY,
     HIGHEST_STAND,
@@ -9,6 +7,7 @@ from scorecraft.baking import (
     LOWEST_STAND,
     SPREADS_FROM_BASKET,
 )
+from scorecraft.frozen import dataclass, replace
 from scorecraft.limits import LEAST_DOUGH_G, MOST_DOUGH_G
 from scorecraft.loaf import telling as say
 from scorecraft.loaf.baskets import takes, too_much

@@ -1,7 +1,6 @@
 """The skin of the loaf, as far as bakes can teach it."""
 
-from dataclasses import dataclass
-
+from scorecraft.frozen import dataclass
 from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM, SKIN_OFF
 
 

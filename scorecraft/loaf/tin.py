@@ -1,7 +1,6 @@
 """Tins: what holds the sides of a pan loaf, and the sizes they are sold in."""
 
-from dataclasses import dataclass
-
+from scorecraft.frozen import dataclass
 from scorecraft.practice import TIN_CROWN
 
 

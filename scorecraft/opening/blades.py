@@ -1,10 +1,9 @@
 """What blades have made of panels: how deep each is, how slanted, and the mouth that shows."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.opening import lip
 from scorecraft.opening.ligament import ligament, mouth
 

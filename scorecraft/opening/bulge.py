@@ -14,17 +14,16 @@ So the Airy function of the cuts, hence every tension they take, is that of the 
 
 E' what a skin that is stretched already puts up along one way when it may give across it, and t
 its tension per width after the stretch (`stretch`; derived here, exact for small openings). Nothing
-is fitted. On short waves, or as R goes to infinity, nothing is left of it. Without an inside
-nothing would hold the skin but itself: that case stands for a skin on a former, which keeps flat.
+is fitted. On short waves, or as R goes to infinity, nothing is left of it.
 """
 
-from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats
+from scorecraft.frozen import dataclass
 from scorecraft.opening.stretch import Stretch
 
 LONGEST_MM = 4096
@@ -34,32 +33,39 @@ TURNS = 32
 
 
 @dataclass(frozen=True, slots=True)
-class Bulge:
-    """A skin on an inside, its modulus over the skin's, on a dome curved so much (per mm)."""
+class Bed:
+    """What a skin lies on: an inside, its modulus over the skin's, on a dome curved so (per mm).
 
-    curve: float
-    skin_mm: float
-    inside: float
-    stretch: Stretch
+    Without an inside, which alone would not hold it, the skin is taken to lie on a flat former.
+    """
 
-    def kept(self, wave: Floats) -> Floats:
+    curve: float = 0.0
+    skin_mm: float = 1.0
+    inside: float = 0.0
+
+    def kept(self, wave: Floats, stretch: Stretch) -> Floats:
         """Share of what a flat sheet puts up against cuts at wave numbers (any shape), per mm."""
-        h, tension = self.skin_mm, max(1 - self.stretch.softer, 0.0) / 3
+        h, tension = self.skin_mm, max(1 - stretch.softer, 0.0) / 3
         held = h**3 * wave**4 / 9 + 2 * self.inside * wave / 3 + h * tension * wave**2
-        share: Floats = held / (held + h * self.stretch.pull * self.curve**2)
+        share: Floats = held / (held + h * stretch.pull * self.curve**2)
         return share
 
-    def between(self, apart: Complexes) -> tuple[Complexes, Complexes]:
+    def between(self, apart: Complexes, stretch: Stretch) -> tuple[Complexes, Complexes]:
         """Tell what it adds to the kernel between ends that are `apart`; see `kernel.between`."""
+        if not (self.curve and self.inside):
+            return np.zeros_like(apart), np.zeros_like(apart)
         away = np.abs(apart)
-        alike, mirrored = (np.interp(away, np.arange(len(row)), row) for row in _rows(self))
+        alike, mirrored = (np.interp(away, *row) for row in _rows(self, stretch))
         turned = np.divide(apart, away, out=np.ones_like(apart), where=away > 0) ** 2
         return np.asarray(alike + 0j), np.asarray(mirrored * turned)
 
 
+FLAT = Bed()
+
+
 @lru_cache(maxsize=16)
-def _rows(bulge: Bulge) -> tuple[Floats, Floats]:
-    """Tell at every mm what is added to the kernel: alike in all directions, and hanging on them.
+def _rows(bed: Bed, stretch: Stretch) -> tuple[tuple[Floats, Floats], tuple[Floats, Floats]]:
+    """Tabulate what is added to the kernel: alike in all directions, and hanging on them.
 
     Of waves of any direction, the first is the sum; the second follows from it, since the field of
     a jump bears no force: m = -a + 2 / r^2 times the integral of r a. That the sum begins at the
@@ -67,12 +73,11 @@ def _rows(bulge: Bulge) -> tuple[Floats, Floats]:
     """
     wave = 2 * pi / LONGEST_MM * np.arange(1, LONGEST_MM // 2)
     turn = (np.arange(TURNS) + 0.5) * pi / 2 / TURNS
-    lost = (1 - bulge.kept(wave[:, None] / np.cos(turn))).mean(axis=1)
-    sums = np.append(0.0, -2 * pi * lost / wave)
-    away = np.arange(LONGEST_MM // 2)
-    alike = np.fft.irfft(sums, LONGEST_MM)[: len(away)]
+    lost = (1 - bed.kept(wave[:, None] / np.cos(turn), stretch)).mean(axis=1)
+    away = np.arange(LONGEST_MM // 2, dtype=np.float64)
+    alike = np.fft.irfft(np.append(0.0, -2 * pi * lost / wave), LONGEST_MM)[: len(away)]
     alike += lost[0] * (wave[0] * away) ** 2 / 12 - alike[0]
     area = np.cumsum(away * alike) - away * alike / 2
     mirrored = 2 * area / np.maximum(away, 1) ** 2 - alike
-    scale = (1 + bulge.stretch.lean) / 2
-    return scale * alike, scale * mirrored
+    scale = (1 + stretch.lean) / 2
+    return (away, scale * alike), (away, scale * mirrored)

@@ -8,12 +8,11 @@ have been, one panel at a time is changed, the last in number first, which alway
 Linear Algebra Appl. 7 (1974) 65-108; recalled).
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from scorecraft.arrays import Floats, Ints
 from scorecraft.errors import ScorecraftError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.held import OPENING_PRECISE, Held, reached
 
 OPENING_MOST_ROUNDS = 60

@@ -7,16 +7,17 @@ shorter ones too, and worked out anew where that does not do.
 """
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.blades import Blades
-from scorecraft.opening.elastic import bulged
+from scorecraft.opening.bulge import FLAT, Bed
 from scorecraft.opening.held import OPENING_PRECISE, Held, held
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.load import Strain
@@ -35,8 +36,8 @@ PRECISE = 1e-4
 """Jumps are as good as this on the way, see `Held.solve`."""
 OPENING_WISH_MOST = 2e6
 """With more panels times wishes than this no depths are sought."""
-OPENING_WISH_WORK = 40.0
-"""The work of a search for depths, in solves of 1000 panels: some 1.5 s on one core."""
+OPENING_WISH_WORK = 30.0
+"""The work of a search for depths, in solves of 1000 panels: about a second on one core."""
 OPENING_SHALLOWEST_MM = 0.1
 """No wish makes a cut shallower than this."""
 FIRST_TRY = 1 / 3
@@ -61,7 +62,7 @@ NUDGE = 1e-4
 """Share of the skin over which the change of the springs with depth is taken."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Wanted:
     """Depths that meet wishes, per line: depth and widest mouth reached (mm), and what is possible.
 
@@ -69,14 +70,20 @@ class Wanted:
     wished stays at `OPENING_SHALLOWEST_MM` and counts as reachable. `most_mm` is how far the line
     opens when all lines with a wish are as deep as helps, or what it reached if that is more.
     Lines without a wish keep their depth. Where `settled` is False the work allowed was done before
-    all wishes were met: these are the depths that came nearest.
+    all wishes were met: these are the depths that came nearest. `deepest` opens all lines as deep
+    as helps (mm), which takes as long as many rounds of the search.
     """
 
     depth_mm: Floats
     reached_mm: Floats
     reachable: Flags
-    most_mm: Floats
+    deepest: Callable[[], Floats]
     settled: bool = True
+
+    @cached_property
+    def most_mm(self) -> Floats:
+        """How far each line opens at the most (mm), worked out when asked for."""
+        return np.maximum(self.reached_mm, self.deepest())
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -123,7 +130,7 @@ def depths_for(
     slant: ArrayLike = 0.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
-    curve: float = 0.0,
+    bed: Bed = FLAT,
     deepest_mm: float = math.inf,
 ) -> Wanted:
     """Find depths at which lines open as wide as wished, all together.
@@ -144,20 +151,23 @@ def depths_for(
 
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
-        equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain, curve)
+        equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain, bed)
         if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
             raise UsageError("too many cuts ask for an opening of their own, with `opens`")
         return _Search(equations, skin_mm, inside, slants, area_mm2, wanted, deepest_mm)
 
-    most = _opening(search_near(depth, panel_mm), depth)[0].widest_mm
+    def most() -> Floats:
+        return _opening(search_near(depth, panel_mm), depth)[0].widest_mm
+
     if fixed.all():
-        return Wanted(depth, most, np.ones(len(lines), dtype=bool), most)
+        return Wanted(depth, most(), np.ones(len(lines), dtype=bool), most)
     start = np.minimum(depth, np.where(fixed, depth, FIRST_TRY * skin_mm))
-    work = OPENING_WISH_WORK / 2
+    work = OPENING_WISH_WORK / 3
     coarse = search_near(start, COARSER * panel_mm)
     first, slopes = _searched(coarse, start, most, work, COARSE_ERROR)
     fine = search_near(first.depth_mm, panel_mm)
-    return _searched(fine, first.depth_mm, most, work, OPENING_WISH_ERROR, slopes)[0]
+    known = slopes if first.settled else None
+    return _searched(fine, first.depth_mm, most, 2 * work, OPENING_WISH_ERROR, known)[0]
 
 
 def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
@@ -173,7 +183,7 @@ def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:
 def _searched(
     search: _Search,
     depth: Floats,
-    most: Floats,
+    most: Callable[[], Floats],
     work: float,
     error: float,
     slopes: Floats | None = None,
@@ -194,7 +204,7 @@ def _searched(
         if _settled(depth[wishes], search.deepest_mm, missing, error):
             reachable = np.ones(len(depth), dtype=bool)
             reachable[wishes] = missing <= error
-            return Wanted(depth, reached, reachable, np.maximum(reached, most)), slopes
+            return Wanted(depth, reached, reachable, most), slopes
         tried.append((float(np.abs(missing).sum()), depth.copy(), reached))
         change = before - missing
         if slopes is None or (_stuck(tried) and _astray(slopes @ step, change)):
@@ -210,7 +220,7 @@ def _searched(
         depth[wishes] = new
     _, depth, reached = min(tried, key=lambda each: each[0])
     met = np.ones(len(depth), dtype=bool)
-    return Wanted(depth, reached, met, np.maximum(reached, most), settled=False), slopes
+    return Wanted(depth, reached, met, most, settled=False), slopes
 
 
 def _settled(depth: Floats, deepest: float, missing: Floats, error: float) -> bool:
@@ -225,8 +235,7 @@ def _opening(search: _Search, depth: Floats, before: Opening | None = None) -> t
     equations, load = search.equations, search.equations.load
     parts, own = equations.panels, equations.depths(depth)
     around = rest(parts, load, search.area_mm2)
-    sheet = bulged(equations.elastic, equations.bulge(search.skin_mm, search.inside))
-    matrix = held(sheet, springs(own, search.skin_mm, search.inside), around)
+    matrix = held(equations.elastic, springs(own, search.skin_mm, search.inside), around)
     start = None if before is None else before.jumps_mm
     done = settled(matrix, load, start, OPENING_PRECISE if start is None else PRECISE)
     blades = Blades(own, equations.depths(search.slant))

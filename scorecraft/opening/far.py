@@ -8,17 +8,16 @@ transform there and one back (Hockney & Eastwood, Computer Simulation Using Part
 and 8; recalled. Splines: Unser, IEEE Signal Proc. Mag. 16 (1999) 22-38; recalled).
 """
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
-from functools import partial, reduce
+from functools import reduce
 from itertools import count
-from typing import Self
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
-from scorecraft.opening.bulge import Bulge
-from scorecraft.opening.kernel import Ends, between
+from scorecraft.frozen import dataclass
+from scorecraft.opening.bulge import FLAT, Bed
+from scorecraft.opening.kernel import UNSTRETCHED, Ends, between
+from scorecraft.opening.stretch import Stretch
 
 REACH = 7.0
 """The kernel is smoothed within so many steps of the grid."""
@@ -28,8 +27,6 @@ SPLINE = 6
 """Points of the grid, each way, that an end takes part in: one more than the splines' degree."""
 MARGIN = 12
 """Points left free, so that the grid's far end, where the transform wraps around, is not felt."""
-Kernel = Callable[[Complexes], tuple[Complexes, Complexes]]
-"""What ends so far `apart` (any shape) do to one another, as `kernel.between` tells it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,22 +77,16 @@ class Far:
     """A grid of `shape` with the transforms of the smooth kernel; what ends share with its points.
 
     `waves` are xx, xy and yy, in that order. `point` (K, S) are the points an end takes part in,
-    by `weight` (K, S); points are `step_mm` apart. Where cores are told apart `wider` (K,) is by
-    how much each is wider than the mean one (mm2), and `slopes` is how the waves change with that.
+    by `weight` (K, S). Where cores are told apart `wider` (K,) is by how much each is wider than
+    the mean one (mm2), and `slopes` is how the waves change with that.
     """
 
     shape: tuple[int, int]
-    step_mm: float
     waves: Floats
     point: Ints
     weight: Floats
     wider: Floats | None = None
     slopes: Floats | None = None
-
-    def plus(self, bulge: Bulge) -> Self:
-        """Add what a bulge adds, which is smooth everywhere."""
-        more = _waves(self.shape, self.step_mm, bulge.between)
-        return replace(self, waves=self.waves + more)
 
     def times(self, jumps: Complexes) -> Complexes:
         """Give the forces (K,) on all ends from the jumps (K,) at all of them."""
@@ -131,33 +122,37 @@ def _acted(waves: Floats, sent: Complexes) -> Complexes:
     return np.stack([xx * x + xy * y, xy * x + yy * y])
 
 
-def far(ends: Ends, smooth: Smooth, step_mm: float, wider: Floats | None = None) -> Far:
+def far(
+    ends: Ends,
+    smooth: Smooth,
+    step_mm: float,
+    wider: Floats | None = None,
+    bed: Bed = FLAT,
+    stretch: Stretch = UNSTRETCHED,
+) -> Far:
     """Lay a grid over the ends; what their cores are `wider` (K,) counts to the first order."""
     share = (ends.at - ends.at.min(axis=0)) / step_mm
     corner = np.floor(share).astype(np.int64)
     wide, high = (_handy(2 * int(last) + SPLINE + MARGIN) for last in corner.max(axis=0) + SPLINE)
+    steps = [step_mm * size * np.fft.fftfreq(size) for size in (wide, high)]
+    apart = np.add.outer(steps[0], 1j * steps[1])
+    sharpened = np.outer(_sharpening(wide), _sharpening(high)[: high // 2 + 1])
     slopes = None
     if wider is not None:
-        more, less = (
-            _waves((wide, high), step_mm, partial(smooth.between, wider=core2))
-            for core2 in (smooth.core2, -smooth.core2)
-        )
-        slopes = (more - less) / (2 * smooth.core2)
-    waves = _waves((wide, high), step_mm, smooth.between)
+        more, less = (_waves(*smooth.between(apart, c)) for c in (smooth.core2, -smooth.core2))
+        slopes = sharpened * (more - less) / (2 * smooth.core2)
+    waves = sharpened * _waves(*map(np.add, smooth.between(apart), bed.between(apart, stretch)))
     x, y = np.moveaxis(spline(share - corner), 1, 0)
     nodes = np.arange(SPLINE)
     point = (corner[:, :1] + nodes)[:, :, None] * high + (corner[:, 1:] + nodes)[:, None, :]
     weight = (x[:, :, None] * y[:, None, :]).reshape(len(x), -1)
-    return Far((wide, high), step_mm, waves, point.reshape(len(x), -1), weight, wider, slopes)
+    return Far((wide, high), waves, point.reshape(len(x), -1), weight, wider, slopes)
 
 
-def _waves(shape: tuple[int, int], step_mm: float, between: Kernel) -> Floats:
-    """Transform a kernel on the grid to its xx, xy and yy, sharpened for the splines."""
-    x, y = (step_mm * size * np.fft.fftfreq(size) for size in shape)
-    alike, mirrored = between(np.add.outer(x, 1j * y))
-    sharpened = np.outer(_sharpening(shape[0]), _sharpening(shape[1])[: shape[1] // 2 + 1])
+def _waves(alike: Complexes, mirrored: Complexes) -> Floats:
+    """Transform a kernel on the grid, as `kernel.between` tells it, to its xx, xy and yy."""
     kernel = alike.real + mirrored.real, mirrored.imag, alike.real - mirrored.real
-    return np.asarray(sharpened * np.fft.rfft2(np.stack(kernel)).real)
+    return np.asarray(np.fft.rfft2(np.stack(kernel)).real)
 
 
 def spline(share: Floats) -> Floats:

@@ -9,13 +9,13 @@ down, while it is small enough.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import repeat
 
 import numpy as np
 
 from scorecraft.arrays import Flags, Floats, Ints
 from scorecraft.errors import ScorecraftError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.elastic import Elastic
 from scorecraft.opening.ligament import Springs
 

@@ -24,13 +24,13 @@ On a sheet that is stretched already, D is times its `strength` and r r / r^2 ti
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from math import asinh, pi
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
-from scorecraft.opening.bulge import Bulge
+from scorecraft.frozen import dataclass
+from scorecraft.opening.bulge import FLAT, Bed
 from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch
@@ -87,7 +87,7 @@ def ends_of(panels: Panels) -> Ends:
     first = np.arange(len(panels)) + np.cumsum(broken) - 1
     at = np.empty((int(first[-1]) + 2, 2))
     at[first], at[first + 1] = panels.start, panels.end
-    _, place = np.unique(at, axis=0, return_inverse=True)
+    _, place = np.unique(at.view(np.complex128)[:, 0], return_inverse=True)
     x, y = panels.tangent.T
     own = np.column_stack([np.ones(len(x)), panels.length, x * x - y * y, 2 * x * y])
     total = np.zeros((int(place.max()) + 1, 4))
@@ -157,7 +157,7 @@ def stiffness(
     rows: Ints,
     columns: Ints,
     stretch: Stretch = UNSTRETCHED,
-    bulge: Bulge | None = None,
+    bed: Bed = FLAT,
 ) -> Floats:
     """Force on some panels (..., R) per unit jump of some panels (..., C), in units of E.
 
@@ -176,12 +176,9 @@ def stiffness(
         way[far][..., None, :],
         lean=stretch.lean,
     )
-    if bulge is not None:
-        for part, more in zip(parts, bulge.between(apart), strict=True):
-            part += more
     alike, mirrored = (
         np.take_along_axis(np.diff(np.take_along_axis(np.diff(part, axis=-2), up, -2)), across, -1)
-        for part in parts
+        for part in map(np.add, parts, bed.between(apart, stretch))
     )
     own, other = (along(panels, some) for some in (rows, columns))
     own = STRENGTH / 2 * stretch.strength * own[..., :, None].conj()

@@ -7,7 +7,6 @@ a hundred times stiffer at d/h = 0.3. All stresses are in units of E; E' is E, t
 sheet in plane stress, in the springs and in the mouth alike.
 """
 
-from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
 
@@ -15,6 +14,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.opening.hold import hold
 
 OPENING_DEEPEST_LIGAMENT = 0.98

@@ -7,12 +7,12 @@ stretched finitely; what the cuts add to that is small beside it (`stretch`).
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch
 from scorecraft.opening.stretch import tension as stretched_tension

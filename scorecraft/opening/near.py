@@ -1,13 +1,12 @@
 """Pairs of ends that are near to one another: what they do to each other, pair by pair."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from typing import Self
 
 import numpy as np
 
 from scorecraft.arrays import Complexes, Ints
-from scorecraft.opening.bulge import Bulge
+from scorecraft.frozen import dataclass
 
 BLOCK = 1 << 14
 """Pairs worked on at a time: a dozen such arrays stay in the cache of one core."""
@@ -31,19 +30,14 @@ class Near:
         """Make it of pairs (P,), each once: what `other` does to `one` tells the way back too."""
         back = np.flatnonzero(one != other)
         acted = np.concatenate([one, other[back]])
-        order = np.argsort(acted, kind="stable")
-        return cls(
-            np.searchsorted(acted[order], np.arange(one.max() + 2)),
-            np.concatenate([other, one[back]])[order],
-            np.concatenate([alike, alike[back].conj()])[order],
-            np.concatenate([mirrored, mirrored[back]])[order],
-        )
-
-    def plus(self, place: Complexes, bulge: Bulge) -> Self:
-        """Add what a bulge adds between ends at places (K,)."""
-        one = np.repeat(np.arange(len(place)), np.diff(self.start))
-        alike, mirrored = bulge.between(place[one] - place[self.other])
-        return replace(self, alike=self.alike + alike, mirrored=self.mirrored + mirrored)
+        count = np.bincount(acted)
+        short = np.min_scalar_type(len(count))  # numbers of few bits are sorted in no time
+        order = np.argsort(acted.astype(short), kind="stable")
+        pair = np.concatenate([np.arange(len(one)), back])[order]
+        both = alike[pair]
+        np.conjugate(both, out=both, where=order >= len(one))
+        acting = np.concatenate([other, one[back]])[order]
+        return cls(np.append(0, np.cumsum(count)), acting, both, mirrored[pair])
 
     def times(self, jumps: Complexes) -> Complexes:
         """Give the forces (K,) on all ends from the jumps (K,) at near ones."""

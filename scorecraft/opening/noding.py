@@ -6,7 +6,7 @@ that meet and sharp corners all become nodes; an end that meets nothing is a fre
 
 from bisect import bisect
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 from math import inf, radians
 
@@ -14,6 +14,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
+from scorecraft.frozen import dataclass, replace
 
 OPENING_JOIN = 0.05
 """Cuts that come closer than this to one another are taken to meet; in panels."""
@@ -65,14 +66,22 @@ def along_line(line: Line) -> Floats:
     return along
 
 
-def noded(lines: Sequence[Line], panel_mm: float, apart_mm: float = 0.0) -> list[Noded]:
+def noded(lines: Sequence[Line], panel_mm: float, apart_mm: float = 0.0) -> tuple[Noded, ...]:
     """Find the nodes of every line (N, 2): crossings, T-junctions, ends that meet, and corners.
 
     What comes closer than `OPENING_JOIN` of a panel is taken to touch: no blade leaves so thin a
     bridge, and no panel of that size could see it. Corners that follow one another closer than
     half a panel are cut off, as a smooth bend would be. Nodes less than `apart_mm` apart are passed
-    over.
+    over. The last answer is kept: panels are mostly made of the size that nodes were counted at.
     """
+    told = tuple(np.asarray(line, dtype=np.float64).tobytes() for line in lines)
+    return _noded(told, panel_mm, apart_mm)
+
+
+@lru_cache(maxsize=1)
+def _noded(told: tuple[bytes, ...], panel_mm: float, apart_mm: float) -> tuple[Noded, ...]:
+    """Find the nodes of lines told as bytes."""
+    lines = [np.frombuffer(line).reshape(-1, 2) for line in told]
     touch = OPENING_JOIN * panel_mm
     parts = _segments(lines)
     lengths = parts.length_of
@@ -88,7 +97,7 @@ def noded(lines: Sequence[Line], panel_mm: float, apart_mm: float = 0.0) -> list
     ]
     for line, corners in _corners(parts):
         met[line] = _cornered(met[line], corners, panel_mm / 2)
-    return met
+    return tuple(met)
 
 
 def _one(hits: list[float], length: float, closed: bool, touch: float, apart_mm: float) -> Noded:

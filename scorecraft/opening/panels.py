@@ -1,9 +1,7 @@
 """Cuts as straight panels, the elements of the displacement discontinuity method."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import ceil
 
 import numpy as np
 import shapely
@@ -11,6 +9,7 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass, replace
 from scorecraft.opening.noding import ALIKE, OPENING_JOIN, Noded, along_line, noded
 
 OPENING_LEAST_PANELS = 6.0
@@ -122,11 +121,11 @@ def panels(
     nodes = noded(lines, panel_mm, panel_mm if passing else 0.0)
     own = own_panel(np.array([node.along_mm[-1] for node in nodes]), panel_mm)
     inset = tip_inset(np.asarray(held, dtype=np.float64) * own)
-    each = zip(lines, nodes, own.tolist(), inset.tolist(), strict=True)
-    pieces = [_resampled(*one) for one in each]
-    start, end = (np.concatenate([piece[k] for piece in pieces]) for k in (0, 1))
-    along = np.concatenate([piece[2] for piece in pieces])
-    owner = np.repeat(np.arange(len(lines)), [len(piece[2]) for piece in pieces])
+    places, piece, owner = _steps(nodes, own, inset)
+    corner = _placed(lines, owner, places)
+    within = piece[1:] == piece[:-1]
+    start, end, owner = corner[:-1][within], corner[1:][within], owner[1:][within]
+    along = ((places[:-1] + places[1:]) / 2)[within]
     start, end, kept = _met(start, end, owner, panel_mm)
     start, end, along, owner = start[kept], end[kept], along[kept], owner[kept]
     twin = _twins(start, end, panel_mm)
@@ -156,25 +155,19 @@ def checked(line: Line, number: int) -> Line:
     return points
 
 
-def _resampled(line: Line, node: Noded, own: float, inset: float) -> tuple[Floats, Floats, Floats]:
-    """Panels (mm) of one line: starts, ends, and distances of the midpoints along it."""
-    last = len(node.along_mm) - 2
-    steps = [
-        _steps(
-            low,
-            high,
-            own,
-            inset * (node.free_start and k == 0),
-            inset * (node.free_end and k == last),
-        )
-        for k, (low, high) in enumerate(pairwise(node.along_mm.tolist()))
-    ]
-    step = np.concatenate(steps)
-    places = along_line(line)
-    corner = np.column_stack([np.interp(step, places, line[:, k]) for k in (0, 1)])
-    within = np.ones(len(step) - 1, dtype=bool)
-    within[np.cumsum([len(each) for each in steps[:-1]], dtype=np.int64) - 1] = False
-    return corner[:-1][within], corner[1:][within], ((step[:-1] + step[1:]) / 2)[within]
+def _placed(lines: Sequence[Line], owner: Ints, along: Floats) -> Floats:
+    """Find the places (K, 2) at distances (K,) along the lines of numbers (K,), mm."""
+    count = np.array([len(line) for line in lines])
+    last = np.cumsum(count) - 1
+    points, known = np.concatenate(lines), np.concatenate([along_line(line) for line in lines])
+    base = np.append(0.0, np.cumsum(known[last] + 1.0))  # one line after the other
+    number = np.repeat(np.arange(len(lines)), count)
+    at = np.searchsorted(base[number] + known, base[owner] + along, "right") - 1
+    after = np.minimum(at + 1, last[owner])
+    run = np.where(after > at, known[after] - known[at], 1.0)
+    slope = (points[after] - points[at]) / run[:, None]
+    placed: Floats = points[at] + slope * (along - known[at])[:, None]
+    return placed
 
 
 def own_panel(length_mm: Floats, panel_mm: float) -> Floats:
@@ -197,14 +190,28 @@ def tip_inset(held: Floats) -> Floats:
     return inset
 
 
-def _steps(low: float, high: float, panel_mm: float, inset_low: float, inset_high: float) -> Floats:
-    """Place the ends of equal panels between two nodes (mm), free tips drawn in by their share."""
-    count = max(1, ceil((high - low) / panel_mm - 1e-6))
-    panel = (high - low) / (count + inset_low + inset_high)
-    steps: Floats = low + panel * (np.arange(count + 1.0) + inset_low)
-    if not inset_high:
-        steps[-1] = high  # the very number that the next piece starts from
-    return steps
+def _steps(nodes: Sequence[Noded], own: Floats, inset: Floats) -> tuple[Floats, Ints, Ints]:
+    """Place the ends of equal panels between nodes, free tips drawn in by their share of a panel.
+
+    Gives how far along its line each is (K,), mm, between which two nodes, and its line. Panels
+    and shares are those of the lines.
+    """
+    number = np.repeat(np.arange(len(nodes)), [len(node.along_mm) for node in nodes])
+    at, inner = np.concatenate([node.along_mm for node in nodes]), number[1:] == number[:-1]
+    low, high, owner = at[:-1][inner], at[1:][inner], number[1:][inner]
+    new = np.append(True, owner[1:] != owner[:-1])
+    free = np.array([(node.free_start, node.free_end) for node in nodes]) * inset[:, None]
+    before = np.where(new, free[owner, 0], 0.0)
+    after = np.where(np.append(new[1:], True), free[owner, 1], 0.0)
+    count = count_of(high - low, own[owner])
+    panel = (high - low) / (count + before + after)
+    final = np.cumsum(count + 1) - 1
+    piece = np.repeat(np.arange(len(low)), count + 1)
+    step = np.arange(len(piece)) - (final - count)[piece]
+    along = low[piece] + panel[piece] * (step + before[piece])
+    even = final[after == 0]
+    along[even] = high[piece[even]]  # the very number that the next piece starts from
+    return along, piece, owner[piece]
 
 
 def _met(start: Floats, end: Floats, owner: Ints, panel_mm: float) -> tuple[Floats, Floats, Flags]:
@@ -213,13 +220,16 @@ def _met(start: Floats, end: Floats, owner: Ints, panel_mm: float) -> tuple[Floa
     Also tells which panels are still any: both ends of a very short one come into one place. Of a
     line that would have none at all they stay as they were.
     """
-    both = np.concatenate([start, end])
+    loose = np.flatnonzero(np.append((end[:-1] != start[1:]).any(axis=1), True))
+    both = np.concatenate([start, end[loose]])  # the other ends are where the next panel starts
     points = shapely.points(both)
     tree = shapely.STRtree(points)
     one, other = tree.query(points, predicate="dwithin", distance=OPENING_JOIN * panel_mm)
     place = np.arange(len(both))
     np.minimum.at(place, one, other)
-    first, last = np.split(both[place], 2)
+    at_end = np.arange(len(end)) + 1
+    at_end[loose] = len(start) + np.arange(len(loose))
+    first, last = both[place[: len(start)]], both[place[at_end]]
     kept = (first != last).any(axis=1)
     lost = (np.bincount(owner, kept) == 0)[owner]
     return np.where(lost[:, None], start, first), np.where(lost[:, None], end, last), kept | lost

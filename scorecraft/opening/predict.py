@@ -1,13 +1,13 @@
 """A layout's cuts through the model: its loaf's growth, its skin, and panels that suit it."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.bake import Growth
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.bulge import Bed
 from scorecraft.opening.held import OPENING_PRECISE
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.lip import slant_of
@@ -30,6 +30,11 @@ class Sheet:
     inside: float
     area_mm2: float
     curve: float
+
+    @property
+    def bed(self) -> Bed:
+        """What it lies on."""
+        return Bed(self.curve, self.skin_mm, self.inside)
 
 
 def sheet_of(layout: Layout, skin: Skin) -> Sheet:
@@ -87,7 +92,7 @@ def model_of(layout: Layout, skin: Skin, panel_mm: float | None = None) -> Model
     lines = [cut.line for cut in layout.cuts]
     depth = layout.depths_mm
     held = springs(depth, sheet.skin_mm, sheet.inside).normal
-    equations = system(lines, panel_mm or panel_for(lines), held, sheet.strain, sheet.curve)
+    equations = system(lines, panel_mm or panel_for(lines), held, sheet.strain, sheet.bed)
     slant = np.array([slant_of(cut) for cut in layout.cuts])
     return Model(equations, sheet, depth, slant)
 

@@ -6,13 +6,13 @@ make of an opening is found by opening the cuts once more, all a little deeper, 
 equations: it is depth over skin that counts.
 """
 
-from dataclasses import dataclass
 from math import exp, hypot, log
 
 import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.predict import Model
 from scorecraft.opening.result import Opening

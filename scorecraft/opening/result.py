@@ -1,12 +1,12 @@
 """How the cuts of a loaf open: widths along every cut, and the tension left in the skin."""
 
-from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
 
 import numpy as np
 
 from scorecraft.arrays import Floats, Ints
+from scorecraft.frozen import dataclass
 from scorecraft.opening.load import Load, tensor
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.tension import tension_of

@@ -10,7 +10,6 @@ the skin's tension away in them.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import atan2, cos, hypot, pi, sin
 from typing import Literal
 
@@ -18,6 +17,7 @@ import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.limits import CROWN_ZONE
 from scorecraft.loaf.places import LOW, LOW_FROM, clock, hour
 from scorecraft.opening.load import tensor

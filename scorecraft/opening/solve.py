@@ -2,17 +2,15 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.opening.blades import Blades
-from scorecraft.opening.bulge import Bulge
 from scorecraft.opening.contact import settle
-from scorecraft.opening.elastic import bulged
 from scorecraft.opening.held import OPENING_PRECISE, Held, Rest, held
 from scorecraft.opening.ligament import Springs, springs
 from scorecraft.opening.load import (
@@ -50,7 +48,6 @@ def solve(
     panel_mm: float = 2.0,
     inside: float = 0.0,
     slant: ArrayLike = 0.0,
-    curve: float = 0.0,
 ) -> Opening:
     """Predict how cuts along lines (list of (N, 2), mm) of given depths (mm) open.
 
@@ -62,10 +59,9 @@ def solve(
     mean is then taken over the cuts, weighted by length. `area_mm2` is the area of the sheet
     whose mean growth is given, tied at a round rim if the strain is a `Field`; None is an endless
     sheet under the tension that the strain puts into it uncut. `panel_mm` is the length of the
-    panels. `curve` (per mm) is one over the radius of the dome under the sheet, which bulges out
-    of it where it is cut, if it has an inside; 0 is flat. Raises UsageError for numbers that make
-    no sense and for more panels than fit, ScorecraftError where contact does not settle. The same
-    input always gives the same numbers. Time and memory grow hardly more than the panels.
+    panels. Raises UsageError for numbers that make no sense and for more panels than fit,
+    ScorecraftError where contact does not settle. The same input always gives the same numbers.
+    Time and memory grow hardly more than the panels.
 
     >>> cut = np.array([[-30.0, 0.0], [30.0, 0.0]])
     >>> through = solve([cut], 12.0, strain=(0.1, 0.1, 0.0))
@@ -75,7 +71,7 @@ def solve(
     """
     depth = checked_depths(lines, depth_mm)
     checked_sizes(skin_mm, area_mm2, inside)
-    equations = system(lines, panel_mm, springs(depth, skin_mm, inside).normal, strain, curve)
+    equations = system(lines, panel_mm, springs(depth, skin_mm, inside).normal, strain)
     return opened(
         equations,
         depth,
@@ -104,15 +100,8 @@ def opened(
     depth, load = equations.depths(depth_mm), equations.load
     slants = np.zeros(len(depth)) if slant is None else equations.depths(slant)
     start = None if near is None else near.jumps_mm
-    done = jumps(
-        equations,
-        springs(depth, skin_mm, inside),
-        load,
-        area_mm2=area_mm2,
-        bulge=equations.bulge(skin_mm, inside),
-        start=start,
-        precise=precise,
-    )
+    held_by = springs(depth, skin_mm, inside)
+    done = jumps(equations, held_by, load, area_mm2=area_mm2, start=start, precise=precise)
     return opening_of(equations.panels, Blades(depth, slants), done, load, skin_mm, area_mm2)
 
 
@@ -152,7 +141,6 @@ def jumps(
     load: Load,
     *,
     area_mm2: float | None = None,
-    bulge: Bulge | None = None,
     start: Floats | None = None,
     precise: float = OPENING_PRECISE,
 ) -> Jumps:
@@ -160,8 +148,7 @@ def jumps(
     if not len(equations.panels):
         return Jumps(np.zeros(0), load.mean, np.zeros(0))
     around = rest(equations.panels, load, area_mm2)
-    sheet = bulged(equations.elastic, bulge)
-    return settled(held(sheet, ligaments, around), load, start, precise)
+    return settled(held(equations.elastic, ligaments, around), load, start, precise)
 
 
 def rest(parts: Panels, load: Load, area_mm2: float | None) -> Rest | None:

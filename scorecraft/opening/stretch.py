@@ -14,11 +14,10 @@ those before the stretch, openings those after it, forces are per width before i
 is uneven its mean over the cuts counts. As e goes to 0, s, strength and lean go to 1.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

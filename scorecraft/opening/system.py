@@ -1,7 +1,6 @@
 """The equations of a set of cuts: worked out once, then solved for any depths."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -9,7 +8,8 @@ from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
-from scorecraft.opening.bulge import Bulge
+from scorecraft.frozen import dataclass
+from scorecraft.opening.bulge import FLAT, Bed
 from scorecraft.opening.elastic import Elastic, elastic, pairs_of
 from scorecraft.opening.load import Load, Strain, load_on
 from scorecraft.opening.panels import OPENING_FEWEST_PANELS, Panels, panels
@@ -26,25 +26,16 @@ LONGER = 1.2
 
 @dataclass(frozen=True, eq=False)
 class System:
-    """Panels, the load on them, and the stiffness of the sheet that it stretches already.
-
-    The sheet lies on a dome curved so much (per mm), where its skin bulges; 0 is flat.
-    """
+    """Panels, the load on them, and the stiffness of the sheet on its bed, stretched already."""
 
     panels: Panels
     load: Load
-    curve: float = 0.0
+    bed: Bed = FLAT
 
     @cached_property
     def elastic(self) -> Elastic:
         """The stiffness of the sheet, set up when asked for: without panels there is none."""
-        return elastic(self.panels, self.load.stretch)
-
-    def bulge(self, skin_mm: float, inside: float) -> Bulge | None:
-        """Tell how a skin so thick, on such an inside, bulges; None where it keeps flat."""
-        if not (self.curve and inside):
-            return None
-        return Bulge(self.curve, skin_mm, inside, self.load.stretch)
+        return elastic(self.panels, self.load.stretch, self.bed)
 
     def depths(self, depth_mm: Floats) -> Floats:
         """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
@@ -59,12 +50,12 @@ def system(
     panel_mm: float,
     held: ArrayLike = 0.0,
     strain: Strain = (0.0, 0.0, 0.0),
-    curve: float = 0.0,
+    bed: Bed = FLAT,
 ) -> System:
     """Set up the equations of cuts along lines (N, 2).
 
     `held` is about how stiff the springs of each line will be (E per mm), see `panels`; under a
-    `strain` the sheet is stretched already, on a dome of a `curve`. Where there would be more
+    `strain` the sheet is stretched already, and on a `bed` it may bulge. Where there would be more
     panels than there may be, or too many in one place, they are made longer, and run over
     crossings. Raises UsageError where not even that does.
     """
@@ -77,7 +68,7 @@ def system(
             raise UsageError("more cuts lie in one place than the opening model takes", None, hint)
         panel_mm *= max(LONGER, len(parts) / OPENING_MOST_PANELS)
         parts = panels(lines, panel_mm, held, passing=True)
-    return System(parts, load_on(parts, strain), curve)
+    return System(parts, load_on(parts, strain), bed)
 
 
 def _too_many(parts: Panels) -> bool:

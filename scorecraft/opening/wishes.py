@@ -1,12 +1,12 @@
 """Wished openings of a layout: the depths that give them, as far as they are within reach."""
 
-from dataclasses import dataclass, replace
 from math import floor
 
 import numpy as np
 
 from scorecraft.cuts import Layout
 from scorecraft.errors import ScorecraftError
+from scorecraft.frozen import dataclass, replace
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.depth import Wanted, depths_for, to_hand
 from scorecraft.opening.lip import slant_of
@@ -53,7 +53,7 @@ def meet(layout: Layout, skin: Skin) -> Met:
             inside=sheet.inside,
             slant=[slant_of(cut) for cut in layout.cuts],
             area_mm2=sheet.area_mm2,
-            curve=sheet.curve,
+            bed=sheet.bed,
             panel_mm=panel_for(lines, OPENING_WISH_PANELS),
             deepest_mm=max(step, step * floor(layout.deep_from_mm / step)),
         )

@@ -1,10 +1,10 @@
 """A plate as it comes out, right or wrong: spaced, bridged, cut and rounded."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import shapely
 
+from scorecraft.frozen import dataclass
 from scorecraft.plate.body import Body
 from scorecraft.plate.bridges import Bridged, bridged
 from scorecraft.plate.islands import ROUND, slot_area

@@ -3,12 +3,11 @@
 Plan mm, origin under the crown, y away from the baker.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
 from scorecraft.curves import turned
+from scorecraft.frozen import dataclass
 from scorecraft.limits import PLATE_EDGE_MM
 from scorecraft.loaf.dome import Loaf
 

@@ -1,12 +1,12 @@
 """Every place where a bridge could cross a slot."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Shapes
+from scorecraft.frozen import dataclass
 from scorecraft.plate.slits import Slit
 
 EVERY_MM = 1.0

@@ -1,12 +1,12 @@
 """What the slots cut off: the separate pieces that a plate would fall into."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Flags, Floats, Ints, Shapes
+from scorecraft.frozen import dataclass
 from scorecraft.plate.slits import Slit
 
 ROUND = 24

@@ -1,7 +1,6 @@
 """Plates for a bed or a sheet that is too small: turned to fit, or parted along straight seams."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from itertools import combinations, product
 from math import floor, radians
 from string import ascii_uppercase
@@ -11,6 +10,7 @@ import shapely
 
 import scorecraft.plate.telling as telling
 from scorecraft.arrays import Line
+from scorecraft.frozen import dataclass, replace
 from scorecraft.limits import SMALLEST_LOAF_MM
 from scorecraft.loaf.dome import Loaf
 from scorecraft.plate.plate import Joint, Plate, carried

@@ -1,7 +1,6 @@
 """The plate: a stencil that is one piece, with no web or bridge thinner than asked for."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from functools import cache
 
 import numpy as np
@@ -10,6 +9,7 @@ import shapely
 import scorecraft.plate.telling as telling
 from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass, replace
 from scorecraft.plate.attempt import Attempt, Kept, attempt
 from scorecraft.plate.body import Body, blank
 from scorecraft.plate.bridges import Bridge

@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from functools import cache
 from math import ceil
 
@@ -11,6 +10,7 @@ import shapely
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass, replace
 from scorecraft.loaf.plan import plan_strings
 from scorecraft.plate.bridges import Bridge
 from scorecraft.plate.sizes import Sizes

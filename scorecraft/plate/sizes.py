@@ -1,8 +1,7 @@
 """The sizes of a plate's slots, bridges and webs, and their limits."""
 
-from dataclasses import dataclass
-
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.limits import MOST_SLOT_MM
 from scorecraft.practice import BRIDGE_MM, LEAST_SLOT_MM, LEAST_WEB_MM, SLOT_MM, WEB_MM
 

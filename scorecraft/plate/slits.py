@@ -5,7 +5,6 @@ on the plan, not unrolled along the dough.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 import shapely
 
@@ -13,6 +12,7 @@ import scorecraft.plate.telling as telling
 from scorecraft.curves import length
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import nearest
+from scorecraft.frozen import dataclass, replace
 from scorecraft.loaf.areas import on_plan
 from scorecraft.loaf.plan import plan_strings
 

@@ -7,12 +7,12 @@ way: the one whose free tip is in the way, then the one of lower rank.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
 from shapely import ops
 
+from scorecraft.frozen import dataclass, replace
 from scorecraft.plate.doubles import pieces, without_doubles
 from scorecraft.plate.slits import Slit
 

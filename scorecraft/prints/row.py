@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, Protocol
 
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.prints.forms import form_in
 
 if TYPE_CHECKING:

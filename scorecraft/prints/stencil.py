@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.prints.row import Drawn, Option, Print, Printed
 from scorecraft.prints.sheets import PAPER, TILED, on_sheets
 

@@ -5,13 +5,12 @@ moves by half of that, less the further away it is. A drawing, not mechanics: do
 goes where the hand wants it.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.areas import on_plan, rims_of
 from scorecraft.loaf.plan import plan_strings
 from scorecraft.shaping.slab import Slab

@@ -1,6 +1,5 @@
 """The dough as it goes into the oven, where hands have changed its form after the cuts."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -8,6 +7,7 @@ import shapely
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.shaping.laid import laid_slabs
 from scorecraft.shaping.pulled import Pulled, pulled, pulled_slab
 from scorecraft.shaping.slab import Slab

@@ -1,13 +1,13 @@
 """A flat body of dough with rounded edges, and its height over any place."""
 
 import math
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 import shapely
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.pieces import bilinear
 
 GRID_MM = 2.0

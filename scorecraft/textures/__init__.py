@@ -5,7 +5,6 @@ the region.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from importlib import import_module
 from math import cos, sin, sqrt
 
@@ -14,6 +13,7 @@ import shapely
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.regions import clip
 
 MOST_TEXTURE_CELLS = 40_000

@@ -3,11 +3,11 @@
 Only this file knows the XML parser.
 """
 
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 from xml.etree.ElementTree import ParseError
 
 from scorecraft.errors import Place
+from scorecraft.frozen import dataclass, field
 from scorecraft.trace import telling as say
 
 if TYPE_CHECKING:

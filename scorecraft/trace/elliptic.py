@@ -4,13 +4,13 @@ W3C SVG 1.1, appendix F.6.5 and F.6.6. All is reckoned from the start of the arc
 that neither tiny nor huge numbers lose their digits.
 """
 
-from dataclasses import dataclass
 from math import pi, radians, sqrt
 
 import numpy as np
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.curves import arc_steps
+from scorecraft.frozen import dataclass
 from scorecraft.trace.matrix import rotation
 
 NOTHING = 1e-9

@@ -1,12 +1,12 @@
 """One measured bake: what was cut, what opened, what the model learns from it."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.groups import Group
 from scorecraft.json_data import Json, JsonObject
 from scorecraft.tune.fit import Bounds, Fit, fit

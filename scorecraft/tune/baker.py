@@ -4,10 +4,10 @@ import json
 import math
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from statistics import NormalDist
 
+from scorecraft.frozen import dataclass
 from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM, SKIN_OFF
 from scorecraft.reading import read_text
 from scorecraft.tune import slips

@@ -16,11 +16,11 @@ Openings are taken to grow in proportion to the growth: by 20 % more they grow 1
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.practice import INSIDE_PER_SKIN, LONE_SD_MM, SKIN_MM
 from scorecraft.tune.table import Fine
 

@@ -11,13 +11,13 @@ import stat
 import time
 from codecs import BOM_UTF8
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TypedDict, TypeGuard
 
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.json_data import JsonObject
 from scorecraft.reading import read_bytes
 from scorecraft.tune import slips

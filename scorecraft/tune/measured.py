@@ -3,11 +3,11 @@
 import csv
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
 
 from scorecraft.errors import PatternError, Place, Problem, UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.groups import Group
 from scorecraft.limits import MOST_BYTES, MOST_MEASURED, WIDEST_MEASURED_MM
 from scorecraft.reading import read_text

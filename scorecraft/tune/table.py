@@ -5,11 +5,11 @@ A skin here is a thickness (mm) and the stiffness of the inside over its own.
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecraft.arrays import Floats
+from scorecraft.frozen import dataclass
 from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM
 
 SKIN_LIMITS_MM = (1.5, 16.0)

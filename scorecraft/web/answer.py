@@ -6,11 +6,11 @@ import sys
 import traceback
 import unicodedata
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from pathlib import PurePath
 from urllib.parse import quote
 
 from scorecraft.errors import Problem, ScorecraftError, shown_plainly
+from scorecraft.frozen import dataclass, replace
 from scorecraft.json_data import Json, JsonObject
 from scorecraft.web import telling as say
 

@@ -1,11 +1,11 @@
 """What the page asks for, read from JSON with care: every field has its type and its limit."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from scorecraft.designing import Design, make
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass, field
 from scorecraft.shelf import Source, shelf_folder
 
 BAKER = "baker.toml"

@@ -1,8 +1,8 @@
 """Takes the page's questions to the workers, as long as somebody waits for the answers."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 
+from scorecraft.frozen import dataclass, field
 from scorecraft.web.answer import Answer
 from scorecraft.web.asked import LONGEST_MARK, Data, asked, text_of
 from scorecraft.web.crew import Crew, always

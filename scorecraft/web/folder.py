@@ -4,11 +4,11 @@ import hashlib
 import os
 import re
 import threading
-from dataclasses import dataclass
 from itertools import chain, count
 from pathlib import Path
 
 from scorecraft.errors import ScorecraftError
+from scorecraft.frozen import dataclass
 from scorecraft.limits import MOST_BYTES
 from scorecraft.reading import decoded, read_bytes
 from scorecraft.shelf import SUFFIX

@@ -1,8 +1,7 @@
 """The page's help: a course in pictures, designing by hand, the words used, the cautions."""
 
-from dataclasses import dataclass
-
 from scorecraft.drawing.paper.cautions import BLADE, FILM, OVEN, STICKING
+from scorecraft.frozen import dataclass
 from scorecraft.glossary import GROUPS, Group, Term
 
 

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -9,10 +10,23 @@ from support.bench_layouts import cut, layout, rays, sprigs, turned
 from support.shelf_designs import some
 
 from scorecraft.bench import work_of
+from scorecraft.bench.clock import stroke_seconds
 from scorecraft.designing import make
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import make_loaf
-from scorecraft.practice import STRING_MARK_S
+from scorecraft.practice import (
+    AIM_S,
+    CHANGE_DEPTH_S,
+    NEXT_FIGURE_S,
+    SAME_BLADE_DEG,
+    SAME_DEPTH_MM,
+    SPIN_DEG_PER_S,
+    STRING_MARK_S,
+    TURN_DEG_PER_S,
+    TURN_TABLE_S,
+)
+
+LOW = make_loaf("round", 220.0, None, 60.0)
 
 
 def pulls(made):
@@ -171,17 +185,43 @@ def test_like_cuts_go_from_the_far_side_of_the_hand_to_its_own():
         assert np.all(sign * np.diff(x) > 0)
 
 
+def changed(made_layout, before, after):
+    """Whether depth or blade are set anew between two pulls."""
+    a, b = (made_layout.cuts[pull.cut] for pull in (before, after))
+    blades = abs(a.blade_rad - b.blade_rad) > math.radians(SAME_BLADE_DEG.value)
+    return blades or abs(a.depth_mm - b.depth_mm) > SAME_DEPTH_MM.value
+
+
 def test_times_add_up():
-    made = work_of(layout([*rays(5), *sprigs(4)], marks=[np.array([[0.0, 0.0], [0.0, 80.0]])] * 3))
-    cutting = sum(pull.seconds for pull in pulls(made))
-    strings = STRING_MARK_S.value * made.marks
-    assert 0 < strings <= made.effort.seconds - sum(run.seconds for run in made.runs)
-    assert cutting < made.effort.seconds
-    assert made.effort.turned_rad == pytest.approx(sum(abs(step.turn_rad) for step in made.steps))
-    at = 0.0
+    """Counted once more from the rules: strings, aims, strokes, turns, changes, looks, the spin."""
+    angles = np.linspace(0, 2 * np.pi, 121)
+    ring = cut(15 * np.column_stack([np.sin(angles), np.cos(angles)]), "ring", family=7, depth=2)
+    marks = [np.array([[0.0, 0.0], [0.0, 80.0]])] * 3
+    made_layout = layout([*rays(5), *sprigs(4), ring], marks=marks)
+    made = work_of(made_layout)
+    total, at, turned_rad = STRING_MARK_S.value * made.marks, 0.0, 0.0
+    assert made.marks == 3
     for step in made.steps:
+        turn = math.degrees(abs(step.turn_rad))
+        seconds = sum(pull.seconds + AIM_S.value for pull in step.pulls)
+        seconds += (TURN_TABLE_S.value + turn / TURN_DEG_PER_S.value) * (turn > 0)
+        seconds += math.degrees(abs(step.spin_rad)) / SPIN_DEG_PER_S.value
+        pairs = pairwise(step.pulls)
+        seconds += CHANGE_DEPTH_S.value * sum(changed(made_layout, *pair) for pair in pairs)
+        assert step.seconds == pytest.approx(seconds)
         assert math.cos(at + step.turn_rad - step.table_rad) == pytest.approx(1)
         at = step.table_rad + step.spin_rad
+        total, turned_rad = total + seconds, turned_rad + abs(step.turn_rad)
+    for before, after in pairwise(made.steps):
+        total += CHANGE_DEPTH_S.value * changed(made_layout, before.pulls[-1], after.pulls[0])
+        total += NEXT_FIGURE_S.value * (before.families != after.families)
+    assert made.effort.seconds == pytest.approx(total)
+    assert made.effort.turned_rad == pytest.approx(turned_rad)
+    assert any(step.spin_rad for step in made.steps)
+    strokes = stroke_seconds(made_layout.lengths_mm, made_layout.depths_mm >= 5)
+    assert {pull.cut: pull.seconds for pull in pulls(made)} == pytest.approx(
+        dict(enumerate(strokes.tolist()))
+    )
 
 
 def test_a_turned_sprig_is_met_at_its_own_angle():
@@ -214,3 +254,81 @@ def test_a_spiral_leaves_the_table_where_it_ends():
     for step in rest:
         assert math.cos(at + step.turn_rad - step.table_rad) == pytest.approx(1)
         at = step.table_rad + step.spin_rad
+
+
+@pytest.mark.parametrize(("turn", "told"), [(3, 0), (5, 5), (-3, 0), (-5, -5)])
+def test_a_small_turn_of_the_table_is_left_out(turn, told):
+    """The second stroke lies a little further round than the first."""
+    lines = [
+        cut(turned([[0, 20], [0, 70]], -turn * k), word, depth=8, figure=k, family=k)
+        for k, word in enumerate(("line", "slash"))
+    ]
+    first, *rest = work_of(layout(lines, order="file")).steps
+    assert [math.degrees(step.turn_rad) for step in rest] == pytest.approx([told] if told else [])
+    assert first.pulls[0].cut == 0
+
+
+def test_like_cuts_at_one_distance_go_from_the_far_one_to_the_near_one():
+    """Cuts of another depth or part come after them, and those that part the dough are alike."""
+    down = [[0.03, -20], [-0.03, 35], [0, 5]]  # to a tenth of a millimetre they are in line
+    lines = [cut([[x, y + 9], [x, y - 9]], "dash") for x, y in down]
+    (step,) = work_of(layout(lines, loaf=LOW)).steps
+    ends = [lines[pull.cut].line.mean(axis=0) for pull in step.pulls]
+    c, s = math.cos(-step.table_rad), math.sin(-step.table_rad)
+    assert np.all(np.diff([s * x + c * y for x, y in ends]) < 0)
+    deeper = [*lines, cut([[-3, 9], [-3, -9]], "dash", depth=4.0)]
+    (step,) = work_of(layout(deeper, loaf=LOW)).steps
+    assert step.pulls[-1].cut == 3
+    through = [replace(each, through=True, depth_mm=30.0 + k) for k, each in enumerate(lines)]
+    (step,) = work_of(layout(through, loaf=LOW)).steps
+    ends = [through[pull.cut].line.mean(axis=0) for pull in step.pulls]
+    c, s = math.cos(-step.table_rad), math.sin(-step.table_rad)
+    assert np.all(np.diff([s * x + c * y for x, y in ends]) < 0)
+
+
+@pytest.mark.parametrize(("hand", "lean"), [("right", 0), ("left", math.pi)])
+def test_the_handle_of_a_slanted_cut_over_the_top_leans_to_the_hand(hand, lean):
+    """Pulled toward the cutter along the top of the loaf, whichever way it is drawn."""
+    for line in ([[0, 40], [0, -40]], [[0, -40], [0, 40]]):
+        made = work_of(layout([cut(line, depth=8, blade=40)], loaf=LOW), hand)
+        (pull,) = pulls(made)
+        assert math.degrees(pull.tilt_rad) == pytest.approx(50, abs=2)
+        assert math.cos(pull.lean_rad - lean) > 0.9
+
+
+def test_the_handle_leans_away_from_the_side_that_rises():
+    """To the right of the pull where the left is said to rise, and the other way round."""
+    for rises in (1, -1):
+        made_layout = layout([replace(cut([[0, 40], [0, -40]], depth=8, blade=40), rises=rises)],
+                             loaf=LOW)  # fmt: skip
+        (pull,) = pulls(work_of(made_layout))
+        ((x, y),) = seen(made_layout, work_of(made_layout)) * (-1 if pull.backward else 1)
+        lean = np.array([math.cos(pull.lean_rad), math.sin(pull.lean_rad)])
+        assert rises * float(lean @ [-y, x]) < -0.9
+
+
+def test_a_ring_drawn_with_the_table_is_not_pulled_backward():
+    angles = np.linspace(0, 2 * np.pi, 121)
+    ring = 50 * np.column_stack([np.sin(angles), np.cos(angles)])
+    for line, hand, against in [
+        (ring, "right", True), (ring[::-1], "right", False),
+        (ring, "left", False), (ring[::-1], "left", True),
+    ]:  # fmt: skip
+        (step,) = work_of(layout([cut(line, "ring")]), hand).steps
+        assert step.pulls[0].backward == against
+        assert step.spin_rad == pytest.approx(math.tau if hand == "right" else -math.tau)
+
+
+@pytest.mark.parametrize(
+    ("families", "depths"), [((0, 0), [2.0] * 8 + [3.0] * 2), ((0, 1), ([2.0] * 4 + [3.0]) * 2)]
+)
+def test_figures_of_one_statement_at_one_angle_are_cut_together(families, depths):
+    """From light to deep over both; those of two statements one after the other."""
+    cuts = [
+        replace(each, line=each.line + np.array([x, 0.0]), figure=k, family=family)
+        for k, (x, family) in enumerate(zip((-9.0, 9.0), families, strict=True))
+        for each in sprigs(1)
+    ]
+    made = work_of(layout(cuts, loaf=LOW))
+    assert [cuts[index].depth_mm for index in made.order] == depths
+    assert all(step.turn_rad == 0 for step in list(made.steps)[1:])

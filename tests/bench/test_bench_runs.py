@@ -10,7 +10,9 @@ from support.bench_layouts import cut, layout, rays, sprigs, turned
 from support.shelf_designs import some
 
 from scorecraft.bench import work_of
-from scorecraft.bench.runs import FEW, MOST_TOGETHER
+from scorecraft.bench.copies import Copies
+from scorecraft.bench.runs import FEW, MOST_TOGETHER, runs
+from scorecraft.bench.steps import Pull, Step
 from scorecraft.bench.telling import turn_each
 from scorecraft.designing import make
 from scorecraft.drawing.plan import cut_plans
@@ -130,3 +132,97 @@ def test_on_an_oval_a_quarter_turn_is_no_repeat_where_the_handle_leans_otherwise
         if run.copies:
             tilts = [step.pulls[0].tilt_rad for step in run.steps]
             assert max(tilts) - min(tilts) < math.radians(5)
+
+
+def step(cut_index, turn_deg=0.0, table_deg=0.0, *, tilt=0.0, lean=0.0, stage="deep", spin=0.0):
+    """One cut at one setting, as a plan would give it."""
+    pull = Pull(
+        cut_index, False, (3.0, 3.0, 3.0), math.radians(tilt), math.radians(lean), 1.0
+    )  # fmt: skip
+    return Step(
+        1, stage, (pull,), frozenset([cut_index]), (cut_index,),
+        math.radians(table_deg), math.radians(turn_deg), spin, 2.0,
+    )  # fmt: skip
+
+
+def rows(cuts, *steps):
+    made = layout(cuts)
+    found = runs(made, Copies(made), steps)
+    numbers = [step.number for run in found for step in run.steps]
+    assert numbers == list(range(1, len(numbers) + 1))
+    assert [run.number for run in found] == list(range(1, len(found) + 1))
+    return [(len(run.steps), run.copies) for run in found]
+
+
+@pytest.mark.parametrize(
+    ("tilts", "leans", "repeats"),
+    [
+        ((30, 34.9), (0, 0), True),
+        ((30, 35.1), (0, 0), False),
+        ((35.1, 30), (0, 0), False),
+        ((30, 30), (178, -178), True),  # four degrees apart
+        ((30, 30), (178, -176), False),
+        ((7.9, 7.9), (0, 180), True),  # upright leans nowhere
+        ((8.1, 8.1), (0, 180), False),
+    ],
+)
+def test_a_repeat_is_held_alike(tilts, leans, repeats):
+    """Four rays, turned exactly: the handle may differ by five degrees."""
+    steps = [
+        step(k, -90, -90 * k, tilt=tilts[k % 2], lean=leans[k % 2]) for k in range(4)
+    ]  # fmt: skip
+    assert rows(rays(4), *steps) == ([(4, True)] if repeats else [(4, False)])
+
+
+@pytest.mark.parametrize("more", [{"spin": 6.0}, {"stage": "light"}])
+def test_another_pass_or_a_table_that_turns_is_no_repeat(more):
+    first, second = step(0), step(1, -90, -90)
+    changed = step(1, -90, -90, **more)
+    assert rows(rays(4), first, second) == [(2, True)]
+    assert rows(rays(4), first, changed) == [(1, True), (1, True)]
+    assert rows(rays(4), changed, step(2, -90, 180)) == [(1, True), (1, True)]
+
+
+def test_steps_without_a_turn_are_one_up_to_three_kinds_of_cuts():
+    """Their cuts, figures and times go together; not those of two passes."""
+    lines = [cut([[2 * k, 0], [2 * k, 30]], f"line{k}", figure=k, family=k) for k in range(4)]
+    made = layout(lines)
+    first, second = runs(made, Copies(made), [step(k, 30.0 * (k == 0)) for k in range(4)])
+    (joined,), (alone,) = first.steps, second.steps
+    assert [pull.cut for pull in joined.pulls] == [0, 1, 2] and alone.pulls[0].cut == 3
+    assert (joined.figures, joined.families) == ((0, 1, 2), {0, 1, 2})
+    assert joined.seconds == 6.0 and joined.turn_rad == math.radians(30)
+    assert rows(lines, step(0), step(1, stage="light")) == [(1, True), (1, True)]
+    assert rows(lines, step(0), step(1, spin=6.0)) == [(1, True), (1, True)]
+    assert rows(lines, step(0), step(1, 1e-3)) == [(1, True), (1, True)]
+
+
+def test_other_sorts_of_cuts_are_rows_of_their_own():
+    """Alike is the name, the depth to a tenth and the blade to a degree."""
+
+    def two(**other):
+        lines = [cut([[0, 20], [0, 50]]), cut([[0, 25], [0, 40]], family=1, **other)]
+        return rows(lines, step(0), step(1, 90, 90))
+
+    assert two() == two(depth=3.04) == two(blade=89.7) == [(2, False)]
+    apart = [(1, True), (1, True)]
+    assert two(depth=3.1) == two(blade=89) == two(word="line") == apart
+
+
+@pytest.mark.parametrize(
+    ("count", "shared"),
+    [(6, [6]), (7, [4, 3]), (12, [6, 6]), (13, [4, 5, 4]), (19, [5, 5, 4, 5])],
+)
+def test_settings_alike_are_shared_out_in_even_rows(count, shared):
+    lines = [cut([[0, 20], [0, 40 + k]]) for k in range(count)]
+    steps = [step(k, 10, 10 * k) for k in range(count)]
+    assert rows(lines, *steps) == [(each, False) for each in shared]
+
+
+def test_three_repeats_are_not_told_together_with_others():
+    """Two are few; what is left over from a longer row is another row."""
+    lines = [*rays(4), cut([[0, 25], [0, 60]], "ray", depth=8.0)]
+    turns = [step(k, -90, -90 * k) for k in range(4)]
+    assert rows(lines, *turns[:2], step(4, 10, 10)) == [(3, False)]
+    assert rows(lines, *turns[:3], step(4, 10, 10)) == [(3, True), (1, True)]
+    assert rows(lines, step(4, 10, 10), *turns[:3]) == [(1, True), (3, True)]

@@ -33,7 +33,8 @@ def test_a_deep_stroke_starts_deeper_than_it_ends_whichever_way_it_is_drawn(line
     ("depths", "words"),
     [
         ((3.05, 3.0, 2.95), ""),
-        ((3.2, 3.0, 3.0), "start 3 mm, finish 3 mm deep"),
+        ((3.12, 3.0, 3.0), "start 3 mm, finish 3 mm deep"),
+        ((3.0, 3.0, 2.88), "start 3 mm, finish 3 mm deep"),
         ((3.0, 3.0, 2.0), "start 3 mm, finish 2 mm deep"),
     ],
 )
@@ -75,7 +76,14 @@ def test_cuts_that_part_the_dough_in_words():
     both = [snip, replace(snip, laid=1)]
     assert say.aside_words(both[1:]) == "lay each piece aside at once: right"
     assert say.aside_words(both) == "lay each piece aside at once: left, right …"
+    four = "lay each piece aside at once: left, right, left …"
+    assert say.aside_words([*both, *both]) == four
+    assert say.aside_words([snip, snip]) == "lay each piece aside at once: left"
     through = replace(cut(LINE), through=True)
+    pressed = handling_of(through)
+    assert (say.depth_words(pressed), say.deep_word(pressed)) == ("right through", "")
+    assert say.handle_words(replace(pressed, tilt_rad=0.0)) == "press down, do not drag"
+    assert say.blade_words(pressed) == ""
     assert say.severed_words(through) == "right through" and say.aside_words([through]) == ""
     assert say.severed_words(cut(LINE)) == ""
     assert (
@@ -139,6 +147,27 @@ def test_what_is_cut_is_counted_by_sorts():
     assert told == ["3 slashes, no. 1", "1 wave, no. 2"]
     assert say.exact_degrees(math.radians(7.5)) == Fraction(15, 2)
     assert say.exact_degrees(math.radians(51.43)) is None
+
+
+def test_cuts_of_another_depth_or_blade_are_told_apart():
+    """To a tenth of a millimetre and a degree; depth and tilt are those in the middle."""
+    depths = [3.0, 3.04, 3.1, 3.0]
+    cuts = [cut([[x, 20], [x, 40]], depth=depth) for x, depth in enumerate(depths)]
+    cuts[3] = replace(cuts[3], blade_rad=math.radians(88))
+    made = layout(cuts, order="file")
+    drawn = [
+        replace(pull, cut=k, depths_mm=(1.0, depths[k], 2.0), tilt_rad=math.radians(10 * k))
+        for k, pull in enumerate(pulls(0, 0, 0, 0))
+    ]
+    (run,) = work_of(made).runs
+    run = replace(run, steps=(replace(run.first, pulls=tuple(drawn)),))
+    told = say.handlings(made, run, {0: 1, 1: 1, 2: 2, 3: 3})
+    assert [each.cuts for each in told] == [(0, 1), (2,), (3,)]
+    assert told[0].depths_mm == (1.0, pytest.approx(3.02), 2.0)
+    assert math.degrees(told[0].tilt_rad) == pytest.approx(5)
+    assert [say.depth_words(each) for each in told] == ["3 mm", "3.1 mm", "3 mm"]
+    assert [say.deep_word(each) for each in told] == ["deep"] * 3
+    assert told[1].names == ("1 slash, no. 2",)
 
 
 @pytest.mark.parametrize(

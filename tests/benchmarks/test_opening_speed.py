@@ -63,7 +63,7 @@ def against_library():
     """
     some, others = (scattered(count, half=200.0 * (count / 50) ** 0.5) for count in (50, 100))
     return [
-        *by_turns(opened(some), opened(others), turns=2),
+        *by_turns(opened(some), opened(others), turns=1),
         *by_turns(library_solve(some), turns=1),
         *(len(panels(lines, 2.0)) for lines in (some, others)),
     ]
@@ -74,7 +74,7 @@ def against_fewer(count, fewer, room):
     import resource
 
     some, others = scattered(fewer, half=200.0), scattered(count, half=200.0 * room**0.5)
-    few, many = by_turns(opened(some), opened(others))
+    few, many = by_turns(opened(some), opened(others), turns=1)
     held = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
     return [many, few, len(panels(others, 2.0)), len(panels(some, 2.0)), held]
 
@@ -89,7 +89,7 @@ def crown_in_full():
     crown = partial(solve, lines, depth, panel_mm=panel, **loaf)
     wanted = np.where(np.arange(len(lines)) < 48, 0.8 * crown().widest_mm, np.nan)
     wished = partial(depths_for, lines, wanted, depth, panel_mm=panel_for(lines, 1000), **loaf)
-    return [*by_turns(crown, wished, turns=2), *by_turns(library, turns=1)]
+    return [*by_turns(crown, wished, turns=1), *by_turns(library, turns=1)]
 
 
 def seconds(*measure):

@@ -1,6 +1,7 @@
 """Layouts made by hand: a round loaf and straight cuts, each a figure of its own."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -31,8 +32,7 @@ def make_cut(
 
 def make_layout(*cuts, loaf=ROUND, bake=None, size=None):
     numbered = [
-        cut if cut.figure else Cut(**{n: getattr(cut, n) for n in Cut.__slots__} | {"figure": k})
-        for k, cut in enumerate(cuts, start=1000)
+        cut if cut.figure else replace(cut, figure=k) for k, cut in enumerate(cuts, start=1000)
     ]
     return Layout("test", (), loaf, bake or Bake(), tuple(numbered), size=size or Size())
 

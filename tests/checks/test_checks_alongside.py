@@ -49,3 +49,30 @@ def test_a_cut_faces_itself_only_on_another_turn_of_it(arc, cut, lay):
     found = near(lay, legs)
     along = np.abs(found.stations.along[found.here] - found.stations.along[found.there])
     assert len(found.here) > 40 and along.min() > 2 * 6 + 2 * 3 - 3
+
+
+@pytest.mark.parametrize(
+    ("limit", "most", "whole"),
+    [("MOST_FACINGS", 5, False), ("MOST_FACINGS", 4000, True),
+     ("MOST_STATION_BOXES", 5, False), ("MOST_STATION_BOXES", 90_000, True)],
+)  # fmt: skip
+def test_where_there_are_too_many_those_of_the_first_cuts_are_all_found(
+    cut, lay, monkeypatch, limit, most, whole
+):
+    """Sixty lines of 20 stations each, 6 mm apart: each station faces one on either side."""
+    monkeypatch.setattr(f"scorecraft.checks.alongside.{limit}", most)
+    found = near(lay, *(cut((-30, y), (30, y)) for y in np.arange(-177, 180, 6.0)))
+    assert found.whole is whole
+    facings = np.bincount(found.stations.cut[found.here], minlength=60)
+    assert set(facings.tolist()) <= {0, 20, 40}
+    assert len(found.here) == 20 * 118 if whole else 0 < len(found.here) < 20 * 118
+    assert (np.diff(found.here) >= 0).all()
+
+
+def test_the_sides_of_a_closed_cut_face_each_other_away_from_its_ends(cut, lay):
+    """60 by 6 mm, 44 stations: round an end the way has to be longer than 2 x 6 + 2 x 3 mm."""
+    slim = cut((-30, 0), (-30, -3), (30, -3), (30, 3), (-30, 3), (-30, 0))
+    found = near(lay, slim)
+    across = np.abs(found.stations.point[found.here, 0])
+    assert len(found.here) == 32 and across.max() == pytest.approx(22.5)
+    assert not found.same_way.any()

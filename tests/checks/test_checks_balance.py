@@ -104,3 +104,10 @@ def test_openings_weigh_instead_of_depths(cut, lay):
     assert balance(made) == []
     (found,) = balance(made, np.array([9.0, 3.0]))
     assert "75% of the opening is on the 3 o'clock side" in found.message
+
+
+def test_all_that_is_ahead_of_the_crown_is_on_the_heavier_side(cut, lay):
+    """Half a millimetre beside the crown counts to its side; the later statement is told."""
+    made = lay(slash(cut, 0.5), cut((60, -40), (60, 40), depth=8, family=3), slash(cut, -0.5, 1))
+    (found,) = balance(made)
+    assert found.figures["heavier"] == pytest.approx(16 / 17) and found.place.line == 3

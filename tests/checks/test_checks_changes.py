@@ -20,6 +20,7 @@ from scorecraft.checks.changes import (
     way_to,
     without,
 )
+from scorecraft.checks.cure import Change
 
 
 def lines(layout):
@@ -134,3 +135,88 @@ def test_changes_of_one_cure_all_speak_of_the_cuts_as_they_were(cut, lay):
     assert len({each.family for each in (*made.cuts, *after.cuts[1:])}) == 3
     more = done(after, added([line], 8.0, 1.0))
     assert len({each.figure for each in more.cuts}) == 4
+
+
+@pytest.mark.parametrize(
+    ("end", "shorter", "longer"),
+    [("first", (10, 60), (-10, 60)), ("last", (0, 50), (0, 70)), ("both", (10, 50), (-10, 70))],
+)
+def test_the_end_that_is_told_changes_and_the_other_stays(cut, lay, end, shorter, longer):
+    made = lay(cut((0, 0), (30, 0), (60, 0)))
+    for kind, ends in (("shorter", shorter), ("longer", longer)):
+        (after,) = done(made, Change(kind, (0,), mm=10.0, ends=(end,))).cuts
+        assert after.line[[0, -1], 0] == pytest.approx(ends)
+    (least,) = done(made, Change("shorter", (0,), mm=90.0, ends=(end,))).cuts
+    assert np.ptp(least.line[:, 0]) == pytest.approx(0.6)
+
+
+@pytest.mark.parametrize(("bulge", "keeps"), [(8.9, True), (9.1, False)])
+def test_a_bulge_of_fifteen_per_cent_of_the_chord_makes_an_arc(arc, cut, lay, bulge, keeps):
+    """A circle with a chord of 60 mm: r = (30^2 + b^2) / 2b; carried on, it stays a circle."""
+    radius = (30**2 + bulge**2) / (2 * bulge)
+    half = math.degrees(math.asin(30 / radius))
+    bow = arc(radius, 90 - half, 90 + half, centre=(0, bulge - radius))
+    (after,) = done(lay(cut(*bow)), lengthened([0], 12.0)).cuts
+    away = np.hypot(*(after.line - [0, bulge - radius]).T)
+    assert (np.abs(away - radius).max() < 0.05) is not keeps
+    if not keeps:
+        assert len(after.line) == 60 + 16
+        run = np.hypot(*np.diff(after.line, axis=0).T).sum()
+        assert run == pytest.approx(2 * radius * math.radians(half) + 24, abs=0.05)
+    else:
+        assert after.line[0] == pytest.approx(bow[0] + [12, 0])
+        assert after.line[:, 1].max() == pytest.approx(bow[:, 1].max())
+
+
+def test_an_arc_carried_on_at_one_end_follows_its_circle(arc, cut, lay):
+    for end, turn in (("first", -12 / 50), ("last", math.pi / 2 + 12 / 50)):
+        made = lay(cut(*arc(50, 0, 90)))
+        (after,) = done(made, Change("longer", (0,), mm=12.0, ends=(end,))).cuts
+        there = after.line[0 if end == "first" else -1]
+        assert there == pytest.approx(50 * np.array([math.cos(turn), math.sin(turn)]), abs=0.05)
+        assert np.hypot(*after.line.T) == pytest.approx(50, abs=0.02) and len(after.line) == 68
+
+
+def test_added_cuts_are_statements_of_their_own_after_those_there_are(cut, lay):
+    made = lay(cut((0, 0), (60, 0), family=4, figure=9), cut((0, 9), (60, 9), family=2))
+    line = np.array([[0.0, 40.0], [60.0, 40.0]])
+    after = done(made, added([line, line + 9], 8.0, 1.0), added([line + 20], 7.0, 1.1))
+    assert [each.family for each in after.cuts[2:]] == [5, 6, 7]
+    top = max(each.figure for each in made.cuts)
+    assert [each.figure for each in after.cuts[2:]] == [top + 1, top + 2, top + 3]
+    assert [(each.depth_mm, each.blade_rad) for each in after.cuts[2:]] == [
+        (8.0, 1.0), (8.0, 1.0), (7.0, 1.1)
+    ]  # fmt: skip
+    assert {each.kind for each in after.cuts[2:]} == {"expansion"}
+    assert after.cuts[2].place == made.cuts[0].place
+    (lone,) = done(lay(), added([line], 8.0, 1.0)).cuts
+    assert (lone.family, lone.figure, lone.place.line, lone.place.column) == (0, 0, 1, 1)
+
+
+def test_a_change_of_depth_is_called_by_where_it_goes(cut, lay):
+    made = two(cut, lay)  # 6 and 3 mm deep
+    assert at_depth(made, [0, 1], 4.0).kind == "deeper"
+    assert at_depth(made, [0], 4.0).kind == at_depth(made, [0], 6.0).kind == "shallower"
+    assert no_deeper(made, [0, 1], 3.0).cuts == (0,)
+    assert no_flatter(two(cut, lay, blade=60), [0, 1], math.radians(60)).cuts == ()
+
+
+def test_of_two_ways_what_both_ask_for_is_gone_once(cut, lay):
+    """A figure asked to go 2 up and 1 up moves 2 up; the other way about as well."""
+    made = lay(*(cut((0, y), (60, y), figure=k) for k, y in ((1, 0), (2, 20), (3, 40))))
+    up = np.array([0.0, 1.0])
+    slanted = np.array([0.6, 0.8])
+    after = done(made, parted(made, [(0, 2, up), (1, 2, slanted)], 10))
+    # first 5 up; then of (3, 4) the 4/5 along it are there: 5 up + (3, 4) - 0.8 * 5 up
+    assert after.cuts[2].line[0] == pytest.approx([3, 45])
+    halves = done(made, parted(made, [(0, 2, up), (1, 2, -up)], 10))
+    assert halves.cuts[2].line[0] == pytest.approx([0, 40])
+
+
+def test_an_arc_with_uneven_points_is_carried_on_along_its_circle(cut, lay):
+    turn = np.radians([0, 2, 15, 22, 23, 55, 70, 74, 90])
+    bow = 50 * np.column_stack([np.cos(turn), np.sin(turn)])
+    (after,) = done(lay(cut(*bow)), lengthened([0], 12.0)).cuts
+    assert np.hypot(*after.line.T) == pytest.approx(50, abs=0.1)
+    ends = np.arctan2(*after.line[[0, -1]].T[::-1])
+    assert ends == pytest.approx([-12 / 50, math.pi / 2 + 12 / 50], abs=2e-3)

@@ -217,3 +217,11 @@ def test_at_the_sharpest_a_cut_ends_five_clearances_sooner(cut, lay):
     made = lay(cut(*ray(6, 30), depth=8), cut(*ray(0), depth=8, family=2))
     (found,) = crossings(made)
     assert found.figures["shorten_mm"] == pytest.approx(30 + 4 / 0.2, abs=0.2)
+
+
+def test_what_is_written_later_is_told_whichever_is_cut_first(cut, lay):
+    early, late = cut(*ray(0), depth=8, family=2), cut(*ray(90), depth=8, family=7)
+    assert [crossings(lay(*pair))[0].place.line for pair in ((early, late), (late, early))] == [
+        7,
+        7,
+    ]

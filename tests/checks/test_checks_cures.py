@@ -162,3 +162,21 @@ def test_a_cut_finds_no_place_within_the_margin_of_the_rim(left, free):
     far = np.array([[reach - left - 30, 0.0], [reach - left, 0.0]])
     bare = make("loaf round width 220mm height 90mm\n").layout
     assert has_place(bare, far, 8.0) is free
+
+
+@pytest.mark.parametrize("angle", [0, 25, 70, 90, 200])
+def test_on_a_long_loaf_the_rim_is_kept_off_in_every_direction(angle):
+    bare = make("loaf long width 120mm length 320mm height 70mm\n").layout
+    turn = np.radians(angle)
+    ray, reach = np.array([np.cos(turn), np.sin(turn)]), float(bare.loaf.reach(turn))
+    for left, free in ((12.5, True), (11.5, False)):
+        assert has_place(bare, np.outer([0.0, reach - left], ray), 8.0) is free
+
+
+def test_what_gives_way_is_as_near_as_a_strip_would_be_too_narrow(cut, lay):
+    """Lines of 10 mm and cuts of 2 mm want 7.2 mm between them."""
+    light = [cut((-30, y), (30, y), depth=2) for y in (7.0, 7.4, -6.0)]
+    layout = lay(*light, cut((-30, 3), (30, 3), depth=8))
+    line = np.array([[-40.0, 0.0], [40.0, 0.0]])
+    assert in_the_way(layout, [line], 10.0) == (0, 2)
+    assert in_the_way(layout, [line + 60.0, line], 10.0) == (0, 2)

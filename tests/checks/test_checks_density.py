@@ -155,3 +155,16 @@ def test_what_is_told_of_a_soft_skin_adds_up(cut, lay):
     assert found.figures["stiffness"] == pytest.approx(1 / (1 + math.pi * rho))
     assert (1 - found.figures["shorter"]) ** 2 * rho == pytest.approx(0.6)
     assert found.cuts == tuple(range(14))
+
+
+def test_what_to_take_away_is_told_in_tens_and_whole_per_cents_rounded_up(cut, lay):
+    (crowded,) = density(lay(*hatch(cut, 3, 2, side=45)))
+    excess = 10 * math.ceil(crowded.figures["shorten_mm"] / 10)
+    assert crowded.hint == f"remove about {excess} mm of cut there, or cut it shallower"
+    rays = [(math.cos(k), math.sin(k)) for k in np.arange(14) * math.tau / 14]
+    deep = [cut((30 * x, 30 * y), (145 * x, 145 * y), depth=8, family=k + 1)
+            for k, (x, y) in enumerate(rays)]  # fmt: skip
+    (soft,) = density(lay(*deep, cut((0, 0), (1, 0), depth=4, family=20)))
+    percent = math.ceil(100 * soft.figures["shorter"])
+    assert soft.hint == f"make the deep cuts {percent}% shorter, or use fewer"
+    assert soft.place.line == 14 and crowded.place.line == 1

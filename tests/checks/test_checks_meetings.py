@@ -49,3 +49,17 @@ def test_an_end_this_near_meets_on_purpose(cut, lay, past, crosses):
 
 def test_lines_on_one_another_do_not_cross(cut, lay):
     assert len(met(lay, cut((-30, 0), (30, 0)), cut((0, 0), (60, 0))).first) == 0
+
+
+def test_at_the_corner_of_a_cut_its_direction_is_between_both_sides(cut, lay):
+    """A V that stands on a line: at the tip it runs along it, on either side it leaves it."""
+    found = met(lay, cut((-30, 0), (30, 0)), cut((-30, 30), (0, 0), (30, 30)))
+    assert math.degrees(found.angle[0]) == pytest.approx(0, abs=1) and found.crosses.all()
+
+
+def test_cuts_end_to_end_meet_at_no_angle(cut, lay):
+    turns = np.linspace(0.1, 3.0, 30)
+    ends = [5.0 * k + np.outer([-1, 0, 1], [np.cos(t), np.sin(t)]) for k, t in enumerate(turns)]
+    found = met(lay, *(cut(*each[part]) for each in ends for part in ([0, 1], [1, 2])))
+    assert len(found.angle) == 30 and np.degrees(found.angle).max() < 1
+    assert not found.crosses.any()

@@ -2,6 +2,7 @@
 
 import math
 import sys
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -24,9 +25,9 @@ from scorecraft.checks.undercut import undercut
 from scorecraft.designing import make
 
 CROWDS = {
-    "leaves": "repeat 60 turn 1deg:\n    leaf 50mm veins 40\n",
-    "triangles": "fill whole with triangles size 1.7mm\n",
-    "wedges": "wedges 1000:\n    slash 100mm depth 2mm\n",
+    "leaves": "repeat 12 turn 1deg:\n    leaf 50mm veins 40\n",
+    "triangles": "fill whole with triangles size 2mm\n",
+    "wedges": "wedges 500:\n    slash 100mm depth 2mm\n",
 }
 FAULTS = {
     "leaves": {"overlaps": "warning", "crossings": "note", "strips": "warning"},
@@ -89,13 +90,13 @@ def test_two_statements_are_bounded_however_many_cuts_are_looked_at_in_one_go(cu
 
 def test_a_single_cut_is_looked_at_first_wherever_it_is_written(cut, lay):
     """It crosses the very cut of a crowd whose turn comes last."""
-    crowd = fan(cut, 2000)
+    crowd = fan(cut, 500)
     single = cut((80, -9), (80, 9), family=2)
     late = by_turns(lay(*crowd, single))[-1]
     crowd[late] = cut((0, 0), (100, 0))
     layout = lay(*crowd, single)
     near = near_pairs(layout, strings(layout))
-    assert (2000, late) in zip(near.second, near.first, strict=True)
+    assert (500, late) in zip(near.second, near.first, strict=True)
 
 
 def test_many_statements_together_are_bounded_too(cut, lay):
@@ -133,14 +134,14 @@ def test_a_crowd_hides_no_other_fault(cut, lay):
     pair = [cut((-40, 95), (40, 95), family=2, **aside), cut((0, 70), (0, 120), family=3, **aside)]
     double = [cut((-40, 95.1), (40, 95.1), family=4, **aside)]
     beside = [cut((-40, 99), (40, 99), family=5, **aside)]
-    layout = lay(*fan(cut, 900), *pair, *double, *beside)
+    layout = lay(*fan(cut, 350), *pair, *double, *beside)
     assert any(each.place.line == 3 for each in crossings(layout) if each.figures)
     assert any(each.place.line == 4 for each in overlaps(layout) if each.figures)
     assert any(each.place.line == 5 for each in strips(layout) if each.figures)
 
 
 def test_undercuts_of_a_crowd_are_bounded(cut, lay):
-    found = undercut(lay(*fan(cut, 1500, depth=6, blade=30)))
+    found = undercut(lay(*fan(cut, 400, depth=6, blade=30)))
     assert {each.severity for each in found if each.figures} == {"stop"}
     assert any("too crowded" in each.message for each in found)
 
@@ -189,3 +190,25 @@ def test_the_pairs_of_two_statements_are_sampled_and_those_of_others_are_not(cut
     family = np.array([each.family for each in layout.cuts])
     kinds = np.sort(np.stack([family[near.first], family[near.second]]), axis=0)
     assert (kinds == [[1], [3]]).all(axis=0).sum() == 320
+
+
+@pytest.mark.parametrize(
+    ("limit", "most", "count"),
+    [
+        ("MOST_BOXES", 2671, 2672),
+        ("MOST_BOXES", 2672, 2672 + 1648),
+        ("MOST_PAIRS", 2672, 2672 + 1648),
+        ("MOST_PAIRS", 4320, 2672 + 1648 + 624),
+        ("MOST_PAIRS", 4944, 4950),
+        ("MOST_PAIR_POINTS", 8000, 2000),
+        ("MOST_PAIR_POINTS", 12000, 3000),
+    ],
+)
+def test_each_bound_ends_the_looking_after_the_chunk_that_passes_it(
+    cut, lay, monkeypatch, limit, most, count
+):
+    """A hundred statements, by 32 cuts at a time: 2672, 1648, 624 and 6 pairs of 4 points each."""
+    monkeypatch.setattr(sys.modules["scorecraft.checks.neighbours"], limit, most)
+    layout = lay(*(replace(each, family=k) for k, each in enumerate(fan(cut, 100))))
+    near = near_pairs(layout, strings(layout))
+    assert len(near.first) == count and near.whole is (count == 4950)

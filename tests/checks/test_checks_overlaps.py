@@ -110,3 +110,19 @@ def test_eight_millimetres_at_a_stretch_overlap(cut, lay, shared, told):
 @pytest.mark.parametrize(("off", "told"), [(0.2, True), (0.3, False)])
 def test_lines_a_quarter_of_a_millimetre_apart_are_one(cut, lay, off, told):
     assert bool(overlaps(lay(cut((0, 0), (60, 0)), cut((0, off), (60, off))))) is told
+
+
+def test_the_place_is_that_of_the_middle_point_of_the_shorter_cut(cut, lay):
+    (found,) = overlaps(lay(cut((-90, 0), (90, 0)), cut((0, 0), (60, 0), family=2)))
+    assert "at 3 o'clock" in found.message
+    bent = cut((0, 0), (0, 50), (0, 52), (-3, 54), (-3, 90), family=2)
+    (found,) = overlaps(lay(cut((0, -90), (0, 52)), bent))
+    assert "at 12 o'clock" in found.message
+
+
+@pytest.mark.parametrize("way", [1, -1])
+def test_a_stretch_at_either_end_is_found(cut, lay, way):
+    """The first, or the last, 9 mm of a cut of 60 mm lie on another one."""
+    leaves = [(0.0, 0.0), (9.2, 0.0), (9.2, 51.0)][::way]
+    (found,) = overlaps(lay(cut((-60, 0), (60, 0)), cut(*leaves, family=2)))
+    assert found.figures["shared_mm"] == pytest.approx(9.2, abs=1.5)

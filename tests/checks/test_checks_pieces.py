@@ -141,3 +141,72 @@ def test_pieces_and_lids_are_told_apart(arc, cut, lay):
     assert found[0].figures["area_cm2"] == pytest.approx(math.pi * 0.64, rel=0.01)
     assert found[0].figures["count"] == 2 and "at 9 o'clock" in found[0].message
     assert "near the crown" in found[1].message and found[1].cuts == (2,)
+
+
+def ring_of(arc, cut, radius, x=0.0, **more):
+    points = arc(radius, 0, 360, centre=(x, 0), n=200)
+    points[-1] = points[0]
+    return cut(*points, **more)
+
+
+@pytest.mark.parametrize(
+    ("radii", "depth", "told"),
+    [
+        ((18, 22), 16, "6.5"),  # a fifth of 36 mm is 7.2, half a step less; of 44 mm 8.8
+        ((20.5, 20.5), 16, "7.5"),  # a fifth of 41 mm is 8.2: 8 mm would be too near it
+        ((8, 8), 9, "5.5"),  # under 6 mm it may be 0.6 of 16 mm deep: less than 6 mm then
+        ((4.5, 4.5), 6, "5"),  # 0.6 of 9 mm are 5.4
+        ((2.0, 2.0), 6, "3.5"),  # 0.6 of 4 mm are less than what is looked at at all
+    ],
+)
+def test_the_depth_that_holds_is_told_for_the_smallest_as_a_hand_can_cut(
+    arc, cut, lay, radii, depth, told
+):
+    rings = [ring_of(arc, cut, r, x, depth=depth) for r, x in zip(radii, (-50, 50), strict=True)]
+    (found,) = pieces(lay(*rings))
+    assert found.figures["count"] == 2
+    assert found.offers[0].told == f"cut the slash no deeper than {told} mm"
+
+
+@pytest.mark.parametrize(("depth", "radius", "severity"), [
+    (5.9, 4.0, "note"), (5.9, 4.3, None), (6.0, 8.5, "warning"), (6.0, 8.7, "note"),
+    (6.0, 4.9, "stop"), (6.0, 5.1, "warning"), (6.0, 14.9, "note"), (6.0, 15.1, None),
+    (3.9, 1.2, None),
+])  # fmt: skip
+def test_how_grave_a_piece_is_goes_by_its_depth_over_its_width(
+    arc, cut, lay, depth, radius, severity
+):
+    """A disc is as wide as its diameter; 5.9 mm count as 5: 0.6 of the width at 8.3 mm."""
+    found = pieces(lay(ring_of(arc, cut, radius, depth=depth)))
+    assert [each.severity for each in found] == ([severity] if severity else [])
+
+
+@pytest.mark.parametrize(("radius", "lid"), [(30.8, False), (31.0, True)])
+def test_more_than_thirty_square_centimetres_are_a_lid(arc, cut, lay, radius, lid):
+    found = pieces(lay(ring_of(arc, cut, radius, depth=20)))
+    assert [("lid" in each.message) for each in found] == [lid]
+
+
+@pytest.mark.parametrize("rises", [1, None])
+def test_a_slanted_ring_undercuts_what_its_lip_lies_over(arc, cut, lay, rises):
+    """6 mm deep at 45 degrees leave a disc of 14 mm of one of 20 mm: 0.51 of its area is lost.
+
+    Drawn counter-clockwise its inside is on the left; that is taken where nothing is said, too.
+    """
+    ring = replace(ring_of(arc, cut, 20.0, depth=6, blade=45), rises=rises)
+    (found,) = pieces(lay(ring))
+    assert found.figures["undercut_share"] == pytest.approx(1 - 0.7**2, abs=0.01)
+    assert found.figures["width_mm"] == pytest.approx(40 * 0.49, rel=0.01)
+
+
+def test_a_gap_is_left_in_every_piece(arc, cut, lay):
+    rings = [ring_of(arc, cut, 12.0, x, depth=9) for x in (-50, 50)]
+    (found,) = pieces(lay(*rings))
+    gapped = found.offers[-1].layout()
+    assert found.offers[-1].told == "leave a gap of 8 mm in the slash" and pieces(gapped) == []
+    assert [int(each.line[:, 0].mean() > 0) for each in gapped.cuts].count(1) == 2
+    lost = 2 * 2 * math.pi * 12 - sum(
+        np.hypot(*np.diff(c.line, axis=0).T).sum() for c in gapped.cuts
+    )
+    assert lost == pytest.approx(16, abs=0.1)
+    assert found.cuts == (0, 1) and len(found.shapes) == 2

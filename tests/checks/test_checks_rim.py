@@ -1,3 +1,4 @@
+import numpy as np
 import pytest
 
 from scorecraft.checks.rim import rim
@@ -94,3 +95,70 @@ def test_the_furthest_point_tells_the_place(cut, lay):
     (found,) = rim(lay(cut((0, 100), (0, 165)), cut((0, -100), (0, -168), (0, -90))))
     assert found.place.line == 1 and "at 6 o'clock" in found.message
     assert found.figures["over_mm"] == pytest.approx(168 - REACH, abs=0.01)
+
+
+RING = make_loaf("ring", 280, None, 45, (2.0, 2.0), hole_mm=100)
+"""Half a torus: its hole ends 50 mm from the middle, its rim 191.4 mm."""
+
+
+@pytest.mark.parametrize(
+    ("near", "severity"), [(61.0, "note"), (61.6, None), (50.4, "note"), (40.0, "stop")]
+)
+def test_the_hole_of_a_ring_is_a_rim_too(cut, lay, near, severity):
+    found = rim(lay(cut((0, 110), (0, near), depth=3), loaf=RING))
+    assert [each.severity for each in found] == ([severity] if severity else [])
+
+
+def test_a_cut_into_the_hole_is_shortened_or_moved_outward(cut, lay):
+    made = lay(cut((0, 110), (0, 42)), cut((90, 0), (42, 0)), loaf=RING)
+    (found,) = rim(made)
+    assert found.message.startswith("the slash runs 8 mm into the hole at 12 o'clock")
+    assert found.figures["over_mm"] == pytest.approx(8)
+    assert found.figures["move_mm"] == pytest.approx(20)
+    assert found.figures["shorten_mm"] == pytest.approx(20, abs=0.02)
+    shorter, outward = found.offers
+    assert (shorter.told, outward.told) == (
+        "shorten it by 20 mm",
+        "move it 20 mm away from the hole",
+    )
+    assert shorter.layout().cuts[0].line[:, 1] == pytest.approx([110, 62])
+    assert outward.layout().cuts[1].line == pytest.approx(made.cuts[1].line + np.array([20, 0]))
+
+
+def test_a_cut_across_the_hole_is_found_between_its_points(cut, lay):
+    """It ends on the dough on either side: the middle of the way is 50 mm into the hole."""
+    (found,) = rim(lay(cut((-100, 0), (100, 0)), loaf=RING))
+    assert found.severity == "stop" and found.figures["over_mm"] == pytest.approx(50, abs=0.1)
+    assert "shorten_mm" not in found.figures
+
+
+def test_of_cuts_at_either_rim_each_moves_its_own_way(cut, lay):
+    """One 8 mm into the hole, one 8.6 mm off the rim."""
+    made = lay(cut((0, 110), (0, 42)), cut((150, 0), (200, 0)), loaf=RING)
+    (found,) = rim(made)
+    (inward,) = (each for each in found.offers if each.told.startswith("move"))
+    assert inward.told == "move it 21 mm toward the crown"
+    assert "off the loaf at 3 o'clock, just above the base" in found.message
+    moves = [a.line[0] - b.line[0] for a, b in zip(inward.layout().cuts, made.cuts, strict=True)]
+    assert moves == [pytest.approx([0, 21]), pytest.approx([-21, 0])]
+
+
+def test_close_to_the_hole_is_told_by_its_distance(cut, lay):
+    (found,) = rim(lay(cut((0, 110), (0, 55), depth=8), loaf=RING))
+    assert found.severity == "warning" and "comes within 5 mm of the rim" in found.message
+    assert found.offers[0].told == "shorten it by 7 mm"
+
+
+def test_the_end_that_is_too_far_is_shortened_however_the_cut_bends(cut, lay):
+    """The middle point is farther from the rim at 12 o'clock than either end."""
+    made = lay(cut((20, 0), (-40, 0), (0, 165)), cut((0, 165), (-40, 0), (20, 0)))
+    (found,) = rim(made)
+    shorter = found.offers[0].layout().cuts
+    assert shorter[0].line[0].tolist() == shorter[1].line[-1].tolist() == [20, 0]
+    assert rim(found.offers[0].layout()) == []
+
+
+def test_near_the_outer_rim_of_a_ring_a_cut_moves_inward(cut, lay):
+    (found,) = rim(lay(cut((150, 0), (185, 0)), loaf=RING))
+    assert found.offers[-1].told == "move it 6 mm toward the crown"
+    assert rim(found.offers[-1].layout()) == []

@@ -1,8 +1,10 @@
 import numpy as np
 import pytest
 
-from scorecraft.checks import CHECKS, MOST_FINDINGS, bounded, run
+from scorecraft import checks
+from scorecraft.checks import CHECKS, MOST_FINDINGS, Check, bounded, run
 from scorecraft.checks.finding import SEVERITIES, Finding
+from scorecraft.checks.known import Known
 from scorecraft.checks.once import told_once
 from scorecraft.checks.telling import likewise
 from scorecraft.designing import make
@@ -95,3 +97,33 @@ def test_cuts_of_no_length_break_no_check(cut, lay):
     whole = cut((-40, 10), (40, 10), depth=9, blade=40)
     assert isinstance(run(lay(*dots, whole)), tuple)
     assert run(lay()) == ()
+
+
+def test_what_was_found_before_is_taken_over_but_from_checks_that_are_surer_now(lay, monkeypatch):
+    old, new = (Finding("rim", "note", said, "mend it", None) for said in ("old", "new"))
+    rows = {
+        "plain": Check("plain", "", "layout", lambda _: [new]),
+        "surer": Check("surer", "", "layout", lambda _: [new], surer="opening"),
+        "late": Check("late", "", "opening", lambda _: [new]),
+    }
+    monkeypatch.setattr(checks, "CHECKS", rows)
+    before = {"plain": (old,), "surer": (old,)}
+    assert checks.untried(Known(lay())) == {"plain": (new,), "surer": (new,)}
+    assert checks.untried(Known(lay(), "work"), before) == before
+    at_last = {"plain": (old,), "surer": (new,), "late": (new,)}
+    assert checks.untried(Known(lay(), "opening"), before) == at_last
+
+
+def test_findings_are_bounded_at_fifty_the_weightiest_first():
+    notes = [Finding("rim", "note", str(k), "mend it", None) for k in range(MOST_FINDINGS)]
+    stop = Finding("rim", "stop", "grave", "mend it", None)
+    assert bounded(notes) == notes
+    told = bounded([*notes, stop, notes[0]])
+    assert told[0] is stop and told[1:50] == notes[:49] and len(told) == 51
+    assert told[50].message == "2 more findings of this kind (rim) are not listed"
+    assert told[50].severity == "note"
+
+
+def test_without_what_they_need_later_checks_find_nothing(lay):
+    known = Known(lay(), "opening")
+    assert all(CHECKS[name].find(known) == [] for name in ("opens", "bench_time", "room"))

@@ -226,3 +226,33 @@ def test_the_strip_that_lacks_most_for_its_depth_is_told(cut, lay):
     (found,) = strips(lay(*light, *deep))
     assert found.figures["count"] == 2 and found.figures["wanted_mm"] == pytest.approx(9.6)
     assert found.offers[1].told == "cut them no deeper than 3.6 mm"
+
+
+@pytest.mark.parametrize(
+    ("depths", "severity"),
+    [((4.5, 5), "warning"), ((4.5, 5.5), "stop"), ((4, 4), "warning"), ((2, 8), "stop")],
+)
+def test_what_stops_are_cuts_that_part_the_skin_between_them(cut, lay, depths, severity):
+    """1.5 mm are less than four tenths of what any of them wants; 5 mm deep on average stop."""
+    (found,) = strips(lay(level(cut, 0, depths[0]), level(cut, 1.5, depths[1])))
+    assert found.severity == severity
+
+
+@pytest.mark.parametrize(("width", "severity"), [(2.8, "warning"), (3.0, "note")])
+def test_between_cuts_in_the_skin_six_tenths_are_only_noted(cut, lay, width, severity):
+    """Cuts 4 mm deep want 4.8 mm; with one of 4.1 mm nothing is a note."""
+    (found,) = strips(lay(level(cut, 0, 4), level(cut, width, 4)))
+    assert found.severity == severity
+    (deeper,) = strips(lay(level(cut, 0, 4), level(cut, width, 4.1)))
+    assert deeper.severity == "warning"
+
+
+def test_however_thin_a_strip_is_a_depth_that_it_holds_is_told(cut, lay):
+    (found,) = strips(lay(level(cut, 0, 8), level(cut, 0.63, 8)))
+    assert found.offers[1].told == "cut them no deeper than 0.5 mm"
+    assert found.offers[0].told == "move them 9.5 mm farther apart"
+
+
+def test_every_pair_of_cuts_is_told_whatever_their_order(cut, lay):
+    (found,) = strips(lay(*(level(cut, y, 8) for y in (0, 12, 6))))
+    assert found.figures["count"] == 2 and found.cuts == (0, 1, 2)

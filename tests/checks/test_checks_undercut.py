@@ -176,3 +176,43 @@ def test_the_side_that_lifts_tells_whether_cuts_run_under_one_another(cut, lay, 
     told = undercut(lay(*made))
     assert len(told) == found
     assert all("same direction" not in each.hint for each in told)
+
+
+@pytest.mark.parametrize("rises", [None, 0])
+@pytest.mark.parametrize("side", [9, -9])
+def test_where_it_goes_by_the_hand_neighbours_on_either_side_are_looked_at(cut, lay, side, rises):
+    slanted = replace(level(cut, 0, 8, 40), rises=rises)
+    (found,) = undercut(lay(slanted, level(cut, side, 8, 90), loaf=FLAT))
+    assert found.figures["left_mm"] == pytest.approx(9 - reach(8, 40), abs=0.05)
+    (against,) = undercut(
+        lay(slanted, replace(level(cut, 2 * side, 8, 40, turned=True), rises=rises), loaf=FLAT)
+    )
+    assert against.figures["left_mm"] == pytest.approx(18 - 2 * reach(8, 40), abs=0.05)
+
+
+@pytest.mark.parametrize(("rises", "found"), [(1, True), (-1, False)])
+def test_where_one_side_lifts_only_what_is_on_that_side_is_undercut(cut, lay, rises, found):
+    """Pulled to the right, the left of the stroke is upward on the sheet."""
+    slanted = replace(level(cut, 0, 8, 40), rises=rises)
+    for turned in (False, True):  # whichever way the upright one is pulled
+        told = [
+            undercut(lay(slanted, level(cut, y, 8, 90, turned=turned), loaf=FLAT)) for y in (9, -9)
+        ]
+        assert [len(each) for each in told] == [found, not found]
+        (left,) = (each.figures["left_mm"] for side in told for each in side)
+        assert left == pytest.approx(9 - reach(8, 40), abs=0.05)
+
+
+def test_the_pair_that_has_least_left_is_told(cut, lay):
+    made = [level(cut, y, 8, blade) for y, blade in ((0, 40), (10.5, 90), (60, 40), (68, 90))]
+    (found,) = undercut(lay(*made, loaf=FLAT))
+    assert found.figures["left_mm"] == pytest.approx(8 - reach(8, 40), abs=0.05)
+    assert found.severity == "stop" and found.figures["count"] == 2 and found.cuts == (0, 1, 2, 3)
+
+
+def test_the_legs_of_one_slanted_cut_meet_under_the_skin(arc, cut, lay):
+    """A hairpin 12 mm wide: both legs lean inward, or both outward; it is told as by the hand."""
+    legs = cut((6, -40), *arc(6, 0, 180, centre=(0, 40)), (-6, -40), depth=8, blade=45)
+    (found,) = undercut(lay(legs, loaf=FLAT))
+    assert found.figures["left_mm"] == pytest.approx(12 - 2 * 8, abs=0.1)
+    assert [each.told.split()[0] for each in found.offers] == ["hold"] and found.cuts == (0,)

@@ -15,7 +15,11 @@ def test_pot_of_a_loaf_220_mm_wide(lay, pot, severity):
     """At 1.4-fold spring, half of it sideways, 220 mm bake to 239 mm."""
     found = vessel(lay(size=Size(vessel_mm=pot)))
     assert [each.severity for each in found] == ([severity] if severity else [])
-    assert all(each.figures["baked_mm"] == pytest.approx(220 * 1.4**0.25) for each in found)
+    for each in found:
+        assert each.figures["baked_mm"] == pytest.approx(220 * 1.4**0.25)
+        most = (pot - 10) / 1.4**0.25
+        assert each.figures["most_mm"] == pytest.approx(most)
+        assert each.figures["less_dough"] == pytest.approx(1 - (most / 220) ** 3)
 
 
 def test_without_a_pot_nothing_is_told(lay):

@@ -109,7 +109,7 @@ def test_neighbours_overlap_by_the_rule():
 def test_one_sheet_where_it_fits_and_an_error_where_none_would_help():
     assert len(windows(ellipse(180, 180), paper("A4"))) == 1
     with pytest.raises(UsageError, match="sheets of A4") as caught:
-        windows(filled(4000, 4000), paper("A4"))
+        windows(filled(2500, 2500), paper("A4"))
     assert "larger paper" in caught.value.hint
 
 

@@ -117,3 +117,44 @@ def test_strength_is_that_of_the_usual_bake_and_grows_with_the_logarithm_of_the_
     assert Bake(spring=Bake().spring ** 2).strength == pytest.approx(2.0)
     assert Bake(steam=False).strength == pytest.approx(Bake(steam=False).left / Bake().left)
     assert Bake().soft == 1.0 > Bake(steam=False).soft
+
+
+def test_growth_is_shared_out_by_the_spread():
+    bake = Bake(spring=2.0, spread=0.25)
+    assert (bake.sideways, bake.upward) == pytest.approx((2**0.125, 2**0.75))
+    assert bake.left == pytest.approx(0.85)
+    dry = Bake(spring=2.0, steam=False)
+    assert (dry.left, dry.soft) == pytest.approx((0.95, 0.75))
+    assert dry.strength == pytest.approx(math.log(2) * 0.95 / (math.log(1.4) * 0.85))
+
+
+@pytest.mark.parametrize("edge", [{"spring": 1.0}, {"spring": 3.0}, {"spread": 0.0, "spring": 3.0}])
+def test_the_least_and_the_greatest_bakes_are_taken(edge):
+    assert Bake(**edge).spring == edge["spring"]
+    assert Bake(spread=1.0).upward == 1.0
+
+
+def test_off_the_axes_strains_are_those_of_the_ray_turned():
+    """The tensor of two strains along and around a ray, in sheet axes, as everywhere (Mohr)."""
+    made, theta = Growth(LONG, Bake(spread=0.2)), 0.5
+    point = LONG.at_share(np.array([theta]), np.array([0.7]))
+    ray, aside = np.array([math.cos(theta), math.sin(theta)]), np.array([-0.479426, 0.877583])
+    (exx, eyy, exy), (along, around) = made.at(point)[0], made.along_rays(point)
+    tensor = np.array([[exx, exy], [exy, eyy]])
+    assert ray @ tensor @ ray == pytest.approx(along[0])
+    assert aside @ tensor @ aside == pytest.approx(around[0], rel=1e-4)
+    assert abs(along[0] - around[0]) > 0.01 and abs(ray @ tensor @ aside) < 1e-6
+
+
+def test_across_the_hole_of_a_ring_the_strain_is_that_at_its_rim():
+    ring = make_loaf("ring", 280, None, 45, (2.0, 2.0), hole_mm=100)
+    made, bake = Growth(ring, Bake()), Bake()
+    along, around = made.along_rays([[30.0, 40.0], [3.0, 4.0]])
+    half = 45 * bake.sideways ** (2 - 0.25)
+    hole = (95 * bake.sideways**0.25 - half) / 50
+    assert around == pytest.approx([bake.left * (hole - 1)] * 2, rel=1e-2)
+    # half an ellipse of the grown section, by Ramanujan's first formula, over half a circle
+    high = 45 * bake.upward
+    h = ((half - high) / (half + high)) ** 2
+    girth = (half + high) * (1 + 3 * h / (10 + math.sqrt(4 - 3 * h)))
+    assert along == pytest.approx([bake.left * (girth / 90 - 1)] * 2, rel=1e-3)

@@ -119,3 +119,125 @@ def test_unknown_shapes_and_profiles_are_refused():
         make_loaf("round", 200, None, 90, (0.5, 2.0))
     with pytest.raises(UsageError, match="profile"):
         Loaf(Outline("round", 100, 100), 90, (2.0, math.nan))
+
+
+TORUS = make_loaf("ring", 280, None, 45, (2.0, 2.0), hole_mm=100)  # half of one: 95 and 45 mm
+BALL = make_loaf("round", 200, None, 100)
+LONG_RING = make_loaf("ring", 240, 320, 50, hole_mm=80)
+DEGREES = np.array([-85.0, -40.0, -3.0, 20.0, 88.0])  # from the crest, below 0 toward the hole
+
+
+def test_the_sheet_of_half_a_torus_unrolls_its_section():
+    """From the crest an angle w is 45 w on the sheet and 45 sin w on the plan, whatever the way."""
+    w = np.radians(DEGREES)
+    for theta in (0.3, 2.2, 5.0):
+        ray = np.array([math.cos(theta), math.sin(theta)])
+        sheet = (50 + 45 * (math.pi / 2 + w))[:, None] * ray
+        plan = (95 + 45 * np.sin(w))[:, None] * ray
+        assert TORUS.sheet_to_plan(sheet) == pytest.approx(plan, abs=0.01)
+        assert TORUS.plan_to_sheet(plan) == pytest.approx(sheet, abs=0.01)
+        assert TORUS.share(sheet) == pytest.approx(w / (math.pi / 2), abs=1e-4)
+        turned = np.full(5, theta)
+        assert TORUS.at_share(turned, w / (math.pi / 2)) == pytest.approx(sheet, abs=1e-3)
+        assert TORUS.height_at(plan) == pytest.approx(45 * np.cos(w))
+        assert TORUS.surface(plan)[:, 2] == pytest.approx(45 * np.cos(w))
+        normal = np.column_stack([np.outer(np.sin(w), ray), np.cos(w)])
+        assert TORUS.normal(plan) == pytest.approx(normal, abs=1e-6)
+        for point, there in ((20.0, 20.0), (50 + 45 * math.pi + 7, 147.0)):  # hole, and beyond
+            assert TORUS.sheet_to_plan([point * ray])[0] == pytest.approx(there * ray, abs=0.01)
+            assert TORUS.plan_to_sheet([there * ray])[0] == pytest.approx(point * ray, abs=0.01)
+
+
+def test_shares_on_half_a_ball_are_angles():
+    w = np.radians([10.0, 45.0, 90.0])
+    sheet = 100 * w[:, None] * np.array([-0.6, -0.8])
+    assert BALL.share(sheet) == pytest.approx(w / (math.pi / 2), abs=1e-4)
+    assert BALL.at_share(np.full(3, math.atan2(-0.8, -0.6)), w / (math.pi / 2)) == pytest.approx(
+        sheet, abs=1e-3
+    )
+    assert BALL.sheet_crest([1.0, 2.0]).tolist() == [0.0, 0.0]
+
+
+def test_normals_on_a_long_ring_are_square_to_its_surface():
+    theta, share = np.array([0.3, 0.9, 2.0, 4.4, 5.9]), np.array([-0.7, -0.2, 0.2, 0.5, 0.9])
+    plan = LONG_RING.sheet_to_plan(LONG_RING.at_share(theta, share))
+    for step in ([1e-4, 0], [0, 1e-4]):
+        side = LONG_RING.surface(plan + step) - LONG_RING.surface(plan - np.array(step))
+        side /= np.linalg.norm(side, axis=1, keepdims=True)
+        assert np.abs((side * LONG_RING.normal(plan)).sum(axis=1)).max() < 1e-5
+
+
+def test_patches_of_a_part_of_half_a_ball_are_a_zone():
+    """A zone's area is 2 pi R times its height (Archimedes); the patches lie within it."""
+    inner, outer = 0.25, 0.7
+    sheet, areas = BALL.patches(9, 7, inner, outer)
+    high = math.cos(inner * math.pi / 2) - math.cos(outer * math.pi / 2)
+    assert sheet.shape == (9, 7, 2) and areas.sum() == pytest.approx(math.tau * 100**2 * high)
+    share = BALL.share(sheet)
+    assert inner < share.min() < inner + 0.03 and outer - 0.03 < share.max() < outer
+    assert np.arctan2(*sheet[:, 3, ::-1].T) % math.tau == pytest.approx(
+        (np.arange(9) + 0.5) * math.tau / 9
+    )
+
+
+def test_patches_of_a_part_of_a_ring_lie_on_both_sides_of_its_crest():
+    """Between two angles from the crest a torus has 2 pi r (R w +- r (cos w0 - cos w))."""
+    inner, outer = 0.2, 0.9
+    sheet, areas = TORUS.patches(8, 12, inner, outer)
+    share = TORUS.share(sheet)
+    low, high = inner * math.pi / 2, outer * math.pi / 2
+    for sign in (-1, 1):
+        side = sign * share > 0
+        assert side.sum() == 8 * 12
+        assert inner < np.abs(share[side]).min() < np.abs(share[side]).max() < outer
+        more = sign * 45 * (math.cos(low) - math.cos(high))
+        exact = math.tau * 45 * (95 * (high - low) + more)
+        assert areas[side].sum() == pytest.approx(exact, rel=1e-6)
+
+
+def test_patches_of_a_long_ring_add_up_to_the_area_of_its_facets():
+    """Small triangles of the surface over a fine grid in angle and share, summed."""
+    theta = np.linspace(0, math.tau, 721)
+    share = np.sin(np.linspace(-math.pi / 2, math.pi / 2, 241))
+    middle, half = ((LONG_RING.outline.radius(theta) + s * LONG_RING.hole.radius(theta)) / 2
+                    for s in (1, -1))  # fmt: skip
+    across = middle[:, None] + half[:, None] * share
+    places = LONG_RING.surface(
+        across[..., None] * np.stack([np.cos(theta), np.sin(theta)], axis=-1)[:, None]
+    )
+    one, other = places[1:, 1:] - places[:-1, :-1], places[1:, :-1] - places[:-1, 1:]
+    area = np.linalg.norm(np.cross(one, other), axis=-1).sum() / 2
+    assert LONG_RING.patches(180, 24)[1].sum() == pytest.approx(area, rel=2e-4)
+
+
+def test_lengths_belong_to_their_own_lines():
+    lines = [
+        np.array([[-40.0, 0.0], [40.0, 0.0]]),
+        np.array([[0.0, 0.0], [0.0, 90.0], [0.0, 60.0]]),
+    ]
+    assert BALL.lengths_on_dough(lines) == pytest.approx([80, 120], abs=0.01)
+
+
+def test_the_usual_measures_of_a_loaf_that_is_only_named():
+    ring = make_loaf("ring", 200, None, 40)
+    assert (ring.length_mm, ring.hole.width_mm) == pytest.approx((200, 68))
+    assert make_loaf("oval", 160, 240, 80).profile == (2.3, 2.0)
+    assert make_loaf("oval", 160, 240, 80, (3.0, 1.0)).profile == (3.0, 1.0)
+    tin = make_loaf("tin", 100, 200, 90)
+    assert (tin.held.length_mm, tin.wall_mm, tin.crown_mm) == pytest.approx((200, 72, 18))
+    assert make_loaf("tin", 100, 200, 30).wall_mm == pytest.approx(15)
+    assert make_loaf("oval", 160, 240, 80).crown_mm == 80
+
+
+def test_the_least_and_the_greatest_sizes_and_powers_are_taken():
+    for size in ((20.0, 8.0), (1500.0, 1500.0)):
+        assert make_loaf("round", size[0], None, size[1], (1.0, 12.0)).height_mm == size[1]
+    for width, height in ((19.9, 8.0), (20.0, 7.9), (1501.0, 90.0), (200.0, 1501.0)):
+        with pytest.raises(UsageError, match="out of range"):
+            make_loaf("round", width, None, height)
+    for power in (0.99, 12.01):
+        with pytest.raises(UsageError, match="profile"):
+            make_loaf("round", 200, None, 80, (2.0, power))
+    assert make_loaf("ring", 280, None, 50, hole_mm=250).hole.width_mm == 250
+    with pytest.raises(UsageError, match="narrower than 15 mm"):
+        make_loaf("ring", 280, None, 50, hole_mm=251)

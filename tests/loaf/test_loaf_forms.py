@@ -64,3 +64,30 @@ def test_loaves_are_called_as_bakers_do():
         "ring loaf", "baguette", "épi", "traced loaf"
     ]  # fmt: skip
     assert make_loaf("roll", 80, None, 38).called == "roll"
+
+
+def test_only_superellipses_that_may_be_of_any_length_taper():
+    assert [name for name, form in FORMS.items() if form.tapers] == [
+        "oval", "long", "baguette", "epi"
+    ]  # fmt: skip
+
+
+def test_the_table_tells_every_measure_once():
+    rules = {rule.says: rule for _, rule in forms.table()}
+    assert rules["length over width of a round loaf"].value == 1.0
+    assert rules["usual hole over width of a ring loaf"].value == 0.34
+    assert rules["of dough for a 1 lb tin, 400 to 520 g"].value == 460
+    assert not any("hole over width of a round loaf" in says for says in rules)
+    assert "power of a star's rim; 2 is an ellipse, more is squarer" not in rules
+    assert rules["power of a square loaf's rim; 2 is an ellipse, more is squarer"].value == 4.0
+    assert rules["usual height over width of a star loaf"].source != (
+        rules["usual height over width of a round loaf"].source
+    )
+
+
+def test_an_unknown_form_is_refused_with_those_there_are():
+    with pytest.raises(UsageError) as caught:
+        forms.form_of("cushion")
+    assert (
+        caught.value.hint.startswith("use round, oval,") and "triangle or star" in caught.value.hint
+    )

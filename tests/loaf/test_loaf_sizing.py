@@ -8,9 +8,10 @@ from scorecraft.baking import DOUGH_DENSITY
 from scorecraft.errors import UsageError
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.dough import STAGES, Dough
-from scorecraft.loaf.sizing import Known, grams_of, height_from_dough, size_from_dough
+from scorecraft.loaf.sizing import USUAL, Known, grams_of, height_from_dough, size_from_dough
 from scorecraft.practice import HEIGHT_PER_WIDTH
 
+STIFF = Dough(1.0)
 SHAPES = ("round", "oval", "long", "square")
 
 
@@ -173,3 +174,71 @@ def test_a_rim_is_filled_by_its_dough(grams):
     assert grams_of(
         make_loaf("oval", 160, 200, found.loaf.height_mm), Dough("over")
     ) == pytest.approx(grams)
+
+
+@pytest.mark.parametrize("hole", [60.0, 140.0])
+def test_a_ring_with_a_known_hole_holds_its_dough(hole):
+    found = size_from_dough("ring", 900, known=Known(hole_mm=hole))
+    assert found.loaf.hole.width_mm == pytest.approx(hole)
+    assert found.loaf.volume_mm3 == pytest.approx(1425e3, rel=1e-6)
+    assert found.loaf.height_mm / found.loaf.width_mm == pytest.approx(0.18)
+    assert found.steps[-1].startswith("a ring loaf") and "the size given" not in found.steps[-1]
+
+
+def test_a_ring_stands_on_the_breadth_of_its_dough():
+    """Given 240 mm and a hole of 80 mm its dough is 80 mm broad: it stands 44 mm at most."""
+    ring = size_from_dough("ring", 900, known=Known(width_mm=240, hole_mm=80))
+    ((message, hint),) = ring.doubts
+    assert "on 80 mm" in message and "44 mm" in hint
+    usual = size_from_dough("ring", 900, known=Known(width_mm=200))
+    ((message, _),) = usual.doubts
+    assert "on 66 mm" in message  # the usual hole is 0.34 of the width
+
+
+def test_how_high_a_loaf_may_stand_goes_by_its_shorter_side():
+    for known in (Known(width_mm=120, length_mm=400), Known(width_mm=190, length_mm=120)):
+        found = size_from_dough("oval", 2000, known=known)
+        ((message, hint),) = found.doubts
+        assert "on 120 mm" in message and "66 mm" in hint
+    given = Known(width_mm=110, length_mm=180, height_mm=100)
+    assert not size_from_dough("oval", 2000, known=given).doubts
+
+
+def _in_basket(stand, dough=USUAL):
+    """Size dough that would stand so high, over its width, in a round basket of 220 mm."""
+    grams = stand * 220**3 * math.pi / 6 / 1000 * 1.2 / (dough.times * dough.shrunk)
+    return size_from_dough("round", grams, dough=dough, basket_mm=(220, 220))
+
+
+def test_in_its_basket_a_loaf_stands_between_0_3_and_0_55_of_its_width():
+    """A half ellipsoid fills pi / 6 of its box; beyond either end it goes by the cube root."""
+    for stand, width in ((0.31, 220), (0.54, 220), (0.2, 220 * (2 / 3) ** (1 / 3))):
+        loaf = _in_basket(stand).loaf
+        assert loaf.width_mm == pytest.approx(width)
+        assert loaf.height_mm / width == pytest.approx(max(stand, 0.3))
+    much = _in_basket(0.6)
+    assert len(much.doubts) == 1  # too much for it, but no higher than dough stands
+    wide = much.loaf
+    assert wide.width_mm == pytest.approx(220 * (0.6 / 0.55) ** (1 / 3))
+    assert wide.height_mm / wide.width_mm == pytest.approx(0.55)
+    low = Dough("over")
+    assert _in_basket(0.5, low).loaf.height_mm / _in_basket(0.5, low).loaf.width_mm == (
+        pytest.approx(0.55 * 0.87)
+    )
+
+
+def test_what_a_basket_does_is_told():
+    """A basket of 220 mm takes 700 to 900 g; a fifth more is too much."""
+    young = _in_basket(0.2, STIFF).steps[2]  # it stands 0.345 of its width: 1.15 times as high
+    assert "is not full to the rim: the loaf turns out 183 mm wide" in young
+    little = _in_basket(0.15)  # 528 g
+    assert "does not fill a 220 mm basket: the loaf turns out 175 mm wide" in little.steps[2]
+    assert not _in_basket(0.305).doubts and _in_basket(0.31).doubts  # 1074 and 1091 g
+    assert _in_basket(0.31).doubts[0][0] == "this is too much dough for a 220 mm basket"
+    assert "about 700 to 900 g" in _in_basket(0.31).doubts[0][1]
+    slack = _in_basket(0.38, Dough("over", hydration=0.95))  # on 0.359 of its width, 1053 g
+    assert "spreads by 2%: overproofed and wet, 95%" in slack.steps[2] and not slack.doubts
+    more = _in_basket(0.385, Dough("over", hydration=1.03))
+    ((message, _),) = more.doubts
+    assert "will be 6% larger than a 220 mm basket" in message
+    assert message.endswith("overproofed and wet, 103%")

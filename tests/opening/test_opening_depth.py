@@ -1,5 +1,7 @@
 """Depths for wished openings: what is found, solved again, opens as wished."""
 
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 
@@ -135,6 +137,47 @@ def test_slopes_are_those_of_small_changes(monkeypatch):
         np.testing.assert_allclose(seen["slopes"][:, k], slope, rtol=2e-2, atol=2e-3)
 
 
+def test_slopes_are_carried_on_by_the_least_change_that_tells_the_last_step():
+    """Broyden's: right along the step, and as before square to it."""
+    slopes, step = np.array([[0.3, 0.1], [-0.2, 0.4]]), np.array([2.0, 1.0])
+    change, square = np.array([0.5, 0.9]), np.array([-1.0, 2.0])
+    carried = room._carried_on(slopes, step, change)
+    np.testing.assert_allclose(carried @ step, change)
+    np.testing.assert_allclose(carried @ square, slopes @ square)
+
+
+def test_slopes_are_worked_out_anew_where_a_search_is_stuck_and_they_told_too_little():
+    """Stuck is not halved in two rounds, after the third; astray by more than three tenths."""
+    told = np.array([1.0, -1.0])
+    assert not room._astray(told, np.array([1.2, -1.3]))
+    assert room._astray(told, np.array([1.4, -1.3])) and room._astray(told, np.array([0.6, -0.7]))
+
+    def tried(*missing):
+        return [(each, told, told) for each in missing]
+
+    assert room._stuck(tried(9.0, 8.0, 5.0, 4.1)) and not room._stuck(tried(9.0, 8.0, 5.0, 3.9))
+    assert not room._stuck(tried(8.0, 8.0, 8.0))
+
+
+@pytest.mark.parametrize(
+    ("slopes", "depth", "missing", "step"),
+    [
+        ([[0.1, 0.0], [0.0, 0.2]], [4, 4], [0.1, -0.1], [1, -0.5]),
+        ([[0.1, -0.02], [-0.02, 0.1]], [4, 4], [0.1, 0.1], [1.25, 1.25]),
+        ([[0.1, 0.0], [0.0, 0.001]], [4, 4], [0.1, 0.1], [1, 5]),  # at least 0.2 a skin
+        ([[0.1, 0.2], [0.2, 0.1]], [4, 4], [0.1, 0.02], [1, 0.6]),  # jointly -0.2 and 0.6
+        ([[0.1, 0.2], [0.2, 0.1]], [4, 4], [0.1, 0.01], [1, 0.1]),  # 0.63 is too far ahead
+        ([[0.1, -0.02], [-0.02, 0.1]], [4, 12], [0.1, 0.1], [1, 1]),  # as deep as may be
+        ([[0.1, -0.02], [-0.02, 0.1]], [4, 12], [0.1, -0.1], [0.0008 / 0.00096, -0.0008 / 0.00096]),
+        ([[0.1, -0.02], [-0.02, 0.1]], [4, 0.1], [0.1, -0.1], [1, -1]),
+    ],
+)
+def test_a_step_is_newton_s_where_a_line_alone_would_go_that_way_too(slopes, depth, missing, step):
+    search = SimpleNamespace(deepest_mm=12.0, skin_mm=10.0)
+    given = (np.array(each, dtype=float) for each in (slopes, depth, missing))
+    np.testing.assert_allclose(room._step(search, *given), step)
+
+
 def test_a_search_that_does_not_settle_gives_what_came_nearest(monkeypatch):
     steps = iter([0.5, 0.5, -1.0] + [0.0] * 200)
     monkeypatch.setattr(room, "_step", lambda *args: np.full(1, next(steps)))
@@ -163,11 +206,11 @@ def test_a_search_ends_after_the_work_allowed(monkeypatch):
     """Work is counted in panels and solves, never by a clock."""
     sizes = counted(monkeypatch)
     monkeypatch.setattr(room, "_step", lambda search, slopes, *others: np.zeros(len(slopes)))
-    monkeypatch.setattr(room, "OPENING_WISH_WORK", 12.0)
-    lines = [SLASH + np.array([0, 5.0 * k]) for k in range(12)]
-    found = depths_for(lines, [40.0] * 6 + [1.0] * 6, [0.0] * 12, **GROWTH | {"panel_mm": 1.5})
+    monkeypatch.setattr(room, "OPENING_WISH_WORK", 4.0)
+    lines = [SLASH + np.array([0, 5.0 * k]) for k in range(4)]
+    found = depths_for(lines, [40.0] * 2 + [1.0] * 2, [0.0] * 4, **GROWTH | {"panel_mm": 1.5})
     assert not found.settled
-    assert 0.8 * 12 < sum(sizes) / 1000 < 1.2 * 12
+    assert 0.8 * 4 < sum(sizes) / 1000 < 1.2 * 4
 
 
 def test_more_wishes_than_are_searched_are_refused_before_any_is_solved(monkeypatch):

@@ -57,6 +57,18 @@ def test_the_lip_turns_about_the_tip_of_the_cut(wide):
         assert lift(np.array([wide]), reach, slant) == pytest.approx(c, rel=1e-3)
 
 
+@pytest.mark.parametrize("degrees", [30, 45, 70])
+def test_the_lip_turns_as_its_lower_face_parts_from_the_other(degrees):
+    """By atan(w sin a / s) over the blade's way in the dough s = d / sin a; c = d / tan a wide."""
+    blade, depth, wide = math.radians(degrees), 6.0, 4.0
+    turn = math.atan(wide * math.sin(blade) / (depth / math.sin(blade)))
+    c = depth / math.tan(blade)
+    given = np.array([wide]), np.array([depth]), np.array([1 / math.tan(blade)])
+    rise, back = c * math.sin(turn), c * (1 - math.cos(turn))
+    assert lift(*given) == pytest.approx(rise)
+    assert across(*given) == pytest.approx(math.hypot(wide + back, rise))
+
+
 def test_the_side_of_the_crown_rises_and_of_an_upright_cut_none():
     assert rising_side(cut(40)) == -1
     assert rising_side(cut(40, line=LINE[::-1])) == 1

@@ -184,3 +184,41 @@ def test_widths_at_ends():
     joined = LineEnds(np.zeros(2), np.array([6.0, 0.0]), 6.0, free_start=False, free_end=False)
     assert joined.widths(np.array([0.2, 2, 4]), along)[0] == 0.0
     assert joined.widths(np.array([0.7]), np.array([3.0])) == (0.7, 0.7)
+
+
+@pytest.mark.parametrize(("degrees", "free"), [(0, True), (8, True), (12, False)])
+def test_cuts_that_lie_on_one_another_share_a_free_tip(degrees, free):
+    """Both run away from one place the same way, all but ten degrees; drawn either way."""
+    turn = np.radians(180 - degrees)
+    tip = np.array([30.02, 0.04])
+    back = np.array([tip, tip + 25 * np.array([np.cos(turn), np.sin(turn)])])
+    for other in (back, back[::-1]):
+        for line in (SLASH, SLASH[::-1]):
+            first, second = noded([line, other], 2.0)
+            tips = [first.free_start, first.free_end][:: 1 if line is SLASH else -1]
+            shared = second.free_start if other is back else second.free_end
+            assert (tips, shared) == ([True, free], free)
+
+
+def test_a_bend_of_twenty_five_degrees_is_a_corner():
+    for degrees, nodes in [(24, 2), (26, 3), (-26, 3), (170, 3)]:
+        turn = np.radians(degrees)
+        bent = np.array([[-10.0, 0], [0, 0], 10 * np.array([np.cos(turn), np.sin(turn)])])
+        assert len(noded([bent], 1.0)[0].along_mm) == nodes
+
+
+def test_corners_keep_half_a_panel_from_nodes_and_one_another():
+    """Of a step of 1.1 mm both corners count where panels are 2 mm long, one where 2.4 mm."""
+    step = np.array([[0.0, 0], [3, 0], [3, 1.1], [20, 1.1]])
+    for panel, nodes in [(2.4, [0, 3, 21.1]), (2.0, [0, 3, 4.1, 21.1]), (6.2, [0, 4.1, 21.1])]:
+        np.testing.assert_allclose(noded([step], panel)[0].along_mm, nodes)
+
+
+def test_crossings_less_than_a_panel_apart_are_passed_over():
+    """Those kept are so far from the last one kept, and from the start."""
+    bars = [np.array([[x, -9.0], [x, 9.0]]) for x in (-29.0, -26.5, -25.0, -24.4, 20.0)]
+    through = noded([SLASH, *bars], 2.0, 2.0)[0]
+    np.testing.assert_allclose(through.along_mm, [0, 3.5, 5.6, 50, 60])
+    assert through.passed == 2
+    assert panels([SLASH, *bars], 2.0, passing=True).passed == 2
+    assert panels([SLASH, *bars], 2.0).passed == 0

@@ -12,7 +12,7 @@ from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening.predict import model_of
 from scorecraft.opening.ranges import ranges_of
-from scorecraft.practice import MODEL_OFF
+from scorecraft.practice import DEPTH_OFF_MM, MODEL_OFF
 
 
 def slash(depth, skill="steady"):
@@ -51,6 +51,35 @@ def test_a_better_hand_and_a_skin_that_is_known_make_ranges_narrower():
 
 def test_a_deep_cut_whose_opening_hardly_grows_with_depth_is_known_better():
     assert wide(slash(14.0), Skin())[0] < wide(slash(6.0), Skin())[0]
+
+
+def test_ranges_are_what_three_doubts_come_to():
+    """Worked out once more: all a tenth deeper tells how steeply skin and depth count.
+
+    The hand's error is each cut's own: for the room their squares add up, by opened area. The
+    short cut opens less far once all are deeper, and then its depth counts for nothing.
+    """
+    first = slash(8.0)
+    (cut,) = first.cuts
+    other = replace(cut, line=np.array([[30.0, -15.0], [30.0, 15.0]]), depth_mm=5.0)
+    skin = replace(Skin(), growth_unsure=0.2)
+    model = model_of(replace(first, cuts=(cut, other)), skin)
+    opening = model.opened()
+    deeper = model.opened(deeper=1.1, near=opening, precise=1e-3)
+    found = ranges_of(replace(first, cuts=(cut, other)), skin, model, opening)
+    always = np.hypot(MODEL_OFF.value, 0.2)
+    hand = DEPTH_OFF_MM["steady"].value / np.array([8.0, 5.0])
+    steep = np.maximum(np.log(deeper.widest_mm / opening.widest_mm) / np.log(1.1), 0)
+    assert steep[0] > 0.3 and steep[1] == 0
+    spread = np.exp(np.sqrt(always**2 + steep**2 * (hand**2 + skin.unsure**2)))
+    expected = opening.widest_mm[:, None] * np.column_stack([1 / spread, spread])
+    np.testing.assert_allclose(found.widest_mm, expected)
+    area = replace(first, cuts=(cut, other)).lengths_mm * opening.widest_mm
+    off = np.hypot(skin.unsure, np.hypot(*(area * hand)) / area.sum())
+    steep = np.log(deeper.work_taken / opening.work_taken) / np.log(1.1)
+    room = np.exp(np.hypot(always, steep * off))
+    taken = opening.work_taken
+    assert found.taken == pytest.approx((taken / room, taken * room))
 
 
 def test_a_loaf_without_cuts_has_no_ranges():

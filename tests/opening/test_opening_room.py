@@ -1,7 +1,10 @@
 """The verdict on named designs, and the words for places and directions."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
+import shapely
 
 from scorecraft.cuts import Cut, Layout
 from scorecraft.errors import Place
@@ -10,11 +13,12 @@ from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening import solve
+from scorecraft.opening.load import tensor
 from scorecraft.opening.panel_size import panel_for
 from scorecraft.opening.predict import predict
 from scorecraft.opening.room import direction, room, verdict_of, where
 from scorecraft.opening.tightest import tightest
-from scorecraft.practice import INSIDE_PER_SKIN, SKIN_MM
+from scorecraft.practice import INSIDE_PER_SKIN, ROOM_BURSTS, ROOM_ENOUGH, SKIN_MM
 
 ROUND = make_loaf("round", 220, None, 95)
 OVAL = make_loaf("oval", 160, 280, 90)
@@ -219,6 +223,38 @@ def test_highest_tension_is_away_from_the_cuts_and_on_the_loaf():
     assert np.abs(np.array([x, y]) - [-30, np.clip(y, -60, 60)]).max() > 10
 
 
+def places(parts, rim):
+    """A grid of 8 mm about the middle of a rim, 4 mm within it, and how far each is from cuts."""
+    low, high = rim.min(axis=0), rim.max(axis=0)
+    steps = [np.arange(-40, 40.5, 1) * 8 + (a + b) / 2 for a, b in zip(low, high, strict=True)]
+    grids = [steps, [each + 4 for each in steps]]
+    counts = np.ceil((high - low) / 8) + 1
+    axes = [grids[0 if n % 2 else 1][k] for k, n in enumerate(counts)]
+    grid = np.stack(np.meshgrid(*axes), axis=-1).reshape(-1, 2)
+    grid = grid[shapely.contains_xy(shapely.Polygon(rim).buffer(-4), grid)]
+    cuts = shapely.union_all(shapely.linestrings(np.stack([parts.start, parts.end], axis=1)))
+    return grid, shapely.distance(cuts, shapely.points(grid))
+
+
+@pytest.mark.parametrize(
+    ("apart", "clear"), [(60, 20.0), (34, 10.0), (16, 16 / 3)], ids=["wide", "near", "dense"]
+)
+def test_the_tightest_place_is_the_highest_of_all_that_are_clear_of_cuts(apart, clear):
+    """By a grid looked over once more; where cuts are dense as far away as there is any."""
+    lines = [np.array([[-95.0, y], [95.0, y]]) for y in np.arange(-92, 93, apart)]
+    lines += [line[:, ::-1] for line in lines]
+    opening = solve(lines, 6.0, strain=(0.1, 0.08, 0.01), panel_mm=3.0)
+    rim = 60 * np.array([[-1.0, -1], [1, -1], [1, 1], [-1, 1]])
+    grid, away = places(opening.panels, rim)
+    grid = grid[away > clear]
+    assert (away > 2 * clear).sum() == 0
+    tension, place = tightest(opening, rim)
+    found = np.linalg.eigvalsh(opening.tension_at(grid))[:, 1]
+    assert found.max() * (1 - 1e-3) <= tension <= found.max()
+    top = grid[found >= found.max() * (1 - 1e-3)]
+    assert np.hypot(*place) == pytest.approx(np.hypot(*top.T).max())
+
+
 def test_growth_that_differs_moves_the_place_that_bursts():
     def strain(points):
         share = 0.1 + 0.0004 * points[:, 0]
@@ -264,3 +300,45 @@ def test_more_spring_asks_for_more_room():
     opening = solve([bar(120)], 10.0, strain=(0.1, 0.1, 0.0), area_mm2=60_000.0, panel_mm=4.0)
     usual, more = (room(opening, strength) for strength in (1.0, 2.0))
     assert more.enough == 2 * usual.enough and more.taken == usual.taken
+
+
+def test_room_of_directions_is_what_cuts_take_of_the_tension_in_them():
+    """The least and the most of 1 - n.s.n / n.s0.n, looked for among 1801 directions n."""
+    opening = solve([bar(120)], 10.0, strain=(0.12, 0.06, 0.0), area_mm2=60_000.0, panel_mm=6.0)
+    whole = opening.uncut_tension
+    left = np.array([[0.5, 0.08], [0.08, 0.6]])
+    given = replace(opening, tension_left=left, work_taken=0.3)
+    found = room(given)
+    turn = np.linspace(0, np.pi, 1801)
+    n = np.column_stack([np.cos(turn), np.sin(turn)])
+    uncut = tensor(opening.load.mean)
+    across = [np.einsum("ij,jk,ik->i", n, each, n) for each in (left * whole, uncut)]
+    shares = 1 - across[0] / across[1]
+    strain = np.array([0.12, 0.06])
+    eased = 1 - np.diag(left * whole) @ strain / (np.diag(uncut) @ strain)
+    assert found.taken == 0.3 and not found.even
+    assert found.least == pytest.approx(0.3 / eased * shares.min(), rel=1e-4)
+    assert found.most == pytest.approx(0.3 / eased * shares.max(), rel=1e-4)
+    assert found.least_direction_rad == pytest.approx(turn[np.argmin(shares)], abs=2e-3)
+    assert room(replace(opening, work_taken=1.4)).taken == 1.0
+
+
+def test_where_the_uncut_skin_is_pressed_directions_go_by_the_mean_tension():
+    """n.s.n over the mean: 1 - 0.9 across, 1 - 0.4 along."""
+    opening = solve([bar(120)], 10.0, strain=(0.2, -0.15, 0.0), area_mm2=60_000.0, panel_mm=6.0)
+    given = replace(opening, tension_left=np.diag([0.9, 0.4]), work_taken=0.3)
+    found = room(given)
+    assert np.linalg.eigvalsh(tensor(opening.load.mean))[0] < 0
+    assert found.most / found.least == pytest.approx(6.0)
+    assert found.least_direction_rad % np.pi == pytest.approx(0, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("taken", "strength", "verdict"),
+    [(1.0, 1.0, "enough"), (0.99, 1.0, "tight"), (1.25, 1.3, "tight"), (0.7, 0.65, "enough")],
+)
+def test_the_verdict_goes_by_shares_of_the_strength(taken, strength, verdict):
+    assert verdict_of(taken * ROOM_ENOUGH.value, strength) == verdict
+    bursts = ROOM_BURSTS.value * strength
+    assert verdict_of(bursts, strength) == "tight"
+    assert verdict_of(0.99 * bursts, strength) == "will burst"

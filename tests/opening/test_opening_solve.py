@@ -207,6 +207,8 @@ def test_widest_is_a_mean_over_a_stretch():
     assert Profile(points, along, flat).widest_mm(6.0) == pytest.approx(2.0)
     spike = np.where(along == 30, 8.0, flat)
     assert Profile(points, along, spike).widest_mm(6.0) == pytest.approx(2.0 + 6 * 0.5 / 6, rel=0.1)
+    for rising in (along, along[::-1]):  # wide to its very end: the mean over the last 6 mm of 60
+        assert Profile(points, along, rising).widest_mm(6.0) == pytest.approx(57.0)
     block = np.where(np.abs(along - 30) <= 4, 8.0, flat)
     assert Profile(points, along, block).widest_mm(6.0) == pytest.approx(8.0)
 

@@ -25,7 +25,7 @@ FINE_MM = 0.05
 
 @pytest.fixture(scope="module")
 def layout():
-    return make("leaf-crown").layout
+    return make("rose-bowl").layout
 
 
 @pytest.fixture(scope="module")

@@ -134,7 +134,7 @@ def endless(step, copies, half=1.0):
 @cache
 def endless_limit(step, half=1.0):
     """What is left out falls as 1 / copies: two sizes give the limit."""
-    few, many = endless(step, int(max(12, 25 / np.hypot(*step))), half)
+    few, many = endless(step, int(max(8, 18 / np.hypot(*step))), half)
     return 2 * many - few
 
 

@@ -61,7 +61,7 @@ eye called "eye"
 @pytest.mark.parametrize(
     ("pattern", "fill"),
     [
-        *((name, ()) for name in ("leaf-crown", "lotus", "hemp-leaf-dome")),
+        *((name, ()) for name in ("leaf-crown", "lotus")),
         ("leaf-crown", ("leaf",)),
         (EYE, ("eye",)),
     ],

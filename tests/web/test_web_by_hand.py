@@ -34,16 +34,16 @@ def undo_all(page):
         undo.click()
 
 
-@pytest.mark.parametrize("size", ["desk", "small"])
-def test_the_first_design_is_a_wreath_made_from_nothing(seen, pictures, size):
-    web, hand = handed(seen, size)
+def test_the_first_design_is_a_wreath_made_from_nothing(seen, pictures):
+    """With one finger, on the smallest screen."""
+    web, hand = handed(seen, "small")
     page = web.page
     step = page.locator(".first b")
     playwright.expect(step).to_contain_text("1 of 6")
     web.picture(pictures, "hand-empty")
     hand.press("Leaf")
     x, y = hand.place(0, 0.66)
-    hand.tap(x, y + (56 if hand.finger else 0))  # above a finger
+    hand.tap(x, y + 56)  # above a finger
     hand.written(r"^    leaf 60mm width 26mm$")
     playwright.expect(step).to_contain_text("2 of 6")
     x, y = hand.grip("length")
@@ -77,9 +77,9 @@ def test_the_first_design_is_a_wreath_made_from_nothing(seen, pictures, size):
     assert page.locator(".first").is_hidden()  # shown once
 
 
-@pytest.mark.parametrize("size", ["desk", "phone"])
-def test_move_turn_size_repeat_mirror_draw_delete_and_undo(seen, pictures, size):
-    web, hand = handed(seen, size, LEAF)
+def test_move_turn_size_repeat_mirror_draw_delete_and_undo(seen, pictures):
+    """With the mouse."""
+    web, hand = handed(seen, "desk", LEAF)
     page = web.page
     hand.tap(*hand.pick(0))
     page.wait_for_selector(".grip-length", state="attached")

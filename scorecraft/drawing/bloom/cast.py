@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -12,6 +11,7 @@ from scorecraft.arrays import Field, Flags, Floats, Pixels
 from scorecraft.drawing.bloom.light import Shades, exposed, lit, shades
 from scorecraft.drawing.bloom.noise import Grain, blurred
 from scorecraft.drawing.bloom.relief import FINE_MM, Bread, Ground, ground, plan_of, smooth
+from scorecraft.frozen import dataclass
 
 STRIP_PIXELS = 1_600_000
 """Strips of columns are made one after the other, each of about so many pixels."""

@@ -5,13 +5,13 @@ the paper along the line of sight.
 """
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 
 import scorecraft.drawing.bloom.telling as telling
 from scorecraft.arrays import Flags, Floats, Line
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.dome import Loaf
 from scorecraft.shaping.shaped import Shaped
 

@@ -4,13 +4,12 @@ The baked loaf is the proofed one grown sideways and upward by the bake. A width
 the dough's surface, so down the flank it is foreshortened, exactly as the eye sees it.
 """
 
-from dataclasses import dataclass, replace
-
 import numpy as np
 
 from scorecraft.arrays import Floats, Line
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.mouths import Mouths
+from scorecraft.frozen import dataclass, replace
 from scorecraft.loaf.aside import aside
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.grown import carried, grown

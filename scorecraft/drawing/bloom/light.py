@@ -1,7 +1,6 @@
 """Light on a loaf: key from the upper left, its soft shadow, the sky, and hollows it misses."""
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 from scipy import ndimage
@@ -10,6 +9,7 @@ from scorecraft.arrays import Field, Floats, Pixels
 from scorecraft.drawing.bloom.crust import TABLE, colored, linear
 from scorecraft.drawing.bloom.noise import blurred, spread
 from scorecraft.drawing.bloom.relief import Bread, Ground, Skin, smooth, wideness
+from scorecraft.frozen import dataclass
 
 PENUMBRA_DEG = np.linspace(-17.0, 17.0, 7)
 CLEAR_MM = 0.35

@@ -1,12 +1,11 @@
 """How wide each cut stands open along its length, as the drawings want it."""
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.loaf.skin import Skin
 from scorecraft.opening import Opening
 from scorecraft.opening.predict import predict

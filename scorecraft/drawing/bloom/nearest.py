@@ -2,13 +2,13 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
 from scorecraft.arrays import Field, Flags, Floats, Ints
 from scorecraft.drawing.bloom.lens import Lens
+from scorecraft.frozen import dataclass
 
 FAR_MM = 99.0
 BLOCK = 5

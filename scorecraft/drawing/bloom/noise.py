@@ -1,13 +1,13 @@
 """Seeded noise that repeats: tiles of bumps of given sizes, read at any place."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cache, cached_property
 
 import numpy as np
 from scipy import fft, ndimage
 
 from scorecraft.arrays import Field, Floats, Ints
+from scorecraft.frozen import dataclass
 
 TILE = 512
 BLISTERS = 2400

@@ -1,6 +1,5 @@
 """The height field of a loaf: its dome, and what cuts, lips, ears and blisters add to it."""
 
-from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
@@ -13,6 +12,7 @@ from scorecraft.drawing.bloom.lens import Lens, baked_loaf, lenses
 from scorecraft.drawing.bloom.mouths import Mouths
 from scorecraft.drawing.bloom.nearest import Place, nearest
 from scorecraft.drawing.bloom.noise import Grain, blurred, spread
+from scorecraft.frozen import dataclass, field, replace
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.grown import carried
 from scorecraft.opening.lip import lift, rising_side, slant_of

@@ -1,7 +1,5 @@
 """Which picture of the loaf is asked for, and its making from a layout alone."""
 
-from dataclasses import dataclass
-
 import scorecraft.drawing.bloom.telling as telling
 from scorecraft.cuts import Layout
 from scorecraft.drawing.bloom.bloom import PIXELS, bloom
@@ -9,6 +7,7 @@ from scorecraft.drawing.bloom.mouths import closed, mouths_of, predicted
 from scorecraft.drawing.picture import Picture
 from scorecraft.drawing.tension.tension import tension_map
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 from scorecraft.opening import Opening
 
 

@@ -1,7 +1,6 @@
 """The bench card: the order of cuts to stand by the loaf, read at arm's length."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 import scorecraft.drawing.card.words as words
 from scorecraft.bench.steps import Run, Work
@@ -14,6 +13,7 @@ from scorecraft.drawing.paper.block import Block, gap, stacked
 from scorecraft.drawing.paper.sheet import A4, Paper
 from scorecraft.drawing.paper.sheet import paper as find_paper
 from scorecraft.drawing.picture import Picture, placed
+from scorecraft.frozen import dataclass, replace
 from scorecraft.groups import Group, groups, numbers_of
 
 MARGIN_MM = 10.0

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from scorecraft.bench.blade import upright
 from scorecraft.bench.telling import (
@@ -16,6 +15,7 @@ from scorecraft.bench.telling import (
 from scorecraft.drawing.card.blade import blade_picture, blade_wide
 from scorecraft.drawing.picture import BLACK, Item, Label
 from scorecraft.drawing.text import width_mm, wrapped
+from scorecraft.frozen import dataclass
 
 GREY = "#555555"
 ROW = 50.0

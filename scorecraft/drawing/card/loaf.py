@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -14,6 +13,7 @@ from scorecraft.drawing.arrow import head
 from scorecraft.drawing.inks import band
 from scorecraft.drawing.picture import BLACK, Ink, Item, Layer, Shape, ring
 from scorecraft.drawing.plan import cut_plans, mark_plans, on_paper, rim_plans
+from scorecraft.frozen import dataclass
 
 ACCENT = "#c2331e"
 """The one colour of the card: everything about turning."""

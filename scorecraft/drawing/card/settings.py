@@ -1,13 +1,13 @@
 """Small pictures of the loaf, one for each setting of the table that a row tells together."""
 
 import math
-from dataclasses import dataclass
 
 from scorecraft.bench.steps import Run
 from scorecraft.bench.telling import mark_words
 from scorecraft.drawing.card.loaf import ACCENT, Seen, step_picture
 from scorecraft.drawing.picture import Item, Label, Layer, placed
 from scorecraft.drawing.text import width_mm
+from scorecraft.frozen import dataclass
 
 LABEL = 4.2
 """Height of the line above each picture, at full size."""

@@ -5,7 +5,6 @@ with a thin leader to the cut, and lines the leader would cross make a place dea
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -14,6 +13,7 @@ from scorecraft.arrays import Floats, Ints, Line, Shapes
 from scorecraft.drawing.inks import NUMBER_CLEAR_MM, NUMBER_MM
 from scorecraft.drawing.plan import along
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
+from scorecraft.frozen import dataclass
 
 DIRECTIONS = 24
 SHELLS_MM = (

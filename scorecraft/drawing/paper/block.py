@@ -1,10 +1,10 @@
 """Blocks of a printed column: each knows its height, and they are stacked below one another."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
 from scorecraft.drawing.text import shortened, wrapped
+from scorecraft.frozen import dataclass
 
 LEADING = 1.32
 """Distance of baselines as a part of the letter size."""

@@ -1,7 +1,5 @@
 """A figure at full size with words below it: on one sheet, or spread over several."""
 
-from dataclasses import dataclass
-
 import scorecraft.drawing.paper.panel as panel
 from scorecraft.arrays import Line
 from scorecraft.drawing.paper.block import Block, beside, gap, paragraph, paragraphs, stacked
@@ -14,6 +12,7 @@ from scorecraft.drawing.paper.tiles import ink_points, page_map, tile
 from scorecraft.drawing.paper.windows import windows
 from scorecraft.drawing.picture import Item, Layer, Picture, placed
 from scorecraft.drawing.text import largest
+from scorecraft.frozen import dataclass
 from scorecraft.practice import PRINTER_MARGIN_MM
 
 LEAST_WIDE_MM = 190.0

@@ -1,7 +1,6 @@
 """The words of the guide: title, table of cuts, key of lines, verdict, rules, cautions."""
 
 from collections.abc import Mapping, Sequence, Set
-from dataclasses import dataclass
 from math import degrees
 
 import scorecraft.drawing.paper.telling as telling
@@ -17,6 +16,7 @@ from scorecraft.drawing.paper.table import LEAST_MM, Cell, Column, table
 from scorecraft.drawing.paper.telling import HEADS, loaf_words
 from scorecraft.drawing.picture import Ink, Item, Label, Layer, Shape, line, placed
 from scorecraft.drawing.text import CAP_HEIGHT, largest
+from scorecraft.frozen import dataclass
 from scorecraft.groups import Group
 from scorecraft.opening.lip import rising_side
 from scorecraft.units import mm_range

@@ -1,12 +1,12 @@
 """What a seam between two sheets would run through: how much ink, and whether the crown."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from scorecraft.arrays import Floats, Ints, Line
+from scorecraft.frozen import dataclass
 
 TILE_OVERLAP_MM = 12.0
 """Neighbouring sheets of one drawing share this much."""

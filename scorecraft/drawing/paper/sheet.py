@@ -1,10 +1,10 @@
 """The paper: its sizes, which one a household has, and which one a drawing fits on."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from typing import Literal, NamedTuple
 
 from scorecraft.errors import UsageError, nearest
+from scorecraft.frozen import dataclass, replace
 from scorecraft.practice import PRINTER_MARGIN_MM
 
 Family = Literal["ISO", "ANSI"]

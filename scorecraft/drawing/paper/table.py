@@ -1,7 +1,6 @@
 """A calm table: a head, hairlines between the rows, numbers set to the right."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from itertools import accumulate
 from typing import Literal
 
@@ -9,6 +8,7 @@ from scorecraft.drawing.inks import FRAME_INK
 from scorecraft.drawing.paper.block import Block
 from scorecraft.drawing.picture import Ink, Item, Label, Shape, line, placed
 from scorecraft.drawing.text import CAP_HEIGHT, shortened, wrapped
+from scorecraft.frozen import dataclass, replace
 
 LEAST_MM = 3.2
 """9 pt: the least letter for what is read at the bench."""

@@ -6,7 +6,6 @@ sheets have to spare lets the bands shift, so that the seams keep off the crown 
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import product
 from math import ceil
 
@@ -16,6 +15,7 @@ from scorecraft.arrays import Line
 from scorecraft.drawing.paper.seams import TILE_OVERLAP_MM, Crown, Ground
 from scorecraft.drawing.paper.sheet import Paper, Size
 from scorecraft.errors import UsageError
+from scorecraft.frozen import dataclass
 
 MOST_SHEETS = 40
 """The most sheets one drawing is spread over."""

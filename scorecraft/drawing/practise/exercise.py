@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -12,6 +11,7 @@ from scorecraft.arrays import Line
 from scorecraft.bench.blade import upright
 from scorecraft.curves import length
 from scorecraft.drawing.practise.words import dough_words
+from scorecraft.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,6 @@
 """Which strokes of a pattern are the hardest, by measure: the ones worth practising first."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -10,6 +9,7 @@ from scorecraft.arrays import Floats, Line
 from scorecraft.checks.linework import strings
 from scorecraft.checks.neighbours import near_pairs
 from scorecraft.cuts import Layout
+from scorecraft.frozen import dataclass
 from scorecraft.groups import called
 from scorecraft.practice import JOIN_MM
 

@@ -1,7 +1,6 @@
 """A row of a practice sheet: the blade, strokes to trace, fading guides, and an empty frame."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
@@ -18,6 +17,7 @@ from scorecraft.drawing.plan import along, on_paper
 from scorecraft.drawing.practise.blade import WIDE_MM, blade
 from scorecraft.drawing.practise.exercise import Exercise, bounds
 from scorecraft.drawing.practise.words import FADING, FREE, TRACE
+from scorecraft.frozen import dataclass, replace
 
 NAME_MM = 4.4
 BLADE_GAP_MM = 6.0

@@ -1,7 +1,6 @@
 """The practice sheets: exercises in rows, as many on a sheet as it holds."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 from scorecraft.bench.steps import Work
 from scorecraft.cuts import Layout
@@ -17,6 +16,7 @@ from scorecraft.drawing.practise.own import own
 from scorecraft.drawing.practise.row import cells, largest, row, row_height
 from scorecraft.drawing.practise.words import BASICS, CAUTIONS, OWN, TITLE, UNDER
 from scorecraft.drawing.text import shortened
+from scorecraft.frozen import dataclass, replace
 from scorecraft.groups import Group, numbers_of
 
 MARGIN_MM = 10.0

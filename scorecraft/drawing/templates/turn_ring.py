@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -15,6 +14,7 @@ from scorecraft.drawing.picture import BLACK, Ink, Item, Label, Layer, Shape, ri
 from scorecraft.drawing.plan import on_paper, plan_lines, rim_plans
 from scorecraft.drawing.templates.telling import RING_SIZE, RING_USE, starts_words
 from scorecraft.drawing.text import CAP_HEIGHT, width_mm
+from scorecraft.frozen import dataclass
 from scorecraft.groups import Group, spans
 from scorecraft.units import turntable_degrees
 
