@@ -20,8 +20,7 @@ class Place:
     length: int = 1
 
     def __lt__(self, other: "Place") -> bool:
-        mine, theirs = ((each.file, each.line, each.column, each.length) for each in (self, other))
-        return mine < theirs
+        return (self.file, self.line, self.column) < (other.file, other.line, other.column)
 
     def __str__(self) -> str:
         return f"{self.file}:{self.line}:{self.column}"

@@ -23,18 +23,16 @@ else:
         """Make a dataclass of what stands below; mypy alone minds the `slots`."""
         assert frozen, "things that change are the library's dataclasses"
         made = dataclasses.dataclass(init=False, repr=False, eq=False, kw_only=kw_only)
-        methods = dict.fromkeys(("__setattr__", "__delattr__"), _refused) | {"__repr__": _shown}
-        if eq:
-            methods |= {"__eq__": _alike, "__hash__": _hashed}
 
         def prepared(cls):
             def first(self, *given, **named):
                 cls.__init__ = _written(cls)
                 cls.__init__(self, *given, **named)
 
-            cls.__init__ = first
-            for name, method in methods.items():
-                setattr(cls, name, method)
+            cls.__init__, cls.__repr__ = first, _shown
+            cls.__setattr__ = cls.__delattr__ = _refused
+            if eq:
+                cls.__eq__, cls.__hash__ = _alike, _hashed
             return made(cls)
 
         return prepared
@@ -42,23 +40,20 @@ else:
 
 def _written(cls: type) -> Callable[..., None]:
     """Write the `__init__` of a dataclass, which puts its fields in their places."""
-    known: dict[str, Any] = {"missing": MISSING}
-    taken, put = {False: ["self"], True: []}, []
-    for each in fields(cls):
-        name, value, default = each.name, each.name, each.default
-        if not each.init:
-            continue
+    usual: dict[str, Any] = {}
+    taken, put = ["self"], []
+    for each in sorted((each for each in fields(cls) if each.init), key=attrgetter("kw_only")):
+        name, value, usual[f"usual_{each.name}"] = each.name, each.name, each.default
         if each.default_factory is not MISSING:
-            known[f"new_{name}"] = each.default_factory
-            default, value = MISSING, f"new_{name}() if {name} is missing else {name}"
-        has = default is not MISSING or value != name
-        known[f"usual_{name}"] = default
-        taken[bool(each.kw_only)].append(f"{name}=usual_{name}" if has else name)
+            usual[f"usual_{name}"] = each.default_factory
+            value = f"usual_{name}() if {name} is usual_{name} else {name}"
+        if each.kw_only and "*" not in taken:
+            taken.append("*")
+        taken.append(name if usual[f"usual_{name}"] is MISSING else f"{name}=usual_{name}")
         put.append(f"{name}={value}")
-    head = ", ".join([*taken[False], *(["*"] if taken[True] else []), *taken[True]])
     after = "; self.__post_init__()" if hasattr(cls, "__post_init__") else ""
-    exec(f"def __init__({head}): self.__dict__.update({', '.join(put)}){after}", known)
-    written: Callable[..., None] = known["__init__"]
+    exec(f"def __init__({', '.join(taken)}): self.__dict__.update({', '.join(put)}){after}", usual)
+    written: Callable[..., None] = usual["__init__"]
     return written
 
 

@@ -8,7 +8,7 @@ the best the found order can be.
 
 from collections.abc import Callable, Sequence
 from functools import cached_property, partial
-from itertools import pairwise, permutations
+from itertools import pairwise, permutations, product
 
 import numpy as np
 
@@ -81,10 +81,7 @@ def best_route(passes: Sequence[Sequence[Setting]], way: int) -> Route:
 
 
 def given_route(passes: Sequence[Sequence[Setting]], way: int) -> Route:
-    """Keep the settings in the order they come, and choose their angles as well as can be.
-
-    That has no bound: 0.
-    """
+    """Keep the settings in the order they come, angles as well as can be; that has no bound: 0."""
     legs = _legs(passes, way)
     states, cost = _cheapest(legs, [[list(range(leg.count))] for leg in legs], way)
     return Route(states, cost, float)
@@ -141,49 +138,35 @@ def _cheapest(
 ) -> tuple[tuple[States, ...], float]:
     """Take the cheapest row of orders, one for each pass."""
     joints = [crossing(a.settings, b.settings, way) for a, b in pairwise(legs)]
-    rows = [_Row((), np.zeros(1), ())]
-    for leg, entry, tried in zip(
-        legs, [entering(legs[0].settings, 0.0, way), *joints], orders, strict=True
-    ):
-        rows = [_led_on(row, leg, entry, order) for row in rows for order in tried]
-    best = rows[0]
-    for row in rows:
-        if row.cost.min() < best.cost.min() - 1e-9:
-            best = row
-    return best.states, float(best.cost.min())
+    start = entering(legs[0].settings, 0.0, way)
+    best: tuple[tuple[States, ...], float] = ((), np.inf)
+    for tried in product(*orders):
+        states, cost = _in_order(legs, joints, start, tried)
+        if cost < best[1] - 1e-9:
+            best = (states, cost)
+    return best
 
 
-@dataclass(frozen=True, eq=False)
-class _Row:
-    """Orders of settings, pass by pass, and what each choice at the end costs at the least (s).
-
-    `parents` tell for each choice which one before it is the cheapest to come from.
-    """
-
-    orders: tuple[Sequence[int], ...]
-    cost: Floats
-    parents: tuple[Ints, ...]
-
-    @property
-    def states(self) -> tuple[States, ...]:
-        """The settings with the choices that cost least."""
-        chosen = [int(np.argmin(self.cost))]
-        for parent in reversed(self.parents[1:]):
-            chosen.append(int(parent[chosen[-1]]))
-        choices = iter(reversed(chosen))
-        return tuple(tuple((k, next(choices)) for k in order) for order in self.orders)
-
-
-def _led_on(row: _Row, leg: _Leg, entry: Floats, order: Sequence[int]) -> _Row:
-    """Lead a row on through a pass in a given order, entered from the last choices at a cost."""
+def _in_order(
+    legs: Sequence[_Leg], joints: Sequence[Floats], start: Floats, orders: Sequence[Sequence[int]]
+) -> tuple[tuple[States, ...], float]:
+    """Choose the angles of settings in a given order so that they cost least."""
+    cost = start.reshape(-1, legs[0].width)[orders[0][0]]
     parents: list[Ints] = []
-    last = row.orders[-1][-1] if row.orders else 0
-    entry = entry.reshape(-1, len(row.cost), leg.count, leg.width)
-    between = leg.between.reshape(leg.count, leg.width, leg.count, leg.width)
-    cost = _step(row.cost, entry[last, :, order[0]], parents)
-    for before, after in pairwise(order):
-        cost = _step(cost, between[before, :, after], parents)
-    return _Row((*row.orders, order), cost, row.parents + tuple(parents))
+    for number, (leg, order) in enumerate(zip(legs, orders, strict=True)):
+        if number:
+            entry = joints[number - 1]
+            entry = entry.reshape(-1, legs[number - 1].width, leg.count, leg.width)
+            cost = _step(cost, entry[orders[number - 1][-1], :, order[0]], parents)
+        between = leg.between.reshape(leg.count, leg.width, leg.count, leg.width)
+        for before, after in pairwise(order):
+            cost = _step(cost, between[before, :, after], parents)
+    chosen = [int(np.argmin(cost))]
+    for parent in reversed(parents):
+        chosen.append(int(parent[chosen[-1]]))
+    choices = iter(reversed(chosen))
+    states = tuple(tuple((k, next(choices)) for k in order) for order in orders)
+    return states, float(cost.min())
 
 
 def _step(cost: Floats, arcs: Floats, parents: list[Ints]) -> Floats:

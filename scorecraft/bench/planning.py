@@ -163,8 +163,7 @@ def _steps(job: _Job, stops: Sequence[Sequence[Stop]]) -> list[Step]:
 
 def _cuts(layout: Layout, group: Sequence[Stop]) -> tuple[int, ...]:
     """List the cuts of settings that are made as one."""
-    cuts = tuple(index for _, setting, _ in group for index in setting.cuts)
-    return cuts if len(group) == 1 else by_depth(layout, cuts)
+    return by_depth(layout, [index for _, setting, _ in group for index in setting.cuts])
 
 
 def _tables(

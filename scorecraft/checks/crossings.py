@@ -18,8 +18,7 @@ from scorecraft.checks.finding import SEVERITIES, Finding, Offer, Severity
 from scorecraft.checks.linework import strings
 from scorecraft.checks.meetings import Meetings, meetings
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import both, likewise
+from scorecraft.checks.telling import both, likewise, told_once
 from scorecraft.curves import length
 from scorecraft.cuts import Layout
 from scorecraft.frozen import dataclass

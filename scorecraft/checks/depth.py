@@ -9,8 +9,7 @@ from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.changes import at_depth, no_deeper
 from scorecraft.checks.cure import Change
 from scorecraft.checks.finding import Finding, Offer, Severity
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.cuts import Cut, Layout
 from scorecraft.practice import (
     DEEPEST_CUT_MM,

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from scorecraft.checks import telling_dough as say
+from scorecraft.checks import telling_loaf as say
 from scorecraft.cuts import Layout
 from scorecraft.loaf.bake import Bake
 from scorecraft.loaf.skin import Skin

@@ -11,8 +11,7 @@ from scorecraft.checks.cure import Change
 from scorecraft.checks.finding import Finding, Offer
 from scorecraft.checks.linework import points_along, strings
 from scorecraft.checks.neighbours import near_pairs, unseen, within
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.cuts import Layout
 from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where

@@ -17,8 +17,7 @@ from scorecraft.arrays import Floats, Ints, Line, Shapes
 from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.changes import no_deeper, no_flatter, opened
 from scorecraft.checks.finding import Finding, Offer, Severity
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.cuts import Layout
 from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where

@@ -6,7 +6,7 @@ Common practice, no source.
 import numpy as np
 
 from scorecraft.baking import CURE_DEPTHS_MM, OVER_DEEP_MM, UNDER_DEPTH_MM
-from scorecraft.checks import telling_dough as say
+from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.changes import at_depth, no_deeper
 from scorecraft.checks.finding import Finding, Offer
 from scorecraft.cuts import Layout

@@ -11,8 +11,7 @@ from scorecraft.arrays import Floats, Ints, Line
 from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.changes import moved, shortened
 from scorecraft.checks.finding import Finding, Offer, Severity
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.cuts import Cut, Layout
 from scorecraft.loaf.dome import Loaf
 from scorecraft.loaf.places import clock, where

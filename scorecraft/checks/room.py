@@ -6,7 +6,7 @@ from scorecraft.checks import telling_loaf as say
 from scorecraft.checks.cure import Cure
 from scorecraft.checks.finding import Finding, Severity
 from scorecraft.checks.telling import either
-from scorecraft.checks.telling_dough import wants_more
+from scorecraft.checks.telling_loaf import wants_more
 from scorecraft.cuts import Layout
 from scorecraft.loaf import places
 from scorecraft.loaf.skin import Skin

@@ -6,10 +6,9 @@ from collections.abc import Callable, Iterator
 import numpy as np
 
 from scorecraft.arrays import Floats
-from scorecraft.checks import telling_severed as say
+from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.finding import Finding
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.cuts import Cut, Layout
 from scorecraft.practice import (
     LEAST_SNIP_HINGE_MM,

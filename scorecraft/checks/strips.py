@@ -11,8 +11,7 @@ from scorecraft.checks.changes import no_deeper, parted, way_to
 from scorecraft.checks.cure import Change
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.cuts import Layout
 from scorecraft.frozen import dataclass
 from scorecraft.loaf.places import where

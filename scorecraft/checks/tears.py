@@ -5,10 +5,9 @@ from collections.abc import Iterator
 import numpy as np
 import shapely
 
-from scorecraft.checks import telling_severed as say
+from scorecraft.checks import telling_cuts as say
 from scorecraft.checks.finding import Finding
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import both, likewise
+from scorecraft.checks.telling import both, likewise, told_once
 from scorecraft.cuts import Layout
 from scorecraft.loaf.areas import on_sheet
 from scorecraft.practice import LEAST_STRIP_MM, PULLED_SHARE

@@ -1,9 +1,12 @@
-"""Texts that several checks share: what cuts are called, more of the same, lists cut short."""
+"""Texts that several checks share: what cuts are called, many of one kind told once."""
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 from string import Formatter
 from typing import Any
 
+import numpy as np
+
+from scorecraft.arrays import Floats, Ints
 from scorecraft.checks.cure import Cure
 from scorecraft.cuts import Cut
 from scorecraft.groups import called
@@ -67,3 +70,12 @@ def likewise(count: int, whole: bool = True) -> str:
 NOT_LISTED = Sentence("{more:,} more findings of this kind ({check}) are not listed")
 CROWDED = Sentence("the cuts are too crowded to look at every place for {check}")
 CROWDED_FIX = "use fewer cuts: counts given for this check cover only the places looked at"
+
+
+def told_once(keys: Sequence[Hashable], weights: Floats) -> list[tuple[int, Ints]]:
+    """Sort cases by key: for each key the index of its weightiest case, and all of its cases."""
+    members: dict[Hashable, list[int]] = {}
+    for index, key in enumerate(keys):
+        members.setdefault(key, []).append(index)
+    groups = [np.array(found, dtype=np.intp) for found in members.values()]
+    return [(int(found[np.argmax(weights[found])]), found) for found in groups]

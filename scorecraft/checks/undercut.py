@@ -16,8 +16,7 @@ from scorecraft.checks.alongside import STRIP_RUN_MM, STRIP_RUN_SHARE, Alongside
 from scorecraft.checks.changes import no_flatter, parted
 from scorecraft.checks.finding import Finding, Offer, Severity
 from scorecraft.checks.neighbours import unseen
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.cuts import Layout
 from scorecraft.loaf.places import where
 from scorecraft.practice import DEEP_MM, SLANTED_DEG, UNDERCUT_CLEAR_MM, UNDERCUT_PARALLEL_DEG

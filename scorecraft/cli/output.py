@@ -2,15 +2,19 @@
 
 import os
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from threading import Timer
+from typing import TYPE_CHECKING
 
 import click
 
 import scorecraft.cli.telling as telling
 from scorecraft.errors import PatternError, ScorecraftError, UsageError, shown_plainly
+
+if TYPE_CHECKING:
+    from scorecraft.drawing.picture import Picture
 
 COLORS = {"stop": "red", "warning": "yellow", "note": "cyan"}
 
@@ -73,3 +77,12 @@ def deliver(target: str, data: bytes, *, quiet: bool) -> None:
     write_whole(Path(target), data)
     if not quiet:
         say(telling.WROTE.format(target=target), err=True)
+
+
+def tell_unprintable(pictures: "Sequence[Picture]") -> None:
+    """Tell which characters of the labels cannot be printed."""
+    from scorecraft.drawing.write import unprintable
+
+    if lacking := unprintable(pictures):
+        shown = " ".join(lacking)
+        say(f'warning  {shown} cannot be printed; "?" stands in its place', err=True)

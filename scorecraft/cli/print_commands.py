@@ -67,8 +67,7 @@ def delivered(
     row: Print, given: Given, output: str | None, form: str | None, options: dict[str, object]
 ) -> int:
     """Make a print, tell about it, and write it."""
-    from scorecraft.cli.output import deliver, patience
-    from scorecraft.cli.pictures import tell_unprintable
+    from scorecraft.cli.output import deliver, patience, tell_unprintable
     from scorecraft.prints.forms import encoded, file_form
 
     stem = "pattern" if given.pattern == "-" else Path(given.pattern).stem

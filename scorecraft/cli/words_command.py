@@ -5,6 +5,10 @@ import click
 import scorecraft.cli.telling as telling
 from scorecraft.errors import UsageError
 
+HOW = "Say how a cut is made (after any figure, fill or placing)"
+CHECKS_SAY = "Understand what a check says"
+MORE = "Explain one: scorecraft words leaf. Everything at once: scorecraft words --all."
+
 
 @click.command("words", epilog=telling.EXAMPLE.format(command=telling.EXAMPLES["words"]))
 @click.argument("word", required=False)
@@ -12,7 +16,6 @@ from scorecraft.errors import UsageError
 @click.option("--all", "everything", is_flag=True, help=telling.ALL_WORDS)
 def command(word: str | None, output: str | None, everything: bool) -> int:
     """List the words of the pattern language by what they are for, or explain WORD."""
-    from scorecraft.cli.goals import listed
     from scorecraft.language.reference import whole
 
     if word is None and output:
@@ -24,6 +27,25 @@ def command(word: str | None, output: str | None, everything: bool) -> int:
     else:
         click.echo("\n".join(explained(word)), nl=False)
     return 0
+
+
+def listed() -> str:
+    """Write all words under what they are for, each with what it does in a line."""
+    from scorecraft.checks import CHECKS  # it loads the checks, which one word does not need
+    from scorecraft.language.goals import GOALS, words_of
+    from scorecraft.language.words import ATTRIBUTES, WORDS
+
+    parts = [
+        section(goal.says, [(name, WORDS[name].help) for name in words_of(goal)]) for goal in GOALS
+    ]
+    parts.append(section(HOW, [(key.name, key.help) for key in ATTRIBUTES]))
+    parts.append(section(CHECKS_SAY, [(each.name, each.says) for each in CHECKS.values()]))
+    return "\n".join([*parts, MORE]) + "\n"
+
+
+def section(heading: str, rows: list[tuple[str, str]]) -> str:
+    """Write a heading and its rows."""
+    return "\n".join([heading, *(f"  {name:<15} {says}" for name, says in rows), ""])
 
 
 def explained(word: str) -> list[str]:
@@ -60,8 +82,7 @@ def draw(word: str, output: str) -> None:
     Raises UsageError for a word without a drawing.
     """
     from scorecraft import design
-    from scorecraft.cli.output import deliver
-    from scorecraft.cli.pictures import tell_unprintable
+    from scorecraft.cli.output import deliver, tell_unprintable
     from scorecraft.drawing.figure import figure, written
     from scorecraft.drawing.write import encoded
     from scorecraft.language.words import WORDS

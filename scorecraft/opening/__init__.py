@@ -33,7 +33,7 @@ modulus cancels: every stress is in units of that of the skin.
   a skin welded on a soft half space. So openings rise smoothly with depth; with m = 0 a cut as deep
   as the skin is free. The eye sees the gap and the mouth of the notch, w = gap + 5.82 T d with T
   what the skin left carries.
-- **Blade** (`lip`, `blades`). A depth is that of the bottom of the cut below the surface, as a
+- **Blade** (`lip`). A depth is that of the bottom of the cut below the surface, as a
   baker means it who cuts a flap a quarter of an inch thick; at an angle a the blade is then
   d / sin a in the dough. What holds the lips is the dough below that bottom, so a slanted cut is
   held as an upright one as deep. Its lip, c = d / tan a wide, hangs on one side only and turns

@@ -16,10 +16,10 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
 from scorecraft.frozen import dataclass
-from scorecraft.opening.blades import Blades
 from scorecraft.opening.bulge import FLAT, Bed
 from scorecraft.opening.held import OPENING_PRECISE, Held, held
 from scorecraft.opening.ligament import springs
+from scorecraft.opening.lip import Blades
 from scorecraft.opening.load import Strain
 from scorecraft.opening.result import Opening
 from scorecraft.opening.solve import checked_depths, checked_sizes, opening_of, rest, settled

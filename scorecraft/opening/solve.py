@@ -9,10 +9,10 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.frozen import dataclass
-from scorecraft.opening.blades import Blades
 from scorecraft.opening.contact import settle
 from scorecraft.opening.held import OPENING_PRECISE, Held, Rest, held
 from scorecraft.opening.ligament import Springs, springs
+from scorecraft.opening.lip import Blades
 from scorecraft.opening.load import (
     Load,
     Strain,

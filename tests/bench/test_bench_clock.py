@@ -53,8 +53,7 @@ def test_a_turn_takes_time_and_none_takes_none():
 def test_aims_spins_and_strings_take_their_time_each():
     assert aim_seconds(3) == 3 * AIM_S.value
     assert spin_seconds(-math.tau) == pytest.approx(360 / SPIN_DEG_PER_S.value)
-    lines = [np.array([[0.0, 0.0], end]) for end in ([0.0, 80.0], [0.0, -80.0], [50.0, 0.0])]
-    assert mark_seconds(layout([], marks=lines)) == 2 * STRING_MARK_S.value
+    assert mark_seconds(2) == 2 * STRING_MARK_S.value
 
 
 def test_warm_and_wet_dough_allows_less_time():
@@ -73,7 +72,7 @@ def test_warm_and_wet_dough_allows_less_time():
 
 @pytest.mark.parametrize(
     ("seconds", "words"),
-    [(2, "5 s"), (43, "45 s"), (89, "90 s"), (90, "1½ min"), (200, "3½ min"), (301, "5 min")],
+    [(2, "5 s"), (43, "45 s"), (89, "90 s"), (90, "1½ min"), (106, "2 min"), (301, "5 min")],
 )
 def test_times_are_told_as_a_baker_reads_them(seconds, words):
     assert told(seconds) == words
@@ -84,7 +83,8 @@ def test_times_are_told_as_a_baker_reads_them(seconds, words):
     [(2, 4, "5 s"), (23, 31, "25–30 s"), (80, 89.9, "80–90 s"), (3, 90, "½–1½ min"),
      (20, 95, "½–1½ min"), (300, 359, "5–6 min"), (265, 359, "4½–6 min"), (265, 361, "4–6 min"),
      (590, 730, "10–12 min"), (600, 610, "10 min"), (6000, 7199, "100–120 min"),
-     (5300, 7200, "1½–2 h"), (7000, 9200, "2–2½ h")],
+     (5300, 7200, "1½–2 h"), (7000, 9200, "2–2½ h"),
+     (106, 196, "2–3½ min"), (4501, 8101, "1½–2½ h")],
 )  # fmt: skip
 def test_a_range_of_times_is_told_in_one_unit(least, most, words):
     assert told_between(least, most) == words

@@ -52,6 +52,31 @@ def test_other_lines_depths_counts_and_parts_are_no_copies():
     assert turn([cut(a), cut(b), cut(b)], [0], [1, 2], -60) is None
 
 
+def test_cuts_that_have_changed_places_are_no_copies():
+    line = np.array([[0.0, 25], [0, 75]])
+    here = [(40, "rib"), (0, "stem"), (20, "vein")]
+    there = [(100, "rib"), (60, "vein"), (80, "stem")]
+    cuts = [cut(turned(line, degrees), word) for degrees, word in (*here, *there)]
+    assert turn(cuts, [0, 1, 2], [3, 4, 5], -60) is None
+
+
+def test_the_turn_is_the_one_that_brings_all_cuts_nearest():
+    """A stem that lies a fifth of a degree off beside two veins: least squares, looked for."""
+    lines = [[[0, 25], [0, 75]], [[0, 35], [8, 45]], [[0, 35], [-8, 45]]]
+    degrees = [60.2, 60, 60]
+    cuts = [cut(line, word) for line, word in zip(lines, ("stem", "vein", "vein"), strict=True)]
+    cuts += [cut(turned(each.line, by), each.word) for each, by in zip(cuts, degrees, strict=True)]
+    share = np.linspace(0, 1, 9)[:, None]
+    ours, theirs = (
+        np.concatenate([(1 - share) * each.line[0] + share * each.line[1] for each in some])
+        for some in (cuts[:3], cuts[3:])
+    )
+    tried = np.arange(59.9, 60.3, 1e-3)
+    off = [np.sum((turned(ours, each) - theirs) ** 2) for each in tried]
+    found = turn(cuts, range(3), range(3, 6), -60)
+    assert found == pytest.approx(-tried[np.argmin(off)], abs=5e-3)
+
+
 @pytest.mark.parametrize("swapped", [False, True])
 def test_lines_that_lie_on_one_another_are_copies_of_one_only(swapped):
     """Two in one place here, and there two of which one lies as far out but elsewhere."""

@@ -140,6 +140,22 @@ def test_an_order_that_is_given_is_kept():
     assert route.cost_s == pytest.approx(best)
 
 
+@pytest.mark.parametrize("way", [1, -1])
+def test_angles_of_a_given_order_are_the_best_over_all_passes(way):
+    random = np.random.default_rng(11)
+    passes = [random_settings(random, size) for size in (2, 3, 2)]
+    route = given_route(passes, way)
+    row = [each for settings in passes for each in settings]
+    best = min(
+        cost_of_row(list(zip(row, choices, strict=True)), way)
+        for choices in product((0, 1), repeat=7)
+    )
+    assert route.cost_s == pytest.approx(best)
+    chosen = [choice for states in route.passes for _, choice in states]
+    assert cost_of_row(list(zip(row, chosen, strict=True)), way) == pytest.approx(best)
+    assert [[k for k, _ in states] for states in route.passes] == [[0, 1], [0, 1, 2], [0, 1]]
+
+
 def test_figures_of_a_kind_are_finished_together():
     """Going back and forth between two kinds of figures costs looks at the card."""
     mixed = [setting((angle, angle), family=k % 2) for k, angle in enumerate(range(0, 120, 20))]

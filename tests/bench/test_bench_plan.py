@@ -242,12 +242,35 @@ def test_figures_that_need_no_turn_between_them_are_one_step():
     assert [len(run.first.pulls) for run in work_of(layout(many)).runs] == [3, 2]
 
 
+ANGLES = np.linspace(0, 2.5 * np.pi, 160)
+SPIRAL = np.linspace(20, 60, 160)[:, None] * np.column_stack([np.sin(ANGLES), np.cos(ANGLES)])
+
+
+@pytest.mark.parametrize(("off", "told"), [(-3, 0), (3, 0), (6, 6)])
+def test_a_small_turn_is_left_out_from_where_a_spiral_leaves_the_table(off, told):
+    (alone,) = work_of(layout([cut(SPIRAL, "spiral")])).steps
+    rests = math.degrees(alone.table_rad + alone.spin_rad)
+    ray = cut(turned([[0, 20], [0, 70]], 180 - rests - off), family=1, depth=8)
+    _, second = work_of(layout([cut(SPIRAL, "spiral"), ray])).steps
+    assert math.degrees(second.turn_rad) == pytest.approx(told, abs=1.01)
+
+
+def test_a_ring_and_a_line_of_one_statement_are_made_by_themselves():
+    """At the same angle: the table turns under the blade for the ring alone."""
+    angles = np.linspace(0, 2 * np.pi, 121)
+    ring = cut(50 * np.column_stack([np.sin(angles), np.cos(angles)]))
+    made = work_of(layout([ring, cut([[0, 20], [0, -20]])]))
+    assert sorted(step.spin_rad for step in made.steps) == pytest.approx([0, math.tau])
+
+
+def test_an_order_as_quick_as_the_file_s_own_is_the_proven_one():
+    made = work_of(layout(rays(1)))
+    assert made.route.proven and made.gap_s == made.saved_s == 0
+
+
 def test_a_spiral_leaves_the_table_where_it_ends():
     """It winds once and a quarter: the next turn is counted from there."""
-    angles = np.linspace(0, 2.5 * np.pi, 160)
-    radius = np.linspace(20, 60, 160)
-    spiral = np.column_stack([radius * np.sin(angles), radius * np.cos(angles)])
-    made = work_of(layout([cut(spiral, "spiral"), *rays(3, family=4)]))
+    made = work_of(layout([cut(SPIRAL, "spiral"), *rays(3, family=4)]))
     first, *rest = made.steps
     assert math.degrees(first.spin_rad) == pytest.approx(450, abs=3)
     at = first.table_rad + first.spin_rad
@@ -270,7 +293,7 @@ def test_a_small_turn_of_the_table_is_left_out(turn, told):
 
 def test_like_cuts_at_one_distance_go_from_the_far_one_to_the_near_one():
     """Cuts of another depth or part come after them, and those that part the dough are alike."""
-    down = [[0.03, -20], [-0.03, 35], [0, 5]]  # to a tenth of a millimetre they are in line
+    down = [[-0.03, -20], [0.03, 35], [0, 5]]  # to a tenth of a millimetre they are in line
     lines = [cut([[x, y + 9], [x, y - 9]], "dash") for x, y in down]
     (step,) = work_of(layout(lines, loaf=LOW)).steps
     ends = [lines[pull.cut].line.mean(axis=0) for pull in step.pulls]

@@ -7,6 +7,7 @@ import pytest
 from support.bench_layouts import layout
 
 from scorecraft.bench import work_of
+from scorecraft.bench.order import Route
 from scorecraft.bench.steps import Effort, Run, Step
 
 
@@ -40,6 +41,7 @@ def test_the_turn_between_copies_is_told_where_it_is_one_and_the_same():
 def test_what_an_order_saves_and_may_still_be_off():
     work = replace(
         work_of(layout([])),
-        effort=Effort(70.0, 0.0), in_file_order=Effort(100.0, 0.0), cost_s=12.0, bound_s=7.0,
+        effort=Effort(70.0, 0.0), in_file_order=Effort(100.0, 0.0),
+        route=Route((), 12.0, lambda: 7.0), times=1.5,
     )  # fmt: skip
-    assert (work.saved_s, work.gap_s) == (30, 5)
+    assert (work.saved_s, work.gap_s) == (30, 7.5)

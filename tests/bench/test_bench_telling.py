@@ -5,7 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from support.bench_layouts import cut, layout
+from support.bench_layouts import cut, layout, rays
 
 from scorecraft.bench import telling as say
 from scorecraft.bench import work_of
@@ -145,6 +145,10 @@ def test_what_is_cut_is_counted_by_sorts():
         for name in each.names
     ]
     assert told == ["3 slashes, no. 1", "1 wave, no. 2"]
+    made = layout(rays(4))
+    (run,) = work_of(made).runs
+    (each,) = say.handlings(made, run, dict.fromkeys(range(4), 1))
+    assert run.times == 4 and each.names == ("1 ray, no. 1",)
     assert say.exact_degrees(math.radians(7.5)) == Fraction(15, 2)
     assert say.exact_degrees(math.radians(51.43)) is None
 

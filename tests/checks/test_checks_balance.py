@@ -111,3 +111,13 @@ def test_all_that_is_ahead_of_the_crown_is_on_the_heavier_side(cut, lay):
     made = lay(slash(cut, 0.5), cut((60, -40), (60, 40), depth=8, family=3), slash(cut, -0.5, 1))
     (found,) = balance(made)
     assert found.figures["heavier"] == pytest.approx(16 / 17) and found.place.line == 3
+
+
+def test_the_added_cut_lies_opposite_and_square_to_the_way(cut, lay):
+    """Two slashes toward 2 o'clock, 30 degrees up: the added one stands 30 degrees down at 8."""
+    way, side = np.array([math.sqrt(0.75), 0.5]), np.array([-0.5, math.sqrt(0.75)])
+    made = [cut(*(60 * way + far * side for far in ends), depth=8) for ends in ((-40, -4), (4, 40))]
+    (found,) = balance(lay(*made))
+    (line,) = (each.line for each in found.offers[0].layout().cuts[2:])
+    assert line.mean(axis=0) == pytest.approx(-found.figures["add_at_mm"] * way)
+    assert line[1] - line[0] == pytest.approx(-found.figures["add_mm"] * side)

@@ -20,13 +20,13 @@ def met(lay, cut, wishes, reached, most, reachable, *, settled=True, depths=None
     ]
     found = Wanted(
         np.array([each.depth_mm for each in cuts]), np.array(reached), np.array(reachable),
-        np.array(most), settled,
+        lambda: np.array(most), settled,
     )  # fmt: skip
     return Met(lay(*cuts, **({"loaf": loaf} if loaf else {})), found)
 
 
 def test_wishes_out_of_reach_are_told_once_a_statement_by_the_least(cut, lay):
-    made = met(lay, cut, [12] * 4, [9.0] * 4, [9.04, 8.0, 7.0, 11.0], [False, True, False, False])
+    made = met(lay, cut, [12] * 4, [6.0] * 4, [9.04, 8.0, 7.0, 11.0], [False, True, False, False])
     first, second = opens(made)
     assert (first.cuts, second.cuts) == ((0, 2), (3,))
     assert first.figures == {"most_mm": 7.0, "count": 2} and first.severity == "warning"

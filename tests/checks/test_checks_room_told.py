@@ -6,6 +6,7 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 
+from scorecraft.checks import easier, room_cures
 from scorecraft.checks import room as check
 from scorecraft.checks.cure import Change, Cure
 from scorecraft.loaf.dome import make_loaf
@@ -45,8 +46,8 @@ def test_a_finding_has_its_cures_in_words_figures_cuts_and_lines(cut, lay, monke
         Cure("add one", (Change("remove", (1,)), Change("add", lines=(line,), mm=8.0))),
     )
     monkeypatch.setattr(check, "tightest", lambda *_: None)
-    monkeypatch.setattr(check, "room_cures", lambda *_: cures)
-    monkeypatch.setattr(check, "easier", lambda *_: ["bake with steam"])
+    monkeypatch.setattr(room_cures, "room_cures", lambda *_: cures)
+    monkeypatch.setattr(easier, "easier", lambda *_: ["bake with steam"])
     layout = lay(*(cut((0, y), (9, y), family=y + 1) for y in range(3)))
     (found,) = check.room(layout, TIGHT, None, Skin())
     assert found.severity == "note" and found.place.line == 3
@@ -57,8 +58,8 @@ def test_a_finding_has_its_cures_in_words_figures_cuts_and_lines(cut, lay, monke
     assert found.cuts == (0, 2) and found.cures == cures
     assert [np.asarray(each).tolist() for each in found.shapes] == [[[0, 0], [9, 0]]]
     burst = Room(0.01, 0.0, math.pi / 2, 0.02, "will burst")
-    monkeypatch.setattr(check, "room_cures", lambda *_: ())
-    monkeypatch.setattr(check, "easier", lambda *_: [])
+    monkeypatch.setattr(room_cures, "room_cures", lambda *_: ())
+    monkeypatch.setattr(easier, "easier", lambda *_: [])
     (found,) = check.room(lay(), burst, None, Skin())
     assert found.severity == "warning" and found.place is None and found.cuts == ()
     assert found.hint.startswith("no single cut fixes this")

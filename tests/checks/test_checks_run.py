@@ -5,8 +5,7 @@ from scorecraft import checks
 from scorecraft.checks import CHECKS, MOST_FINDINGS, Check, bounded, run
 from scorecraft.checks.finding import SEVERITIES, Finding
 from scorecraft.checks.known import Known
-from scorecraft.checks.once import told_once
-from scorecraft.checks.telling import likewise
+from scorecraft.checks.telling import likewise, told_once
 from scorecraft.designing import make
 from scorecraft.loaf.dome import make_loaf
 from scorecraft.loaf.places import clock, where

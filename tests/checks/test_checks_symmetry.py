@@ -105,7 +105,7 @@ def test_on_a_bare_round_loaf_single_cuts_come_before_pairs_and_crosses(lay):
 def test_beside_a_longest_deep_cut_pairs_run_along_it_and_around_on_either_side(cut, lay):
     """A slash at 60 degrees, and a shorter one: nothing is told across them."""
     ray = np.array([0.5, math.sqrt(0.75)])
-    deep = cut(-60 * ray, 60 * ray, depth=8)
+    deep = cut(-60 * ray, (1, 1), 60 * ray, depth=8)
     sets = list(places(lay(deep, cut((5, 0), (9, 0), depth=8), loaf=BALL), 0.0, 10.0))
     assert {len(each) for each in sets} == {2}
     round_ones = [each for each in sets if len(each[0]) > 2]

@@ -2,7 +2,7 @@ from dataclasses import replace
 
 import pytest
 
-from scorecraft.checks import telling, telling_cuts, telling_dough, telling_loaf
+from scorecraft.checks import telling, telling_cuts, telling_loaf
 from scorecraft.checks.cure import Cure
 from scorecraft.loaf.dough import Dough
 
@@ -72,9 +72,9 @@ def test_a_slanted_cut_meets_its_neighbour_or_stops_short_of_it(cut, left, says)
 
 
 def test_why_the_room_counts_for_less():
-    assert telling_dough.wants_more("under", False).startswith("; without steam")
-    assert telling_dough.wants_more("under", True) == "; underproofed dough asks for more"
-    assert telling_dough.wants_more("ready", True) == telling_dough.wants_more("over", True) == ""
+    assert telling_loaf.wants_more("under", False).startswith("; without steam")
+    assert telling_loaf.wants_more("under", True) == "; underproofed dough asks for more"
+    assert telling_loaf.wants_more("ready", True) == telling_loaf.wants_more("over", True) == ""
 
 
 def test_depths_sides_and_kitchens(cut):

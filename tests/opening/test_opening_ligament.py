@@ -5,9 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from scorecraft.opening.blades import Blades
 from scorecraft.opening.hold import hold
 from scorecraft.opening.ligament import alpha, ligament, mouth, slide_compliance, springs
+from scorecraft.opening.lip import Blades
 
 SKIN = 10.0
 
