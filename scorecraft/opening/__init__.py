@@ -61,14 +61,13 @@ How near it is. Handbook slits to 0.3 % at 100 panels a slit and second order (c
 nearer the first). Free cuts on a dome, against finite elements of a sliding neo-Hookean skin:
 widths -8 to +0 %, room within 0.03 near the crown; a pair of cuts 60 mm above the rim opens 14 %
 too far. A skin welded on a solid inside, at small strain, cut to its bottom: +5 % (m = 0.1) and
-+1 % (0.03), to 5/3 of it: +11 and -11 %; flat it was up to 38 % too narrow, as the crown of the
-solid rose 10 mm uncut and 20 to 33 mm cut. A dome half as large again, held back, opens 27 % too
-far so (m = 0.1, to 5/3; flat 13 %). At the strains of a loaf it is less sure. What holds the bulge
-most is then the tension of the skin, taken as uncut; the lips have lost theirs. The solid under all
-of its uncut tension opens 0.8 times as far, where ours is within 17 %, but cut to its bottom 0.6
-times (m = 0.03), where ours, whose hold knows no tension, is half too wide; a solid under what is
-left of it must lie between. That the inside grows on where a cut gives way, which adds 2 to 8 %, is
-left out.
++1 % (0.03), to 5/3 of it: +11 and -11 %; flat it was up to 38 % too narrow, as the crown of the solid
+rose 10 mm uncut and 20 to 33 mm cut. A dome half as large again, held back: +27 and +1 % (to 5/3;
+flat +13 and -23 %). At the strains of a loaf it is less sure. What holds the bulge most is then the
+tension of the skin, taken as uncut; the lips have lost theirs. The solid under all of its uncut
+tension opens 0.8 times as far, where ours is within 17 %, but cut to its bottom 0.6 times (m =
+0.03), where ours, whose hold knows no tension, is half too wide; a solid under what is left of it
+must lie between. That the inside grows on where a cut gives way, which adds 2 to 8 %, is left out.
 
 Honest limits. Flat but for growth, area and bulge, and that is a sphere's, curved as the crown is
 on average; the tension told between cuts is a flat sheet's; the stretch even; the rim a circle. A
