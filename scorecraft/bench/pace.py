@@ -27,6 +27,8 @@ def time_words(seconds: float, skill: Skill) -> str:
 def paced(work: Work) -> Work:
     """Give a plan made for a steady hand the times of the hand at its bench."""
     times = pace(work.bench.skill)
+    if times == 1:
+        return work
     runs = tuple(
         replace(run, steps=tuple(_step(step, times) for step in run.steps)) for run in work.runs
     )

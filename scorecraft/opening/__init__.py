@@ -61,7 +61,7 @@ How near it is. Handbook slits to 0.3 % at 100 panels a slit and second order (c
 nearer the first). Free cuts on a dome, against finite elements of a sliding neo-Hookean skin:
 widths -8 to +0 %, room within 0.03 near the crown; a pair of cuts 60 mm above the rim opens 14 %
 too far. A skin welded on a solid inside, at small strain, cut to its bottom: +5 % (m = 0.1) and
-+1 % (0.03), to 5/3 of it: +11 and -11 %; flat it was up to 38 % too narrow, as the crown of the solid
++1 % (0.03), to 5/3 of it: +11 and -11 %; flat it was up to 38 % too narrow, as the solid's crown
 rose 10 mm uncut and 20 to 33 mm cut. A dome half as large again, held back: +27 and +1 % (to 5/3;
 flat +13 and -23 %). At the strains of a loaf it is less sure. What holds the bulge most is then the
 tension of the skin, taken as uncut; the lips have lost theirs. The solid under all of its uncut

@@ -152,22 +152,23 @@ def depths_for(
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
         equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain, bed)
-        if len(equations.panels) * np.isfinite(wanted).sum() > OPENING_WISH_MOST:
+        most = OPENING_WISH_MOST * panel_mm / size_mm  # longer panels are fewer
+        if len(equations.panels) * np.isfinite(wanted).sum() > most:
             raise UsageError("too many cuts ask for an opening of their own, with `opens`")
         return _Search(equations, skin_mm, inside, slants, area_mm2, wanted, deepest_mm)
 
-    def most() -> Floats:
+    def most_mm() -> Floats:
         return _opening(search_near(depth, panel_mm), depth)[0].widest_mm
 
     if fixed.all():
-        return Wanted(depth, most(), np.ones(len(lines), dtype=bool), most)
+        return Wanted(depth, most_mm(), np.ones(len(lines), dtype=bool), most_mm)
     start = np.minimum(depth, np.where(fixed, depth, FIRST_TRY * skin_mm))
     work = OPENING_WISH_WORK / 3
     coarse = search_near(start, COARSER * panel_mm)
-    first, slopes = _searched(coarse, start, most, work, COARSE_ERROR)
+    first, slopes = _searched(coarse, start, most_mm, work, COARSE_ERROR)
     fine = search_near(first.depth_mm, panel_mm)
     known = slopes if first.settled else None
-    return _searched(fine, first.depth_mm, most, 2 * work, OPENING_WISH_ERROR, known)[0]
+    return _searched(fine, first.depth_mm, most_mm, 2 * work, OPENING_WISH_ERROR, known)[0]
 
 
 def _checked_wishes(lines: Sequence[Line], wanted_mm: ArrayLike) -> Floats:

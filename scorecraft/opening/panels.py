@@ -1,6 +1,7 @@
 """Cuts as straight panels, the elements of the displacement discontinuity method."""
 
 from collections.abc import Sequence
+from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
@@ -57,7 +58,7 @@ class LineEnds:
         return max(0.0, first) * (not self.free_start), max(0.0, last) * (not self.free_end)
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Panels:
     """M straight panels in the order of the lines, each from `start` to `end` (M, 2) in mm.
 
@@ -78,24 +79,24 @@ class Panels:
     def __len__(self) -> int:
         return len(self.line)
 
-    @property
+    @cached_property
     def midpoint(self) -> Floats:
         """Midpoints (M, 2), mm: where tractions are balanced."""
         return (self.start + self.end) / 2
 
-    @property
+    @cached_property
     def length(self) -> Floats:
         """Lengths (M,), mm."""
         step = self.end - self.start
         length: Floats = np.hypot(step[:, 0], step[:, 1])
         return length
 
-    @property
+    @cached_property
     def tangent(self) -> Floats:
         """Unit vectors (M, 2) from start to end."""
         return (self.end - self.start) / self.length[:, None]
 
-    @property
+    @cached_property
     def normal(self) -> Floats:
         """Unit vectors (M, 2) to the left of the tangent."""
         tangent = self.tangent

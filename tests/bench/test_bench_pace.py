@@ -20,7 +20,7 @@ def test_all_times_of_a_plan_are_those_of_the_hand_and_its_order_is_not():
     def times(work):
         steps = list(work.steps)
         return [
-            work.effort.seconds, work.in_file_order.seconds,
+            work.effort.seconds, work.in_file_order.seconds, work.gap_s,
             *(step.seconds for step in steps),
             *(pull.seconds for step in steps for pull in step.pulls),
         ]  # fmt: skip

@@ -225,3 +225,12 @@ def test_what_is_written_later_is_told_whichever_is_cut_first(cut, lay):
         7,
         7,
     ]
+
+
+@pytest.mark.parametrize(("off", "told"), [(0.8, False), (1.2, True)])
+def test_figures_are_moved_apart_where_their_middles_tell_the_way(cut, lay, off, told):
+    made = lay(cut((-60, 0), (60, 0), depth=8), cut((off, -30), (off, 30), family=2, depth=8))
+    (found,) = crossings(made)
+    assert ("apart_mm" in found.figures) is told
+    if told:
+        assert found.figures["apart_mm"] == pytest.approx(60 - off + 4)
