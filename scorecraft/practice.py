@@ -128,7 +128,7 @@ SKIN_MM = Rule(
     6.0,
     "mm",
     "thickness of the skin that holds the loaf, until your own bakes tell (`tune` fits it): chosen "
-    "so that an upright slash of 120 mm opens 11, 20, 30 and 35 mm at depths of 6, 8, 10 and 13 mm",
+    "so that an upright slash of 120 mm opens 12, 20, 30 and 38 mm at depths of 6, 8, 10 and 13 mm",
     "no measurement is known; set on what bakers tell, " + COMMON,
 )
 INSIDE_PER_SKIN = Rule(
@@ -142,7 +142,7 @@ ROOM_ENOUGH = Rule(
     0.13,
     "of the spring",
     "cuts that absorb this share of the oven spring leave enough room: chosen so that a batard "
-    "with one full slash 6 mm deep (0.17), five cuts of a baguette (0.53) and an upright slash of "
+    "with one full slash 6 mm deep (0.18), five cuts of a baguette (0.55) and an upright slash of "
     "120 mm 10 mm deep on a 220 mm round (0.22) have enough",
     SET,
 )
@@ -150,8 +150,8 @@ ROOM_BURSTS = Rule(
     0.08,
     "of the spring",
     "cuts that absorb less than this share leave the skin to burst: chosen so that no cuts (0), "
-    "a cut of 60 mm however deep (0.07) and light cuts all over (stars 2 mm deep 0.07, chevrons "
-    "2.5 mm deep 0.03) burst, and a crescent 6 mm deep (0.09) just does not",
+    "a cut of 60 mm 10 mm deep (0.07) and light cuts all over (stars 2 mm deep 0.07, chevrons "
+    "2.5 mm deep 0.02) burst, and a crescent 6 mm deep (0.09) just does not",
     SET,
 )
 MODEL_OFF = Rule(

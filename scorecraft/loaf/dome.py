@@ -94,6 +94,16 @@ class Loaf:
         """Height of the dome above its rim."""
         return self.height_mm - self.wall_mm
 
+    @cached_property
+    def curve(self) -> float:
+        """Mean curvature (per mm) of its crown: of its height over the squares of its ways there.
+
+        Of those across and along the crest of a ring, the latter is none.
+        """
+        half = self._crest.on_plan(np.linspace(0.0, math.tau, RAYS, endpoint=False))[1]
+        across = self.crown_mm * float(np.mean(half**-2.0))
+        return across if self.hole is None else across / 2
+
     def reach(self, theta: ArrayLike) -> Floats:
         """Distance (mm) on the sheet from its middle to the rim in the directions theta (rad)."""
         angle = np.asarray(theta, dtype=np.float64)

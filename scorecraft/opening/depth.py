@@ -16,6 +16,7 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Flags, Floats, Ints, Line
 from scorecraft.errors import UsageError
 from scorecraft.frozen import dataclass
+from scorecraft.opening.bulge import FLAT, Bed
 from scorecraft.opening.held import OPENING_PRECISE, Held, held
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.lip import Blades
@@ -129,6 +130,7 @@ def depths_for(
     slant: ArrayLike = 0.0,
     area_mm2: float | None = None,
     panel_mm: float = 2.0,
+    bed: Bed = FLAT,
     deepest_mm: float = math.inf,
 ) -> Wanted:
     """Find depths at which lines open as wide as wished, all together.
@@ -149,7 +151,7 @@ def depths_for(
 
     def search_near(about: Floats, size_mm: float) -> _Search:
         """Set up for depths near these: the springs of a cut move the tips of its panels."""
-        equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain)
+        equations = system(lines, size_mm, springs(about, skin_mm, inside).normal, strain, bed)
         most = OPENING_WISH_MOST * panel_mm / size_mm  # longer panels are fewer
         if len(equations.panels) * np.isfinite(wanted).sum() > most:
             raise UsageError("too many cuts ask for an opening of their own, with `opens`")

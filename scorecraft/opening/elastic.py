@@ -17,6 +17,7 @@ import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
 from scorecraft.frozen import dataclass
+from scorecraft.opening.bulge import FLAT, Bed
 from scorecraft.opening.far import REACH, Far, Smooth, far
 from scorecraft.opening.kernel import (
     STRENGTH,
@@ -56,6 +57,7 @@ class Elastic:
 
     panels: Panels
     stretch: Stretch
+    bed: Bed
     first: Ints
     along: Complexes
     near: Near
@@ -67,7 +69,8 @@ class Elastic:
     def whole(self) -> Floats:
         """The matrix itself (2M, 2M), written down once when it is asked for."""
         every = np.arange(len(self.panels))
-        whole: Floats = stiffness(self.panels, ends_of(self.panels), every, every, self.stretch)
+        ends = ends_of(self.panels)
+        whole: Floats = stiffness(self.panels, ends, every, every, self.stretch, self.bed)
         whole.setflags(write=False)
         return whole
 
@@ -86,14 +89,18 @@ class Elastic:
         return np.concatenate([own.imag, own.real])
 
 
-def elastic(panels: Panels, stretch: Stretch = UNSTRETCHED) -> Elastic:
-    """Set up the stiffness of panels, one at least, in a sheet that is stretched already."""
+def elastic(panels: Panels, stretch: Stretch = UNSTRETCHED, bed: Bed = FLAT) -> Elastic:
+    """Set up the stiffness of panels, one at least, in a sheet that is stretched already.
+
+    On a bed it may bulge; its blocks are those of the flat one.
+    """
     ends = ends_of(panels)
     every = np.arange(len(panels))
     some = windows(len(panels))
     blocks = stiffness(panels, ends, some, some, stretch)
-    near, grid = _split(panels, ends, stretch.lean)
-    return Elastic(panels, stretch, ends.first, along(panels, every), near, grid, some, blocks)
+    near, grid = _split(panels, ends, stretch, bed)
+    ways = along(panels, every)
+    return Elastic(panels, stretch, bed, ends.first, ways, near, grid, some, blocks)
 
 
 def pairs_of(panels: Panels) -> int:
@@ -109,21 +116,23 @@ def _step(panels: Panels) -> float:
     return max(step, min(LEAST_LENGTHS * float(panels.length.mean()) / REACH, MOST_STEPS * step))
 
 
-def _split(panels: Panels, ends: Ends, lean: float) -> tuple[Near, Far | None]:
+def _split(panels: Panels, ends: Ends, stretch: Stretch, bed: Bed) -> tuple[Near, Far | None]:
     """Share out what ends do to one another between pairs and a grid."""
     if len(ends.at) <= FEW:
-        return _near(ends, lean, 2 * float(np.ptp(ends.at, axis=0).max())), None
+        return _near(ends, stretch, 2 * float(np.ptp(ends.at, axis=0).max()), bed), None
     step = _step(panels)
-    smooth = Smooth(REACH * step, float(ends.core2.mean()), complex(ends.way.mean()), lean)
+    smooth = Smooth(REACH * step, float(ends.core2.mean()), complex(ends.way.mean()), stretch.lean)
     wider = ends.core2 - smooth.core2
     told = wider if np.abs(wider).max() > UNLIKE * smooth.reach**2 else None
-    return _near(ends, lean, smooth.reach, smooth, told), far(ends, smooth, step, told)
+    near = _near(ends, stretch, smooth.reach, FLAT, smooth, told)
+    return near, far(ends, smooth, step, told, bed, stretch)
 
 
 def _near(
     ends: Ends,
-    lean: float,
+    stretch: Stretch,
     reach_mm: float,
+    bed: Bed,
     smooth: Smooth | None = None,
     wider: Floats | None = None,
 ) -> Near:
@@ -135,8 +144,8 @@ def _near(
         some = slice(low, low + BLOCK)
         i, j = one[some], other[some]
         apart = place[i] - place[j]
-        both = between(apart, core2[i] + core2[j], way[i], way[j], lean=lean)
-        alike[some], mirrored[some] = both
+        both = between(apart, core2[i] + core2[j], way[i], way[j], lean=stretch.lean)
+        alike[some], mirrored[some] = map(np.add, both, bed.between(apart, stretch))
         if smooth is not None:
             less = smooth.between(apart, 0.0 if wider is None else wider[i] + wider[j])
             alike[some] -= less[0]

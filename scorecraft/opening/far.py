@@ -15,7 +15,9 @@ import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
 from scorecraft.frozen import dataclass
-from scorecraft.opening.kernel import Ends, between
+from scorecraft.opening.bulge import FLAT, Bed
+from scorecraft.opening.kernel import UNSTRETCHED, Ends, between
+from scorecraft.opening.stretch import Stretch
 
 REACH = 7.0
 """The kernel is smoothed within so many steps of the grid."""
@@ -120,7 +122,14 @@ def _acted(waves: Floats, sent: Complexes) -> Complexes:
     return np.stack([xx * x + xy * y, xy * x + yy * y])
 
 
-def far(ends: Ends, smooth: Smooth, step_mm: float, wider: Floats | None = None) -> Far:
+def far(
+    ends: Ends,
+    smooth: Smooth,
+    step_mm: float,
+    wider: Floats | None = None,
+    bed: Bed = FLAT,
+    stretch: Stretch = UNSTRETCHED,
+) -> Far:
     """Lay a grid over the ends; what their cores are `wider` (K,) counts to the first order."""
     share = (ends.at - ends.at.min(axis=0)) / step_mm
     corner = np.floor(share).astype(np.int64)
@@ -132,7 +141,7 @@ def far(ends: Ends, smooth: Smooth, step_mm: float, wider: Floats | None = None)
     if wider is not None:
         more, less = (_waves(*smooth.between(apart, c)) for c in (smooth.core2, -smooth.core2))
         slopes = sharpened * (more - less) / (2 * smooth.core2)
-    waves = sharpened * _waves(*smooth.between(apart))
+    waves = sharpened * _waves(*map(np.add, smooth.between(apart), bed.between(apart, stretch)))
     x, y = np.moveaxis(spline(share - corner), 1, 0)
     nodes = np.arange(SPLINE)
     point = (corner[:, :1] + nodes)[:, :, None] * high + (corner[:, 1:] + nodes)[:, None, :]

@@ -30,6 +30,7 @@ import numpy as np
 
 from scorecraft.arrays import Complexes, Floats, Ints
 from scorecraft.frozen import dataclass
+from scorecraft.opening.bulge import FLAT, Bed
 from scorecraft.opening.noding import SHARP
 from scorecraft.opening.panels import Panels
 from scorecraft.opening.stretch import Stretch
@@ -151,7 +152,12 @@ def between(
 
 
 def stiffness(
-    panels: Panels, ends: Ends, rows: Ints, columns: Ints, stretch: Stretch = UNSTRETCHED
+    panels: Panels,
+    ends: Ends,
+    rows: Ints,
+    columns: Ints,
+    stretch: Stretch = UNSTRETCHED,
+    bed: Bed = FLAT,
 ) -> Floats:
     """Force on some panels (..., R) per unit jump of some panels (..., C), in units of E.
 
@@ -162,8 +168,9 @@ def stiffness(
     (near, up), (far, across) = (_between_ends(ends, some) for some in (rows, columns))
     up, across = up[..., :, None], across[..., None, :]
     place, way, core2 = ends.place, ends.way, ends.core2
+    apart = place[near][..., :, None] - place[far][..., None, :]
     parts = between(
-        place[near][..., :, None] - place[far][..., None, :],
+        apart,
         core2[near][..., :, None] + core2[far][..., None, :],
         way[near][..., :, None],
         way[far][..., None, :],
@@ -171,7 +178,7 @@ def stiffness(
     )
     alike, mirrored = (
         np.take_along_axis(np.diff(np.take_along_axis(np.diff(part, axis=-2), up, -2)), across, -1)
-        for part in parts
+        for part in map(np.add, parts, bed.between(apart, stretch))
     )
     own, other = (along(panels, some) for some in (rows, columns))
     own = STRENGTH / 2 * stretch.strength * own[..., :, None].conj()

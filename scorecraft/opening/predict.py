@@ -7,6 +7,7 @@ from scorecraft.cuts import Layout
 from scorecraft.frozen import dataclass
 from scorecraft.loaf.bake import Growth
 from scorecraft.loaf.skin import Skin
+from scorecraft.opening.bulge import Bed
 from scorecraft.opening.held import OPENING_PRECISE
 from scorecraft.opening.ligament import springs
 from scorecraft.opening.lip import slant_of
@@ -21,13 +22,19 @@ from scorecraft.opening.system import System, system
 class Sheet:
     """The sheet the model opens: its mismatch strain, thickness (mm) and area (mm2).
 
-    `inside` is the modulus of the dough under it over its own.
+    `inside` is the modulus of the dough under it over its own, `curve` (per mm) that of the dome.
     """
 
     strain: Field
     skin_mm: float
     inside: float
     area_mm2: float
+    curve: float
+
+    @property
+    def bed(self) -> Bed:
+        """What it lies on."""
+        return Bed(self.curve, self.skin_mm, self.inside)
 
 
 def sheet_of(layout: Layout, skin: Skin) -> Sheet:
@@ -44,7 +51,7 @@ def sheet_of(layout: Layout, skin: Skin) -> Sheet:
 
     points, areas = grown.patches
     field = Field(at, stored(skin.growth * grown.at(points), areas))
-    return Sheet(field, skin.thickness_mm, skin.inside, float(areas.sum()))
+    return Sheet(field, skin.thickness_mm, skin.inside, float(areas.sum()), layout.loaf.curve)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -85,7 +92,7 @@ def model_of(layout: Layout, skin: Skin, panel_mm: float | None = None) -> Model
     lines = [cut.line for cut in layout.cuts]
     depth = layout.depths_mm
     held = springs(depth, sheet.skin_mm, sheet.inside).normal
-    equations = system(lines, panel_mm or panel_for(lines), held, sheet.strain)
+    equations = system(lines, panel_mm or panel_for(lines), held, sheet.strain, sheet.bed)
     slant = np.array([slant_of(cut) for cut in layout.cuts])
     return Model(equations, sheet, depth, slant)
 

@@ -44,6 +44,11 @@ class Stretch:
         return 3 * s * (1 + s) / (2 + 7 * s - 3 * s * s)
 
     @property
+    def pull(self) -> float:
+        """Stiffness along one way where the sheet may give across it: 1 without a stretch."""
+        return self.strength * (1 + self.lean) / 2
+
+    @property
     def compliance(self) -> Floats:
         """Strains (exx, eyy, 2 exy) that tensions (sxx, syy, sxy) add to the stretch, (3, 3)."""
         s = self.softer

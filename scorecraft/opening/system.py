@@ -9,6 +9,7 @@ from numpy.typing import ArrayLike
 from scorecraft.arrays import Floats, Line
 from scorecraft.errors import UsageError
 from scorecraft.frozen import dataclass
+from scorecraft.opening.bulge import FLAT, Bed
 from scorecraft.opening.elastic import Elastic, elastic, pairs_of
 from scorecraft.opening.load import Load, Strain, load_on
 from scorecraft.opening.panels import OPENING_FEWEST_PANELS, Panels, panels
@@ -25,15 +26,16 @@ LONGER = 1.2
 
 @dataclass(frozen=True, eq=False)
 class System:
-    """Panels, the load on them, and the stiffness of the sheet that it stretches already."""
+    """Panels, the load on them, and the stiffness of the sheet on its bed, stretched already."""
 
     panels: Panels
     load: Load
+    bed: Bed = FLAT
 
     @cached_property
     def elastic(self) -> Elastic:
         """The stiffness of the sheet, set up when asked for: without panels there is none."""
-        return elastic(self.panels, self.load.stretch)
+        return elastic(self.panels, self.load.stretch, self.bed)
 
     def depths(self, depth_mm: Floats) -> Floats:
         """Depth of each panel (M,) from the depth of each line: the deepest cut that runs there."""
@@ -48,13 +50,14 @@ def system(
     panel_mm: float,
     held: ArrayLike = 0.0,
     strain: Strain = (0.0, 0.0, 0.0),
+    bed: Bed = FLAT,
 ) -> System:
     """Set up the equations of cuts along lines (N, 2).
 
     `held` is about how stiff the springs of each line will be (E per mm), see `panels`; under a
-    `strain` the sheet is stretched already. Where there would be more panels than there may be, or
-    too many in one place, they are made longer, and run over crossings. Raises UsageError where not
-    even that does.
+    `strain` the sheet is stretched already, and on a `bed` it may bulge. Where there would be more
+    panels than there may be, or too many in one place, they are made longer, and run over
+    crossings. Raises UsageError where not even that does.
     """
     parts = panels(lines, panel_mm, held)
     if OPENING_FEWEST_PANELS * len(lines) > OPENING_MOST_PANELS:
@@ -65,7 +68,7 @@ def system(
             raise UsageError("more cuts lie in one place than the opening model takes", None, hint)
         panel_mm *= max(LONGER, len(parts) / OPENING_MOST_PANELS)
         parts = panels(lines, panel_mm, held, passing=True)
-    return System(parts, load_on(parts, strain))
+    return System(parts, load_on(parts, strain), bed)
 
 
 def _too_many(parts: Panels) -> bool:

@@ -53,6 +53,7 @@ def meet(layout: Layout, skin: Skin) -> Met:
             inside=sheet.inside,
             slant=[slant_of(cut) for cut in layout.cuts],
             area_mm2=sheet.area_mm2,
+            bed=sheet.bed,
             panel_mm=panel_for(lines, OPENING_WISH_PANELS),
             deepest_mm=max(step, step * floor(layout.deep_from_mm / step)),
         )

@@ -19,13 +19,14 @@ PANEL_MM = 3.0
 def predictor(layout: Layout, told: Sequence[Group]) -> Widths:
     """Make the model of a layout's bake: skin (mm) and inside to each group's mean widest opening.
 
-    The equations are set up once for all of them.
+    The cuts are divided into panels once for all of them.
     """
     model = model_of(layout, Skin(), PANEL_MM)
 
     def widths(skin_mm: float, inside: float) -> Floats:
         sheet = replace(model.sheet, skin_mm=skin_mm, inside=inside)
-        return by_number(told, replace(model, sheet=sheet).opened().widest_mm)
+        equations = replace(model.equations, bed=sheet.bed)
+        return by_number(told, replace(model, equations=equations, sheet=sheet).opened().widest_mm)
 
     return widths
 

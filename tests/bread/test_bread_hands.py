@@ -122,7 +122,7 @@ def test_a_single_loaf_is_no_batch_and_a_bench_has_at_least_one():
     ("pattern", "opens", "source"),
     [
         ("slash 120mm depth 10mm blade 90deg", "25–35 mm", COMMON),
-        ("slash 120mm depth 6mm blade 90deg", "8–15 mm", COMMON),
+        ("slash 120mm depth 6mm blade 90deg", "9–15 mm", COMMON),
     ],
 )
 def test_an_opening_is_a_range_for_people_and_has_its_middle_for_machines(pattern, opens, source):

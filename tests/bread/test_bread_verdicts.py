@@ -208,4 +208,4 @@ def test_a_wish_out_of_reach_stops_where_the_loaf_takes_no_deeper_cut():
     made = design(BAGUETTE + "slash 200mm opens 40mm blade 30deg\n")
     assert made.cuts[0].depth_mm == 10.5
     (found,) = [each for each in made.checked if each.check in ("depth", "opens")]
-    assert "10.5 mm deep, as deep as this loaf takes, it opens only 30.0 mm" in found.message
+    assert "10.5 mm deep, as deep as this loaf takes, it opens only 37.0 mm" in found.message

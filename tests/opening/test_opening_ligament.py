@@ -30,11 +30,11 @@ def test_a_cut_of_no_depth_hardly_gives_and_one_that_is_through_all_but_drifts()
 
 
 def test_the_inside_holds_beside_the_skin_less_and_less():
-    """Of that at the bottom of the skin e times at the surface, exp(1 - 2^2.5) twice as deep."""
+    """Of that at the bottom of the skin e times at the surface, exp(1 - 2^2.2) twice as deep."""
     depth = np.array([0.0, SKIN / 2, SKIN, 2 * SKIN])
     held = hold(depth, SKIN, 0.09)
     assert held[2] == pytest.approx(1 / (SKIN * (0.74 + 3.19 / 0.3)))
-    shares = np.exp([1.0, 1 - 0.5**2.5, 0.0, 1 - 2**2.5])
+    shares = np.exp([1.0, 1 - 0.5**2.2, 0.0, 1 - 2**2.2])
     np.testing.assert_allclose(held / held[2], shares)
     assert (hold(depth, SKIN, 0.0) == 0).all()
     both, skin = springs(depth, SKIN, 0.09), ligament(depth, SKIN)

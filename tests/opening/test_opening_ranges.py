@@ -61,7 +61,7 @@ def test_ranges_are_what_three_doubts_come_to():
     """
     first = slash(8.0)
     (cut,) = first.cuts
-    other = replace(cut, line=np.array([[40.0, -25.0], [40.0, 25.0]]), depth_mm=5.0)
+    other = replace(cut, line=np.array([[30.0, -15.0], [30.0, 15.0]]), depth_mm=5.0)
     skin = replace(Skin(), growth_unsure=0.2)
     model = model_of(replace(first, cuts=(cut, other)), skin)
     opening = model.opened()

@@ -120,6 +120,15 @@ class Solid:
         """Values of bricks as a field."""
         return DiscreteField(np.repeat(values[:, None], self.basis.dx.shape[1], axis=1))
 
+    def free(self, cut):
+        """Find the displacements that are free."""
+        across = self.tied if cut else np.concatenate([self.tied, self.slit])
+        fixed = [
+            self.basis.get_dofs(facets=facets).all(f"u^{k}")
+            for k, facets in enumerate((self.ends, across, self.table), start=1)
+        ]
+        return np.setdiff1d(np.arange(self.basis.N), np.concatenate(fixed))
+
     def grown(self, inside, cut=True, former=None):
         """Displacements for a growth of 1, on a former that is moved so if it is given."""
         young = np.where(self.skin, 1.0, inside)
@@ -132,12 +141,7 @@ class Solid:
             facets = FacetBasis(self.grid, self.element, facets=self.outside, intorder=3)
             bed = asm(_former, facets)
             matrix, force = matrix + bed, force + bed @ former
-        across = self.tied if cut else np.concatenate([self.tied, self.slit])
-        fixed = [
-            self.basis.get_dofs(facets=facets).all(f"u^{k}")
-            for k, facets in enumerate((self.ends, across, self.table), start=1)
-        ]
-        free = np.setdiff1d(np.arange(self.basis.N), np.concatenate(fixed))
+        free = self.free(cut)
         moved = np.zeros(self.basis.N)
         moved[free] = splu(matrix.tocsc()[free][:, free]).solve(force[free])
         return moved
