@@ -214,7 +214,8 @@ def test_the_gallery_shows_every_pattern_and_no_other(remake):
 def contact_sheet() -> Image.Image:
     """Lay all blooms out on one sheet."""
     rows = -(-len(shelf()) // COLUMNS)
-    sheet = Image.new("RGB", (COLUMNS * CELL, rows * CELL), "#efe9dd")
+    table = Image.open(file_of(next(iter(shelf())), "bloom")).getpixel((0, 0))
+    sheet = Image.new("RGB", (COLUMNS * CELL, rows * CELL), table)
     for index, name in enumerate(shelf()):
         bloom = Image.open(file_of(name, "bloom"))
         bloom.thumbnail((CELL, CELL))
