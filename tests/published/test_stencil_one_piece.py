@@ -62,7 +62,6 @@ eye called "eye"
     ("pattern", "fill"),
     [
         *((name, ()) for name in ("leaf-crown", "lotus")),
-        ("leaf-crown", ("leaf",)),
         (EYE, ("eye",)),
     ],
 )
