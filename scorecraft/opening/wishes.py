@@ -15,7 +15,7 @@ from scorecraft.opening.predict import sheet_of
 from scorecraft.practice import DEPTH_STEP_MM
 
 OPENING_WISH_PANELS = 750.0
-"""So many panels, about, while depths are sought; a third more change them in one pattern of six."""
+"""About so many panels while depths are sought; a third more change them in one pattern of six."""
 
 
 @dataclass(frozen=True, slots=True)
