@@ -152,8 +152,8 @@ def test_a_loaf_without_cuts_has_no_plate():
 def test_a_slot_that_cannot_hold_its_own_web_ends_in_a_plate_or_a_word():
     """The search for its ends never came to an end."""
     layout = make("bordered-square", loaf="round width 120mm height 55mm").layout
-    with pytest.raises(ScorecraftError, match=r"the piece|leave no room"):
-        make_plate(layout)
+    with pytest.raises(ScorecraftError, match="leave no room"):
+        make_plate(layout, slot_mm=3.5)
 
 
 def crumbs(count, length):
