@@ -13,7 +13,7 @@ OPENING_FINEST_PANEL_MM = 1.0
 """Finer panels than this change no opening."""
 OPENING_COARSEST_PANEL_MM = 8.0
 """The longest panels a pattern is cut into, however many cuts it has."""
-OPENING_PANELS_AIMED = 1_500.0
+OPENING_PANELS_AIMED = 1_300.0
 """Long patterns are cut into about this many panels, to stay quick."""
 SIZES = 61
 """Sizes tried between the finest and the coarsest, each a few percent longer than the last."""
@@ -25,10 +25,10 @@ def panel_for(lines: Sequence[Line], aimed: float = OPENING_PANELS_AIMED) -> flo
     `OPENING_FINEST_PANEL_MM`, or as much longer as it takes to stay near `aimed` panels, up to
     `OPENING_COARSEST_PANEL_MM`. Raises UsageError for a line that is none.
 
-    Measured on all patterns of the shelf at their defaults, 180 to 1500 panels, against panels a
+    Measured on all patterns of the shelf at their defaults, 180 to 1300 panels, against panels a
     third as long as 1950 would be: what the guide tells of each number, the widest mouth of its
     cuts, is within 3 %, or 0.1 mm where it is narrow, their mean mouth within 3 % or 0.12 mm, room
-    within 0.001. Of single cuts the widest mouth is within 5 % or 0.17 mm.
+    within 0.0014. Of single cuts the widest mouth is within 5 % or 0.17 mm.
     """
     if not lines:
         return OPENING_FINEST_PANEL_MM

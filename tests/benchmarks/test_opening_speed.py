@@ -83,7 +83,7 @@ def crown_in_full():
     """Seconds to solve a leaf crown, with the panels chosen for it; of 48 wishes; of a library."""
     lines, depth = leaf_crown()
     panel = panel_for(lines)
-    assert 1400 < len(panels(lines, panel)) < 2000
+    assert 1100 < len(panels(lines, panel)) < 1400
     library = library_solve(scattered(50, half=200.0))
     loaf = {"strain": GROWTH, "area_mm2": AREA, "skin_mm": 6.0, "inside": 0.05}
     crown = partial(solve, lines, depth, panel_mm=panel, **loaf)
