@@ -64,7 +64,7 @@ def told(text: str, path: Path) -> PatternError | None:
     return None
 
 
-@pytest.mark.parametrize(("number", "name"), list(enumerate(some(2, 2))))
+@pytest.mark.parametrize(("number", "name"), list(enumerate(some(2))))
 def test_one_slip_is_one_error_with_a_place_in_the_file(number, name):
     path = shelf()[name]
     text = path.read_text("utf-8")

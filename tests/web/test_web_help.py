@@ -43,11 +43,10 @@ def ask(page, term):
     return page.locator(ANSWER)
 
 
-@pytest.mark.parametrize(("size", "rooms"), [("phone", [*READY]), ("desk", ["design"])])
-def test_the_help_opens_from_every_view_and_comes_back(seen, size, rooms):
-    web = seen(size, reduced_motion="reduce")
-    web.open("swirl", rooms[0])
-    for room in rooms:
+def test_the_help_opens_from_every_view_and_comes_back(seen):
+    web = seen("phone", reduced_motion="reduce")
+    web.open("swirl", next(iter(READY)))
+    for room in READY:
         web.page.goto(f"{web.address}#{room}")
         web.page.wait_for_selector(READY[room])
         opens_and_comes_back(web.page, room)
