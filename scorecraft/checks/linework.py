@@ -11,12 +11,12 @@ from scorecraft.frozen import dataclass
 from scorecraft.loaf.dome import Loaf
 
 STATION_MM = 3.0
-"""How closely cuts are looked at for their neighbours. One check after the other looks."""
+"""How closely cuts are looked at for their neighbours."""
 
 
 @lru_cache(maxsize=4)
 def strings(layout: Layout) -> Shapes:
-    """Give every cut as a shapely line string (sheet mm)."""
+    """Give every cut as a shapely line string (sheet mm); kept: every check asks for them."""
     if not layout.cuts:
         return np.zeros(0, dtype=object)
     owner = np.repeat(np.arange(len(layout.cuts)), [len(cut.line) for cut in layout.cuts])
@@ -47,7 +47,7 @@ class Stations:
 
 @lru_cache(maxsize=4)
 def stations(layout: Layout, step_mm: float) -> Stations:
-    """Set out stations no more than `step_mm` apart along every cut, two or more on each."""
+    """Set out stations no more than `step_mm` apart along every cut, two or more on each; kept."""
     lines = strings(layout)
     length = shapely.length(lines)
     count = np.maximum(2, np.ceil(length / step_mm)).astype(np.intp)

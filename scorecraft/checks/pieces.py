@@ -91,9 +91,13 @@ def _faces(lines: list[Line]) -> Shapes:
 
 def _carried_on(line: Line) -> Line:
     """Carry an open line on at both ends; a closed one stays as it is."""
-    if np.array_equal(line[0], line[-1]):
+    if _closed(line):
         return line
     return np.vstack([_beyond(line[1], line[0]), line, _beyond(line[-2], line[-1])])
+
+
+def _closed(line: Line) -> bool:
+    return np.array_equal(line[0], line[-1])
 
 
 def _beyond(before: Floats, end: Floats) -> Floats:
@@ -120,7 +124,7 @@ def _standing(layout: Layout, deep: Ints, faces: Shapes, level: float) -> Pieces
 
 def _open(line: Line) -> shapely.LineString:
     """Leave the last step of a closed line out: the one-sided buffer of a ring is no band."""
-    return shapely.LineString(line[:-1] if np.array_equal(line[0], line[-1]) else line)
+    return shapely.LineString(line[:-1] if _closed(line) else line)
 
 
 def _severity(found: Pieces, k: int) -> Severity | None:
